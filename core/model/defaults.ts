@@ -1,0 +1,122 @@
+import type {
+  Crossing,
+  CrossingDefaults,
+  DivideSettings,
+  FenceLine,
+  FenceType,
+  Gateway,
+  LonLat,
+  PowerSettings,
+  Property,
+} from './things.ts';
+
+/**
+ * Depths, pipe bore: common practice, no source. The bow of a quarter of the opening's width is an assumption of this
+ * project, and so are riser height, tails, allowance and the pipe's least bend radius (about 20 times the outer
+ * diameter of 19 mm low-density pipe); all of them can be changed, and every screen that shows them says so.
+ */
+export const crossingDefaults: CrossingDefaults = {
+  bowShare: 0.25,
+  depthM: 0.3,
+  vehicleDepthM: 0.45,
+  riserHeightM: 0.9,
+  tailM: 1,
+  allowanceM: 0.3,
+  pipeBoreMm: 19,
+  minBendRadiusM: 0.5,
+  earthConnectionM: 0.3,
+};
+
+/** Limits and relative costs as the design sets them; common practice, no source. */
+export const divideDefaults: DivideSettings = {
+  maxSectionM: 5000,
+  maxGateways: null,
+  costs: { gateway: 1, takeOff: 1.3, alongRun: 2 },
+};
+
+/** 4 kV: where the pressure of stock is high; common practice, no source. 100 ohm m: a middling loam. */
+export const powerDefaults: PowerSettings = { growth: 'light', stockMinimumV: 4000, soilOhmM: 100 };
+
+/** Where a property stands that has no place on earth yet: on the equator, where a degree is plainest. */
+export const unplacedOrigin: LonLat = [0, 0];
+
+export function newProperty(name: string, origin: LonLat | null = null): Property {
+  return {
+    kind: 'property',
+    id: 'property',
+    name,
+    note: '',
+    invented: false,
+    origin: origin ?? unplacedOrigin,
+    placed: origin !== null,
+    units: 'metric',
+    snapToleranceM: 0.3,
+    divide: divideDefaults,
+    power: powerDefaults,
+    crossings: crossingDefaults,
+  };
+}
+
+/** The fence types that a new property starts with; ordinary makes of fence, common practice, no source. */
+export const startingFenceTypes: readonly FenceType[] = [
+  fenceType('ft-2', 'Two live wires', 2, 0, 10),
+  fenceType('ft-1', 'One live wire', 1, 0, 12),
+  fenceType('ft-4', 'Four wires, two live, one earth', 2, 1, 6),
+  fenceType('ft-boundary', 'Boundary, seven wires, two live, one earth', 2, 1, 4),
+];
+
+function fenceType(id: string, name: string, liveWires: number, earthWires: number, postSpacingM: number): FenceType {
+  return {
+    kind: 'fenceType',
+    id,
+    name,
+    liveWires,
+    earthWires,
+    barbedWires: 0,
+    wireId: 'steel-2.5',
+    postSpacingM,
+    note: '',
+  };
+}
+
+export function newFenceLine(line: Pick<FenceLine, 'id' | 'name' | 'typeId' | 'path'> & Partial<FenceLine>): FenceLine {
+  return { kind: 'fenceLine', live: true, growth: null, status: 'planned', note: '', ...line };
+}
+
+export function newGateway(gateway: Pick<Gateway, 'id' | 'name' | 'lineId' | 'atM'> & Partial<Gateway>): Gateway {
+  return {
+    kind: 'gateway',
+    widthM: 4.2,
+    leaves: 1,
+    hungFrom: 'start',
+    opens: 'left',
+    vehicles: false,
+    status: 'planned',
+    note: '',
+    ...gateway,
+  };
+}
+
+/** The crossing that a gateway is given when it is placed. */
+export function newCrossing(id: string, gateway: Gateway, defaults: CrossingDefaults): Crossing {
+  return {
+    kind: 'crossing',
+    id,
+    gatewayId: gateway.id,
+    method: 'buried',
+    bowM: null,
+    bowSide: 'left',
+    depthM: gateway.vehicles ? defaults.vehicleDepthM : defaults.depthM,
+    riserHeightM: defaults.riserHeightM,
+    tailM: defaults.tailM,
+    allowanceM: defaults.allowanceM,
+    pipeBoreMm: defaults.pipeBoreMm,
+    minBendRadiusM: defaults.minBendRadiusM,
+    cableId: 'cable-steel-2.5',
+    earth: true,
+    earthConnectionM: defaults.earthConnectionM,
+    sealed: null,
+    status: gateway.status,
+    note: '',
+  };
+}
