@@ -1,0 +1,214 @@
+import type { LonLat, Xy } from '../geometry/types.ts';
+import type {
+  Crossing,
+  CutOutSwitch,
+  FenceLine,
+  FenceType,
+  Gateway,
+  LineEnd,
+  PaddockName,
+  SwitchPlace,
+} from '../model/things.ts';
+import type { Network } from '../network/types.ts';
+
+/**
+ * All that is computed from a drawing, in one value. It is made anew after every edit, so it must be cheap: what did
+ * not change is taken from the survey before. Screens, sheets and exports read it; nobody computes a figure twice.
+ */
+export interface Survey {
+  /** Working-plane shape of each fence line, by line id. */
+  readonly lines: ReadonlyMap<string, LineShape>;
+  readonly gateways: ReadonlyMap<string, GatewayShape>;
+  /** By gateway id: the crossing of each gateway that has one. */
+  readonly crossings: ReadonlyMap<string, CrossingFigures>;
+  readonly paddocks: readonly Paddock[];
+  readonly network: Network;
+  readonly reach: Reach;
+  readonly sections: readonly Section[];
+  /** Section index of each network edge; -1 for switches. */
+  readonly sectionOfEdge: Int32Array;
+  readonly switches: readonly SwitchRow[];
+  readonly totals: Totals;
+}
+
+export interface LineShape {
+  readonly line: FenceLine;
+  readonly type: FenceType | null;
+  readonly xy: readonly Xy[];
+  /** Geodesic distance from the first vertex to each vertex, metres. */
+  readonly stationsM: readonly number[];
+  readonly lengthM: number;
+  readonly closed: boolean;
+}
+
+export interface GatewayShape {
+  readonly gateway: Gateway;
+  readonly lineLive: boolean;
+  readonly startPost: Xy;
+  readonly endPost: Xy;
+  readonly startPostAt: LonLat;
+  readonly endPostAt: LonLat;
+  readonly centre: Xy;
+  /** From the start post to the end post, degrees clockwise from plane north. */
+  readonly bearingDeg: number;
+  /** Stations of the two posts on the line. */
+  readonly fromM: number;
+  readonly toM: number;
+  /** Which post the supply comes from; null where the line is dead, unfed or fed from both sides. */
+  readonly supplyFrom: LineEnd | 'both' | null;
+}
+
+/** A crossing with all its lengths worked out (see `core/geometry/conduit.ts` for the formulas). */
+export interface CrossingFigures {
+  readonly crossing: Crossing;
+  readonly gateway: Gateway;
+  readonly bowM: number;
+  /** True where the bow is the default share of the width: an assumption until someone measures it. */
+  readonly bowAssumed: boolean;
+  /** Plan of the trench from the start post's riser foot to the end post's. */
+  readonly path: readonly Xy[];
+  readonly chordM: number;
+  readonly bendRadiusM: number;
+  readonly tighterThanPipeAllows: boolean;
+  readonly trenchM: number;
+  readonly pipeM: number;
+  readonly liveCableM: number;
+  /** 0 where no earth cable lies there. */
+  readonly earthCableM: number;
+}
+
+export interface Paddock {
+  /** The name record whose point lies in it; null until it is named. */
+  readonly named: PaddockName | null;
+  readonly name: string;
+  readonly ring: readonly Xy[];
+  readonly holes: readonly (readonly Xy[])[];
+  readonly areaM2: number;
+  /** A point well inside, for the label. */
+  readonly inside: Xy;
+  readonly insideAt: LonLat;
+}
+
+/** What the energisers reach with every switch in its normal position. */
+export interface Reach {
+  /** 1 for each node and edge that is fed. */
+  readonly nodeFed: Uint8Array;
+  readonly edgeFed: Uint8Array;
+  readonly deadParts: readonly DeadPart[];
+}
+
+export interface DeadPart {
+  readonly edges: readonly number[];
+  readonly lengthM: number;
+  readonly lineIds: readonly string[];
+  readonly why: DeadReason;
+  /** Where to look. */
+  readonly at: LonLat;
+}
+
+export type DeadReason =
+  | { readonly code: 'noEnergiser' }
+  | { readonly code: 'energiserTouchesNothing'; readonly energiserId: string }
+  | { readonly code: 'openSwitch'; readonly switchIds: readonly string[] }
+  | { readonly code: 'noCrossing'; readonly gatewayIds: readonly string[] }
+  /** It ends near a live line without touching it. */
+  | { readonly code: 'gap'; readonly gapM: number; readonly lineId: string }
+  | { readonly code: 'notJoined' };
+
+/** What stays joined when every cut-out switch is open. */
+export interface Section {
+  readonly index: number;
+  /** A, B, ... Z, AA, ...: in the order in which they are reached from the energiser. */
+  readonly letter: string;
+  readonly edges: readonly number[];
+  readonly nodes: readonly number[];
+  readonly lineIds: readonly string[];
+  readonly gatewayIds: readonly string[];
+  /** Length of fence. */
+  readonly lengthM: number;
+  /** Switches on its border. */
+  readonly switchIds: readonly string[];
+  readonly fed: boolean;
+  readonly holdsEnergiser: boolean;
+  /** Fence over the limit, or null. */
+  readonly overByM: number | null;
+  /** Where to stand its label. */
+  readonly labelXy: Xy;
+}
+
+export interface SwitchRow {
+  readonly switch: CutOutSwitch;
+  readonly xy: Xy;
+  readonly at: LonLat;
+  /** Unit vector along the fence from the supply side to the far side. */
+  readonly along: Xy;
+  readonly placeText: string;
+  /** Which way it is fed: section letters; null where not fed or fed from both sides. */
+  readonly supplySection: string | null;
+  readonly farSection: string | null;
+  /** Fence, gateways and sections that go dead when it alone is opened. */
+  readonly cutsOff: {
+    readonly lengthM: number;
+    readonly gatewayIds: readonly string[];
+    readonly sections: readonly string[];
+  };
+  /** In a ring: opening it alone cuts nothing off. */
+  readonly inRing: boolean;
+  /** On the wrong side of its crossing, so that the cable stays live. */
+  readonly wrongSide: boolean;
+}
+
+export interface Totals {
+  readonly fenceM: number;
+  readonly liveFenceM: number;
+  readonly liveWireM: number;
+  readonly fedFenceM: number;
+  readonly paddockAreaM2: number;
+  readonly paddocks: number;
+  readonly gateways: number;
+  readonly trenchM: number;
+  readonly pipeM: number;
+  readonly liveCableM: number;
+  readonly earthCableM: number;
+}
+
+/** A place where a cut-out switch could go. */
+export interface SwitchCandidate {
+  /** `gateway:ID`, `takeOff:LINE:start`, `strainer:POST` or `strainer:LINE:VERTEX`, `place:ID`. */
+  readonly key: string;
+  readonly why: 'gateway' | 'takeOff' | 'strainer' | 'added' | 'existing';
+  readonly place: SwitchPlace;
+  readonly xy: Xy;
+  readonly cost: number;
+  readonly rule: 'forced' | 'forbidden' | null;
+}
+
+/** The suggested division, beside the switches that are already drawn. */
+export interface DividePlan {
+  readonly candidates: readonly SwitchCandidate[];
+  /** Keys of the chosen candidates. */
+  readonly chosen: readonly string[];
+  readonly cost: number;
+  readonly longestSectionM: number;
+  readonly sections: readonly { readonly lengthM: number; readonly gateways: number }[];
+  /** Proven cheapest; else `costBound` is the least that any plan could cost. */
+  readonly optimal: boolean;
+  readonly costBound: number;
+  /** Runs longer than the limit that no candidate cuts. */
+  readonly tooLong: readonly { readonly lineId: string; readonly lengthM: number; readonly at: LonLat }[];
+  /** Chosen, and not yet drawn. */
+  readonly missing: readonly SwitchCandidate[];
+  /** Drawn, and not needed by the plan (ids); pinned ones are never here. */
+  readonly surplus: readonly string[];
+}
+
+/** How to test one section on its own. */
+export interface TestSheet {
+  readonly section: string;
+  /** Switches to stand open while everything else is tested from the energiser outward, in walking order. */
+  readonly open: readonly string[];
+  readonly closed: readonly string[];
+  /** Where to read: what it is near, and its place. */
+  readonly readAt: readonly { readonly text: string; readonly at: LonLat }[];
+  readonly steps: readonly string[];
+}
