@@ -1,0 +1,139 @@
+import type { Finding } from '../../core/checks/finding.ts';
+import type { Xy } from '../../core/geometry/types.ts';
+import type { Units } from '../../core/model/formatUnits.ts';
+import type { Project } from '../../core/model/project.ts';
+import type { Kind, LonLat } from '../../core/model/things.ts';
+import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/registers/types.ts';
+
+/**
+ * What passes between the map and the rest of the window. The app hands `MapView` one `MapInput` whenever something
+ * changed; the map answers through `MapEvents`. The map draws its own tool column, zoom buttons, the fields for typed
+ * length and bearing, and the line at its foot; the app needs to draw none of them.
+ */
+
+export type Workspace = 'draw' | 'divide' | 'power' | 'order' | 'record' | 'find';
+
+export type ToolName = 'choose' | 'fence' | 'gateway' | 'source' | 'post' | 'switch';
+
+/**
+ * The id of a thing, or of something computed that has no thing of its own: a section, a paddock without a name, a
+ * place where a switch could go, a finding. Made by the functions below.
+ */
+export type MapId = string;
+
+export const sectionMapId = (letter: string): MapId => `section:${letter}`;
+export const candidateMapId = (candidate: Pick<SwitchCandidate, 'key'>): MapId => `candidate:${candidate.key}`;
+export const findingMapId = (finding: Pick<Finding, 'id'>): MapId => `finding:${finding.id}`;
+export const paddockMapId = (paddock: Pick<Paddock, 'named' | 'name'>): MapId =>
+  paddock.named?.id ?? `paddock:${paddock.name}`;
+
+/** All that the map shows. A field that did not change must keep its identity: that is how the map knows. */
+export interface MapInput {
+  readonly project: Project;
+  readonly survey: Survey;
+  readonly findings: readonly Finding[];
+  readonly workspace: Workspace;
+  readonly chosen: readonly MapId[];
+  /** What is pointed at in the book. */
+  readonly pointed: MapId | null;
+  /** The pieces that make up a figure the user points at. */
+  readonly lit: readonly MapId[];
+  /** Switches that the plan suggests are drawn hollow. */
+  readonly plan: DividePlan | null;
+  /** Shades the runs in Power. */
+  readonly voltage: VoltageShading | null;
+  readonly units: Units;
+  readonly theme: 'light' | 'dark';
+}
+
+export interface VoltageShading {
+  /** Estimated peak at the two ends of a network edge, or null where nothing is known or fed. */
+  readonly ofEdge: (edge: number) => readonly [fromV: number, toV: number] | null;
+  readonly maxV: number;
+  /** Least that holds the stock; runs below it carry a sign as well as their shade. */
+  readonly minimumV: number;
+}
+
+/** One edit by hand. The app applies it to the project as it then stands and stores the difference. */
+export interface MapEdit {
+  /** What undo will call it: "Draw fence F12". */
+  readonly label: string;
+  readonly apply: (project: Project) => Project;
+  /** Edits with the same key, one after another, are one step of undo. */
+  readonly mergeKey?: string;
+  /** To be chosen once it is done. */
+  readonly choose?: readonly MapId[];
+}
+
+/** Where the pointer (or the keyboard's cross) is; sent at most once a frame. */
+export interface CursorInfo {
+  readonly lonLat: LonLat;
+  readonly xy: Xy;
+  /** Of the segment being drawn or dragged. */
+  readonly lengthM: number | null;
+  readonly bearingDeg: number | null;
+  /** What it snaps to, in words: "post P4", "end of F2". */
+  readonly snappedTo: string | null;
+  /** Metres on the ground for one CSS pixel. */
+  readonly metresPerPixel: number;
+}
+
+export interface MapEvents {
+  /** The user chose these (none: cleared); `additive` adds them to what is chosen, or takes them out again. */
+  readonly onChoose: (ids: readonly MapId[], additive: boolean) => void;
+  readonly onPoint: (id: MapId | null) => void;
+  /** Resolves once the edit is stored and the new project has been handed in (true), or was refused (false). */
+  readonly onEdit: (edit: MapEdit) => Promise<boolean>;
+  /** A fresh id for a new thing. */
+  readonly newId: (kind: Kind) => string;
+  /** The user asked for the mend of a finding by its sign on the map. */
+  readonly onFinding?: (finding: Finding) => void;
+  /** Why an edit by hand could not be done; the map has said it at its foot already. */
+  readonly onRefused?: (text: string) => void;
+  readonly onCursor?: (cursor: CursorInfo) => void;
+  readonly onToolChange?: (tool: ToolName) => void;
+}
+
+/** What the app may ask of the map; `MapView` hands it out through its `ref`. */
+export interface MapHandle {
+  /** Shows the whole property. */
+  fit(): void;
+  /** Moves, and zooms in where needed, so that this is well in view. */
+  zoomTo(id: MapId): void;
+  setTool(tool: ToolName): void;
+  tool(): ToolName;
+  /** Gives the keyboard to the map. */
+  focus(): void;
+}
+
+export interface ToolSpec {
+  readonly name: ToolName;
+  readonly label: string;
+  /** Pressed while the map has the keyboard. */
+  readonly key: string;
+  /** One sentence: what it is for. */
+  readonly purpose: string;
+}
+
+const choose: ToolSpec = {
+  name: 'choose',
+  label: 'Choose',
+  key: 'C',
+  purpose: 'Click a thing to choose it; drag its handles to change it.',
+};
+
+/** The tools of each workspace, in the order of the column. */
+export const toolsOf: Readonly<Record<Workspace, readonly ToolSpec[]>> = {
+  draw: [
+    choose,
+    { name: 'fence', label: 'Fence', key: 'F', purpose: 'Draw a fence line, click by click.' },
+    { name: 'gateway', label: 'Gateway', key: 'G', purpose: 'Place a gateway on a fence line.' },
+    { name: 'source', label: 'Energiser', key: 'E', purpose: 'Place the energiser, then lead out to the fence.' },
+    { name: 'post', label: 'Post', key: 'P', purpose: 'Mark a strainer or another post that does not move.' },
+  ],
+  divide: [choose, { name: 'switch', label: 'Switch', key: 'S', purpose: 'Place a cut-out switch on a fence line.' }],
+  power: [choose],
+  order: [choose],
+  record: [choose],
+  find: [choose],
+};
