@@ -1,0 +1,89 @@
+import { foldingOrder } from './foldingOrder.ts';
+
+/**
+ * Where everything goes when the nodes of one topology are eliminated, whatever the figures on the branches.
+ * Nodes are renumbered by `positionOf`: 0 is eliminated first, `nodeCount - 1` is the source's node, never
+ * eliminated. "Column j" is position j with the later positions it is joined to when its turn comes.
+ */
+export interface FactorPlan {
+  readonly nodeCount: number;
+  readonly positionOf: Int32Array;
+  /** Column j's entries are `colStart[j] .. colStart[j + 1] - 1`; `rowOf` gives the later position, ascending. */
+  readonly colStart: Int32Array;
+  readonly rowOf: Int32Array;
+  readonly colOf: Int32Array;
+  /** The entries whose row is j, `rowEntry[rowStart[j]] ..`, by ascending column: who was eliminated into j. */
+  readonly rowStart: Int32Array;
+  readonly rowEntry: Int32Array;
+  /** The circuit's own branches by the column they start in: `slotStart[j] ..`, each with its other end. */
+  readonly slotStart: Int32Array;
+  readonly slotRow: Int32Array;
+  /** Per branch, its slot; -1 for a branch from a node to itself. */
+  readonly slotOf: Int32Array;
+}
+
+export function factorPlan(nodeCount: number, from: Int32Array, to: Int32Array, sourceNode: number): FactorPlan {
+  const { order, start, neighbours } = foldingOrder(nodeCount, from, to, sourceNode);
+  const positionOf = new Int32Array(nodeCount);
+  for (let j = 0; j < nodeCount - 1; j++) positionOf[order[j]!] = j;
+  positionOf[sourceNode] = nodeCount - 1;
+
+  const entryCount = neighbours.length;
+  const colStart = new Int32Array(nodeCount + 1);
+  colStart.set(start);
+  colStart[nodeCount] = entryCount;
+  const rowOf = new Int32Array(entryCount);
+  const colOf = new Int32Array(entryCount);
+  const rowStart = new Int32Array(nodeCount + 1);
+  for (let j = 0; j < nodeCount - 1; j++) {
+    const begin = colStart[j]!;
+    const end = colStart[j + 1]!;
+    for (let t = begin; t < end; t++) {
+      const row = positionOf[neighbours[t]!]!;
+      rowOf[t] = row;
+      colOf[t] = j;
+      rowStart[row + 1]!++;
+    }
+    if (end - begin === 2) {
+      const a = rowOf[begin]!;
+      const b = rowOf[begin + 1]!;
+      if (a > b) {
+        rowOf[begin] = b;
+        rowOf[begin + 1] = a;
+      }
+    } else if (end - begin > 2) rowOf.subarray(begin, end).sort();
+  }
+
+  for (let j = 0; j < nodeCount; j++) rowStart[j + 1]! += rowStart[j]!;
+  const fill = rowStart.slice(0, nodeCount);
+  const rowEntry = new Int32Array(entryCount);
+  for (let t = 0; t < entryCount; t++) rowEntry[fill[rowOf[t]!]!++] = t;
+
+  return { nodeCount, positionOf, colStart, rowOf, colOf, rowStart, rowEntry, ...branchSlots(positionOf, from, to) };
+}
+
+/** The branches sorted by the column they start in. */
+function branchSlots(positionOf: Int32Array, from: Int32Array, to: Int32Array) {
+  const nodeCount = positionOf.length;
+  const branchCount = from.length;
+  const slotStart = new Int32Array(nodeCount + 1);
+  const slotOf = new Int32Array(branchCount);
+  for (let b = 0; b < branchCount; b++) {
+    const u = positionOf[from[b]!]!;
+    const v = positionOf[to[b]!]!;
+    if (u === v) slotOf[b] = -1;
+    else slotStart[Math.min(u, v) + 1]!++;
+  }
+  for (let j = 0; j < nodeCount; j++) slotStart[j + 1]! += slotStart[j]!;
+  const fill = slotStart.slice(0, nodeCount);
+  const slotRow = new Int32Array(slotStart[nodeCount]!);
+  for (let b = 0; b < branchCount; b++) {
+    if (slotOf[b]! < 0) continue;
+    const u = positionOf[from[b]!]!;
+    const v = positionOf[to[b]!]!;
+    const slot = fill[Math.min(u, v)]!++;
+    slotOf[b] = slot;
+    slotRow[slot] = Math.max(u, v);
+  }
+  return { slotStart, slotRow, slotOf };
+}

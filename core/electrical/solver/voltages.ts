@@ -1,0 +1,55 @@
+import { type Factor, GROUNDED } from './factor.ts';
+import type { FactorPlan } from './factorPlan.ts';
+
+/** Node voltages (by node number, volts) when the source's node stands at `sourceV`: each the weighted mean of later ones. */
+export function voltagesFrom(
+  plan: FactorPlan,
+  factor: Factor,
+  sourceV: number,
+  byPosition: Float64Array,
+): Float64Array {
+  const { nodeCount, colStart, rowOf, positionOf } = plan;
+  const { weight } = factor;
+  byPosition[nodeCount - 1] = sourceV;
+  let end = colStart[nodeCount - 1]!;
+  for (let j = nodeCount - 2; j >= 0; j--) {
+    let volts = 0;
+    const begin = colStart[j]!;
+    for (let t = begin; t < end; t++) volts += weight[t]! * byPosition[rowOf[t]!]!;
+    byPosition[j] = volts;
+    end = begin;
+  }
+  const nodeVoltageV = new Float64Array(nodeCount);
+  for (let v = 0; v < nodeCount; v++) nodeVoltageV[v] = byPosition[positionOf[v]!]!;
+  return nodeVoltageV;
+}
+
+/**
+ * What one ampere fed in at a node raises every node to (ohm, by node number), the source's open-circuit voltage
+ * being off and its `internalOhm` in place: a row of the resistance matrix. It is symmetric, so the same figures say
+ * how the voltage at that node answers to a current drawn anywhere, which is what a leakage fit needs.
+ * The node itself must not stand alone (no leak, no way to the source): its row would be infinite.
+ */
+export function responseTo(plan: FactorPlan, factor: Factor, node: number, internalOhm: number): Float64Array {
+  const { nodeCount, colStart, rowOf, positionOf } = plan;
+  const { weight, totalS, shuntS, mergedBy } = factor;
+  const root = nodeCount - 1;
+  const ampere = new Float64Array(nodeCount);
+  ampere[positionOf[node]!] = 1;
+  for (let j = positionOf[node]!; j < root; j++) {
+    const fed = ampere[j]!;
+    if (fed === 0) continue;
+    for (let t = colStart[j]!; t < colStart[j + 1]!; t++) ampere[rowOf[t]!]! += weight[t]! * fed;
+  }
+  const volts = ampere;
+  volts[root] = internalOhm === 0 ? 0 : ampere[root]! / (shuntS[root]! + 1 / internalOhm);
+  for (let j = root - 1; j >= 0; j--) {
+    const total = totalS[j]!;
+    let v = mergedBy[j] === GROUNDED || total === 0 || total === Infinity ? 0 : ampere[j]! / total;
+    for (let t = colStart[j]!; t < colStart[j + 1]!; t++) v += weight[t]! * volts[rowOf[t]!]!;
+    volts[j] = v;
+  }
+  const response = new Float64Array(nodeCount);
+  for (let v = 0; v < nodeCount; v++) response[v] = volts[positionOf[v]!]!;
+  return response;
+}
