@@ -13,7 +13,65 @@ export interface Network {
   readonly edgesAt: readonly (readonly number[])[];
   /** For each energiser: the node it feeds, or null where it touches no fence. */
   readonly sources: readonly Source[];
+  /** By line id: the edge indices of its runs, in order along the line. Lines that are not in the network have none. */
+  readonly runsOfLine: ReadonlyMap<string, readonly number[]>;
+  /** By switch id: the edge index of each switch that is in the network. */
+  readonly edgeOfSwitch: ReadonlyMap<string, number>;
+  /** By gateway id: the nodes at the start and end post of each opening in a live line. */
+  readonly postsOfGateway: ReadonlyMap<string, readonly [start: number, end: number]>;
+  /** What in the drawing could not be taken at its word. */
+  readonly problems: readonly NetworkProblem[];
 }
+
+/** Something drawn that the network had to leave out or read in another way; the checks put it into words. */
+export interface NetworkProblem {
+  readonly code: NetworkProblemCode;
+  readonly thingIds: readonly string[];
+  readonly at: LonLat | null;
+  /** How far beyond, how much overlap, how wide: what the code says; else null. */
+  readonly lengthM: number | null;
+}
+
+export type NetworkProblemCode =
+  /** Fewer than two vertices, or coordinates that are no place on earth: left out. */
+  | 'lineNotOnEarth'
+  /** All its vertices are one point: left out. */
+  | 'lineWithoutLength'
+  /** Its fence type is missing or has no live wire; counted as one live wire. */
+  | 'lineWithoutLiveWires'
+  /** Its line is missing: left out. */
+  | 'gatewayWithoutLine'
+  /** No opening can be made of its figures: left out. */
+  | 'gatewayWithoutWidth'
+  /** It reaches past an end of its line by `lengthM`; the opening is cut off there. */
+  | 'gatewayBeyondLine'
+  /** As wide as its line (`lengthM` long) or wider. */
+  | 'gatewayWiderThanLine'
+  /** Gateway, gateway: their openings share `lengthM`. */
+  | 'gatewaysOverlap'
+  /** Gateway, line or lead-out: something touches inside the opening, where there is no wire; it joins nothing. */
+  | 'touchInOpening'
+  | 'crossingWithoutGateway'
+  /** Crossing, crossing: a second one for the same gateway: left out. */
+  | 'crossingDoubled'
+  /** What it stands on is missing, or it lies beyond its line: left out. */
+  | 'switchNowhere'
+  /** It stands on a line that is not live: left out. */
+  | 'switchOnDeadLine'
+  /** It stands inside a gateway's opening: left out. */
+  | 'switchInOpening'
+  /** Both its sides are joined around it within the snap tolerance: opening it does nothing. */
+  | 'switchBypassed'
+  /** Switch, switch: two at the same place, one behind the other. */
+  | 'switchDoubled'
+  | 'energiserNotOnEarth'
+  | 'energiserTouchesNothing'
+  | 'leadOutWithoutEnergiser'
+  | 'leadOutNotOnEarth'
+  /** Its last vertex touches no live fence. */
+  | 'leadOutTouchesNothing'
+  /** Its first vertex is `lengthM` away from its energiser; taken as connected. */
+  | 'leadOutStartsElsewhere';
 
 export type NodeRole = 'lineEnd' | 'junction' | 'gatePost' | 'switch' | 'post' | 'energiser' | 'leadOut';
 
@@ -37,7 +95,7 @@ interface EdgeBase {
   readonly to: number;
 }
 
-/** A piece of live fence line between two nodes. */
+/** A piece of live fence line between two nodes; a closed line that nothing touches is one run from a node to itself. */
 export interface Run extends EdgeBase {
   readonly kind: 'run';
   readonly lineId: string;
@@ -58,7 +116,10 @@ export interface CrossingEdge extends EdgeBase {
   readonly cableLengthM: number;
 }
 
-/** A cut-out switch: `from` is the side that stays with the run, `to` the side it can cut off at its place. */
+/**
+ * A cut-out switch. At a gate post or a line end `from` is the run in which it stands and `to` the post or joint; along
+ * a line `from` is the side of the line's start; at a lead-out `from` is the cable.
+ */
 export interface SwitchEdge extends EdgeBase {
   readonly kind: 'switch';
   readonly switchId: string;

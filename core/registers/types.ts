@@ -1,3 +1,4 @@
+import type { LocalPlane } from '../geometry/localPlane.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type {
   Crossing,
@@ -16,6 +17,8 @@ import type { Network } from '../network/types.ts';
  * not change is taken from the survey before. Screens, sheets and exports read it; nobody computes a figure twice.
  */
 export interface Survey {
+  /** The working plane that all `xy` are in. */
+  readonly plane: LocalPlane;
   /** Working-plane shape of each fence line, by line id. */
   readonly lines: ReadonlyMap<string, LineShape>;
   readonly gateways: ReadonlyMap<string, GatewayShape>;
@@ -25,7 +28,7 @@ export interface Survey {
   readonly network: Network;
   readonly reach: Reach;
   readonly sections: readonly Section[];
-  /** Section index of each network edge; -1 for switches. */
+  /** Section index of each network edge; -1 for switches, and for a lead-out with a switch between it and the fence. */
   readonly sectionOfEdge: Int32Array;
   readonly switches: readonly SwitchRow[];
   readonly totals: Totals;
@@ -113,6 +116,8 @@ export type DeadReason =
   | { readonly code: 'noCrossing'; readonly gatewayIds: readonly string[] }
   /** It ends near a live line without touching it. */
   | { readonly code: 'gap'; readonly gapM: number; readonly lineId: string }
+  /** It crosses a live line where neither has a vertex. */
+  | { readonly code: 'crossesUnjoined'; readonly lineId: string }
   | { readonly code: 'notJoined' };
 
 /** What stays joined when every cut-out switch is open. */
