@@ -59,23 +59,28 @@ export function newProperty(name: string, origin: LonLat | null = null): Propert
 
 /** The fence types that a new property starts with; ordinary makes of fence, common practice, no source. */
 export const startingFenceTypes: readonly FenceType[] = [
-  fenceType('ft-2', 'Two live wires', 2, 0, 10),
-  fenceType('ft-1', 'One live wire', 1, 0, 12),
-  fenceType('ft-4', 'Four wires, two live, one earth', 2, 1, 6),
-  fenceType('ft-boundary', 'Boundary, seven wires, two live, one earth', 2, 1, 4),
+  newFenceType('ft-2', 'Two live wires', { liveWires: 2, postSpacingM: 10 }),
+  newFenceType('ft-1', 'One live wire', { liveWires: 1, postSpacingM: 12 }),
+  newFenceType('ft-4', 'Four wires, two live, one earth', { liveWires: 2, earthWires: 1, postSpacingM: 6 }),
+  newFenceType('ft-boundary', 'Boundary, seven wires, two live, one earth', {
+    liveWires: 2,
+    earthWires: 1,
+    postSpacingM: 4,
+  }),
 ];
 
-function fenceType(id: string, name: string, liveWires: number, earthWires: number, postSpacingM: number): FenceType {
+export function newFenceType(id: string, name: string, figures: Partial<FenceType> = {}): FenceType {
   return {
     kind: 'fenceType',
     id,
     name,
-    liveWires,
-    earthWires,
+    liveWires: 1,
+    earthWires: 0,
     barbedWires: 0,
     wireId: 'steel-2.5',
-    postSpacingM,
+    postSpacingM: 10,
     note: '',
+    ...figures,
   };
 }
 
