@@ -50,7 +50,7 @@ export function currentsAt(
     const u = from[b]!;
     const v = to[b]!;
     const s = seriesS[b]!;
-    if (u === v) continue;
+    if (u === v || s === 0) continue;
     if (s === Infinity) {
       perfectBranches.push(b);
       continue;

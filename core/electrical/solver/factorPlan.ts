@@ -28,37 +28,36 @@ export function factorPlan(nodeCount: number, from: Int32Array, to: Int32Array, 
   for (let j = 0; j < nodeCount - 1; j++) positionOf[order[j]!] = j;
   positionOf[sourceNode] = nodeCount - 1;
 
+  // Sorted by row, then dealt back to the columns: each column comes out ascending without a comparison.
   const entryCount = neighbours.length;
+  const rowStart = new Int32Array(nodeCount + 1);
+  for (let t = 0; t < entryCount; t++) {
+    const row = positionOf[neighbours[t]!]!;
+    neighbours[t] = row;
+    rowStart[row + 1]!++;
+  }
+  for (let j = 0; j < nodeCount; j++) rowStart[j + 1]! += rowStart[j]!;
+  const rowFill = rowStart.slice(0, nodeCount);
+  const columnInRow = new Int32Array(entryCount);
+  for (let j = 0; j < nodeCount - 1; j++) {
+    for (let t = start[j]!; t < start[j + 1]!; t++) columnInRow[rowFill[neighbours[t]!]!++] = j;
+  }
   const colStart = new Int32Array(nodeCount + 1);
   colStart.set(start);
   colStart[nodeCount] = entryCount;
+  const colFill = start.slice();
   const rowOf = new Int32Array(entryCount);
   const colOf = new Int32Array(entryCount);
-  const rowStart = new Int32Array(nodeCount + 1);
-  for (let j = 0; j < nodeCount - 1; j++) {
-    const begin = colStart[j]!;
-    const end = colStart[j + 1]!;
-    for (let t = begin; t < end; t++) {
-      const row = positionOf[neighbours[t]!]!;
-      rowOf[t] = row;
-      colOf[t] = j;
-      rowStart[row + 1]!++;
-    }
-    if (end - begin === 2) {
-      const a = rowOf[begin]!;
-      const b = rowOf[begin + 1]!;
-      if (a > b) {
-        rowOf[begin] = b;
-        rowOf[begin + 1] = a;
-      }
-    } else if (end - begin > 2) rowOf.subarray(begin, end).sort();
-  }
-
-  for (let j = 0; j < nodeCount; j++) rowStart[j + 1]! += rowStart[j]!;
-  const fill = rowStart.slice(0, nodeCount);
   const rowEntry = new Int32Array(entryCount);
-  for (let t = 0; t < entryCount; t++) rowEntry[fill[rowOf[t]!]!++] = t;
-
+  for (let row = 0; row < nodeCount; row++) {
+    for (let q = rowStart[row]!; q < rowStart[row + 1]!; q++) {
+      const column = columnInRow[q]!;
+      const t = colFill[column]!++;
+      rowOf[t] = row;
+      colOf[t] = column;
+      rowEntry[q] = t;
+    }
+  }
   return { nodeCount, positionOf, colStart, rowOf, colOf, rowStart, rowEntry, ...branchSlots(positionOf, from, to) };
 }
 

@@ -14,9 +14,15 @@ export function voltagesFrom(
   let end = colStart[nodeCount - 1]!;
   for (let j = nodeCount - 2; j >= 0; j--) {
     let volts = 0;
+    let highest = 0;
     const begin = colStart[j]!;
-    for (let t = begin; t < end; t++) volts += weight[t]! * byPosition[rowOf[t]!]!;
-    byPosition[j] = volts;
+    for (let t = begin; t < end; t++) {
+      const there = byPosition[rowOf[t]!]!;
+      volts += weight[t]! * there;
+      if (there > highest) highest = there;
+    }
+    // A mean is never above what it is taken of; the last bit of rounding is cut off so that this holds to the letter.
+    byPosition[j] = volts > highest ? highest : volts;
     end = begin;
   }
   const nodeVoltageV = new Float64Array(nodeCount);
