@@ -2,6 +2,8 @@ import type {
   Crossing,
   CrossingDefaults,
   DivideSettings,
+  EarthField,
+  Energiser,
   FenceLine,
   FenceType,
   Gateway,
@@ -122,6 +124,38 @@ export function newCrossing(id: string, gateway: Gateway, defaults: CrossingDefa
     earthConnectionM: defaults.earthConnectionM,
     sealed: null,
     status: gateway.status,
+    note: '',
+  };
+}
+
+/** An energiser until its label is read: figures of a middling mains unit, invented. */
+export function newEnergiser(id: string, name: string, at: LonLat): Energiser {
+  return {
+    kind: 'energiser',
+    id,
+    name,
+    at,
+    openCircuitV: 8000,
+    into500OhmV: 6000,
+    storedJ: null,
+    outputJ: null,
+    status: 'planned',
+    note: '',
+  };
+}
+
+/** Three rods of 1.8 m, about one rod length and more apart; common practice, no source. */
+export function newEarthField(id: string, energiserId: string, at: LonLat): EarthField {
+  return {
+    kind: 'earthField',
+    id,
+    energiserId,
+    at,
+    rods: 3,
+    rodLengthM: 1.8,
+    rodDiameterMm: 16,
+    spacingM: 3,
+    status: 'planned',
     note: '',
   };
 }
