@@ -1,0 +1,90 @@
+import * as z from 'zod';
+import type { Change } from '../model/difference.ts';
+import { kinds } from '../model/project.ts';
+import type { DesktopApi } from './desktopApi.ts';
+import type { Edit, ProjectApi } from './projectApi.ts';
+import type { SheetOptions } from './sheetOptions.ts';
+import { thingSchema } from './thingSchemas.ts';
+
+/** What a window may send with each call; the host looks at nothing that has not passed here. */
+
+const mostChanges = 200_000;
+const path = z
+  .string()
+  .min(1)
+  .max(4096)
+  .refine((text) => !text.includes('\0'), 'A path has no zero character.');
+
+const change = z
+  .strictObject({
+    kind: z.enum(kinds),
+    id: z.string().min(1).max(200),
+    before: thingSchema.nullable(),
+    after: thingSchema.nullable(),
+  })
+  .refine(
+    ({ kind, id, before, after }) =>
+      [before, after].every((thing) => thing === null || (thing.kind === kind && thing.id === id)),
+    'A change speaks of one thing only.',
+  );
+
+export const changesSchema = z
+  .array(change)
+  .max(mostChanges)
+  .refine(
+    (changes) => new Set(changes.map(({ kind, id }) => `${kind} ${id}`)).size === changes.length,
+    'Two changes to the same thing in one edit.',
+  ) satisfies z.ZodType<Change[]>;
+
+const edit = z.strictObject({
+  baseRevision: z.int().min(0),
+  label: z.string().min(1).max(300),
+  changes: changesSchema,
+  mergeKey: z.string().min(1).max(300).exactOptional(),
+}) satisfies z.ZodType<Edit>;
+
+const sheetOptions = z.strictObject({
+  paper: z.enum(['A4', 'A3']),
+  orientation: z.enum(['portrait', 'landscape']),
+  scaleDenominator: z.number().positive().max(1e8),
+  centre: z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]).nullable(),
+  gridM: z.number().positive().max(1e6).nullable(),
+  withSwitchRegister: z.boolean(),
+  withCrossingSchedule: z.boolean(),
+  withTestSheets: z.boolean(),
+  date: z.iso.date(),
+}) satisfies z.ZodType<SheetOptions>;
+
+const nothing = z.undefined();
+
+/** The calls of `ProjectApi` that are question and answer; `subscribe` is each transport's own affair. */
+export type ProjectCall = Exclude<keyof ProjectApi, 'subscribe'>;
+export type DesktopCall = keyof DesktopApi;
+
+type Messages<Api, Call extends keyof Api> = {
+  readonly [C in Call]: Api[C] extends (...message: infer M) => unknown
+    ? M extends [infer Only]
+      ? z.ZodType<Only>
+      : z.ZodType<undefined>
+    : never;
+};
+
+export const projectMessages = {
+  current: nothing,
+  create: z.strictObject({ path, name: z.string().trim().min(1).max(200) }),
+  open: z.strictObject({ path }),
+  openDemo: nothing,
+  close: nothing,
+  saveAs: z.strictObject({ path, replace: z.boolean() }),
+  recent: nothing,
+  listFolder: z.strictObject({ path: path.nullable() }),
+  apply: edit,
+  undo: nothing,
+  redo: nothing,
+  printSheets: sheetOptions,
+} satisfies Messages<ProjectApi, ProjectCall>;
+
+export const desktopMessages = {
+  chooseOpenPath: nothing,
+  chooseSavePath: z.strictObject({ suggestedName: z.string().max(200) }),
+} satisfies Messages<DesktopApi, DesktopCall>;

@@ -1,0 +1,268 @@
+import * as z from 'zod';
+import type { Kind, ThingOf } from '../model/things.ts';
+
+/**
+ * What each kind of thing must look like wherever it comes in from outside: a message of a window, a project file.
+ * The bounds only keep out nonsense and endless data; whether a drawing is a good one is for `core/checks`.
+ */
+
+const most = { idLength: 200, nameLength: 200, noteLength: 20_000, vertices: 50_000, switches: 10_000 };
+
+const id = z.string().min(1).max(most.idLength);
+const name = z.string().max(most.nameLength);
+const note = z.string().max(most.noteLength);
+const lonLat = z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]);
+const linePath = z.array(lonLat).min(2).max(most.vertices);
+/** Metres, millimetres, volts, ohms, joules: finite, and never below nothing. */
+const amount = z.number().min(0).max(1e9);
+const positive = z.number().positive().max(1e9);
+const count = z.int().min(0).max(10_000);
+const status = z.enum(['planned', 'built']);
+const lineEnd = z.enum(['start', 'end']);
+const side = z.enum(['left', 'right']);
+const growth = z.union([z.enum(['clean', 'light', 'heavy']), z.strictObject({ leakageOhmKm: positive })]);
+const isoDate = z.union([
+  z.iso.date(),
+  z.iso.datetime({ local: true, offset: true }),
+  z.string().regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/),
+]);
+
+const switchPlace = z.discriminatedUnion('on', [
+  z.strictObject({ on: z.literal('gateway'), gatewayId: id, post: lineEnd }),
+  z.strictObject({ on: z.literal('lineEnd'), lineId: id, end: lineEnd }),
+  z.strictObject({ on: z.literal('line'), lineId: id, atM: amount }),
+  z.strictObject({ on: z.literal('leadOut'), leadOutId: id }),
+]);
+
+const property = z.strictObject({
+  kind: z.literal('property'),
+  id: z.literal('property'),
+  name,
+  note,
+  invented: z.boolean(),
+  origin: lonLat,
+  placed: z.boolean(),
+  units: z.enum(['metric', 'imperial']),
+  snapToleranceM: amount,
+  divide: z.strictObject({
+    maxSectionM: positive,
+    maxGateways: count.nullable(),
+    costs: z.strictObject({ gateway: amount, takeOff: amount, alongRun: amount }),
+  }),
+  power: z.strictObject({ growth, stockMinimumV: amount, soilOhmM: positive }),
+  crossings: z.strictObject({
+    bowShare: amount,
+    depthM: amount,
+    vehicleDepthM: amount,
+    riserHeightM: amount,
+    tailM: amount,
+    allowanceM: amount,
+    pipeBoreMm: amount,
+    minBendRadiusM: amount,
+    earthConnectionM: amount,
+  }),
+});
+
+const fenceType = z.strictObject({
+  kind: z.literal('fenceType'),
+  id,
+  name,
+  liveWires: count,
+  earthWires: count,
+  barbedWires: count,
+  wireId: id,
+  postSpacingM: amount,
+  note,
+});
+
+const fenceLine = z.strictObject({
+  kind: z.literal('fenceLine'),
+  id,
+  name,
+  typeId: id,
+  live: z.boolean(),
+  path: linePath,
+  growth: growth.nullable(),
+  status,
+  note,
+});
+
+const post = z.strictObject({
+  kind: z.literal('post'),
+  id,
+  name,
+  at: lonLat,
+  role: z.enum(['strainer', 'angle', 'other']),
+  note,
+});
+
+const gateway = z.strictObject({
+  kind: z.literal('gateway'),
+  id,
+  name,
+  lineId: id,
+  atM: amount,
+  widthM: amount,
+  leaves: z.union([z.literal(1), z.literal(2)]),
+  hungFrom: lineEnd,
+  opens: side,
+  vehicles: z.boolean(),
+  status,
+  note,
+});
+
+const crossing = z.strictObject({
+  kind: z.literal('crossing'),
+  id,
+  gatewayId: id,
+  method: z.enum(['buried', 'overhead']),
+  bowM: amount.nullable(),
+  bowSide: side,
+  depthM: amount,
+  riserHeightM: amount,
+  tailM: amount,
+  allowanceM: amount,
+  pipeBoreMm: amount,
+  minBendRadiusM: amount,
+  cableId: id,
+  earth: z.boolean(),
+  earthConnectionM: amount,
+  sealed: z.boolean().nullable(),
+  status,
+  note,
+});
+
+const cutOutSwitch = z.strictObject({
+  kind: z.literal('switch'),
+  id,
+  name,
+  place: switchPlace,
+  normally: z.enum(['closed', 'open']),
+  pinned: z.boolean(),
+  status,
+  note,
+});
+
+const switchRule = z.strictObject({ kind: z.literal('switchRule'), id, rule: z.enum(['forced', 'forbidden']) });
+
+const switchCandidate = z.strictObject({
+  kind: z.literal('switchCandidate'),
+  id,
+  lineId: id,
+  atM: amount,
+  cost: amount.nullable(),
+});
+
+const energiser = z.strictObject({
+  kind: z.literal('energiser'),
+  id,
+  name,
+  at: lonLat,
+  openCircuitV: amount,
+  into500OhmV: amount,
+  storedJ: amount.nullable(),
+  outputJ: amount.nullable(),
+  status,
+  note,
+});
+
+const leadOut = z.strictObject({
+  kind: z.literal('leadOut'),
+  id,
+  name,
+  energiserId: id,
+  path: linePath,
+  cableId: id,
+  buried: z.boolean(),
+  status,
+  note,
+});
+
+const earthField = z.strictObject({
+  kind: z.literal('earthField'),
+  id,
+  energiserId: id,
+  at: lonLat,
+  rods: count,
+  rodLengthM: amount,
+  rodDiameterMm: amount,
+  spacingM: amount,
+  status,
+  note,
+});
+
+const paddock = z.strictObject({ kind: z.literal('paddock'), id, name, at: lonLat, note });
+
+const service = z.strictObject({
+  kind: z.literal('service'),
+  id,
+  name,
+  what: z.enum([
+    'powerLine',
+    'waterPipe',
+    'gasPipe',
+    'dataCable',
+    'drain',
+    'road',
+    'path',
+    'creek',
+    'floodZone',
+    'earthElectrode',
+  ]),
+  path: z.array(lonLat).min(1).max(most.vertices),
+  voltageV: amount.nullable(),
+  buried: z.boolean(),
+  open: z.enum(['public', 'private']).nullable(),
+  note,
+});
+
+const conductor = z.strictObject({ kind: z.literal('conductor'), id, name, ohmPerKm: positive, note });
+
+const reading = z.strictObject({
+  kind: z.literal('reading'),
+  id,
+  at: lonLat,
+  date: isoDate,
+  voltageV: amount.nullable(),
+  currentA: amount.nullable(),
+  openSwitchIds: z.array(id).max(most.switches),
+  note,
+});
+
+export const thingSchemas = {
+  property,
+  fenceType,
+  fenceLine,
+  post,
+  gateway,
+  crossing,
+  switch: cutOutSwitch,
+  switchRule,
+  switchCandidate,
+  energiser,
+  leadOut,
+  earthField,
+  paddock,
+  service,
+  conductor,
+  reading,
+} satisfies { readonly [K in Kind]: z.ZodType<ThingOf<K>> };
+
+export const thingSchema = z.discriminatedUnion('kind', [
+  property,
+  fenceType,
+  fenceLine,
+  post,
+  gateway,
+  crossing,
+  cutOutSwitch,
+  switchRule,
+  switchCandidate,
+  energiser,
+  leadOut,
+  earthField,
+  paddock,
+  service,
+  conductor,
+  reading,
+]);

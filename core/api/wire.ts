@@ -1,0 +1,11 @@
+/**
+ * JSON has no bytes: over the loopback host a `Uint8Array` travels as `{ [bytesKey]: base64 }`. No message of the
+ * contract has a field of that name.
+ */
+export const bytesKey = '$bytes';
+
+/** The page is opened at `#${tokenKey}=...`: what follows # is never sent to a server nor named to another page. */
+export const tokenKey = 'token';
+
+/** Request header by which a window says which one it is. */
+export const windowHeader = 'x-undergate-window';

@@ -1,0 +1,31 @@
+import { type Dirent, readdirSync, type Stats, statSync } from 'node:fs';
+import { dirname, extname, join } from 'node:path';
+import type { FolderListing } from '../../core/api/projectApi.ts';
+import { fileEnding } from '../store/fileFormat.ts';
+
+/** The folders and project files in a folder, by name; hidden ones are left out. */
+export function listFolder(path: string): FolderListing {
+  const entries = readdirSync(path, { withFileTypes: true })
+    .filter((entry) => !entry.name.startsWith('.'))
+    .flatMap((entry) => followed(path, entry))
+    .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+  const parent = dirname(path);
+  return {
+    path,
+    parent: parent === path ? null : parent,
+    folders: entries.filter(({ stats }) => stats.isDirectory()).map(({ name }) => name),
+    projects: entries
+      .filter(({ name, stats }) => stats.isFile() && extname(name) === fileEnding)
+      .map(({ name, stats }) => ({ name, sizeBytes: stats.size, changedAt: stats.mtime.toISOString() })),
+  };
+}
+
+/** The entry with what it leads to; nothing for a link to nowhere, or where one may not look. */
+function followed(folder: string, entry: Dirent): { name: string; stats: Stats }[] {
+  if (!entry.isDirectory() && !entry.isSymbolicLink() && extname(entry.name) !== fileEnding) return [];
+  try {
+    return [{ name: entry.name, stats: statSync(join(folder, entry.name)) }];
+  } catch {
+    return [];
+  }
+}

@@ -1,0 +1,216 @@
+import { existsSync, mkdirSync, statSync } from 'node:fs';
+import { dirname, isAbsolute, join, normalize } from 'node:path';
+import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
+import { type Result, succeed } from '../../core/api/result.ts';
+import type { SheetOptions } from '../../core/api/sheetOptions.ts';
+import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
+import type { Change } from '../../core/model/difference.ts';
+import type { Thing } from '../../core/model/things.ts';
+import { fileEnding, nameOfFile, withEnding } from '../store/fileFormat.ts';
+import { assertNotInUse } from '../store/openDatabase.ts';
+import { ProblemError, problemOf } from '../store/problems.ts';
+import { createProjectFile, openProjectFile } from '../store/projectFile.ts';
+import type { ProjectStore } from '../store/projectStore.ts';
+import { readDemo } from './demo.ts';
+import { listFolder } from './listFolder.ts';
+import { RecentFiles } from './recentFiles.ts';
+import type { UserFolders } from './userFolders.ts';
+
+/** Makes the PDF of the map sheets from everything in a file. */
+export type SheetPrinter = (things: readonly Thing[], options: SheetOptions) => Promise<MadeFile>;
+
+export interface ServiceOptions {
+  readonly folders: UserFolders;
+  /** The JSON file with the things of the demo property. */
+  readonly demoFile: string;
+  /** Null: this build can't print. */
+  readonly printSheets: SheetPrinter | null;
+  /** Written into new files: "Undergate 0.1.0". */
+  readonly madeWith: string;
+}
+
+/**
+ * The one open file of a host and all windows that look at it. The store is synchronous, so each call that
+ * writes runs to its end before the next one begins, whichever windows they come from.
+ */
+export class ProjectService {
+  readonly #options: ServiceOptions;
+  readonly #recent: RecentFiles;
+  readonly #listeners = new Map<(event: HostEvent) => void, string>();
+  #store: ProjectStore | null = null;
+
+  constructor(options: ServiceOptions) {
+    this.#options = options;
+    this.#recent = new RecentFiles(join(options.folders.config, 'recent.json'));
+  }
+
+  /** The service as one window sees it: it hears of what the others do, not of its own doings. */
+  forWindow(windowId: string): ProjectApi {
+    return {
+      current: () => this.#answer(() => this.#store && this.#whole(this.#store)),
+      create: ({ path, name }) => this.#answer(() => this.#create(projectPath(path), name, windowId), path),
+      open: ({ path }) => this.#answer(() => this.#open(absolutePath(path), windowId), path),
+      openDemo: () => this.#answer(() => this.#openDemo(windowId), this.#options.folders.projects),
+      close: () => this.#answer(() => this.#close(windowId)),
+      saveAs: ({ path, replace }) => this.#answer(() => this.#saveAs(projectPath(path), replace, windowId), path),
+      recent: () => this.#answer(() => this.#recent.list()),
+      listFolder: ({ path }) => this.#answer(() => this.#listFolder(path), path ?? this.#options.folders.projects),
+      apply: (edit) =>
+        this.#answer(() => {
+          const state = this.#openStore().apply(edit);
+          if (edit.changes.length > 0) this.#tellChanged(windowId, edit.changes, state);
+          return state;
+        }),
+      undo: () => this.#answer(() => this.#replay(windowId, this.#openStore().undo())),
+      redo: () => this.#answer(() => this.#replay(windowId, this.#openStore().redo())),
+      printSheets: (options) => this.#print(options),
+      subscribe: (listener) => {
+        this.#listeners.set(listener, windowId);
+        return () => this.#listeners.delete(listener);
+      },
+    };
+  }
+
+  /** Lets go of the open file, as the last thing before the host ends. */
+  dispose(): void {
+    this.#store?.close();
+    this.#store = null;
+    this.#listeners.clear();
+  }
+
+  #create(path: string, name: string, windowId: string): OpenProject {
+    return this.#createFrom(path, [newProperty(name), ...startingFenceTypes], windowId);
+  }
+
+  #createFrom(path: string, things: readonly Thing[], windowId: string): OpenProject {
+    assertFolder(dirname(path));
+    createProjectFile(path, things, this.#options.madeWith);
+    return this.#open(path, windowId);
+  }
+
+  #open(path: string, windowId: string): OpenProject {
+    if (this.#store && isSameFile(this.#store.path, path)) return this.#whole(this.#store);
+    const { store, things } = openProjectFile(path);
+    this.#store?.close();
+    this.#store = store;
+    this.#recent.add(path, new Date().toISOString());
+    this.#tell(windowId, { type: 'opened', path });
+    return openProject(store, things);
+  }
+
+  #openDemo(windowId: string): OpenProject {
+    const things = readDemo(this.#options.demoFile);
+    const folder = this.#projectFolder();
+    let path = join(folder, `Demo property${fileEnding}`);
+    for (let count = 2; existsSync(path); count++) path = join(folder, `Demo property ${count}${fileEnding}`);
+    return this.#createFrom(path, things, windowId);
+  }
+
+  #close(windowId: string): null {
+    if (this.#store) {
+      this.#store.close();
+      this.#store = null;
+      this.#tell(windowId, { type: 'opened', path: null });
+    }
+    return null;
+  }
+
+  #saveAs(path: string, replace: boolean, windowId: string): OpenProject {
+    const store = this.#openStore();
+    assertFolder(dirname(path));
+    if (!isSameFile(store.path, path)) {
+      if (replace) assertNotInUse(path);
+      store.copyTo(path, replace);
+    }
+    return this.#open(path, windowId);
+  }
+
+  #listFolder(path: string | null) {
+    try {
+      return listFolder(path === null ? this.#projectFolder() : absolutePath(path));
+    } catch (error) {
+      if (error instanceof Error && 'code' in error && (error.code === 'EACCES' || error.code === 'EPERM')) {
+        throw new ProblemError('failed', `You have no right to look into ${path}.`, 'Choose another folder.');
+      }
+      throw error;
+    }
+  }
+
+  #projectFolder(): string {
+    mkdirSync(this.#options.folders.projects, { recursive: true });
+    return this.#options.folders.projects;
+  }
+
+  #replay(windowId: string, replay: Replay | null): Replay | null {
+    if (replay) this.#tellChanged(windowId, replay.changes, replay.state);
+    return replay;
+  }
+
+  async #print(options: SheetOptions): Promise<Result<MadeFile>> {
+    const things = await this.#answer(() => this.#openStore().things());
+    if (!things.ok) return things;
+    const { printSheets } = this.#options;
+    if (!printSheets) return { ok: false, problem: noPrinting };
+    try {
+      return succeed(await printSheets(things.value, options));
+    } catch (error) {
+      return { ok: false, problem: problemOf(error, 'the map sheet') };
+    }
+  }
+
+  #openStore(): ProjectStore {
+    if (this.#store) return this.#store;
+    throw new ProblemError('no-file-open', 'No project file is open.', 'Open one, or make a new one.');
+  }
+
+  #whole(store: ProjectStore): OpenProject {
+    return openProject(store, store.things());
+  }
+
+  /** Runs one call; `path` is what its problems are about, without one the open file. */
+  async #answer<T>(call: () => T, path?: string): Promise<Result<T>> {
+    try {
+      return succeed(call());
+    } catch (error) {
+      return { ok: false, problem: problemOf(error, path ?? this.#store?.path ?? 'the file') };
+    }
+  }
+
+  #tellChanged(windowId: string, changes: readonly Change[], state: FileState): void {
+    this.#tell(windowId, { type: 'changed', changes, state });
+  }
+
+  #tell(windowId: string, event: HostEvent): void {
+    for (const [listener, listenerWindow] of this.#listeners) if (listenerWindow !== windowId) listener(event);
+  }
+}
+
+const noPrinting = {
+  code: 'not-available',
+  message: 'Printing is not part of this build.',
+  remedy: 'Use a build with printing.',
+} as const;
+
+function openProject(store: ProjectStore, things: readonly Thing[]): OpenProject {
+  return { path: store.path, fileName: nameOfFile(store.path), things, state: store.state() };
+}
+
+function absolutePath(path: string): string {
+  if (isAbsolute(path)) return normalize(path);
+  throw new ProblemError('not-valid', `${path} is not a whole path.`, 'Give the path from the top of the disk.');
+}
+
+function projectPath(path: string): string {
+  return withEnding(absolutePath(path));
+}
+
+function assertFolder(path: string): void {
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
+  throw new ProblemError('not-found', `There is no folder ${path}.`, 'Make it first, or choose another folder.');
+}
+
+/** Whether two paths lead to one file, also by links. */
+function isSameFile(a: string, b: string): boolean {
+  const [first, second] = [a, b].map((path) => statSync(path, { throwIfNoEntry: false, bigint: true }));
+  return first !== undefined && second !== undefined && first.dev === second.dev && first.ino === second.ino;
+}

@@ -1,0 +1,121 @@
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { fail, type Result } from '../../core/api/result.ts';
+import { bytesKey, tokenKey, windowHeader } from '../../core/api/wire.ts';
+import { pageHeaders } from '../host/contentPolicy.ts';
+import { dispatch } from '../host/dispatch.ts';
+import { pageFile } from '../host/pageFiles.ts';
+import type { ProjectService } from '../host/projectService.ts';
+import { streamEvents } from './eventStream.ts';
+import { hasToken, isForUs, isFromOurPage, newToken } from './guard.ts';
+import { noDesktop } from './noDesktop.ts';
+import { mostBodyBytes, readBody } from './readBody.ts';
+
+export interface LoopbackOptions {
+  readonly service: ProjectService;
+  /** Folder of the built page. */
+  readonly pageFolder: string;
+}
+
+export interface LoopbackHost {
+  /** The page's address with its token: whoever has it can work on the open file. */
+  readonly address: string;
+  readonly port: number;
+  readonly token: string;
+  close(): Promise<void>;
+}
+
+/** The app served to browsers on this machine alone: 127.0.0.1, a port that the system picks, a token of its own. */
+export async function startLoopback({ service, pageFolder }: LoopbackOptions): Promise<LoopbackHost> {
+  const token = newToken();
+  const server = createServer((request, response) => {
+    answer(request, response).catch(() => response.destroy());
+  });
+  const port = await listen(server);
+
+  async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    for (const [name, value] of Object.entries(pageHeaders)) response.setHeader(name, value);
+    if (!isForUs(request, port) || !isFromOurPage(request, port)) {
+      return refuse(response, 403, 'This host answers only its own page.');
+    }
+    const path = (request.url ?? '').split('?', 1)[0]!;
+    if (!path.startsWith('/api/')) return answerWithPage(request, response, path);
+    if (!hasToken(request, token)) return refuse(response, 401, 'This window was not opened by Undergate.');
+    const api = service.forWindow(windowOf(request));
+    if (path === '/api/events' && request.method === 'GET') return streamEvents(api, response);
+    return answerCall(request, response, path, api);
+  }
+
+  async function answerWithPage(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
+    if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405, 'Only GET here.');
+    const file = await pageFile(pageFolder, path);
+    if (!file) return refuse(response, 404, 'There is nothing here.');
+    response.writeHead(200, { 'Content-Type': file.mediaType, 'Cache-Control': 'no-cache' });
+    response.end(file.bytes);
+  }
+
+  async function answerCall(
+    request: IncomingMessage,
+    response: ServerResponse,
+    path: string,
+    project: ReturnType<ProjectService['forWindow']>,
+  ): Promise<void> {
+    if (request.method !== 'POST') return refuse(response, 405, 'Only POST here.');
+    if (request.headers['content-type'] !== 'application/json') return refuse(response, 415, 'Only JSON here.');
+    const body = await readBody(request, mostBodyBytes);
+    if (body === null) {
+      response.setHeader('Connection', 'close');
+      return refuse(response, 413, `A message may hold ${mostBodyBytes / 1024 / 1024} MB at most.`);
+    }
+    const message = parsed(body);
+    if (!message) return refuse(response, 400, 'The message is not JSON.');
+    const [half = '', call = '', ...rest] = path.slice('/api/'.length).split('/');
+    if (rest.length > 0) return refuse(response, 404, 'There is nothing here.');
+    send(response, 200, await dispatch({ project, desktop: noDesktop }, half, call, message.value));
+  }
+
+  return {
+    address: `http://127.0.0.1:${port}/#${tokenKey}=${token}`,
+    port,
+    token,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}
+
+function listen(server: Server): Promise<number> {
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(0, '127.0.0.1', () => resolve((server.address() as AddressInfo).port));
+  });
+}
+
+function windowOf(request: IncomingMessage): string {
+  const header = request.headers[windowHeader];
+  return typeof header === 'string' ? header.slice(0, 100) : '';
+}
+
+/** An empty body is a call without a message. */
+function parsed(body: string): { readonly value: unknown } | null {
+  try {
+    return { value: body === '' ? undefined : (JSON.parse(body) as unknown) };
+  } catch {
+    return null;
+  }
+}
+
+function refuse(response: ServerResponse, status: number, message: string): void {
+  send(response, status, fail('failed', message, 'Close the window and start Undergate again.'));
+}
+
+function send(response: ServerResponse, status: number, result: Result<unknown>): void {
+  response.writeHead(status, { 'Content-Type': 'application/json', 'Cache-Control': 'no-store' });
+  response.end(JSON.stringify(result, bytesAsBase64));
+}
+
+function bytesAsBase64(_key: string, part: unknown): unknown {
+  return part instanceof Uint8Array ? { [bytesKey]: Buffer.from(part).toString('base64') } : part;
+}

@@ -1,0 +1,89 @@
+import type { Problem, ProblemCode } from '../../core/api/result.ts';
+
+/** A problem on its way to the window; thrown inside the host only. */
+export class ProblemError extends Error {
+  readonly problem: Problem;
+
+  constructor(code: ProblemCode, message: string, remedy: string) {
+    super(message);
+    this.name = 'ProblemError';
+    this.problem = { code, message, remedy };
+  }
+}
+
+/** A file that can't be read safely; `what` is a sentence about it. */
+export function damaged(what: string): ProblemError {
+  return new ProblemError(
+    'damaged',
+    `${what} The file was left as it is.`,
+    'Open your newest copy of it, and keep the damaged file for whoever helps you with it.',
+  );
+}
+
+/** The words for anything that went wrong while working on the file at `path`. */
+export function problemOf(error: unknown, path: string): Problem {
+  if (error instanceof ProblemError) return error.problem;
+  const words = wordsOf[familyOf(error)];
+  if (words) return words(path);
+  const reason = error instanceof Error ? error.message : String(error);
+  return problem(
+    'failed',
+    `Something went wrong with ${path}: ${reason}.`,
+    'Try again; what was saved before is kept.',
+  );
+}
+
+const wordsOf: Record<string, (path: string) => Problem> = {
+  inUse: (path) =>
+    problem(
+      'in-use',
+      `${path} is open in another Undergate.`,
+      'Go on in that window, or close it there and open the file here again.',
+    ),
+  full: (path) =>
+    problem(
+      'disk-full',
+      `The disk that holds ${path} is full, so the last change was not saved.`,
+      'Make room on the disk and make the change again, or save a copy on another disk. The file holds everything up to that change.',
+    ),
+  readOnly: (path) =>
+    problem(
+      'read-only',
+      `${path} can't be written: the file or its folder is read-only.`,
+      'Copy the file to a folder of your own and open it there, or ask for the right to write here.',
+    ),
+  damaged: (path) => damaged(`${path} is damaged and can't be read safely.`).problem,
+  missing: (path) =>
+    problem(
+      'not-found',
+      `${path} is not there.`,
+      'It may have been moved, renamed or deleted, or its drive is not plugged in: look for it and open it there.',
+    ),
+  taken: (path) =>
+    problem('exists-already', `There is a file at ${path} already. It was not touched.`, 'Choose another name.'),
+  folder: (path) => problem('not-a-project', `${path} is a folder, not a project file.`, 'Choose a file inside it.'),
+};
+
+/** Error codes of SQLite (https://www.sqlite.org/rescode.html) and of the operating system, sorted by what they mean here. */
+const families: readonly (readonly [RegExp, string])[] = [
+  [/^SQLITE_(BUSY|LOCKED)/, 'inUse'],
+  [/^(SQLITE_FULL|ENOSPC|EDQUOT|EFBIG)/, 'full'],
+  [/^(SQLITE_READONLY|SQLITE_PERM|EROFS|EACCES|EPERM)/, 'readOnly'],
+  [/^SQLITE_(CORRUPT|NOTADB)/, 'damaged'],
+  [/^(SQLITE_CANTOPEN|ENOENT|ENOTDIR)/, 'missing'],
+  [/^EEXIST/, 'taken'],
+  [/^EISDIR/, 'folder'],
+];
+
+function familyOf(error: unknown): string {
+  const code = errorCode(error);
+  return families.find(([pattern]) => pattern.test(code))?.[1] ?? '';
+}
+
+function errorCode(error: unknown): string {
+  return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
+}
+
+function problem(code: ProblemCode, message: string, remedy: string): Problem {
+  return { code, message, remedy };
+}

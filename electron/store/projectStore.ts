@@ -1,0 +1,132 @@
+import type { Database, Statement } from 'better-sqlite3';
+import type { Edit, FileState, Replay } from '../../core/api/projectApi.ts';
+import { inverse } from '../../core/model/difference.ts';
+import type { Thing } from '../../core/model/things.ts';
+import { History } from './history.ts';
+import { copyInto } from './openDatabase.ts';
+import { damaged, ProblemError } from './problems.ts';
+import { publishFile } from './publishFile.ts';
+import { type Registers, RegisterTable } from './registerTable.ts';
+import { outOfDate, ThingTable } from './thingTable.ts';
+
+type FactName = 'revision' | 'position';
+
+/**
+ * One open project file. Every method that writes is one transaction, on the disk when it returns; on any error
+ * nothing of it is. Methods throw a `ProblemError` or SQLite's own error: see `problemOf`.
+ */
+export class ProjectStore {
+  readonly path: string;
+  readonly #database: Database;
+  readonly #things: ThingTable;
+  readonly #history: History;
+  readonly #registers: RegisterTable;
+  readonly #fact: Statement<[FactName], number>;
+  readonly #setFact: Statement<[number, FactName]>;
+  /** The merge key of the edit just before, where the next one may join it. */
+  #openMergeKey: string | undefined;
+
+  constructor(path: string, database: Database) {
+    this.path = path;
+    this.#database = database;
+    this.#things = new ThingTable(database);
+    this.#history = new History(database);
+    this.#registers = new RegisterTable(database);
+    this.#fact = database.prepare<[FactName], number>('SELECT value FROM fact WHERE name = ?').pluck();
+    this.#setFact = database.prepare('UPDATE fact SET value = ? WHERE name = ?');
+  }
+
+  things(): Thing[] {
+    return this.#things.read();
+  }
+
+  state(): FileState {
+    const position = this.#numberOf('position');
+    return {
+      revision: this.#numberOf('revision'),
+      undo: this.#history.undoLabel(position),
+      redo: this.#history.redoLabel(position),
+    };
+  }
+
+  /** Writes the edit and makes it one step of undo. An edit without changes writes nothing. */
+  apply(edit: Edit): FileState {
+    const revision = this.#numberOf('revision');
+    if (edit.baseRevision !== revision) {
+      throw outOfDate(`it stands at revision ${revision}, the edit was made on ${edit.baseRevision}`);
+    }
+    if (edit.changes.length === 0) return this.state();
+    assertPropertyStays(edit);
+    const joins = edit.mergeKey !== undefined && edit.mergeKey === this.#openMergeKey;
+    this.#inTransaction(() => {
+      this.#things.write(edit.changes);
+      const position = this.#numberOf('position');
+      return joins ? this.#history.merge(position, edit) : this.#history.add(position, edit);
+    });
+    this.#openMergeKey = edit.mergeKey;
+    return this.state();
+  }
+
+  /** Takes back the newest step; null where there is none. */
+  undo(): Replay | null {
+    const found = this.#history.stepToUndo(this.#numberOf('position'));
+    return found && this.#replay({ ...found.step, changes: inverse(found.step.changes) }, found.position);
+  }
+
+  /** Brings the step again that was taken back last; null where there is none. */
+  redo(): Replay | null {
+    const found = this.#history.stepToRedo(this.#numberOf('position'));
+    return found && this.#replay(found.step, found.position);
+  }
+
+  /** Keeps registers as computed at `revision` for readers of the file; answers false where it has moved on. */
+  replaceRegisters(revision: number, registers: Registers): boolean {
+    if (revision !== this.#numberOf('revision')) return false;
+    this.#database.transaction(() => this.#registers.replace(revision, registers)).immediate();
+    return true;
+  }
+
+  /** Writes a whole copy, with its history, to another path. */
+  copyTo(path: string, replace: boolean): void {
+    publishFile(path, replace, (draftPath) => copyInto(this.#database, draftPath));
+  }
+
+  close(): void {
+    this.#database.close();
+  }
+
+  #replay(step: Omit<Replay, 'state'>, position: number): Replay {
+    this.#openMergeKey = undefined;
+    this.#inTransaction(() => {
+      this.#things.write(step.changes);
+      return position;
+    });
+    return { label: step.label, changes: step.changes, state: this.state() };
+  }
+
+  /** Runs one change of the file, which answers the new position in the history. */
+  #inTransaction(change: () => number): void {
+    this.#database
+      .transaction(() => {
+        this.#setFact.run(change(), 'position');
+        this.#setFact.run(this.#numberOf('revision') + 1, 'revision');
+      })
+      .immediate();
+  }
+
+  #numberOf(name: FactName): number {
+    const value = this.#fact.get(name);
+    if (Number.isSafeInteger(value)) return value as number;
+    throw damaged(`${this.path} no longer says its ${name}.`);
+  }
+}
+
+function assertPropertyStays(edit: Edit): void {
+  if (edit.changes.some(({ kind, after }) => kind === 'property' && after === null)) {
+    throw new ProblemError(
+      'not-valid',
+      'The record of the property itself can only be changed, not taken away.',
+      'Make a new file instead.',
+    );
+  }
+}

@@ -1,0 +1,22 @@
+import type { DesktopApi } from '../../core/api/desktopApi.ts';
+import type { ProjectApi } from '../../core/api/projectApi.ts';
+import { connectLoopback } from './loopback.ts';
+import { takeToken } from './token.ts';
+
+/** The host as a window sees it, whichever way it is reached. */
+export interface Host {
+  readonly project: ProjectApi;
+  readonly desktop: DesktopApi;
+}
+
+declare global {
+  interface Window {
+    /** Put there by the preload of a desktop window; nowhere else. */
+    readonly undergate?: Host;
+  }
+}
+
+/** Finds the host: what the preload put there, else the loopback host that served this page. */
+export async function connect(): Promise<Host> {
+  return window.undergate ?? connectLoopback({ origin: location.origin, token: takeToken() });
+}

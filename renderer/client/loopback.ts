@@ -1,0 +1,96 @@
+import type { DesktopCall, ProjectCall } from '../../core/api/messageSchemas.ts';
+import type { HostEvent, ProjectApi } from '../../core/api/projectApi.ts';
+import { fail, type Result } from '../../core/api/result.ts';
+import { bytesKey, windowHeader } from '../../core/api/wire.ts';
+import type { Host } from './connect.ts';
+import { eventsOf } from './eventStream.ts';
+
+export interface LoopbackAddress {
+  /** "http://127.0.0.1:40123" */
+  readonly origin: string;
+  readonly token: string;
+}
+
+/** So long a window waits before it looks for a host again that it has lost. */
+const retryMs = 1000;
+
+/** The host at this address, by HTTP. */
+export function connectLoopback({ origin, token }: LoopbackAddress): Host {
+  const headers = { Authorization: `Bearer ${token}`, [windowHeader]: crypto.randomUUID() };
+
+  async function call<T>(path: string, message?: unknown): Promise<Result<T>> {
+    try {
+      const response = await fetch(`${origin}/api/${path}`, {
+        method: 'POST',
+        headers: { ...headers, 'Content-Type': 'application/json' },
+        body: message === undefined ? '' : JSON.stringify(message),
+      });
+      return JSON.parse(await response.text(), base64AsBytes) as Result<T>;
+    } catch {
+      return fail(
+        'failed',
+        'Undergate itself does not answer any more.',
+        'Start it again; everything up to the last saved change is in the file.',
+      );
+    }
+  }
+
+  const project = <T>(name: ProjectCall, message?: unknown) => call<T>(`project/${name}`, message);
+  const desktop = <T>(name: DesktopCall, message?: unknown) => call<T>(`desktop/${name}`, message);
+
+  const api: ProjectApi = {
+    current: () => project('current'),
+    create: (request) => project('create', request),
+    open: (request) => project('open', request),
+    openDemo: () => project('openDemo'),
+    close: () => project('close'),
+    saveAs: (request) => project('saveAs', request),
+    recent: () => project('recent'),
+    listFolder: (request) => project('listFolder', request),
+    apply: (edit) => project('apply', edit),
+    undo: () => project('undo'),
+    redo: () => project('redo'),
+    printSheets: (options) => project('printSheets', options),
+    subscribe: (listener) => {
+      const stop = new AbortController();
+      void listen(`${origin}/api/events`, headers, listener, stop.signal, async () => {
+        const current = await api.current();
+        if (current.ok) listener({ type: 'opened', path: current.value?.path ?? null });
+      });
+      return () => stop.abort();
+    },
+  };
+  return {
+    project: api,
+    desktop: {
+      chooseOpenPath: () => desktop('chooseOpenPath'),
+      chooseSavePath: (request) => desktop('chooseSavePath', request),
+    },
+  };
+}
+
+/** Passes events on until stopped. Where the stream breaks it is taken up again, and `caughtUp` makes up for the gap. */
+async function listen(
+  url: string,
+  headers: Readonly<Record<string, string>>,
+  listener: (event: HostEvent) => void,
+  signal: AbortSignal,
+  caughtUp: () => Promise<void>,
+): Promise<void> {
+  for (let broken = false; !signal.aborted; broken = true) {
+    try {
+      const response = await fetch(url, { headers, signal });
+      if (broken && response.ok) await caughtUp();
+      if (response.ok && response.body) for await (const event of eventsOf(response.body)) listener(event);
+    } catch {
+      // The host is gone or the window closes; the next turn tells which.
+    }
+    if (!signal.aborted) await new Promise((resolve) => setTimeout(resolve, retryMs));
+  }
+}
+
+function base64AsBytes(_key: string, part: unknown): unknown {
+  if (typeof part !== 'object' || part === null || !(bytesKey in part)) return part;
+  const base64 = part[bytesKey];
+  return typeof base64 === 'string' ? Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)) : part;
+}

@@ -1,0 +1,17 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+/** The page, built into plain files that are served by the window's own scheme or by the loopback host. */
+export default defineConfig({
+  root: 'renderer',
+  base: './',
+  plugins: [react()],
+  worker: { format: 'es' },
+  build: {
+    outDir: '../dist/renderer',
+    emptyOutDir: true,
+    // The content policy lets no font or script in from a data: address.
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 2000,
+  },
+});
