@@ -1,0 +1,40 @@
+import { put } from '../project.ts';
+import type { Kind, Thing, ThingOf } from '../things.ts';
+import { whyNotWhole } from './changeThing.ts';
+import { whyNotFields } from './support/checkFields.ts';
+import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
+import { fieldRules } from './support/fieldRules.ts';
+import { kindWords } from './support/find.ts';
+import { whyNotPoint } from './support/whyNotPath.ts';
+
+/** Kinds that stand by themselves; the others have an edit of their own. */
+export type PlainKind = 'fenceType' | 'post' | 'earthField' | 'paddock' | 'service' | 'conductor' | 'reading';
+
+/** A whole thing without its id. */
+export type AddThing = { readonly [K in PlainKind]: Omit<ThingOf<K>, 'id'> }[PlainKind];
+
+/** Adds a post, an earth field, a service, a reading, a paddock name, a fence type or a conductor. */
+export function addThing(wanted: AddThing, newId: NewId): Edit {
+  return guarded(whyNotAddThing(wanted), (project) => {
+    return put(project, { ...wanted, id: newId(wanted.kind) } as Thing);
+  });
+}
+
+/** `notValid` (a value out of its bounds, or one left out), `notFound` (what it names is not there), `tooFar`. */
+export function whyNotAddThing({ kind, ...values }: AddThing): WhyNot {
+  return (project) =>
+    firstRefusal(
+      () => whyNotComplete(kind, values),
+      () => whyNotFields(project, kind, null, values),
+      () => whyNotWhole({ kind, id: '', ...values } as Thing),
+      () => {
+        const points = 'at' in values ? [values.at] : 'path' in values ? values.path : [];
+        return points.reduce<Refusal | null>((refusal, at) => refusal ?? whyNotPoint(project, at), null);
+      },
+    );
+}
+
+function whyNotComplete(kind: Kind, values: object): Refusal | null {
+  const missing = Object.keys(fieldRules[kind]).find((field) => !Object.hasOwn(values, field));
+  return missing ? { code: 'notValid', message: `The ${kindWords[kind]} has no "${missing}".` } : null;
+}

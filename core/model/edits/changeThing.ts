@@ -1,0 +1,63 @@
+import { put } from '../project.ts';
+import type { Kind, Thing, ThingOf } from '../things.ts';
+import { whyNotFields } from './support/checkFields.ts';
+import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
+import { inWords } from './support/fieldRules.ts';
+import { found, kindWords, whyNotFound } from './support/find.ts';
+
+export interface ChangeThing<K extends Kind = Kind> {
+  readonly kind: K;
+  readonly id: string;
+  readonly to: Partial<Omit<ThingOf<K>, 'kind' | 'id'>>;
+}
+
+/** Fields that have an edit of their own, because other things hang on them or they need room. */
+const ownEdits: Partial<Record<Kind, readonly string[]>> = {
+  property: ['origin', 'placed'],
+  fenceLine: ['path'],
+  gateway: ['lineId', 'atM', 'widthM'],
+  crossing: ['gatewayId'],
+  switch: ['place'],
+  switchCandidate: ['lineId', 'atM'],
+  energiser: ['at'],
+  leadOut: ['energiserId', 'path'],
+  earthField: ['energiserId'],
+};
+
+/** Changes fields of one thing after checking each against its bounds. A value that is the same changes nothing. */
+export function changeThing<K extends Kind>(wanted: ChangeThing<K>): Edit {
+  return guarded(whyNotChangeThing(wanted), (project) => {
+    const thing = found(project, wanted.kind, wanted.id);
+    const changed = { ...thing, ...wanted.to } as Thing;
+    return sameFields(thing, wanted.to) ? project : put(project, changed);
+  });
+}
+
+/** `notFound`, `ownEdit` (the field has an edit of its own), `notValid`, `nameTaken`, `voltageOrder`. */
+export function whyNotChangeThing<K extends Kind>({ kind, id, to }: ChangeThing<K>): WhyNot {
+  return (project) =>
+    firstRefusal(
+      () => whyNotFound(project, kind, id),
+      () => whyNotHere(kind, to),
+      () => whyNotFields(project, kind, id, to),
+      () => whyNotWhole({ ...found(project, kind, id), ...to } as Thing),
+    );
+}
+
+function whyNotHere(kind: Kind, to: object): Refusal | null {
+  const field = ownEdits[kind]?.find((name) => Object.hasOwn(to, name));
+  if (!field) return null;
+  const message = `The ${inWords(field)} of a ${kindWords[kind]} is changed on the map, because other things hang on it.`;
+  return { code: 'ownEdit', message };
+}
+
+/** What must hold between the fields of one thing. */
+export function whyNotWhole(thing: Thing): Refusal | null {
+  if (thing.kind !== 'energiser' || thing.into500OhmV <= thing.openCircuitV) return null;
+  const message = `The peak into 500 ohm (${thing.into500OhmV} V) can't be above the open-circuit peak (${thing.openCircuitV} V). Check the label.`;
+  return { code: 'voltageOrder', message };
+}
+
+function sameFields(thing: object, to: object): boolean {
+  return Object.entries(to).every(([field, value]) => (thing as Record<string, unknown>)[field] === value);
+}

@@ -1,0 +1,86 @@
+import { type Project, remove } from '../project.ts';
+import type { Kind, Thing } from '../things.ts';
+import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
+import { called, found, kindWords, whyNotFound } from './support/find.ts';
+
+export interface ThingRef {
+  readonly kind: Kind;
+  readonly id: string;
+}
+
+/**
+ * Takes things out, and with each what can't be without it: a fence line takes its gateways, switches and added switch
+ * places; a gateway its crossing and switches; an energiser its lead-outs and earth fields; a lead-out its switch; and
+ * all of them the user's word on those places. Readings stay: they say what once was read.
+ */
+export function deleteThings(refs: readonly ThingRef[]): Edit {
+  return guarded(whyNotDeleteThings(refs), (project) => remove(project, ...withDependants(project, refs)));
+}
+
+/** `notFound`, `theProperty`, `inUse` (a fence type or conductor that something else is made of). */
+export function whyNotDeleteThings(refs: readonly ThingRef[]): WhyNot {
+  return (project) =>
+    firstRefusal(
+      ...refs.map((ref) => () => whyNotFound(project, ref.kind, ref.id)),
+      () => whyNotProperty(refs),
+      () => whyNotUnused(project, refs),
+    );
+}
+
+/** The things of `refs` and all that would go with them, so that a question can name them beforehand. */
+export function withDependants(project: Project, refs: readonly ThingRef[]): Thing[] {
+  const going = new Map<string, Thing>();
+  const gone = (kind: Kind, id: string) => going.has(`${kind} ${id}`);
+  const take = (thing: Thing) => going.set(`${thing.kind} ${thing.id}`, thing);
+  for (const { kind, id } of refs) take(found(project, kind, id));
+  const takeWhere = <T extends Thing>(table: ReadonlyMap<string, T>, goes: (thing: T) => boolean) => {
+    for (const thing of table.values()) if (!gone(thing.kind, thing.id) && goes(thing)) take(thing);
+  };
+  takeWhere(project.gateway, ({ lineId }) => gone('fenceLine', lineId));
+  takeWhere(project.crossing, ({ gatewayId }) => gone('gateway', gatewayId));
+  takeWhere(project.leadOut, ({ energiserId }) => gone('energiser', energiserId));
+  takeWhere(project.earthField, ({ energiserId }) => gone('energiser', energiserId));
+  takeWhere(project.switchCandidate, ({ lineId }) => gone('fenceLine', lineId));
+  takeWhere(project.switch, ({ place }) => {
+    if (place.on === 'gateway') return gone('gateway', place.gatewayId);
+    return place.on === 'leadOut' ? gone('leadOut', place.leadOutId) : gone('fenceLine', place.lineId);
+  });
+  takeWhere(project.switchRule, ({ id }) => [...going.values()].some((thing) => isRuleOn(thing, id)));
+  return [...going.values()];
+}
+
+/** Whether a rule's key (see `SwitchCandidate.key`) is a place on this thing. */
+function isRuleOn({ kind, id }: Thing, key: string): boolean {
+  if (kind === 'gateway') return key === `gateway:${id}`;
+  if (kind === 'switchCandidate') return key === `place:${id}`;
+  if (kind === 'post') return key === `strainer:${id}`;
+  return kind === 'fenceLine' && (key.startsWith(`takeOff:${id}:`) || key.startsWith(`strainer:${id}:`));
+}
+
+function whyNotProperty(refs: readonly ThingRef[]): Refusal | null {
+  if (!refs.some(({ kind }) => kind === 'property')) return null;
+  return { code: 'theProperty', message: 'The property itself cannot be deleted. Close the file instead.' };
+}
+
+function whyNotUnused(project: Project, refs: readonly ThingRef[]): Refusal | null {
+  for (const { kind, id } of refs) {
+    if (kind !== 'fenceType' && kind !== 'conductor') continue;
+    const going = new Set(refs.map((ref) => `${ref.kind} ${ref.id}`));
+    const users = usersOf(project, kind, id).filter((thing) => !going.has(`${thing.kind} ${thing.id}`));
+    if (users.length === 0) continue;
+    const first = users[0]!;
+    const more = users.length > 1 ? ` and ${users.length - 1} more` : '';
+    const message = `The ${called(found(project, kind, id))} is in use: ${called(first)}${more}. Give those another ${kindWords[kind]} first.`;
+    return { code: 'inUse', message };
+  }
+  return null;
+}
+
+function usersOf(project: Project, kind: 'fenceType' | 'conductor', id: string): Thing[] {
+  if (kind === 'fenceType') return [...project.fenceLine.values()].filter(({ typeId }) => typeId === id);
+  return [
+    ...[...project.fenceType.values()].filter(({ wireId }) => wireId === id),
+    ...[...project.crossing.values()].filter(({ cableId }) => cableId === id),
+    ...[...project.leadOut.values()].filter(({ cableId }) => cableId === id),
+  ];
+}

@@ -1,0 +1,108 @@
+import { formatLength } from '../formatUnits.ts';
+import { type Project, propertyOf, put } from '../project.ts';
+import type { FenceLine } from '../things.ts';
+import { carryAlong } from './support/carryAlong.ts';
+import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
+import { called, found, whyNotFound } from './support/find.ts';
+import { isClosed, sameVertex, vertexStationsM } from './support/path.ts';
+import { relay, type SameCorner, stretchesBetween } from './support/relay.ts';
+
+export interface DeleteVertex {
+  readonly lineId: string;
+  readonly index: number;
+}
+
+/** Takes a vertex out; its neighbours are joined straight. An end vertex shortens the line. */
+export function deleteVertex(wanted: DeleteVertex): Edit {
+  return guarded(whyNotDeleteVertex(wanted), (project) => {
+    const line = found(project, 'fenceLine', wanted.lineId);
+    const last = line.path.length - 1;
+    const { index } = wanted;
+    if (isClosed(line.path) && (index === 0 || index === last)) return deleteSeam(project, line);
+    const path = line.path.toSpliced(index, 1);
+    const kept = line.path.flatMap((_, i): SameCorner[] => (i === index ? [] : [[i, i < index ? i : i - 1]]));
+    if (index === 0) return relay(project, line, path, [[0, 0], ...kept]);
+    if (index === last) return relay(project, line, path, [...kept, [last, last - 1]]);
+    return relay(project, line, path, kept);
+  });
+}
+
+/** A closed line that loses the vertex where it begins begins at the next one. */
+function deleteSeam(project: Project, line: FenceLine): Project {
+  const before = line.path.length - 2;
+  const path = [...line.path.slice(1, -1), line.path[1]!];
+  const inner = Array.from({ length: before }, (_, i): SameCorner => [i + 1, i]);
+  const oldM = vertexStationsM(line.path);
+  const newM = vertexStationsM(path);
+  const [lengthM, firstM, lastM] = [oldM.at(-1)!, oldM[1]!, oldM[before]!];
+  const [seamFromM, seamToM] = [newM[before - 1]!, newM[before]!];
+  const seamM = seamFromM + ((seamToM - seamFromM) * (lengthM - lastM)) / (lengthM - lastM + firstM);
+  const stretches = [
+    { fromM: 0, toM: firstM, lineId: line.id, newFromM: seamM, newToM: seamToM },
+    ...stretchesBetween(line.path, line.id, path, inner),
+    { fromM: lastM, toM: lengthM, lineId: line.id, newFromM: seamFromM, newToM: seamM },
+  ];
+  const vertexTo = (index: number) => (index === 0 || index > before ? null : { lineId: line.id, index: index - 1 });
+  return carryAlong(put(project, { ...line, path }), { line, stretches, vertexTo });
+}
+
+/** `notFound`, `noSuchVertex`, `tooFewPoints`, `noLength`, `holdsThings`. */
+export function whyNotDeleteVertex({ lineId, index }: DeleteVertex): WhyNot {
+  return (project) =>
+    firstRefusal(
+      () => whyNotFound(project, 'fenceLine', lineId),
+      () => whyNotVertex(found(project, 'fenceLine', lineId), index),
+      () => whyNotShorter(found(project, 'fenceLine', lineId), index),
+      () => whyNotEmptied(project, found(project, 'fenceLine', lineId), index),
+    );
+}
+
+export function whyNotVertex(line: FenceLine, index: number): Refusal | null {
+  if (Number.isInteger(index) && index >= 0 && index < line.path.length) return null;
+  return { code: 'noSuchVertex', message: `The ${called(line)} has no such corner any more. Choose it again.` };
+}
+
+function whyNotShorter(line: FenceLine, index: number): Refusal | null {
+  const closed = isClosed(line.path);
+  if (line.path.length <= (closed ? 4 : 2)) {
+    const least = closed ? 'A closed line needs three corners' : 'A line needs two ends';
+    return { code: 'tooFewPoints', message: `${least}. Delete the ${called(line)} instead.` };
+  }
+  const before = line.path[index - 1];
+  const after = line.path[index + 1];
+  if (before && after && sameVertex(before, after)) {
+    const message = `Without this corner the ${called(line)} would run back to where it stands. Delete the corner beside it first.`;
+    return { code: 'noLength', message };
+  }
+  return null;
+}
+
+/** An end piece goes with its end vertex; what stands on it has to go or move first. */
+function whyNotEmptied(project: Project, line: FenceLine, index: number): Refusal | null {
+  const last = line.path.length - 1;
+  if ((index !== 0 && index !== last) || isClosed(line.path)) return null;
+  const stationsM = vertexStationsM(line.path);
+  const goes = (fromM: number, toM: number) => (index === 0 ? fromM < stationsM[1]! : toM > stationsM[last - 1]!);
+  const names: string[] = [];
+  for (const gateway of project.gateway.values()) {
+    const halfM = gateway.widthM / 2;
+    if (gateway.lineId === line.id && goes(gateway.atM - halfM, gateway.atM + halfM)) names.push(called(gateway));
+  }
+  for (const cutOut of project.switch.values()) {
+    const { place } = cutOut;
+    if (place.on === 'line' && place.lineId === line.id && goes(place.atM, place.atM)) names.push(called(cutOut));
+  }
+  for (const candidate of project.switchCandidate.values()) {
+    if (candidate.lineId === line.id && goes(candidate.atM, candidate.atM)) names.push('a switch place you added');
+  }
+  if (names.length === 0) return null;
+  const pieceM = index === 0 ? stationsM[1]! : stationsM[last]! - stationsM[last - 1]!;
+  const piece = formatLength(pieceM, propertyOf(project).units);
+  const message = `The last ${piece} of the ${called(line)} would go, and on it ${listed(names)}. Move or delete that first.`;
+  return { code: 'holdsThings', message };
+}
+
+function listed(names: readonly string[]): string {
+  if (names.length === 1) return `stands ${names[0]}`;
+  return `stand ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}

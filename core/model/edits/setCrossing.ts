@@ -1,0 +1,39 @@
+import { newCrossing } from '../defaults.ts';
+import { propertyOf, put, remove } from '../project.ts';
+import type { Crossing } from '../things.ts';
+import { whyNotFields } from './support/checkFields.ts';
+import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
+import { called, crossingOf, found, whyNotFound } from './support/find.ts';
+
+export interface SetCrossing {
+  readonly gatewayId: string;
+  /** What to change; a gateway without a crossing gets one first. `null` takes the crossing away. */
+  readonly to: Partial<Omit<Crossing, 'kind' | 'id' | 'gatewayId'>> | null;
+}
+
+/** Adds, changes or takes away the crossing of a gateway. */
+export function setCrossing(wanted: SetCrossing, newId: NewId): Edit {
+  return guarded(whyNotSetCrossing(wanted), (project) => {
+    const gateway = found(project, 'gateway', wanted.gatewayId);
+    const crossing = crossingOf(project, gateway.id);
+    if (wanted.to === null) return crossing ? remove(project, crossing) : project;
+    const base = crossing ?? newCrossing(newId('crossing'), gateway, propertyOf(project).crossings);
+    return put(project, { ...base, ...wanted.to });
+  });
+}
+
+/** `notFound`, `notValid`, `bowTooWide`. */
+export function whyNotSetCrossing({ gatewayId, to }: SetCrossing): WhyNot {
+  return (project) =>
+    firstRefusal(
+      () => whyNotFound(project, 'gateway', gatewayId),
+      () => (to ? whyNotFields(project, 'crossing', null, to) : null),
+      () => (typeof to?.bowM === 'number' ? whyNotBow(found(project, 'gateway', gatewayId), to.bowM) : null),
+    );
+}
+
+function whyNotBow(gateway: { kind: 'gateway'; name: string; widthM: number }, bowM: number): Refusal | null {
+  if (bowM <= gateway.widthM) return null;
+  const message = `A bow of ${bowM} m is more than the opening of ${called(gateway)} is wide (${gateway.widthM} m). Make it smaller, or record the trench as it was dug.`;
+  return { code: 'bowTooWide', message };
+}

@@ -1,0 +1,194 @@
+import { type Project, put, remove } from '../../project.ts';
+import type {
+  Crossing,
+  CutOutSwitch,
+  FenceLine,
+  Gateway,
+  LineEnd,
+  SwitchCandidatePlace,
+  SwitchRule,
+  Thing,
+} from '../../things.ts';
+import { crossingOf } from './find.ts';
+import { sameVertexM, vertexStationsM } from './path.ts';
+
+/** Where a stretch of the old line lies now. It runs the other way where `newFromM` is larger than `newToM`. */
+export interface Stretch {
+  readonly fromM: number;
+  readonly toM: number;
+  readonly lineId: string;
+  readonly newFromM: number;
+  readonly newToM: number;
+}
+
+/** What became of a line: its stretches in order, and where each of its vertices went (null: gone). */
+export interface Relaying {
+  readonly line: FenceLine;
+  readonly stretches: readonly Stretch[];
+  readonly vertexTo: (index: number) => { readonly lineId: string; readonly index: number } | null;
+}
+
+/**
+ * Moves everything that is anchored to a line to where the line now lies: gateways, switches, added switch places and
+ * the user's word on places. What stood on an unchanged segment stays at the same point; what stood on a stretched one
+ * keeps its share of it. Where a line now runs the other way, start and end, left and right change hands. The new
+ * lines must be in `project` already. Widths never change; a gateway is kept between the ends of its line.
+ */
+export function carryAlong(project: Project, relaying: Relaying): Project {
+  const lengths = new Map<string, number>();
+  const lengthOf = (lineId: string): number => {
+    const known = lengths.get(lineId);
+    if (known !== undefined) return known;
+    const lengthM = vertexStationsM(project.fenceLine.get(lineId)!.path).at(-1)!;
+    lengths.set(lineId, lengthM);
+    return lengthM;
+  };
+  const carry: Carry = { project, relaying, lengthOf, follow: (atM) => follow(relaying.stretches, atM) };
+  const changed: Thing[] = [];
+  const gone: Thing[] = [];
+  const turned = new Set<string>();
+  for (const gateway of project.gateway.values()) {
+    if (gateway.lineId !== relaying.line.id) continue;
+    const now = carryGateway(carry, gateway);
+    if (now.turned) {
+      turned.add(gateway.id);
+      const crossing = crossingOf(project, gateway.id);
+      if (crossing) changed.push(turnCrossing(crossing));
+    }
+    if (now.gateway !== gateway) changed.push(now.gateway);
+  }
+  for (const cutOut of project.switch.values()) {
+    const now = carrySwitch(carry, cutOut, turned);
+    if (now !== cutOut) changed.push(now);
+  }
+  for (const candidate of project.switchCandidate.values()) {
+    const now = carryCandidate(carry, candidate);
+    if (now !== candidate) changed.push(now);
+  }
+  for (const rule of project.switchRule.values()) {
+    const now = carryRule(carry, rule);
+    if (now === rule) continue;
+    gone.push(rule);
+    if (now) changed.push(now);
+  }
+  return put(remove(project, ...gone), ...changed);
+}
+
+interface Carry {
+  readonly project: Project;
+  readonly relaying: Relaying;
+  readonly lengthOf: (lineId: string) => number;
+  readonly follow: (atM: number) => Place;
+}
+
+interface Place {
+  readonly lineId: string;
+  readonly atM: number;
+  readonly turned: boolean;
+}
+
+/** Where a station of the old line lies now; one past the ends falls to the nearest stretch. */
+function follow(stretches: readonly Stretch[], atM: number): Place {
+  const stretch = stretches.find((s) => atM >= s.fromM && atM <= s.toM) ?? nearestStretch(stretches, atM);
+  const { fromM, toM, lineId, newFromM, newToM } = stretch;
+  const turned = newFromM > newToM;
+  if (fromM === newFromM && toM === newToM) return { lineId, atM: Math.min(toM, Math.max(fromM, atM)), turned };
+  const share = toM > fromM ? Math.min(1, Math.max(0, (atM - fromM) / (toM - fromM))) : 0;
+  return { lineId, atM: newFromM + share * (newToM - newFromM), turned };
+}
+
+function nearestStretch(stretches: readonly Stretch[], atM: number): Stretch {
+  const away = ({ fromM, toM }: Stretch) => Math.max(fromM - atM, atM - toM);
+  return stretches.reduce((best, stretch) => (away(stretch) < away(best) ? stretch : best));
+}
+
+function carryGateway(carry: Carry, gateway: Gateway): { gateway: Gateway; turned: boolean } {
+  const { lineId, atM: wantedM, turned } = carry.follow(gateway.atM);
+  const atM = keptWithin(wantedM, gateway.widthM, carry.lengthOf(lineId));
+  if (!turned) {
+    const same = lineId === gateway.lineId && atM === gateway.atM;
+    return { gateway: same ? gateway : { ...gateway, lineId, atM }, turned };
+  }
+  const hungFrom = otherEnd(gateway.hungFrom);
+  return { gateway: { ...gateway, lineId, atM, hungFrom, opens: otherSide(gateway.opens) }, turned };
+}
+
+/** The centre of an opening, moved as little as needed so that both posts stand on the line. */
+function keptWithin(atM: number, widthM: number, lengthM: number): number {
+  if (lengthM < widthM) return lengthM / 2;
+  return Math.min(lengthM - widthM / 2, Math.max(widthM / 2, atM));
+}
+
+function turnCrossing(crossing: Crossing): Crossing {
+  return { ...crossing, bowSide: otherSide(crossing.bowSide) };
+}
+
+function carrySwitch(carry: Carry, cutOut: CutOutSwitch, turned: ReadonlySet<string>): CutOutSwitch {
+  const { place } = cutOut;
+  const lineId = carry.relaying.line.id;
+  if (place.on === 'gateway' && turned.has(place.gatewayId)) {
+    return { ...cutOut, place: { ...place, post: otherEnd(place.post) } };
+  }
+  if (place.on === 'line' && place.lineId === lineId) {
+    const now = carry.follow(place.atM);
+    if (now.lineId === place.lineId && now.atM === place.atM) return cutOut;
+    return { ...cutOut, place: onLineOrEnd(carry, now) };
+  }
+  if (place.on === 'lineEnd' && place.lineId === lineId) {
+    const now = endPlace(carry, place.end);
+    const same = now.on === 'lineEnd' && now.lineId === place.lineId && now.end === place.end;
+    return same ? cutOut : { ...cutOut, place: now };
+  }
+  return cutOut;
+}
+
+/** A switch that now stands at an end of its line is a switch at that end. */
+function onLineOrEnd(carry: Carry, { lineId, atM }: Place): CutOutSwitch['place'] {
+  if (atM <= sameVertexM) return { on: 'lineEnd', lineId, end: 'start' };
+  if (carry.lengthOf(lineId) - atM <= sameVertexM) return { on: 'lineEnd', lineId, end: 'end' };
+  return { on: 'line', lineId, atM };
+}
+
+/** Where the point is now that was an end of the line; no longer an end where the line was lengthened or joined there. */
+function endPlace(carry: Carry, end: LineEnd): CutOutSwitch['place'] {
+  const { stretches } = carry.relaying;
+  const stretch = end === 'start' ? stretches[0]! : stretches.at(-1)!;
+  const atM = end === 'start' ? stretch.newFromM : stretch.newToM;
+  return onLineOrEnd(carry, { lineId: stretch.lineId, atM, turned: false });
+}
+
+function carryCandidate(carry: Carry, candidate: SwitchCandidatePlace): SwitchCandidatePlace {
+  if (candidate.lineId !== carry.relaying.line.id) return candidate;
+  const { lineId, atM } = carry.follow(candidate.atM);
+  return lineId === candidate.lineId && atM === candidate.atM ? candidate : { ...candidate, lineId, atM };
+}
+
+/** The user's word on a place follows it; null where that place is no more. Keys: see `SwitchCandidate.key`. */
+function carryRule(carry: Carry, rule: SwitchRule): SwitchRule | null {
+  const { line, vertexTo } = carry.relaying;
+  const end = afterPrefix(rule.id, `takeOff:${line.id}:`);
+  if (end === 'start' || end === 'end') {
+    const place = endPlace(carry, end);
+    return place.on === 'lineEnd' ? renamed(rule, `takeOff:${place.lineId}:${place.end}`) : null;
+  }
+  const vertex = afterPrefix(rule.id, `strainer:${line.id}:`);
+  if (vertex === null) return rule;
+  const to = vertexTo(Number(vertex));
+  return to ? renamed(rule, `strainer:${to.lineId}:${to.index}`) : null;
+}
+
+function afterPrefix(text: string, prefix: string): string | null {
+  return text.startsWith(prefix) ? text.slice(prefix.length) : null;
+}
+
+function renamed(rule: SwitchRule, id: string): SwitchRule {
+  return id === rule.id ? rule : { ...rule, id };
+}
+
+export function otherEnd(end: LineEnd): LineEnd {
+  return end === 'start' ? 'end' : 'start';
+}
+
+export function otherSide(side: 'left' | 'right'): 'left' | 'right' {
+  return side === 'left' ? 'right' : 'left';
+}

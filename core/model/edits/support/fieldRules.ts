@@ -1,0 +1,235 @@
+import type { Kind, ThingOf } from '../../things.ts';
+
+/** What is wrong with a value, as the end of "It must be ...", or null where it will do. */
+export type Rule = (value: unknown) => string | null;
+
+export type FieldsOf<K extends Kind> = Exclude<keyof ThingOf<K>, 'kind' | 'id'>;
+type Rules = { readonly [K in Kind]: { readonly [F in FieldsOf<K>]-?: Rule } };
+
+const longestText = 20_000;
+const longestName = 200;
+
+const rule =
+  (holds: (value: unknown) => boolean, mustBe: string): Rule =>
+  (value) =>
+    holds(value) ? null : mustBe;
+
+const isText = (value: unknown, longest: number): value is string =>
+  typeof value === 'string' && value.length <= longest;
+
+const text = rule((value) => isText(value, longestText), `text of at most ${longestText} characters`);
+const name = rule(
+  (value) => isText(value, longestName) && value.trim() !== '',
+  `a name of 1 to ${longestName} characters`,
+);
+const reference = name;
+const flag = rule((value) => typeof value === 'boolean', 'yes or no');
+const status = oneOf('planned', 'built');
+const hand = oneOf('left', 'right');
+
+function oneOf(...values: readonly (string | number)[]): Rule {
+  return rule((value) => values.includes(value as string), values.join(' or '));
+}
+
+function number(least: number, most: number, unit: string): Rule {
+  const mustBe = `a number from ${least} to ${most}${unit && ` ${unit}`}`;
+  return rule((value) => typeof value === 'number' && value >= least && value <= most, mustBe);
+}
+
+function above(least: number, most: number, unit: string): Rule {
+  const mustBe = `a number above ${least} and at most ${most} ${unit}`;
+  return rule((value) => typeof value === 'number' && value > least && value <= most, mustBe);
+}
+
+function whole(least: number, most: number): Rule {
+  const mustBe = `a whole number from ${least} to ${most}`;
+  return rule((value) => Number.isInteger(value) && (value as number) >= least && (value as number) <= most, mustBe);
+}
+
+function orNone(other: Rule): Rule {
+  return (value) => {
+    const wrong = value === null ? null : other(value);
+    return wrong && `${wrong}, or nothing`;
+  };
+}
+
+function fields(rules: Readonly<Record<string, Rule>>): Rule {
+  return (value) => {
+    if (typeof value !== 'object' || value === null) return 'a set of figures';
+    for (const [field, check] of Object.entries(rules)) {
+      const wrong = check((value as Record<string, unknown>)[field]);
+      if (wrong) return `${wrong} (${inWords(field)})`;
+    }
+    return null;
+  };
+}
+
+const isPlace = (value: unknown): boolean =>
+  Array.isArray(value) &&
+  value.length === 2 &&
+  value.every(Number.isFinite) &&
+  Math.abs(value[0]) <= 180 &&
+  Math.abs(value[1]) <= 90;
+
+const place = rule(isPlace, 'a longitude from -180 to 180 and a latitude from -90 to 90');
+
+function path(least: number): Rule {
+  const mustBe = `${least} or more places, each a longitude from -180 to 180 and a latitude from -90 to 90`;
+  return rule((value) => Array.isArray(value) && value.length >= least && value.every(isPlace), mustBe);
+}
+
+const growthClass = oneOf('clean', 'light', 'heavy');
+const growth: Rule = (value) =>
+  typeof value === 'string'
+    ? growthClass(value)
+    : fields({ leakageOhmKm: above(0, 1e12, 'ohm km') })(value) && 'clean, light, heavy, or a leakage above 0 ohm km';
+
+const date = rule(
+  (value) => isText(value, 40) && /^\d{4}-\d{2}-\d{2}/.test(value) && !Number.isNaN(Date.parse(value)),
+  'a date such as 2025-03-14',
+);
+
+const listOfIds = rule(
+  (value) => Array.isArray(value) && value.every((id) => isText(id, longestName)),
+  'a list of ids',
+);
+
+const metresOfTrench = number(0, 10, 'm');
+
+/** Which values each field of each kind may have. Bounds are far outside what a farm has: they catch slips, not choices. */
+export const fieldRules: Rules = {
+  property: {
+    name,
+    note: text,
+    invented: flag,
+    origin: place,
+    placed: flag,
+    units: oneOf('metric', 'imperial'),
+    snapToleranceM: number(0.01, 5, 'm'),
+    divide: fields({
+      maxSectionM: above(0, 1e7, 'm'),
+      maxGateways: orNone(whole(1, 100_000)),
+      costs: fields({ gateway: number(0, 1e6, ''), takeOff: number(0, 1e6, ''), alongRun: number(0, 1e6, '') }),
+    }),
+    power: fields({ growth, stockMinimumV: number(0, 20_000, 'V'), soilOhmM: above(0, 1e6, 'ohm m') }),
+    crossings: fields({
+      bowShare: number(0, 1, ''),
+      depthM: metresOfTrench,
+      vehicleDepthM: metresOfTrench,
+      riserHeightM: metresOfTrench,
+      tailM: number(0, 100, 'm'),
+      allowanceM: number(0, 100, 'm'),
+      pipeBoreMm: above(0, 500, 'mm'),
+      minBendRadiusM: number(0, 10, 'm'),
+      earthConnectionM: metresOfTrench,
+    }),
+  },
+  fenceType: {
+    name,
+    liveWires: whole(0, 30),
+    earthWires: whole(0, 30),
+    barbedWires: whole(0, 30),
+    wireId: reference,
+    postSpacingM: above(0, 1000, 'm'),
+    note: text,
+  },
+  fenceLine: { name, typeId: reference, live: flag, path: path(2), growth: orNone(growth), status, note: text },
+  post: { name, at: place, role: oneOf('strainer', 'angle', 'other'), note: text },
+  gateway: {
+    name,
+    lineId: reference,
+    atM: number(0, 1e7, 'm'),
+    widthM: above(0, 100, 'm'),
+    leaves: oneOf(1, 2),
+    hungFrom: oneOf('start', 'end'),
+    opens: hand,
+    vehicles: flag,
+    status,
+    note: text,
+  },
+  crossing: {
+    gatewayId: reference,
+    method: oneOf('buried', 'overhead'),
+    bowM: orNone(number(0, 100, 'm')),
+    bowSide: hand,
+    depthM: metresOfTrench,
+    riserHeightM: metresOfTrench,
+    tailM: number(0, 100, 'm'),
+    allowanceM: number(0, 100, 'm'),
+    pipeBoreMm: above(0, 500, 'mm'),
+    minBendRadiusM: number(0, 10, 'm'),
+    cableId: reference,
+    earth: flag,
+    earthConnectionM: metresOfTrench,
+    sealed: orNone(flag),
+    status,
+    note: text,
+  },
+  switch: {
+    name,
+    place: rule((value) => typeof value === 'object' && value !== null, 'a place for a switch'),
+    normally: oneOf('closed', 'open'),
+    pinned: flag,
+    status,
+    note: text,
+  },
+  switchRule: { rule: oneOf('forced', 'forbidden') },
+  switchCandidate: { lineId: reference, atM: number(0, 1e7, 'm'), cost: orNone(number(0, 1e6, '')) },
+  energiser: {
+    name,
+    at: place,
+    openCircuitV: above(0, 50_000, 'V'),
+    into500OhmV: above(0, 50_000, 'V'),
+    storedJ: orNone(above(0, 10_000, 'J')),
+    outputJ: orNone(above(0, 10_000, 'J')),
+    status,
+    note: text,
+  },
+  leadOut: { name, energiserId: reference, path: path(2), cableId: reference, buried: flag, status, note: text },
+  earthField: {
+    energiserId: reference,
+    at: place,
+    rods: whole(1, 1000),
+    rodLengthM: above(0, 100, 'm'),
+    rodDiameterMm: above(0, 500, 'mm'),
+    spacingM: number(0, 1000, 'm'),
+    status,
+    note: text,
+  },
+  paddock: { name, at: place, note: text },
+  service: {
+    name,
+    what: oneOf(
+      'powerLine',
+      'waterPipe',
+      'gasPipe',
+      'dataCable',
+      'drain',
+      'road',
+      'path',
+      'creek',
+      'floodZone',
+      'earthElectrode',
+    ),
+    path: path(1),
+    voltageV: orNone(above(0, 2_000_000, 'V')),
+    buried: flag,
+    open: orNone(oneOf('public', 'private')),
+    note: text,
+  },
+  conductor: { name, ohmPerKm: above(0, 1e6, 'ohm/km'), note: text },
+  reading: {
+    at: place,
+    date,
+    voltageV: orNone(number(0, 50_000, 'V')),
+    currentA: orNone(number(0, 1000, 'A')),
+    openSwitchIds: listOfIds,
+    note: text,
+  },
+};
+
+/** A field's name as people read it: "widthM" is "width". */
+export function inWords(field: string): string {
+  const words = field.replace(/(M|Mm|V|J|OhmKm|OhmM)$/, '').replace(/([a-z0-9])([A-Z])/g, '$1 $2');
+  return words.toLowerCase();
+}

@@ -1,0 +1,52 @@
+import type { Project } from '../../project.ts';
+import type { Kind, ThingOf } from '../../things.ts';
+import { EditRefused, type Refusal } from './edit.ts';
+
+/** What each kind is called in a sentence. */
+export const kindWords: { readonly [K in Kind]: string } = {
+  property: 'property',
+  fenceType: 'fence type',
+  fenceLine: 'fence line',
+  post: 'post',
+  gateway: 'gateway',
+  crossing: 'crossing',
+  switch: 'cut-out switch',
+  switchRule: 'word on a switch place',
+  switchCandidate: 'switch place',
+  energiser: 'energiser',
+  leadOut: 'lead-out',
+  earthField: 'earth field',
+  paddock: 'paddock name',
+  service: 'service',
+  conductor: 'conductor',
+  reading: 'reading',
+};
+
+/** The thing itself. Throws `EditRefused` where it is not there. */
+export function found<K extends Kind>(project: Project, kind: K, id: string): ThingOf<K> {
+  const thing = project[kind].get(id) as ThingOf<K> | undefined;
+  if (!thing) throw new EditRefused(notFound(kind));
+  return thing;
+}
+
+export function whyNotFound(project: Project, kind: Kind, id: string): Refusal | null {
+  return project[kind].has(id) ? null : notFound(kind);
+}
+
+function notFound(kind: Kind): Refusal {
+  return {
+    code: 'notFound',
+    message: `This ${kindWords[kind]} is not in the property any more. Choose another, or undo what took it away.`,
+  };
+}
+
+/** How a thing is called in a sentence: "gateway G4", "this crossing". */
+export function called(thing: { readonly kind: Kind; readonly name?: string }): string {
+  return thing.name ? `${kindWords[thing.kind]} ${thing.name}` : `this ${kindWords[thing.kind]}`;
+}
+
+/** The crossing of a gateway, if it has one. */
+export function crossingOf(project: Project, gatewayId: string): ThingOf<'crossing'> | null {
+  for (const crossing of project.crossing.values()) if (crossing.gatewayId === gatewayId) return crossing;
+  return null;
+}

@@ -1,0 +1,122 @@
+/** Room along a fence line: openings that stand on it, and points where other lines join it. */
+
+import { createLocalPlane } from '../../../geometry/localPlane.ts';
+import { turnAngleDeg } from '../../../geometry/plane/turnAngle.ts';
+import { formatLength } from '../../formatUnits.ts';
+import { type Project, propertyOf } from '../../project.ts';
+import type { FenceLine, Gateway } from '../../things.ts';
+import type { Refusal } from './edit.ts';
+import { called } from './find.ts';
+import { touching } from './joins.ts';
+import { placeOnPath, pointOnPath, vertexStationsM } from './path.ts';
+
+/** An opening is straight; a line may bend this much within it (a track walked with a receiver is never quite straight). */
+const mostBendDeg = 20;
+
+/** Posts may stand exactly at an end or at another gateway's post. */
+const slackM = 0.001;
+
+export interface Opening {
+  readonly atM: number;
+  readonly widthM: number;
+  /** The gateway that is being moved or widened does not stand in its own way. */
+  readonly except?: string;
+}
+
+/** `noWidth`, `offLine`, `tooWide`, `overlaps`, `runTooShort`, `lineJoinsInside`, `acrossCorner`. */
+export function whyNotOpening(project: Project, line: FenceLine, opening: Opening): Refusal | null {
+  const { units } = propertyOf(project);
+  const { atM, widthM } = opening;
+  const say = (lengthM: number) => formatLength(lengthM, units);
+  if (!(widthM > 0) || !Number.isFinite(widthM) || !Number.isFinite(atM)) {
+    return { code: 'noWidth', message: 'A gateway needs a width above zero and a place along its line. Enter both.' };
+  }
+  const stationsM = vertexStationsM(line.path);
+  const lengthM = stationsM.at(-1)!;
+  if (widthM > lengthM + slackM) {
+    const message = `The opening is ${say(widthM)} wide, and the ${called(line)} only ${say(lengthM)} long. Choose a narrower gateway or a longer line.`;
+    return { code: 'tooWide', message };
+  }
+  if (atM < -slackM || atM > lengthM + slackM) {
+    const message = `The place is off the ${called(line)}, which is ${say(lengthM)} long. Choose a place on the line.`;
+    return { code: 'offLine', message };
+  }
+  const [fromM, toM] = [atM - widthM / 2, atM + widthM / 2];
+  if (fromM < -slackM || toM > lengthM + slackM) {
+    const end = fromM < 0 ? 'start' : 'end';
+    const message = `The opening would reach past the ${end} of the ${called(line)}. Move it at least ${say(fromM < 0 ? -fromM : toM - lengthM)} along.`;
+    return { code: 'offLine', message };
+  }
+  const other = overlapping(project, line.id, opening);
+  if (other) {
+    const message = `The opening would overlap ${called(other)}. Move it along, or make one of the two narrower.`;
+    return { code: 'overlaps', message };
+  }
+  return whyNotBetweenJoins(project, line, fromM, toM) ?? whyNotStraight(project, line, stationsM, fromM, toM);
+}
+
+function overlapping(project: Project, lineId: string, { atM, widthM, except }: Opening): Gateway | null {
+  for (const gateway of project.gateway.values()) {
+    if (gateway.lineId !== lineId || gateway.id === except) continue;
+    if (Math.abs(gateway.atM - atM) < (gateway.widthM + widthM) / 2 - slackM) return gateway;
+  }
+  return null;
+}
+
+function whyNotBetweenJoins(project: Project, line: FenceLine, fromM: number, toM: number): Refusal | null {
+  const { units, snapToleranceM } = propertyOf(project);
+  const widthM = toM - fromM;
+  const joinsM = joinsBetween(project, line, fromM - widthM, toM + widthM);
+  const inside = joinsM.filter((atM) => atM > fromM + snapToleranceM && atM < toM - snapToleranceM);
+  if (inside.length === 0) return null;
+  const nextGapM = Math.max(...inside.slice(1).map((atM, i) => atM - inside[i]!), 0);
+  if (inside.length > 1 && nextGapM < widthM) {
+    const message = `The run of fence here is ${formatLength(nextGapM, units)} long between two joins; an opening of ${formatLength(widthM, units)} does not fit into it. Choose a narrower gateway or another place.`;
+    return { code: 'runTooShort', message };
+  }
+  const message = `Another fence line joins the ${called(line)} inside the opening. Move the gateway to one side of it.`;
+  return { code: 'lineJoinsInside', message };
+}
+
+/** Stations between `fromM` and `toM` where vertices of other lines touch this line, in order. */
+function joinsBetween(project: Project, line: FenceLine, fromM: number, toM: number): number[] {
+  const stationsM = vertexStationsM(line.path);
+  const stations: number[] = [];
+  for (let i = 0; i + 1 < line.path.length; i++) {
+    const [startM, endM] = [stationsM[i]!, stationsM[i + 1]!];
+    if (endM < fromM || startM > toM || endM === startM) continue;
+    const share = (atM: number) => Math.min(endM, Math.max(startM, atM));
+    const [clipFromM, clipToM] = [share(fromM), share(toM)];
+    const a = pointOnPath(project, line.path, clipFromM);
+    const b = pointOnPath(project, line.path, clipToM);
+    const shareOf = touching(project, a, b);
+    for (const other of project.fenceLine.values()) {
+      if (other.id === line.id) continue;
+      for (const vertex of other.path) {
+        const at = shareOf(vertex);
+        if (at !== null) stations.push(clipFromM + at * (clipToM - clipFromM));
+      }
+    }
+  }
+  return stations.sort((a, b) => a - b);
+}
+
+function whyNotStraight(
+  project: Project,
+  line: FenceLine,
+  stationsM: readonly number[],
+  fromM: number,
+  toM: number,
+): Refusal | null {
+  const plane = createLocalPlane(propertyOf(project).origin);
+  const first = placeOnPath(stationsM, fromM + slackM).segment;
+  const last = placeOnPath(stationsM, toM - slackM).segment;
+  let bendDeg = 0;
+  for (let vertex = first + 1; vertex <= last; vertex++) {
+    const [before, here, after] = line.path.slice(vertex - 1, vertex + 2).map(plane.toXy);
+    bendDeg += Math.abs(turnAngleDeg(before!, here!, after!));
+  }
+  if (bendDeg <= mostBendDeg) return null;
+  const message = `The ${called(line)} turns by ${Math.round(bendDeg)}° inside the opening; a gateway is straight. Move it to one side of the corner.`;
+  return { code: 'acrossCorner', message };
+}

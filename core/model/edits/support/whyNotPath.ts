@@ -1,0 +1,43 @@
+import { distanceM } from '../../../geometry/geodesic.ts';
+import { formatLength } from '../../formatUnits.ts';
+import { type Project, propertyOf } from '../../project.ts';
+import type { LonLat } from '../../things.ts';
+import type { Refusal } from './edit.ts';
+import { type Path, sameVertexM, withoutDoubles } from './path.ts';
+
+/** The working plane holds its promise of 1 in 10,000 this far from its centre, with room to spare. */
+const furthestM = 200_000;
+
+/** Why a point can't be a place of this property. */
+export function whyNotPoint(project: Project, at: LonLat): Refusal | null {
+  const [lon, lat] = at;
+  if (!Number.isFinite(lon) || !Number.isFinite(lat) || Math.abs(lon) > 180 || Math.abs(lat) > 90) {
+    return {
+      code: 'outOfRange',
+      message: `Longitude ${lon}, latitude ${lat} is no place on earth. Longitudes run from -180 to 180, latitudes from -90 to 90.`,
+    };
+  }
+  const { origin, units } = propertyOf(project);
+  const awayM = distanceM(origin, at);
+  if (awayM <= furthestM) return null;
+  return {
+    code: 'tooFar',
+    message: `This point is ${formatLength(awayM, units)} from the middle of the property; a property can be about 100 km across. Check the coordinates, or start another property there.`,
+  };
+}
+
+/** Why a path can't be drawn: too few points, no length, or a point that is no place of this property. */
+export function whyNotPath(project: Project, path: Path, what: string): Refusal | null {
+  for (const vertex of path) {
+    const refusal = whyNotPoint(project, vertex);
+    if (refusal) return refusal;
+  }
+  if (path.length < 2) return { code: 'tooFewPoints', message: `A ${what} needs at least two points.` };
+  if (withoutDoubles(path).length < 2) {
+    return {
+      code: 'noLength',
+      message: `This ${what} has no length: its points are within ${sameVertexM * 1000} mm of each other. Draw it longer.`,
+    };
+  }
+  return null;
+}
