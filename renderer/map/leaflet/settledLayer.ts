@@ -1,0 +1,107 @@
+import type L from 'leaflet';
+import type { View } from '../plane/view.ts';
+import { createPicture, type Picture } from './pictureLayer.ts';
+import { settledPane, viewOf } from './planeMap.ts';
+
+/** Drawn beyond each edge of the map, so that a pan shows no blank: pixels. */
+const marginPx = 160;
+/** Drawing takes this much of a frame at most, so that the map keeps moving while it is drawn. */
+const budgetMs = 9;
+
+export interface SettledLayer {
+  /** What is drawn has changed. */
+  redraw(): void;
+  /** Calls back after each picture that is shown, with the milliseconds its drawing took. */
+  remove(): void;
+}
+
+/**
+ * The settled drawing: two canvases, one shown, one being drawn. A picture is drawn in portions between frames and
+ * shown when it is whole; until then the one before is moved and scaled along with the map.
+ */
+export function createSettledLayer(
+  map: L.Map,
+  paint: (ctx: CanvasRenderingContext2D, view: View) => Generator<void>,
+): SettledLayer {
+  const pane = map.getPane(settledPane)!;
+  let shown: Picture = createPicture(map, pane);
+  let drawn: Picture = createPicture(map, pane);
+  let shownView: View | null = null;
+  let job: Generator<void> | null = null;
+  let jobView: View | null = null;
+  let frame = 0;
+  drawn.canvas.style.visibility = 'hidden';
+
+  function start(): void {
+    jobView = viewOf(map, marginPx);
+    drawn.begin(jobView);
+    job = paint(drawn.ctx, jobView);
+    step();
+  }
+
+  function step(): void {
+    cancelAnimationFrame(frame);
+    if (!job) return;
+    const until = performance.now() + budgetMs;
+    while (performance.now() < until) {
+      if (job.next().done) {
+        show();
+        return;
+      }
+    }
+    frame = requestAnimationFrame(step);
+  }
+
+  function show(): void {
+    job = null;
+    [shown, drawn] = [drawn, shown];
+    shownView = jobView;
+    shown.place();
+    shown.canvas.style.visibility = '';
+    drawn.canvas.style.visibility = 'hidden';
+  }
+
+  /** While the hand still pans: only when the margin is nearly used up and nothing is being drawn already. */
+  function onMove(): void {
+    if (job || !shownView || zooming) return;
+    const now = viewOf(map);
+    const used = Math.max(
+      shownView.westM - now.westM,
+      now.northM - shownView.northM,
+      now.westM + now.widthPx / now.pxPerM - (shownView.westM + shownView.widthPx / shownView.pxPerM),
+      shownView.northM - shownView.heightPx / shownView.pxPerM - (now.northM - now.heightPx / now.pxPerM),
+    );
+    if (now.pxPerM !== shownView.pxPerM || used * now.pxPerM > -marginPx / 3) start();
+  }
+
+  let zooming = false;
+  const onZoomAnim = ({ center, zoom }: L.ZoomAnimEvent) => {
+    zooming = true;
+    shown.placeFor(center, zoom);
+  };
+  const onZoom = () => shown.place();
+  const onMoveEnd = () => {
+    zooming = false;
+    shown.place();
+    start();
+  };
+
+  map.on('zoomanim', onZoomAnim);
+  map.on('zoom viewreset', onZoom);
+  map.on('move', onMove);
+  map.on('moveend resize', onMoveEnd);
+
+  return {
+    redraw: start,
+    remove() {
+      cancelAnimationFrame(frame);
+      job = null;
+      map.off('zoomanim', onZoomAnim);
+      map.off('zoom viewreset', onZoom);
+      map.off('move', onMove);
+      map.off('moveend resize', onMoveEnd);
+      shown.canvas.remove();
+      drawn.canvas.remove();
+    },
+  };
+}

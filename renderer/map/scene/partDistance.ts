@@ -1,0 +1,37 @@
+import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
+import { pointInRing } from '../../../core/geometry/plane/pointInRing.ts';
+import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import type { Xy } from '../../../core/geometry/types.ts';
+import type { Part } from './parts.ts';
+
+/** How far a point is from what a part draws, metres; 0 inside an area. */
+export function partDistanceM(part: Part, at: Xy): number {
+  switch (part.kind) {
+    case 'piece':
+    case 'leadOut':
+      return pathDistanceM(part.xy, at);
+    case 'service':
+      return isArea(part.xy) && pointInRing(at, part.xy) ? 0 : pathDistanceM(part.xy, at);
+    case 'crossing':
+      return pathDistanceM(part.figures.path, at);
+    case 'gateway':
+      return pathDistanceM([part.shape.startPost, part.shape.endPost], at);
+    case 'switch':
+      return xyDistanceM(part.row.xy, at);
+    case 'paddock':
+      return pointInRing(at, part.paddock.ring) && !part.paddock.holes.some((hole) => pointInRing(at, hole))
+        ? 0
+        : Infinity;
+    default:
+      return xyDistanceM(part.xy, at);
+  }
+}
+
+const pathDistanceM = (path: readonly Xy[], at: Xy) => nearestOnPolyline(at, path)?.distanceM ?? Infinity;
+
+/** A closed path of at least three corners. */
+export function isArea(path: readonly Xy[]): boolean {
+  const first = path[0];
+  const last = path.at(-1);
+  return path.length > 3 && first !== undefined && last !== undefined && xyDistanceM(first, last) < 0.01;
+}

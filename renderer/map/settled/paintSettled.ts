@@ -1,0 +1,31 @@
+import { viewBox } from '../plane/view.ts';
+import type { Part } from '../scene/parts.ts';
+import type { Look } from './look.ts';
+import { paintCrossings, paintLeadOuts } from './paintCrossings.ts';
+import { paintGrid } from './paintGrid.ts';
+import { paintLabels } from './paintLabels.ts';
+import { paintLines } from './paintLines.ts';
+import { paintServices } from './paintServices.ts';
+import { paintFindings, paintPlan, paintSigns } from './paintSigns.ts';
+
+/** Signs and labels reach this far beyond the thing they belong to. */
+const reachPx = 40;
+
+/** The settled drawing, from the grid up to the labels. Yields now and then, so that whoever runs it can share time with the pointer. */
+export function* paintSettled(look: Look): Generator<void> {
+  paintGrid(look);
+  const parts = look.scene.search(viewBox(look.view, reachPx));
+  yield;
+  const of = <K extends Part['kind']>(kind: K) =>
+    parts.filter((part): part is Extract<Part, { readonly kind: K }> => part.kind === kind);
+  paintServices(look, of('service'));
+  yield* paintLines(look, of('piece'));
+  paintLeadOuts(look, of('leadOut'));
+  yield* paintCrossings(look, of('crossing'));
+  yield* paintSigns(look, of('gateway'));
+  yield* paintSigns(look, of('post'));
+  yield* paintSigns(look, [...of('switch'), ...of('earthField'), ...of('energiser')]);
+  paintPlan(look);
+  paintFindings(look);
+  yield* paintLabels(look, parts);
+}
