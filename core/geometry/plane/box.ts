@@ -15,6 +15,11 @@ export function boxAround(points: Iterable<Xy>): Box | null {
   return minX <= maxX ? [minX, minY, maxX, maxY] : null;
 }
 
+/** The box of the segment from `a` to `b`. */
+export function boxOfSegment(a: Xy, b: Xy): Box {
+  return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1])];
+}
+
 /** The box with every side moved out by `marginM`. */
 export function growBox(box: Box, marginM: number): Box {
   return [box[0] - marginM, box[1] - marginM, box[2] + marginM, box[3] + marginM];

@@ -11,11 +11,11 @@ export function slicePolyline(path: readonly Xy[], fromM: number, toM: number): 
   const start = pointAtStation(path, fromM);
   const end = pointAtStation(path, toM);
   const inner = path.slice(start.segment + 1, end.segment + 1);
-  if (same(inner[0], start.point)) inner.shift();
-  if (same(inner.at(-1), end.point)) inner.pop();
+  while (inner[0] && same(inner[0], start.point)) inner.shift();
+  while (inner.length > 0 && same(inner.at(-1)!, end.point)) inner.pop();
   return [start.point, ...inner, end.point];
 }
 
-function same(a: Xy | undefined, b: Xy): boolean {
-  return a !== undefined && a[0] === b[0] && a[1] === b[1];
+function same(a: Xy, b: Xy): boolean {
+  return a[0] === b[0] && a[1] === b[1];
 }
