@@ -183,6 +183,8 @@ export interface SwitchCandidate {
   readonly key: string;
   readonly why: 'gateway' | 'takeOff' | 'strainer' | 'added' | 'existing';
   readonly place: SwitchPlace;
+  /** Where it is, in words: "G4", "F12 at F3", "P7 on F2". */
+  readonly label: string;
   readonly xy: Xy;
   readonly cost: number;
   readonly rule: 'forced' | 'forbidden' | null;
