@@ -131,3 +131,31 @@ export interface LeadOutEdge extends EdgeBase {
   readonly leadOutId: string;
   readonly cableLengthM: number;
 }
+
+/** What the energisers reach with every switch in its normal position. */
+export interface Reach {
+  /** 1 for each node and edge that is fed. */
+  readonly nodeFed: Uint8Array;
+  readonly edgeFed: Uint8Array;
+  readonly deadParts: readonly DeadPart[];
+}
+
+export interface DeadPart {
+  readonly edges: readonly number[];
+  readonly lengthM: number;
+  readonly lineIds: readonly string[];
+  readonly why: DeadReason;
+  /** Where to look. */
+  readonly at: LonLat;
+}
+
+export type DeadReason =
+  | { readonly code: 'noEnergiser' }
+  | { readonly code: 'energiserTouchesNothing'; readonly energiserId: string }
+  | { readonly code: 'openSwitch'; readonly switchIds: readonly string[] }
+  | { readonly code: 'noCrossing'; readonly gatewayIds: readonly string[] }
+  /** It ends near a live line without touching it. */
+  | { readonly code: 'gap'; readonly gapM: number; readonly lineId: string }
+  /** It crosses a live line where neither has a vertex. */
+  | { readonly code: 'crossesUnjoined'; readonly lineId: string }
+  | { readonly code: 'notJoined' };

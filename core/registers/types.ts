@@ -10,7 +10,7 @@ import type {
   PaddockName,
   SwitchPlace,
 } from '../model/things.ts';
-import type { Network } from '../network/types.ts';
+import type { DeadPart, DeadReason, Network, Reach } from '../network/types.ts';
 
 /**
  * All that is computed from a drawing, in one value. It is made anew after every edit, so it must be cheap: what did
@@ -92,33 +92,7 @@ export interface Paddock {
   readonly insideAt: LonLat;
 }
 
-/** What the energisers reach with every switch in its normal position. */
-export interface Reach {
-  /** 1 for each node and edge that is fed. */
-  readonly nodeFed: Uint8Array;
-  readonly edgeFed: Uint8Array;
-  readonly deadParts: readonly DeadPart[];
-}
-
-export interface DeadPart {
-  readonly edges: readonly number[];
-  readonly lengthM: number;
-  readonly lineIds: readonly string[];
-  readonly why: DeadReason;
-  /** Where to look. */
-  readonly at: LonLat;
-}
-
-export type DeadReason =
-  | { readonly code: 'noEnergiser' }
-  | { readonly code: 'energiserTouchesNothing'; readonly energiserId: string }
-  | { readonly code: 'openSwitch'; readonly switchIds: readonly string[] }
-  | { readonly code: 'noCrossing'; readonly gatewayIds: readonly string[] }
-  /** It ends near a live line without touching it. */
-  | { readonly code: 'gap'; readonly gapM: number; readonly lineId: string }
-  /** It crosses a live line where neither has a vertex. */
-  | { readonly code: 'crossesUnjoined'; readonly lineId: string }
-  | { readonly code: 'notJoined' };
+export type { DeadPart, DeadReason, Reach };
 
 /** What stays joined when every cut-out switch is open. */
 export interface Section {

@@ -1,0 +1,78 @@
+import { sourceNodes } from './feed.ts';
+import type { Network, NetworkEdge } from './types.ts';
+
+/**
+ * How far each node is from the nearest energiser, metres of fence and cable by the shortest way over the edges that
+ * `passes` lets through; Infinity where there is no way. E. W. Dijkstra, Numerische Mathematik 1, 1959.
+ */
+export function distancesM(network: Network, passes: (edge: number) => boolean = () => true): Float64Array {
+  const { edges, edgesAt } = network;
+  const distanceM = new Float64Array(network.nodes.length).fill(Infinity);
+  const waiting = new NearestFirst();
+  for (const node of sourceNodes(network)) {
+    distanceM[node] = 0;
+    waiting.push(node, 0);
+  }
+  for (let nearest = waiting.pop(); nearest; nearest = waiting.pop()) {
+    const { node, farM } = nearest;
+    if (farM > distanceM[node]!) continue;
+    for (const index of edgesAt[node]!) {
+      if (!passes(index)) continue;
+      const edge = edges[index]!;
+      const other = edge.from === node ? edge.to : edge.from;
+      const otherM = farM + edgeLengthM(edge);
+      if (otherM < distanceM[other]!) {
+        distanceM[other] = otherM;
+        waiting.push(other, otherM);
+      }
+    }
+  }
+  return distanceM;
+}
+
+/** Metres of fence or cable; 0 for a switch. */
+export function edgeLengthM(edge: NetworkEdge): number {
+  if (edge.kind === 'run') return edge.lengthM;
+  return edge.kind === 'switch' ? 0 : edge.cableLengthM;
+}
+
+/** A binary heap of nodes, the nearest on top. */
+class NearestFirst {
+  readonly #nodes: number[] = [];
+  readonly #farM: number[] = [];
+
+  push(node: number, farM: number): void {
+    let at = this.#nodes.length;
+    while (at > 0) {
+      const above = (at - 1) >> 1;
+      if (this.#farM[above]! <= farM) break;
+      this.#nodes[at] = this.#nodes[above]!;
+      this.#farM[at] = this.#farM[above]!;
+      at = above;
+    }
+    this.#nodes[at] = node;
+    this.#farM[at] = farM;
+  }
+
+  pop(): { readonly node: number; readonly farM: number } | null {
+    const count = this.#nodes.length - 1;
+    if (count < 0) return null;
+    const top = { node: this.#nodes[0]!, farM: this.#farM[0]! };
+    const node = this.#nodes.pop()!;
+    const farM = this.#farM.pop()!;
+    if (count === 0) return top;
+    let at = 0;
+    for (;;) {
+      let below = 2 * at + 1;
+      if (below >= count) break;
+      if (below + 1 < count && this.#farM[below + 1]! < this.#farM[below]!) below++;
+      if (this.#farM[below]! >= farM) break;
+      this.#nodes[at] = this.#nodes[below]!;
+      this.#farM[at] = this.#farM[below]!;
+      at = below;
+    }
+    this.#nodes[at] = node;
+    this.#farM[at] = farM;
+    return top;
+  }
+}

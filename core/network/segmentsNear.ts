@@ -1,0 +1,42 @@
+import Flatbush from 'flatbush';
+import type { Xy } from '../geometry/types.ts';
+import type { PathGeometry } from './pathGeometry.ts';
+
+/** Up to this many segments are simply looked through. */
+const fewSegments = 24;
+
+const indexes = new WeakMap<PathGeometry, Flatbush>();
+
+/** Segments of a path whose box comes within `reachM` of a point, in order along the path. */
+export function segmentsNear(geometry: PathGeometry, [x, y]: Xy, reachM: number): number[] {
+  const { xy } = geometry;
+  if (xy.length - 1 > fewSegments) {
+    const found = indexOf(geometry).search(x - reachM, y - reachM, x + reachM, y + reachM);
+    return found.length > 1 ? found.sort((a, b) => a - b) : found;
+  }
+  const near: number[] = [];
+  for (let i = 1; i < xy.length; i++) {
+    const [ax, ay] = xy[i - 1]!;
+    const [bx, by] = xy[i]!;
+    if (Math.max(ax, bx) < x - reachM || Math.min(ax, bx) > x + reachM) continue;
+    if (Math.max(ay, by) < y - reachM || Math.min(ay, by) > y + reachM) continue;
+    near.push(i - 1);
+  }
+  return near;
+}
+
+function indexOf(geometry: PathGeometry): Flatbush {
+  let index = indexes.get(geometry);
+  if (!index) {
+    const { xy } = geometry;
+    index = new Flatbush(xy.length - 1);
+    for (let i = 1; i < xy.length; i++) {
+      const [ax, ay] = xy[i - 1]!;
+      const [bx, by] = xy[i]!;
+      index.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
+    }
+    index.finish();
+    indexes.set(geometry, index);
+  }
+  return index;
+}
