@@ -32,7 +32,14 @@ export function edited(project: Project, ...edits: readonly (readonly [WhyNot, E
 }
 
 const metres = fc.integer({ min: -3000, max: 3000 });
-const share = fc.double({ min: 0, max: 1, noNaN: true });
+const share = fc.integer({ min: 0, max: 1000 }).map((n) => n / 1000);
+/** Where a line takes off from one drawn before: at a corner or between, joined or a small gap away. */
+const takeOff = fc.record({
+  line: fc.nat(20),
+  segment: fc.nat(20),
+  share: fc.oneof(fc.constantFrom(0, 1), share),
+  gapM: fc.constantFrom(0, 0, 0, 1.5),
+});
 const corner: fc.Arbitrary<Xy> = fc.tuple(metres, metres);
 
 /**
@@ -46,13 +53,18 @@ export const randomProject: fc.Arbitrary<Project> = fc
         corners: fc.array(corner, { minLength: 2, maxLength: 6 }),
         closed: fc.boolean(),
         live: fc.integer({ min: 0, max: 4 }).map((n) => n > 0),
-        takesOffAt: fc.option(fc.tuple(fc.nat(20), fc.nat(20), share)),
-        typeIndex: fc.nat(startingFenceTypes.length - 1),
+        takesOff: fc.option(takeOff),
+        typeIndex: fc.constantFrom(0, 0, 0, 1, 2),
       }),
       { minLength: 1, maxLength: 7 },
     ),
     gateways: fc.array(
-      fc.record({ line: fc.nat(20), share, widthM: fc.double({ min: 2, max: 9, noNaN: true }), left: fc.boolean() }),
+      fc.record({
+        line: fc.nat(20),
+        share,
+        widthM: fc.integer({ min: 20, max: 90 }).map((n) => n / 10),
+        left: fc.boolean(),
+      }),
       {
         maxLength: 8,
       },
@@ -72,9 +84,9 @@ export const randomProject: fc.Arbitrary<Project> = fc
     const attempt = (whyNot: WhyNot, edit: Edit) => {
       project = edited(project, [whyNot, edit]);
     };
-    for (const { corners, closed, live, takesOffAt, typeIndex } of lines) {
+    for (const { corners, closed, live, takesOff, typeIndex } of lines) {
       const drawn = corners.map(([x, y]) => at(x, y));
-      const trunk = takesOffAt && pointAlong(lineAt(takesOffAt[0])?.path, takesOffAt[1], takesOffAt[2]);
+      const trunk = takesOff && pointBeside(lineAt(takesOff.line)?.path, takesOff);
       const path = trunk ? [trunk, ...drawn.slice(1)] : closed && drawn.length > 2 ? [...drawn, drawn[0]!] : drawn;
       const wanted = { path, live, typeId: startingFenceTypes[typeIndex]!.id };
       attempt(whyNotAddFenceLine(wanted), addFenceLine(wanted, newId));
@@ -107,12 +119,18 @@ export const randomProject: fc.Arbitrary<Project> = fc
     return project;
   });
 
-function pointAlong(path: readonly LonLat[] | undefined, segment: number, share: number): LonLat | null {
+interface TakeOff {
+  readonly segment: number;
+  readonly share: number;
+  readonly gapM: number;
+}
+
+function pointBeside(path: readonly LonLat[] | undefined, { segment, share, gapM }: TakeOff): LonLat | null {
   if (!path) return null;
   const i = segment % (path.length - 1);
   const [ax, ay] = testPlane.toXy(path[i]!);
   const [bx, by] = testPlane.toXy(path[i + 1]!);
-  return at(ax + (bx - ax) * share, ay + (by - ay) * share);
+  return at(ax + (bx - ax) * share + gapM, ay + (by - ay) * share);
 }
 
 function switchPlace(project: Project, sort: number, which: number, share: number, end: boolean): SwitchPlace | null {

@@ -1,3 +1,4 @@
+import { newEnergiser } from '../defaults.ts';
 import { nextName } from '../names.ts';
 import { type Project, put } from '../project.ts';
 import type { Energiser } from '../things.ts';
@@ -7,9 +8,6 @@ import { type Edit, firstRefusal, guarded, type NewId, type WhyNot } from './sup
 import { whyNotPoint } from './support/whyNotPath.ts';
 
 export type PlaceEnergiser = Pick<Energiser, 'at'> & Partial<Omit<Energiser, 'kind' | 'id'>>;
-
-/** A middling mains energiser, to be overwritten with the figures on the label; an assumption of this project. */
-const figuresToOverwrite = { openCircuitV: 8500, into500OhmV: 5500, storedJ: null, outputJ: null };
 
 /** Places an energiser. One that stands within the snap tolerance of a live wire feeds it; else it needs a lead-out. */
 export function placeEnergiser(wanted: PlaceEnergiser, newId: NewId): Edit {
@@ -30,5 +28,5 @@ export function whyNotPlaceEnergiser(wanted: PlaceEnergiser): WhyNot {
 
 function energiserOf(project: Project, wanted: PlaceEnergiser, id: string): Energiser {
   const name = nextName(project, 'energiser');
-  return { kind: 'energiser', id, name, ...figuresToOverwrite, status: 'planned', note: '', ...wanted };
+  return { ...newEnergiser(id, name, wanted.at), ...wanted };
 }

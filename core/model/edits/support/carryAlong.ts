@@ -6,6 +6,7 @@ import type {
   Gateway,
   LineEnd,
   SwitchCandidatePlace,
+  SwitchPlace,
   SwitchRule,
   Thing,
 } from '../../things.ts';
@@ -129,32 +130,30 @@ function carrySwitch(carry: Carry, cutOut: CutOutSwitch, turned: ReadonlySet<str
   if (place.on === 'gateway' && turned.has(place.gatewayId)) {
     return { ...cutOut, place: { ...place, post: otherEnd(place.post) } };
   }
-  if (place.on === 'line' && place.lineId === lineId) {
-    const now = carry.follow(place.atM);
-    if (now.lineId === place.lineId && now.atM === place.atM) return cutOut;
-    return { ...cutOut, place: onLineOrEnd(carry, now) };
-  }
-  if (place.on === 'lineEnd' && place.lineId === lineId) {
-    const now = endPlace(carry, place.end);
-    const same = now.on === 'lineEnd' && now.lineId === place.lineId && now.end === place.end;
-    return same ? cutOut : { ...cutOut, place: now };
-  }
-  return cutOut;
+  if (place.on !== 'line' && place.on !== 'lineEnd') return cutOut;
+  if (place.lineId !== lineId) return cutOut;
+  const now = place.on === 'line' ? onLineOrEnd(carry, carry.follow(place.atM)) : endPlace(carry, place.end);
+  return exactlySame(now, place) ? cutOut : { ...cutOut, place: now };
+}
+
+function exactlySame(a: SwitchPlace, b: SwitchPlace): boolean {
+  if (a.on === 'line') return b.on === 'line' && a.lineId === b.lineId && a.atM === b.atM;
+  return a.on === 'lineEnd' && b.on === 'lineEnd' && a.lineId === b.lineId && a.end === b.end;
 }
 
 /** A switch that now stands at an end of its line is a switch at that end. */
-function onLineOrEnd(carry: Carry, { lineId, atM }: Place): CutOutSwitch['place'] {
+function onLineOrEnd(carry: Carry, { lineId, atM }: Pick<Place, 'lineId' | 'atM'>): SwitchPlace {
   if (atM <= sameVertexM) return { on: 'lineEnd', lineId, end: 'start' };
   if (carry.lengthOf(lineId) - atM <= sameVertexM) return { on: 'lineEnd', lineId, end: 'end' };
   return { on: 'line', lineId, atM };
 }
 
 /** Where the point is now that was an end of the line; no longer an end where the line was lengthened or joined there. */
-function endPlace(carry: Carry, end: LineEnd): CutOutSwitch['place'] {
+function endPlace(carry: Carry, end: LineEnd): SwitchPlace {
   const { stretches } = carry.relaying;
   const stretch = end === 'start' ? stretches[0]! : stretches.at(-1)!;
   const atM = end === 'start' ? stretch.newFromM : stretch.newToM;
-  return onLineOrEnd(carry, { lineId: stretch.lineId, atM, turned: false });
+  return onLineOrEnd(carry, { lineId: stretch.lineId, atM });
 }
 
 function carryCandidate(carry: Carry, candidate: SwitchCandidatePlace): SwitchCandidatePlace {

@@ -1,0 +1,59 @@
+import { nextName } from '../names.ts';
+import { put, remove } from '../project.ts';
+import type { CutOutSwitch, SwitchPlace } from '../things.ts';
+import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
+import { called, found, whyNotFound } from './support/find.ts';
+import { whyNotSwitchPlace } from './support/switchPlace.ts';
+
+/** What a division plan asks for beyond the switches that are drawn; a `DividePlan` will do. */
+export interface AcceptPlan {
+  readonly missing: readonly { readonly place: SwitchPlace }[];
+  /** Ids of switches that the plan does without. */
+  readonly surplus: readonly string[];
+}
+
+/** Draws the switches that the plan misses, unpinned, and takes away those it does without. */
+export function acceptPlan(plan: AcceptPlan, newId: NewId): Edit {
+  return guarded(whyNotAcceptPlan(plan), (project) => {
+    const kept = remove(project, ...plan.surplus.map((id) => found(project, 'switch', id)));
+    return plan.missing.reduce((now, { place }) => {
+      const cutOut: CutOutSwitch = {
+        kind: 'switch',
+        id: newId('switch'),
+        name: nextName(now, 'switch'),
+        place,
+        normally: 'closed',
+        pinned: false,
+        status: 'planned',
+        note: '',
+      };
+      return put(now, cutOut);
+    }, kept);
+  });
+}
+
+/** `notFound`, `built` (a surplus switch that is really there), and what `whyNotSwitchPlace` refuses. */
+export function whyNotAcceptPlan({ missing, surplus }: AcceptPlan): WhyNot {
+  return (project) => {
+    const questions = surplus.flatMap((id) => [
+      () => whyNotFound(project, 'switch', id),
+      () => whyNotRemovable(found(project, 'switch', id)),
+    ]);
+    const refusal = firstRefusal(...questions);
+    if (refusal) return refusal;
+    const kept = remove(project, ...surplus.map((id) => found(project, 'switch', id)));
+    return firstRefusal(
+      ...missing.map(
+        ({ place }) =>
+          () =>
+            whyNotSwitchPlace(kept, place),
+      ),
+    );
+  };
+}
+
+function whyNotRemovable(cutOut: CutOutSwitch): Refusal | null {
+  if (cutOut.status !== 'built') return null;
+  const message = `The ${called(cutOut)} is built; the plan can't take it away. Pin it, or delete it yourself once it is gone.`;
+  return { code: 'built', message };
+}

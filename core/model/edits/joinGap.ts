@@ -1,0 +1,55 @@
+import { formatLength } from '../formatUnits.ts';
+import { type Project, propertyOf } from '../project.ts';
+import type { FenceLine, LineEnd, LonLat } from '../things.ts';
+import { moveVertex } from './moveVertex.ts';
+import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
+import { called, found, whyNotFound } from './support/find.ts';
+import { joins } from './support/joins.ts';
+import { nearestOnPath } from './support/path.ts';
+
+export interface JoinGap {
+  readonly lineId: string;
+  readonly end: LineEnd;
+  /** The line that it nearly touches. */
+  readonly toLineId: string;
+}
+
+/** A gap wider than this is no slip of the hand: it is drawn so. */
+export const widestGapM = 10;
+
+/** Moves an end of a line onto the nearest point of another, so that they join. What else ends there comes along. */
+export function joinGap(wanted: JoinGap): Edit {
+  return guarded(whyNotJoinGap(wanted), (project) => {
+    const line = found(project, 'fenceLine', wanted.lineId);
+    const index = wanted.end === 'start' ? 0 : line.path.length - 1;
+    const to = landing(project, line.path[index]!, found(project, 'fenceLine', wanted.toLineId));
+    return moveVertex({ lineId: line.id, index, to })(project);
+  });
+}
+
+/** `notFound`, `joined` (no gap), `tooWide`. */
+export function whyNotJoinGap({ lineId, end, toLineId }: JoinGap): WhyNot {
+  return (project) =>
+    firstRefusal(
+      () => whyNotFound(project, 'fenceLine', lineId),
+      () => whyNotFound(project, 'fenceLine', toLineId),
+      () => {
+        const line = found(project, 'fenceLine', lineId);
+        const other = found(project, 'fenceLine', toLineId);
+        const point = end === 'start' ? line.path[0]! : line.path.at(-1)!;
+        const gapM = nearestOnPath(project, other.path, point)!.distanceM;
+        const { snapToleranceM, units } = propertyOf(project);
+        const both = `The ${called(line)} and the ${called(other)}`;
+        if (gapM <= snapToleranceM) return { code: 'joined', message: `${both} are joined here already.` };
+        if (gapM <= widestGapM) return null;
+        const message = `${both} are ${formatLength(gapM, units)} apart here. Draw the line on instead.`;
+        return { code: 'tooWide', message };
+      },
+    );
+}
+
+/** The nearest point of a line; its end vertex or a corner where that is about as near. */
+function landing(project: Project, from: LonLat, other: FenceLine): LonLat {
+  const { point } = nearestOnPath(project, other.path, from)!;
+  return other.path.find((vertex) => joins(project, vertex, point)) ?? point;
+}

@@ -1,0 +1,99 @@
+import { type Project, put, remove } from '../project.ts';
+import type { FenceLine } from '../things.ts';
+import { carryAlong, type Stretch } from './support/carryAlong.ts';
+import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
+import { called, found, whyNotFound } from './support/find.ts';
+import { joins } from './support/joins.ts';
+import { isClosed, type Path, vertexStationsM } from './support/path.ts';
+
+export interface JoinLines {
+  /** The line that stays. */
+  readonly lineId: string;
+  /** The line that becomes part of it. */
+  readonly otherId: string;
+}
+
+/** Makes one line of two that meet end to end; what stands on the other goes with it. */
+export function joinLines(wanted: JoinLines): Edit {
+  return guarded(whyNotJoinLines(wanted), (project) => {
+    const line = found(project, 'fenceLine', wanted.lineId);
+    const other = found(project, 'fenceLine', wanted.otherId);
+    const meeting = meetingOf(project, line, other)!;
+    const forward = meeting.turnOther ? other.path.toReversed() : other.path;
+    const path = meeting.otherFirst ? [...forward.slice(0, -1), ...line.path] : [...line.path, ...forward.slice(1)];
+    const joined = put(project, { ...line, path });
+    const carried = carryBoth(joined, line, other, path, meeting);
+    return remove(carried, other);
+  });
+}
+
+/** `notFound`, `sameLine`, `apart`, `closed`, `differ` (fence type, live or not, status). */
+export function whyNotJoinLines({ lineId, otherId }: JoinLines): WhyNot {
+  return (project) =>
+    firstRefusal(
+      () => whyNotFound(project, 'fenceLine', lineId),
+      () => whyNotFound(project, 'fenceLine', otherId),
+      () => whyNotPair(project, found(project, 'fenceLine', lineId), found(project, 'fenceLine', otherId)),
+    );
+}
+
+function whyNotPair(project: Project, line: FenceLine, other: FenceLine): Refusal | null {
+  if (line.id === other.id) return { code: 'sameLine', message: 'Choose two different fence lines to join.' };
+  const closed = [line, other].find(({ path }) => isClosed(path));
+  if (closed) return { code: 'closed', message: `The ${called(closed)} is closed and has no end to join.` };
+  if (!meetingOf(project, line, other)) {
+    const message = `The ${called(line)} and the ${called(other)} do not meet end to end. Move an end of one onto an end of the other first.`;
+    return { code: 'apart', message };
+  }
+  const differing = [
+    line.typeId !== other.typeId && 'fence types',
+    line.live !== other.live && 'live and dead wires',
+    line.status !== other.status && 'states (planned and built)',
+  ].filter((what) => what !== false);
+  if (differing.length === 0) return null;
+  const message = `The ${called(line)} and the ${called(other)} have different ${differing.join(' and ')}. Make them alike first, or leave them two lines.`;
+  return { code: 'differ', message };
+}
+
+interface Meeting {
+  /** The other line comes before this one. */
+  readonly otherFirst: boolean;
+  readonly turnOther: boolean;
+}
+
+function meetingOf(project: Project, line: FenceLine, other: FenceLine): Meeting | null {
+  const [start, end] = [line.path[0]!, line.path.at(-1)!];
+  const [otherStart, otherEnd] = [other.path[0]!, other.path.at(-1)!];
+  if (joins(project, end, otherStart)) return { otherFirst: false, turnOther: false };
+  if (joins(project, end, otherEnd)) return { otherFirst: false, turnOther: true };
+  if (joins(project, start, otherEnd)) return { otherFirst: true, turnOther: false };
+  if (joins(project, start, otherStart)) return { otherFirst: true, turnOther: true };
+  return null;
+}
+
+function carryBoth(project: Project, line: FenceLine, other: FenceLine, path: Path, meeting: Meeting): Project {
+  const { otherFirst, turnOther } = meeting;
+  const lineM = vertexStationsM(line.path).at(-1)!;
+  const oldOtherM = vertexStationsM(other.path).at(-1)!;
+  const newStationsM = vertexStationsM(path);
+  const otherSegments = other.path.length - 1;
+  const seamM = newStationsM[otherFirst ? otherSegments : line.path.length - 1]!;
+  const lengthM = newStationsM.at(-1)!;
+  const place = (first: boolean) => (first ? { newFromM: 0, newToM: seamM } : { newFromM: seamM, newToM: lengthM });
+  const lineStretch: Stretch = { fromM: 0, toM: lineM, lineId: line.id, ...place(!otherFirst) };
+  const ahead = place(otherFirst);
+  const turned = turnOther ? { newFromM: ahead.newToM, newToM: ahead.newFromM } : ahead;
+  const otherStretch: Stretch = { fromM: 0, toM: oldOtherM, lineId: line.id, ...turned };
+  const lineShift = otherFirst ? otherSegments : 0;
+  const otherShift = otherFirst ? 0 : line.path.length - 1;
+  const carried = carryAlong(project, {
+    line,
+    stretches: [lineStretch],
+    vertexTo: (index) => ({ lineId: line.id, index: index + lineShift }),
+  });
+  return carryAlong(carried, {
+    line: other,
+    stretches: [otherStretch],
+    vertexTo: (index) => ({ lineId: line.id, index: otherShift + (turnOther ? otherSegments - index : index) }),
+  });
+}

@@ -1,0 +1,115 @@
+import { bearingDeg, destination, distanceM } from '../../geometry/geodesic.ts';
+import { createLocalPlane } from '../../geometry/localPlane.ts';
+import { xyBearingDeg } from '../../geometry/plane/xyBearing.ts';
+import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import type { Xy } from '../../geometry/types.ts';
+import { formatLength } from '../formatUnits.ts';
+import { allThings, type Project, propertyOf, put } from '../project.ts';
+import type { FenceLine, LonLat, Thing } from '../things.ts';
+import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
+import { allCorners, relay } from './support/relay.ts';
+
+/** Where a point of the drawing really is. */
+export interface KnownPoint {
+  /** In metres on the blank grid. */
+  readonly grid: Xy;
+  readonly earth: LonLat;
+}
+
+/** Either the true bearing of the grid's north there, or a second point, which gives the direction (never the scale). */
+export type PlaceOnEarth = {
+  readonly point: KnownPoint;
+} & ({ readonly gridNorthDeg: number } | { readonly second: KnownPoint });
+
+/** Two points may differ this much in their distance, as a share of it, before they are taken for a mistake. */
+const mostMisfitShare = 0.05;
+
+/**
+ * Gives a property that was drawn on the blank grid its place on earth: the working plane is laid down anew, with the
+ * named point where it is and its north turned, so that every length stays as it was (to the plane's own 1 in 10,000).
+ */
+export function placeOnEarth(wanted: PlaceOnEarth): Edit {
+  return guarded(whyNotPlaceOnEarth(wanted), (project) => {
+    const from = createLocalPlane(propertyOf(project).origin);
+    const { origin, turnDeg } = newPlane(wanted);
+    const onto = createLocalPlane(origin);
+    const move = (at: LonLat) => onto.toLonLat(turned(from.toXy(at), turnDeg));
+    const property = { ...propertyOf(project), origin, placed: true };
+    const things = [...allThings(project)].filter(({ kind }) => kind !== 'property' && kind !== 'fenceLine');
+    const placed = put(
+      project,
+      property,
+      ...things.map((thing) => moved(thing, move)).filter((thing) => thing !== null),
+    );
+    return [...project.fenceLine.values()].reduce((now, line) => relayed(now, line, move), placed);
+  });
+}
+
+/** `placed` (it has its place), `outOfRange`, `samePoint`, `misfit` (the two points are not as far apart as drawn). */
+export function whyNotPlaceOnEarth(wanted: PlaceOnEarth): WhyNot {
+  return (project) =>
+    firstRefusal(
+      () => whyNotPlaced(project),
+      () => whyNotEarth(wanted.point.earth),
+      () => ('second' in wanted ? whyNotEarth(wanted.second.earth) : whyNotBearing(wanted.gridNorthDeg)),
+      () => ('second' in wanted ? whyNotPair(project, wanted.point, wanted.second) : null),
+    );
+}
+
+function whyNotPlaced(project: Project): Refusal | null {
+  if (!propertyOf(project).placed) return null;
+  return { code: 'placed', message: 'The property has its place on earth already. Undo that first to place it anew.' };
+}
+
+function whyNotEarth([lon, lat]: LonLat): Refusal | null {
+  if (Math.abs(lon) <= 180 && Math.abs(lat) < 90) return null;
+  const message = `Longitude ${lon}, latitude ${lat} is no place on earth. Longitudes run from -180 to 180, latitudes from -90 to 90.`;
+  return { code: 'outOfRange', message };
+}
+
+function whyNotBearing(gridNorthDeg: number): Refusal | null {
+  if (Number.isFinite(gridNorthDeg)) return null;
+  return { code: 'outOfRange', message: 'Enter a bearing in degrees clockwise from true north, such as 12.5.' };
+}
+
+function whyNotPair(project: Project, first: KnownPoint, second: KnownPoint): Refusal | null {
+  const { units } = propertyOf(project);
+  const drawnM = xyDistanceM(first.grid, second.grid);
+  const realM = distanceM(first.earth, second.earth);
+  if (drawnM < 1 || realM < 1) {
+    return { code: 'samePoint', message: 'The two points are the same. Choose two that are far apart.' };
+  }
+  if (Math.abs(drawnM - realM) <= mostMisfitShare * realM) return null;
+  const message = `The two points are ${formatLength(drawnM, units)} apart on the drawing and ${formatLength(realM, units)} apart on the earth. Check both.`;
+  return { code: 'misfit', message };
+}
+
+/** The earth place of the grid's own origin, and how far the grid turns clockwise about it. */
+function newPlane(wanted: PlaceOnEarth): { origin: LonLat; turnDeg: number } {
+  const { grid, earth } = wanted.point;
+  const northDeg =
+    'second' in wanted
+      ? bearingDeg(earth, wanted.second.earth) - xyBearingDeg(grid, wanted.second.grid)
+      : wanted.gridNorthDeg;
+  const awayM = xyDistanceM([0, 0], grid);
+  if (awayM === 0) return { origin: earth, turnDeg: northDeg };
+  const origin = destination(earth, xyBearingDeg(grid, [0, 0]) + northDeg, awayM);
+  return { origin, turnDeg: bearingDeg(origin, earth) - xyBearingDeg([0, 0], grid) };
+}
+
+/** A point turned clockwise about the origin. */
+function turned([x, y]: Xy, clockwiseDeg: number): Xy {
+  const angle = (clockwiseDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return [x * cos + y * sin, y * cos - x * sin];
+}
+
+function moved(thing: Thing, move: (at: LonLat) => LonLat): Thing | null {
+  if ('at' in thing) return { ...thing, at: move(thing.at) };
+  if ('path' in thing) return { ...thing, path: thing.path.map(move) } as Thing;
+  return null;
+}
+
+function relayed(project: Project, line: FenceLine, move: (at: LonLat) => LonLat): Project {
+  return relay(project, line, line.path.map(move), allCorners(line.path.length));
+}

@@ -1,0 +1,101 @@
+import { formatLength } from '../formatUnits.ts';
+import { nextName } from '../names.ts';
+import { type Project, propertyOf, put } from '../project.ts';
+import type { FenceLine } from '../things.ts';
+import { carryAlong, type Stretch } from './support/carryAlong.ts';
+import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
+import { called, found, whyNotFound } from './support/find.ts';
+import { isClosed, placeOnPath, pointOnSegment, sameVertexM, vertexStationsM } from './support/path.ts';
+import { whyNotStation } from './support/switchPlace.ts';
+
+export interface SplitLine {
+  readonly lineId: string;
+  /** A vertex's own station splits at that vertex. */
+  readonly atM: number;
+}
+
+/**
+ * Splits a line in two: the first piece stays the same line, the second is a new one of the same kind; what stands on
+ * the line goes with its piece. A closed line stays one line and opens there: it begins and ends at the place.
+ */
+export function splitLine(wanted: SplitLine, newId: NewId): Edit {
+  return guarded(whyNotSplitLine(wanted), (project) => {
+    const line = found(project, 'fenceLine', wanted.lineId);
+    return isClosed(line.path) ? openRing(project, line, wanted.atM) : cutInTwo(project, line, wanted.atM, newId);
+  });
+}
+
+/** `notFound`, `offLine`, `insideGateway`, `atEnd`. */
+export function whyNotSplitLine({ lineId, atM }: SplitLine): WhyNot {
+  return (project) =>
+    firstRefusal(
+      () => whyNotFound(project, 'fenceLine', lineId),
+      () => whyNotStation(project, lineId, atM),
+      () => whyNotInside(project, found(project, 'fenceLine', lineId), atM),
+    );
+}
+
+function whyNotInside(project: Project, line: FenceLine, atM: number): Refusal | null {
+  const lengthM = vertexStationsM(line.path).at(-1)!;
+  if (isClosed(line.path) || (atM > sameVertexM && atM < lengthM - sameVertexM)) return null;
+  const long = formatLength(lengthM, propertyOf(project).units);
+  const message = `This is an end of the ${called(line)} (${long} long). Choose a place between its ends.`;
+  return { code: 'atEnd', message };
+}
+
+interface Cut {
+  /** The path with a vertex at the cut. */
+  readonly path: FenceLine['path'];
+  readonly vertex: number;
+  /** Where a vertex of the old path is in `path`. */
+  readonly shifted: (index: number) => number;
+}
+
+function cutAt(project: Project, { path }: FenceLine, stationsM: readonly number[], atM: number): Cut {
+  const there = stationsM.findIndex((stationM) => Math.abs(stationM - atM) <= sameVertexM);
+  if (there >= 0) return { path, vertex: there, shifted: (index) => index };
+  const { segment, fraction } = placeOnPath(stationsM, atM);
+  const point = pointOnSegment(project, path[segment]!, path[segment + 1]!, fraction);
+  const shifted = (index: number) => (index <= segment ? index : index + 1);
+  return { path: path.toSpliced(segment + 1, 0, point), vertex: segment + 1, shifted };
+}
+
+function cutInTwo(project: Project, line: FenceLine, atM: number, newId: NewId): Project {
+  const stationsM = vertexStationsM(line.path);
+  const { path, vertex, shifted } = cutAt(project, line, stationsM, atM);
+  const first = { ...line, path: path.slice(0, vertex + 1) };
+  const second = { ...line, id: newId('fenceLine'), name: nextName(project, 'fenceLine'), path: path.slice(vertex) };
+  const firstM = vertexStationsM(first.path).at(-1)!;
+  const secondM = vertexStationsM(second.path).at(-1)!;
+  const stretches: Stretch[] = [
+    { fromM: 0, toM: firstM, lineId: first.id, newFromM: 0, newToM: firstM },
+    { fromM: firstM, toM: stationsM.at(-1)!, lineId: second.id, newFromM: 0, newToM: secondM },
+  ];
+  const vertexTo = (index: number) => {
+    const now = shifted(index);
+    if (now === vertex) return null;
+    return now < vertex ? { lineId: first.id, index: now } : { lineId: second.id, index: now - vertex };
+  };
+  return carryAlong(put(project, first, second), { line, stretches, vertexTo });
+}
+
+/** The same ring, begun and ended at another place; its two ends still touch there. */
+function openRing(project: Project, line: FenceLine, atM: number): Project {
+  const stationsM = vertexStationsM(line.path);
+  const { path, vertex, shifted } = cutAt(project, line, stationsM, atM);
+  const last = path.length - 1;
+  if (vertex === 0 || vertex === last) return project;
+  const turned = [...path.slice(vertex), ...path.slice(1, vertex + 1)];
+  const lengthM = stationsM.at(-1)!;
+  const turnedM = vertexStationsM(turned).at(-1)!;
+  const cutM = Math.min(lengthM, Math.max(0, atM));
+  const stretches: Stretch[] = [
+    { fromM: 0, toM: cutM, lineId: line.id, newFromM: turnedM - cutM, newToM: turnedM },
+    { fromM: cutM, toM: lengthM, lineId: line.id, newFromM: 0, newToM: turnedM - cutM },
+  ];
+  const vertexTo = (index: number) => {
+    const now = shifted(index) % last;
+    return now === vertex ? null : { lineId: line.id, index: (now - vertex + last) % last };
+  };
+  return carryAlong(put(project, { ...line, path: turned }), { line, stretches, vertexTo });
+}

@@ -1,0 +1,240 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { applyChanges, difference, inverse } from '../../../../core/model/difference.ts';
+import { acceptPlan, whyNotAcceptPlan } from '../../../../core/model/edits/acceptPlan.ts';
+import { addCandidatePlace, whyNotAddCandidatePlace } from '../../../../core/model/edits/addCandidatePlace.ts';
+import { changeThing, whyNotChangeThing } from '../../../../core/model/edits/changeThing.ts';
+import { deleteThings, whyNotDeleteThings, withDependants } from '../../../../core/model/edits/deleteThings.ts';
+import { deleteVertex, whyNotDeleteVertex } from '../../../../core/model/edits/deleteVertex.ts';
+import { extendLine, whyNotExtendLine } from '../../../../core/model/edits/extendLine.ts';
+import { insertVertex, whyNotInsertVertex } from '../../../../core/model/edits/insertVertex.ts';
+import { joinGap, whyNotJoinGap } from '../../../../core/model/edits/joinGap.ts';
+import { joinLines, whyNotJoinLines } from '../../../../core/model/edits/joinLines.ts';
+import { mendCrossing, whyNotMendCrossing } from '../../../../core/model/edits/mendCrossing.ts';
+import { moveGateway, whyNotMoveGateway } from '../../../../core/model/edits/moveGateway.ts';
+import { moveThing, whyNotMoveThing } from '../../../../core/model/edits/moveThing.ts';
+import { moveVertex, whyNotMoveVertex } from '../../../../core/model/edits/moveVertex.ts';
+import { nameNewPaddocks } from '../../../../core/model/edits/nameNewPaddocks.ts';
+import { placeSwitch, whyNotPlaceSwitch } from '../../../../core/model/edits/placeSwitch.ts';
+import { renameThing, whyNotRenameThing } from '../../../../core/model/edits/renameThing.ts';
+import { setCrossing, whyNotSetCrossing } from '../../../../core/model/edits/setCrossing.ts';
+import { setGatewayWidth, whyNotSetGatewayWidth } from '../../../../core/model/edits/setGatewayWidth.ts';
+import { setRule } from '../../../../core/model/edits/setRule.ts';
+import { splitLine, whyNotSplitLine } from '../../../../core/model/edits/splitLine.ts';
+import { type Edit, EditRefused, type WhyNot } from '../../../../core/model/edits/support/edit.ts';
+import { vertexStationsM } from '../../../../core/model/edits/support/path.ts';
+import { allThings, type Project } from '../../../../core/model/project.ts';
+import type { LineEnd, LonLat } from '../../../../core/model/things.ts';
+import { countingIds } from '../../../support/ids.ts';
+import { at, randomProject } from '../../../support/randomProjects.ts';
+
+interface Dice {
+  readonly n: number;
+  readonly m: number;
+  readonly share: number;
+  readonly x: number;
+  readonly y: number;
+  readonly end: LineEnd;
+}
+
+const dice: fc.Arbitrary<Dice> = fc.record({
+  n: fc.nat(50),
+  m: fc.nat(50),
+  share: fc.integer({ min: 0, max: 1000 }).map((n) => n / 1000),
+  x: fc.integer({ min: -3000, max: 3000 }),
+  y: fc.integer({ min: -3000, max: 3000 }),
+  end: fc.constantFrom('start', 'end'),
+});
+
+type Attempt = readonly [WhyNot, Edit];
+
+/** Every edit with parameters thrown by dice, or null where the project has nothing to try it on. */
+const attempts: Readonly<Record<string, (project: Project, dice: Dice) => Attempt | null>> = {
+  insertVertex: onLine((lineId, path, { m, x, y }) => {
+    const wanted = { lineId, segment: m % (path.length - 1), at: at(x, y) };
+    return [whyNotInsertVertex(wanted), insertVertex(wanted)];
+  }),
+  moveVertex: onLine((lineId, path, { m, x, y }) => {
+    const wanted = { lineId, index: m % path.length, to: at(x, y), alone: x > 0 };
+    return [whyNotMoveVertex(wanted), moveVertex(wanted)];
+  }),
+  deleteVertex: onLine((lineId, path, { m }) => {
+    const wanted = { lineId, index: m % path.length };
+    return [whyNotDeleteVertex(wanted), deleteVertex(wanted)];
+  }),
+  extendLine: onLine((lineId, _, { x, y, end }) => {
+    const wanted = { lineId, end, onward: [at(x, y)] };
+    return [whyNotExtendLine(wanted), extendLine(wanted)];
+  }),
+  splitLine: onLine((lineId, path, { share, m }) => {
+    const stationsM = vertexStationsM(path);
+    const atM = share < 0.3 ? stationsM[m % stationsM.length]! : share * stationsM.at(-1)!;
+    const wanted = { lineId, atM };
+    return [whyNotSplitLine(wanted), splitLine(wanted, countingIds(500))];
+  }),
+  joinLines: onTwoLines((lineId, otherId) => [whyNotJoinLines({ lineId, otherId }), joinLines({ lineId, otherId })]),
+  mendCrossing: onTwoLines((lineId, otherId, { x, y }) => {
+    const wanted = { lineId, otherId, near: at(x, y) };
+    return [whyNotMendCrossing(wanted), mendCrossing(wanted)];
+  }),
+  joinGap: onTwoLines((lineId, toLineId, { end }) => {
+    const wanted = { lineId, end, toLineId };
+    return [whyNotJoinGap(wanted), joinGap(wanted)];
+  }),
+  moveGateway: onGateway((gatewayId, project, { n, share }) => {
+    const line = [...project.fenceLine.values()][n % project.fenceLine.size]!;
+    const wanted = { gatewayId, lineId: line.id, atM: share * vertexStationsM(line.path).at(-1)! };
+    return [whyNotMoveGateway(wanted), moveGateway(wanted)];
+  }),
+  setGatewayWidth: onGateway((gatewayId, _, { share, end }) => {
+    const wanted = { gatewayId, widthM: 1 + 9 * share, keep: end };
+    return [whyNotSetGatewayWidth(wanted), setGatewayWidth(wanted)];
+  }),
+  setCrossing: onGateway((gatewayId, _, { share, n }) => {
+    const wanted = { gatewayId, to: n % 4 === 0 ? null : { bowM: share, earth: n % 2 === 0 } };
+    return [whyNotSetCrossing(wanted), setCrossing(wanted, countingIds(500))];
+  }),
+  placeSwitch: onGateway((gatewayId, _, { end }) => {
+    const wanted = { place: { on: 'gateway', gatewayId, post: end } } as const;
+    return [whyNotPlaceSwitch(wanted), placeSwitch(wanted, countingIds(500))];
+  }),
+  acceptPlan: (project, { n, share }) => {
+    const surplus = [...project.switch.keys()].filter((_, i) => (i + n) % 2 === 0);
+    const missing = [...project.gateway.keys()].map((gatewayId) => {
+      return { place: { on: 'gateway', gatewayId, post: share < 0.5 ? 'start' : 'end' } } as const;
+    });
+    return [whyNotAcceptPlan({ missing, surplus }), acceptPlan({ missing, surplus }, countingIds(500))];
+  },
+  addCandidatePlace: onLine((lineId, path, { share }) => {
+    const wanted = { lineId, atM: share * vertexStationsM(path).at(-1)!, cost: null };
+    return [whyNotAddCandidatePlace(wanted), addCandidatePlace(wanted, countingIds(500))];
+  }),
+  setRule: (_, { n }) => [() => null, setRule({ key: `gateway:gateway-${n}`, rule: n % 2 ? 'forced' : null })],
+  deleteThings: (project, { n }) => {
+    const things = [...allThings(project)].filter(({ kind }) => kind !== 'property' && kind !== 'fenceType');
+    const refs = things.slice(n % things.length, (n % things.length) + 2);
+    return [whyNotDeleteThings(refs), deleteThings(refs)];
+  },
+  changeThing: onLine((id, _, { n }) => {
+    const wanted = { kind: 'fenceLine', id, to: { live: n % 2 === 0, note: `note ${n}` } } as const;
+    return [whyNotChangeThing(wanted), changeThing(wanted)];
+  }),
+  renameThing: onGateway((id, _, { n }) => {
+    const wanted = { kind: 'gateway', id, name: `G${n % 5}` } as const;
+    return [whyNotRenameThing(wanted), renameThing(wanted)];
+  }),
+  moveThing: (project, { x, y, n }) => {
+    const points = [...project.post.values(), ...project.energiser.values()];
+    const thing = points[n % Math.max(1, points.length)];
+    if (!thing) return null;
+    const wanted = { kind: thing.kind, id: thing.id, to: at(x, y) };
+    return [whyNotMoveThing(wanted), moveThing(wanted)];
+  },
+  nameNewPaddocks: (_, { x, y }) => [() => null, nameNewPaddocks([at(x, y), at(y, x)], countingIds(500))],
+};
+
+type LineAttempt = (lineId: string, path: readonly LonLat[], dice: Dice) => Attempt;
+
+function onLine(attempt: LineAttempt): (project: Project, dice: Dice) => Attempt | null {
+  return (project, dice) => {
+    const line = [...project.fenceLine.values()][dice.n % Math.max(1, project.fenceLine.size)];
+    return line ? attempt(line.id, line.path, dice) : null;
+  };
+}
+
+function onTwoLines(attempt: (lineId: string, otherId: string, dice: Dice) => Attempt) {
+  return (project: Project, dice: Dice): Attempt | null => {
+    const ids = [...project.fenceLine.keys()];
+    if (ids.length < 2) return null;
+    return attempt(ids[dice.n % ids.length]!, ids[dice.m % ids.length]!, dice);
+  };
+}
+
+function onGateway(attempt: (gatewayId: string, project: Project, dice: Dice) => Attempt) {
+  return (project: Project, dice: Dice): Attempt | null => {
+    const gateway = [...project.gateway.values()][dice.n % Math.max(1, project.gateway.size)];
+    return gateway ? attempt(gateway.id, project, dice) : null;
+  };
+}
+
+describe.each(Object.keys(attempts))('%s', (name) => {
+  it('can be taken back exactly, loses nothing it was not asked to, and refuses as it said it would', () => {
+    let made = 0;
+    fc.assert(
+      fc.property(randomProject, dice, (before, thrown) => {
+        const attempt = attempts[name]!(before, thrown);
+        if (!attempt) return;
+        const [whyNot, edit] = attempt;
+        const refusal = whyNot(before);
+        if (refusal) {
+          expect(refusal.message).toMatch(/^[A-Z].*\.$/);
+          expect(() => edit(before)).toThrow(EditRefused);
+          return;
+        }
+        made++;
+        const frozen = snapshot(before);
+        const after = edit(before);
+        expect(snapshot(before)).toEqual(frozen);
+        const changes = difference(before, after);
+        expect(snapshot(applyChanges(after, inverse(changes)))).toEqual(frozen);
+        expect(snapshot(applyChanges(before, changes))).toEqual(snapshot(after));
+        if (name !== 'deleteThings' && name !== 'acceptPlan') expectNothingLost(name, before, after);
+        expectAnchored(after);
+      }),
+      { seed: 11, numRuns: 200 },
+    );
+    expect(made).toBeGreaterThan(0);
+  });
+});
+
+describe('deleteThings', () => {
+  it('takes exactly what it says beforehand', () => {
+    fc.assert(
+      fc.property(randomProject, fc.nat(50), (before, n) => {
+        const lines = [...before.fenceLine.values()];
+        const refs = lines.slice(n % Math.max(1, lines.length));
+        const going = withDependants(before, refs);
+        const after = deleteThings(refs)(before);
+        const gone = difference(before, after).map(({ kind, id }) => `${kind} ${id}`);
+        expect(gone.sort()).toEqual(going.map(({ kind, id }) => `${kind} ${id}`).sort());
+      }),
+      { seed: 12, numRuns: 200 },
+    );
+  });
+});
+
+function snapshot(project: Project): unknown[] {
+  return [...allThings(project)].sort((a, b) => (`${a.kind} ${a.id}` < `${b.kind} ${b.id}` ? -1 : 1));
+}
+
+/** Only the line that was joined onto another, and a crossing that was asked away, may be gone. */
+function expectNothingLost(name: string, before: Project, after: Project): void {
+  const lost = difference(before, after).filter((change) => change.after === null && change.kind !== 'switchRule');
+  const allowed = name === 'joinLines' ? 'fenceLine' : name === 'setCrossing' ? 'crossing' : null;
+  expect(lost.filter(({ kind }) => kind !== allowed)).toEqual([]);
+  expect(lost.length).toBeLessThanOrEqual(1);
+}
+
+/** Everything that is anchored stands on a line that is there, between its ends. */
+function expectAnchored(project: Project): void {
+  const lengthM = (lineId: string) => {
+    expect(project.fenceLine.has(lineId)).toBe(true);
+    return vertexStationsM(project.fenceLine.get(lineId)!.path).at(-1)!;
+  };
+  for (const { lineId, atM, widthM } of project.gateway.values()) {
+    const long = lengthM(lineId);
+    if (long < widthM) continue;
+    expect(atM).toBeGreaterThanOrEqual(widthM / 2 - 0.002);
+    expect(atM).toBeLessThanOrEqual(long - widthM / 2 + 0.002);
+  }
+  for (const { gatewayId } of project.crossing.values()) expect(project.gateway.has(gatewayId)).toBe(true);
+  for (const { place } of project.switch.values()) {
+    if (place.on === 'gateway') expect(project.gateway.has(place.gatewayId)).toBe(true);
+    if (place.on === 'leadOut') expect(project.leadOut.has(place.leadOutId)).toBe(true);
+    if (place.on === 'lineEnd') expect(project.fenceLine.has(place.lineId)).toBe(true);
+    if (place.on === 'line') {
+      expect(place.atM).toBeGreaterThanOrEqual(0);
+      expect(place.atM).toBeLessThanOrEqual(lengthM(place.lineId) + 1e-6);
+    }
+  }
+}
