@@ -1,24 +1,13 @@
 import fc from 'fast-check';
 import type { Fault, FenceCircuit, Link, Span } from '../../core/electrical/circuit/circuit.ts';
-
-/** mulberry32: 32 bits of state, enough for test networks; the same seed gives the same network. */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { randomNumbers } from './random.ts';
 
 /**
  * A property-like network of `nodeCount` nodes: main lines with branches (each new node hangs on a recent one), a
  * switch of no or little resistance at about every tenth step, and a share of extra runs that close rings.
  */
 export function fenceLikeCircuit(nodeCount: number, seed: number, ringShare = 0.02): FenceCircuit {
-  const random = randomFrom(seed);
+  const random = randomNumbers(seed);
   const spans: Span[] = [];
   const links: Link[] = [];
   const faults: Fault[] = [];
@@ -90,7 +79,7 @@ export function anyCircuit({ extremes }: Extremes): fc.Arbitrary<FenceCircuit> {
 /** A tree grown from the source at node 0, every node reached: `parentOf[v]` is the next node towards the source. */
 export function anyTree(): fc.Arbitrary<{ circuit: FenceCircuit; parentOf: number[] }> {
   return fc.record({ seed: fc.integer(), nodeCount: fc.integer({ min: 2, max: 60 }) }).map(({ seed, nodeCount }) => {
-    const random = randomFrom(seed);
+    const random = randomNumbers(seed);
     const parentOf = [0];
     const spans: Span[] = [];
     for (let v = 1; v < nodeCount; v++) {

@@ -22,7 +22,7 @@ export function voltagesFrom(
       if (there > highest) highest = there;
     }
     // A mean is never above what it is taken of; the last bit of rounding is cut off so that this holds to the letter.
-    byPosition[j] = volts > highest ? highest : volts;
+    byPosition[j] = Math.min(volts, highest);
     end = begin;
   }
   const nodeVoltageV = new Float64Array(nodeCount);

@@ -1,0 +1,15 @@
+import { type Basis, commonPractice } from '../basis.ts';
+
+export interface StockMinimum {
+  readonly stock: string;
+  /** Least peak voltage that holds them, as a range. */
+  readonly fromV: number;
+  readonly toV: number;
+  readonly basis: Basis;
+}
+
+export const stockMinimums: readonly StockMinimum[] = [
+  { stock: 'Short-haired cattle', fromV: 2000, toV: 2000, basis: commonPractice },
+  { stock: 'Long-haired cattle, sheep', fromV: 3000, toV: 4000, basis: commonPractice },
+  { stock: 'Any stock under high pressure', fromV: 4000, toV: 5000, basis: commonPractice },
+];
