@@ -59,7 +59,7 @@ function measure(path: readonly LonLat[], plane: LocalPlane): PathGeometry | nul
 }
 
 /** The place at a station; stations before the start or past the end give the ends. */
-export function placeAt({ stationsM }: PathGeometry, stationM: number): PathPlace {
+export function placeAt({ stationsM }: Pick<PathGeometry, 'stationsM'>, stationM: number): PathPlace {
   const last = stationsM.length - 1;
   if (!(stationM > 0)) return { segment: 0, fraction: 0 };
   if (stationM >= stationsM[last]!) return { segment: last - 1, fraction: 1 };
@@ -80,7 +80,7 @@ export function stationOf({ stationsM }: PathGeometry, { segment, fraction }: Pa
 }
 
 /** The point at a station, linear in the plane between vertices. */
-export function xyAt(geometry: PathGeometry, stationM: number): Xy {
+export function xyAt(geometry: Pick<PathGeometry, 'stationsM' | 'xy'>, stationM: number): Xy {
   const { segment, fraction } = placeAt(geometry, stationM);
   return between(geometry.xy[segment]!, geometry.xy[segment + 1]!, fraction);
 }
