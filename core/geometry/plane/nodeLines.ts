@@ -25,7 +25,7 @@ const exactM = 1e-6;
 
 /**
  * Cuts lines at all places where they touch within `snapM`, cross, or lie along each other. Vertices that touch become
- * one of them; a vertex that touches a segment draws it in. Lines that cross without a vertex are cut at the crossing.
+ * one of them; a vertex that touches a segment moves on to it. Lines that cross without a vertex are cut at the crossing.
  */
 export function nodeLines(lines: readonly (readonly Xy[])[], snapM: number): NodedLines {
   let { noded, moved } = nodeOnce(
@@ -75,14 +75,18 @@ function nodeOnce(pieces: readonly Piece[], snapM: number): { noded: NodedLines;
     else cuts.set(segment, [{ node, fraction }]);
   };
   let moved = touches.pairs.some(({ distanceM }) => distanceM > exactM);
-  for (const { point, segment, fraction, distanceM } of touches.onSegments) {
+  const settled = new Set<number>();
+  for (const { point, segment, foot, fraction, distanceM } of touches.onSegments) {
     const node = nodeOf[point]!;
     const { a, b } = segments[segment]!;
     if (node === nodeOf[a] || node === nodeOf[b]) continue;
     cut(segment, node, fraction);
-    moved ||= distanceM > exactM;
+    if (distanceM <= exactM || settled.has(node)) continue;
+    nodes[node] = foot;
+    settled.add(node);
+    moved = true;
   }
-  const crossings = findCrossings(drawing, tree, nodeOf, snapM);
+  const crossings = findCrossings(drawing, tree, nodeOf, cuts, snapM);
   for (const crossing of joinCrossings(crossings.found, snapM)) {
     const node = nodes.push(crossing.at) - 1;
     for (const { first, second, t, u } of crossing.of) {
@@ -135,9 +139,11 @@ function readDrawing(pieces: readonly Piece[]): Drawing {
 
 interface Touches {
   readonly pairs: { readonly p: number; readonly q: number; readonly distanceM: number }[];
+  /** The nearest first. */
   readonly onSegments: {
     readonly point: number;
     readonly segment: number;
+    readonly foot: Xy;
     readonly fraction: number;
     readonly distanceM: number;
   }[];
@@ -167,12 +173,13 @@ function findTouches(drawing: Drawing, tree: Flatbush, snapM: number): Touches {
       pair(point, b);
       const start = points[a]!;
       const end = points[b]!;
-      const { fraction, distanceM } = nearestOnSegment(at, start, end);
+      const { point: foot, fraction, distanceM } = nearestOnSegment(at, start, end);
       if (distanceM > snapM || fraction === 0 || fraction === 1) continue;
       if (sameStretch(point, piece, startM + fraction * xyDistanceM(start, end))) continue;
-      touches.onSegments.push({ point, segment, fraction, distanceM });
+      touches.onSegments.push({ point, segment, foot, fraction, distanceM });
     }
   }
+  touches.onSegments.sort((m, n) => m.distanceM - n.distanceM);
   return touches;
 }
 
@@ -204,8 +211,14 @@ interface Crossing {
   readonly u: number;
 }
 
-/** Segments that run through each other; not where an end that touches already joins them. */
-function findCrossings(drawing: Drawing, tree: Flatbush, nodeOf: readonly number[], snapM: number) {
+/** Segments that run through each other; not where a vertex that touches already joins them. */
+function findCrossings(
+  drawing: Drawing,
+  tree: Flatbush,
+  nodeOf: readonly number[],
+  cuts: ReadonlyMap<number, readonly Cut[]>,
+  snapM: number,
+) {
   const { points, segments } = drawing;
   const found: Crossing[] = [];
   let skipped = false;
@@ -225,11 +238,16 @@ function findCrossings(drawing: Drawing, tree: Flatbush, nodeOf: readonly number
       const u = cross(subtract(c, a), along) / turn;
       if (!(t > 0 && t < 1 && u > 0 && u < 1)) continue;
       const at = between(a, b, t);
-      if ([a, b, c, d].some((end) => xyDistanceM(end, at) <= snapM)) skipped ||= snapM > exactM;
+      if (shareACut(cuts.get(first), cuts.get(second)) || [a, b, c, d].some((end) => xyDistanceM(end, at) <= snapM))
+        skipped ||= snapM > exactM;
       else found.push({ at, first, second, t, u });
     }
   }
   return { found, skipped };
+}
+
+function shareACut(first: readonly Cut[] | undefined, second: readonly Cut[] | undefined): boolean {
+  return first !== undefined && second !== undefined && first.some((m) => second.some((n) => m.node === n.node));
 }
 
 /** Crossings nearer to each other than `snapM` are one node. */

@@ -1,0 +1,65 @@
+import type { Xy } from '../types.ts';
+import { boxAround } from './box.ts';
+import { nearestOnSegment } from './nearestOnSegment.ts';
+import { pointInRing } from './pointInRing.ts';
+
+interface Cell {
+  readonly at: Xy;
+  readonly halfSize: number;
+  /** Distance from the middle to the boundary, negative outside. */
+  readonly depthM: number;
+  /** The most that any point of the cell can have. */
+  readonly bestM: number;
+}
+
+/**
+ * The point of a piece of land furthest from its boundary, to within `toleranceM`: where a name or a mark stands best.
+ * D. Garcia-Castellanos and U. Lombardo, "Poles of inaccessibility", Scottish Geographical Journal 123, 2007; found by
+ * splitting the most promising square of a grid in four until none can be better. Null for a ring without area.
+ */
+export function interiorPoint(
+  shell: readonly Xy[],
+  holes: readonly (readonly Xy[])[] = [],
+  toleranceM = 1,
+): { readonly point: Xy; readonly depthM: number } | null {
+  const box = boxAround(shell);
+  if (!box) return null;
+  const [minX, minY, maxX, maxY] = box;
+  const size = Math.min(maxX - minX, maxY - minY);
+  if (!(size > 0)) return null;
+  const rings = [shell, ...holes];
+  const cell = (at: Xy, halfSize: number): Cell => {
+    const depthM = signedDepth(at, rings);
+    return { at, halfSize, depthM, bestM: depthM + halfSize * Math.SQRT2 };
+  };
+  const step = Math.max(size, (maxX - minX) / 64, (maxY - minY) / 64);
+  let best = cell([(minX + maxX) / 2, (minY + maxY) / 2], 0);
+  let open: Cell[] = [];
+  for (let x = minX; x < maxX; x += step) {
+    for (let y = minY; y < maxY; y += step) open.push(cell([x + step / 2, y + step / 2], step / 2));
+  }
+  const worthwhileM = Math.max(toleranceM, size * 1e-6);
+  while (open.length > 0) {
+    for (const candidate of open) if (candidate.depthM > best.depthM) best = candidate;
+    const limit = best.depthM + worthwhileM;
+    open = open
+      .filter(({ bestM }) => bestM > limit)
+      .flatMap(({ at: [x, y], halfSize }) => {
+        const h = halfSize / 2;
+        return [cell([x - h, y - h], h), cell([x + h, y - h], h), cell([x - h, y + h], h), cell([x + h, y + h], h)];
+      });
+  }
+  return best.depthM > 0 ? { point: best.at, depthM: best.depthM } : null;
+}
+
+function signedDepth(at: Xy, rings: readonly (readonly Xy[])[]): number {
+  let distanceM = Infinity;
+  let inside = false;
+  for (const ring of rings) {
+    if (pointInRing(at, ring)) inside = !inside;
+    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+      distanceM = Math.min(distanceM, nearestOnSegment(at, ring[j]!, ring[i]!).distanceM);
+    }
+  }
+  return inside ? distanceM : -distanceM;
+}

@@ -1,0 +1,174 @@
+import { featureCollection, lineString } from '@turf/helpers';
+import { polygonize } from '@turf/polygonize';
+import Flatbush from 'flatbush';
+import { facesOfLines } from '../../core/geometry/facesOfLines.ts';
+import { pathLengthM, ringAreaM2 } from '../../core/geometry/geodesic.ts';
+import { labelSpots, placeLabels } from '../../core/geometry/labelPlacement.ts';
+import { createLocalPlane } from '../../core/geometry/localPlane.ts';
+import { boxOfSegment } from '../../core/geometry/plane/box.ts';
+import { nodeLines } from '../../core/geometry/plane/nodeLines.ts';
+import { simplify } from '../../core/geometry/simplify.ts';
+import { createSpatialIndex } from '../../core/geometry/spatialIndex.ts';
+import { trilaterate } from '../../core/geometry/trilaterate.ts';
+import type { LonLat, Xy } from '../../core/geometry/types.ts';
+import { measure } from './measure.ts';
+import type { BenchRow } from './row.ts';
+
+export async function bench(): Promise<BenchRow[]> {
+  return [
+    ...[11, 38, 49].map(faces),
+    paddockAreas(),
+    lengths(),
+    toPlane(),
+    editAndSnap(),
+    labels(),
+    thinTrack(),
+    threeTies(),
+  ];
+}
+
+/** A mesh of side x side paddocks between five-segment lines. */
+function faces(side: number): BenchRow {
+  const lines = mesh(side);
+  const { nodes, edges } = nodeLines(lines, 0.3);
+  const cut = featureCollection(edges.map(({ from, to }) => lineString([[...nodes[from]!], [...nodes[to]!]])));
+  return {
+    name: `paddocks of a drawing: ${lines.length} lines, ${side * side} paddocks`,
+    size: lines.length,
+    ...measure(() => facesOfLines(lines), lines.length > 1000 ? 12 : 40),
+    unit: 'ms',
+    budget: lines.length <= 300 ? 20 : null,
+    other: {
+      name: '@turf/polygonize, its lines cut beforehand and not timed',
+      median: measure(() => polygonize(cut), 8).median,
+    },
+  };
+}
+
+function paddockAreas(): BenchRow {
+  const plane = createLocalPlane([175.3, -37.9]);
+  const rings = facesOfLines(mesh(10)).map(({ shell }) => shell.map(plane.toLonLat));
+  return {
+    name: 'geodesic areas of 100 paddocks',
+    size: rings.length,
+    ...measure(() => rings.map(ringAreaM2)),
+    unit: 'ms',
+    budget: null,
+  };
+}
+
+function lengths(): BenchRow {
+  const path = Array.from({ length: 20_001 }, (_, i): LonLat => [175 + i * 1e-5, -38 + Math.sin(i) * 1e-4]);
+  return {
+    name: 'geodesic lengths of 20,000 segments',
+    size: 20_000,
+    ...measure(() => pathLengthM(path), 12),
+    unit: 'ms',
+    budget: null,
+  };
+}
+
+function toPlane(): BenchRow {
+  const plane = createLocalPlane([175.3, -37.9]);
+  const places = Array.from({ length: 20_000 }, (_, i): LonLat => [175 + i * 3e-5, -38 + Math.sin(i) * 0.1]);
+  return {
+    name: '20,000 vertices into the working plane and back',
+    size: places.length,
+    ...measure(() => places.map(plane.toXy).map(plane.toLonLat), 12),
+    unit: 'ms',
+    budget: null,
+  };
+}
+
+/** One line of 20,000 segments moves, then the pointer asks what is near. */
+function editAndSnap(): BenchRow {
+  const paths = mesh(44).map((path, key): [number, Xy[]] => [key, path]);
+  const index = createSpatialIndex(paths);
+  const segments = paths.flatMap(([, path]) => path.slice(1).map((end, i) => boxOfSegment(path[i]!, end)));
+  let round = 0;
+  const edit = () => {
+    const [key, path] = paths[round++ % paths.length]!;
+    index.set(key, path);
+    return index.nearest([round % 8000, 4000], 10);
+  };
+  const packAgain = () => {
+    const tree = new Flatbush(segments.length);
+    for (const box of segments) tree.add(...box);
+    tree.finish();
+    return tree.search(3990, 3990, 4010, 4010);
+  };
+  return {
+    name: 'one edit and one snap among 20,000 segments',
+    size: segments.length,
+    ...measure(edit, 1000),
+    unit: 'ms',
+    budget: 2,
+    other: { name: 'Flatbush packed anew', median: measure(packAgain).median },
+  };
+}
+
+function labels(): BenchRow {
+  const random = generator(7);
+  const wishes = Array.from({ length: 2000 }, (_, id) => ({
+    id,
+    anchor: [random() * 1440, random() * 900] as Xy,
+    width: 40,
+    height: 12,
+    candidates: labelSpots(40, 12, 4, true),
+    priority: id % 3,
+  }));
+  return {
+    name: 'labels of a crowded screen',
+    size: wishes.length,
+    ...measure(() => placeLabels(wishes)),
+    unit: 'ms',
+    budget: 50,
+  };
+}
+
+function thinTrack(): BenchRow {
+  const random = generator(8);
+  const track = Array.from({ length: 100_000 }, (_, i): Xy => [i, 200 * Math.sin(i / 500) + random()]);
+  return {
+    name: 'a track of 100,000 points simplified to 1 m',
+    size: track.length,
+    ...measure(() => simplify(track, 1), 12),
+    unit: 'ms',
+    budget: null,
+  };
+}
+
+function threeTies(): BenchRow {
+  const ties = [
+    { post: [0, 0] as Xy, distanceM: 3.91, seM: 0.01 },
+    { post: [6, 0] as Xy, distanceM: 3.9, seM: 0.01 },
+    { post: [2, 7] as Xy, distanceM: 4.61, seM: 0.01 },
+  ];
+  return { name: 'a point from three ties', size: 3, ...measure(() => trilaterate(ties), 200), unit: 'ms', budget: 5 };
+}
+
+function mesh(side: number): Xy[][] {
+  const random = generator(1);
+  const post = (i: number, j: number): Xy => [i * 200 + 20 * random(), j * 200 + 20 * random()];
+  const posts = Array.from({ length: side + 1 }, (_, i) => Array.from({ length: side + 1 }, (_, j) => post(i, j)));
+  const fence = ([ax, ay]: Xy, [bx, by]: Xy): Xy[] =>
+    Array.from({ length: 6 }, (_, k): Xy => {
+      const stray = k % 5 === 0 ? 0 : 5;
+      return [ax + ((bx - ax) * k) / 5 + stray * random(), ay + ((by - ay) * k) / 5 + stray * random()];
+    });
+  return posts.flatMap((column, i) =>
+    column.flatMap((at, j) => {
+      const [east, north] = [posts[i + 1]?.[j], column[j + 1]];
+      return [...(east ? [fence(at, east)] : []), ...(north ? [fence(at, north)] : [])];
+    }),
+  );
+}
+
+/** A small seeded generator of numbers from 0 to 1. */
+function generator(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
