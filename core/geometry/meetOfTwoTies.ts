@@ -10,7 +10,9 @@ export function meetOfTwoTies(a: Tie, b: Tie): Trilateration {
   const shortM = a.distanceM + b.distanceM - spacingM;
   const longM = spacingM - Math.abs(a.distanceM - b.distanceM);
   const misclosureM = Math.min(shortM, longM);
-  const touchingM = 1e-12 * (spacingM + a.distanceM + b.distanceM);
+  // No more digits than these: large coordinates leave their rounding in the spacing.
+  const coordinates = [...a.post, ...b.post].reduce((sum, value) => sum + Math.abs(value), 0);
+  const touchingM = 1e-12 * (spacingM + a.distanceM + b.distanceM) + 1e-15 * coordinates;
   if (misclosureM < -touchingM) {
     return {
       possible: false,

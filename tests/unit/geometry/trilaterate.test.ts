@@ -62,12 +62,15 @@ describe('two ties', () => {
     expect(result.closest![0]).toBeCloseTo(x, 9);
   });
 
-  it('touching: 4.9 + 5.1 m between posts 10 m apart, whatever rounding does', () => {
-    const [only, none] = solutions([at([0.1, 0.2], 4.9), at([6.1, 8.2], 5.1)]);
-    expect(none).toBeUndefined();
-    expect(only).toMatchObject({ side: 'on the line', error: null });
-    expect(only!.point[0]).toBeCloseTo(0.1 + 4.9 * 0.6, 6);
-  });
+  it.each([0, 1_570_000.3])(
+    'touching: 4.9 + 5.1 m between posts 10 m apart, %d m from the origin, whatever rounding does',
+    (x) => {
+      const [only, none] = solutions([at([x + 0.1, 0.2], 4.9), at([x + 6.1, 8.2], 5.1)]);
+      expect(none).toBeUndefined();
+      expect(only).toMatchObject({ side: 'on the line', error: null });
+      expect(only!.point[0]).toBeCloseTo(x + 0.1 + 4.9 * 0.6, 6);
+    },
+  );
 });
 
 describe('three ties and more', () => {
