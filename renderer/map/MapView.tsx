@@ -1,5 +1,10 @@
-import type { Ref } from 'react';
-import type { MapEvents, MapHandle, MapInput } from './mapTypes.ts';
+import 'leaflet/dist/leaflet.css';
+import '../styles/map.css';
+import { type Ref, useEffect, useImperativeHandle, useLayoutEffect, useRef, useState } from 'react';
+import { createMapController, type MapController } from './createMapController.ts';
+import type { MapEvents, MapHandle, MapInput, ToolName } from './mapTypes.ts';
+import { ToolColumn } from './ToolColumn.tsx';
+import { ViewButtons } from './ViewButtons.tsx';
 
 export interface MapViewProps {
   readonly input: MapInput;
@@ -7,7 +12,61 @@ export interface MapViewProps {
   readonly ref?: Ref<MapHandle>;
 }
 
-/** The map with its tools. It fills its parent, which must have a size. */
-export function MapView({ input }: MapViewProps) {
-  return <section className="map" aria-label="Map of the property" data-theme={input.theme} />;
+/** The map with its tools. It fills its parent, which must have a size. React only mounts it and hands changes on. */
+export function MapView({ input, events, ref }: MapViewProps) {
+  const stage = useRef<HTMLDivElement>(null);
+  const foot = useRef<HTMLDivElement>(null);
+  const controller = useRef<MapController | null>(null);
+  const latest = useRef({ input, events });
+  latest.current = { input, events };
+  const [tool, setTool] = useState<ToolName>('choose');
+
+  useLayoutEffect(() => {
+    const now = () => latest.current.events;
+    const made = createMapController({ stage: stage.current!, foot: foot.current! }, latest.current.input, {
+      onChoose: (ids, additive) => now().onChoose(ids, additive),
+      onPoint: (id) => now().onPoint(id),
+      onEdit: (edit) => now().onEdit(edit),
+      newId: (kind) => now().newId(kind),
+      onFinding: (finding) => now().onFinding?.(finding),
+      onRefused: (text) => now().onRefused?.(text),
+      onCursor: (cursor) => now().onCursor?.(cursor),
+      onToolChange(name) {
+        setTool(name);
+        now().onToolChange?.(name);
+      },
+    });
+    controller.current = made;
+    setTool(made.tool());
+    return () => {
+      controller.current = null;
+      made.remove();
+    };
+  }, []);
+
+  useEffect(() => controller.current?.update(input), [input]);
+
+  useImperativeHandle(
+    ref,
+    () => ({
+      fit: () => controller.current?.fit(),
+      zoomTo: (id) => controller.current?.zoomTo(id),
+      setTool: (name) => controller.current?.setTool(name),
+      tool: () => controller.current?.tool() ?? 'choose',
+      focus: () => controller.current?.focus(),
+    }),
+    [],
+  );
+
+  return (
+    <section className="map" aria-label="Map of the property">
+      <div className="map-sheet">
+        <ToolColumn workspace={input.workspace} tool={tool} onTool={(name) => controller.current?.setTool(name)} />
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is worked with arrow keys and Enter */}
+        <div ref={stage} className="map-stage" role="application" aria-label="Drawing" tabIndex={0} />
+        <ViewButtons onZoom={(steps) => controller.current?.zoomBy(steps)} onFit={() => controller.current?.fit()} />
+      </div>
+      <div ref={foot} className="map-foot" />
+    </section>
+  );
 }

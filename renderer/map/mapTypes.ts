@@ -44,6 +44,8 @@ export interface MapInput {
   readonly voltage: VoltageShading | null;
   readonly units: Units;
   readonly theme: 'light' | 'dark';
+  /** Fence type of the next line that is drawn; left out, the first there is. */
+  readonly nextFenceTypeId?: string;
 }
 
 export interface VoltageShading {

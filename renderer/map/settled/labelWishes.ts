@@ -5,10 +5,9 @@ import { textWidthPx } from '../labels/textWidth.ts';
 import { type Px, toPx } from '../plane/view.ts';
 import type { Part, PiecePart } from '../scene/parts.ts';
 import type { Look } from './look.ts';
+import { labelSizePx } from './mapFont.ts';
 import { marksAlong, pathLengthPx } from './marksAlong.ts';
 import { pixelPath } from './pixelPath.ts';
-
-export const labelSizePx = 15;
 
 export interface MapLabel extends LabelWish {
   /** A plain text with a halo, or a section's letter on a disc. */

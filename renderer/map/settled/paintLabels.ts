@@ -1,11 +1,9 @@
 import { placeLabels } from '../labels/placeLabels.ts';
 import type { Px } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
-import { labelSizePx, labelWishes, type MapLabel } from './labelWishes.ts';
+import { labelWishes, type MapLabel } from './labelWishes.ts';
 import type { Look } from './look.ts';
-
-export const mapFont = (weight: 400 | 700 = 400): string =>
-  `${weight} ${labelSizePx}px "Atkinson Hyperlegible", "DejaVu Sans", sans-serif`;
+import { labelSizePx, mapFont } from './mapFont.ts';
 
 /** Names, depths and letters, each where it covers no other. */
 export function* paintLabels(look: Look, parts: readonly Part[]): Generator<void> {

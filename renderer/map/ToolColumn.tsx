@@ -1,0 +1,31 @@
+import { type ToolName, toolsOf, type Workspace } from './mapTypes.ts';
+
+interface ToolColumnProps {
+  readonly workspace: Workspace;
+  readonly tool: ToolName;
+  readonly onTool: (tool: ToolName) => void;
+}
+
+/** The tools of a workspace, at the map's left edge; none where there is only one. */
+export function ToolColumn({ workspace, tool, onTool }: ToolColumnProps) {
+  const tools = toolsOf[workspace];
+  if (tools.length < 2) return null;
+  return (
+    <section className="map-tools" aria-label="Tools">
+      {tools.map(({ name, label, key, purpose }) => (
+        <button
+          key={name}
+          type="button"
+          className="map-tool"
+          aria-pressed={name === tool}
+          aria-keyshortcuts={key}
+          title={purpose}
+          onClick={() => onTool(name)}
+        >
+          <kbd>{key}</kbd>
+          <span>{label}</span>
+        </button>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,332 @@
+import type { LocalPlane } from '../../core/geometry/localPlane.ts';
+import { type Box, boxAround } from '../../core/geometry/plane/box.ts';
+import type { Xy } from '../../core/geometry/types.ts';
+import { EditRefused } from '../../core/model/edits/support/edit.ts';
+import { propertyOf } from '../../core/model/project.ts';
+import { workingPlane } from '../../core/network/workingPlane.ts';
+import { createFoot } from './foot/createFoot.ts';
+import { createCross } from './input/cross.ts';
+import { listenToKeys } from './input/listenToKeys.ts';
+import { listenToPointer } from './input/listenToPointer.ts';
+import { drawCross } from './interaction/cues.ts';
+import { paintGridLabels } from './interaction/gridLabels.ts';
+import { paintMarked } from './interaction/paintMarked.ts';
+import { chooseSnap, snapTargets } from './interaction/snapping.ts';
+import { forgetTextWidths } from './labels/textWidth.ts';
+import { createOverlayLayer } from './leaflet/overlayLayer.ts';
+import { createPlaneMap, showBox, toLatLng, viewOf } from './leaflet/planeMap.ts';
+import { createSettledLayer } from './leaflet/settledLayer.ts';
+import type { MapEdit, MapEvents, MapHandle, MapInput, ToolName } from './mapTypes.ts';
+import { toolsOf } from './mapTypes.ts';
+import { paletteOf } from './palette.ts';
+import { toPx } from './plane/view.ts';
+import { buildScene, type Scene } from './scene/buildScene.ts';
+import { partsFor } from './scene/partsFor.ts';
+import { lookOf } from './settled/look.ts';
+import { paintSettled } from './settled/paintSettled.ts';
+import { createTools } from './tools/createTools.ts';
+import { snapReachPx } from './tools/reach.ts';
+import type { Pointer, Tool, ToolContext } from './tools/tool.ts';
+
+/** A property that has nothing drawn yet is shown this wide. */
+const emptyViewM = 600;
+/** Going to a thing never zooms in nearer than this across. */
+const thingViewM = 60;
+
+export interface MapController extends MapHandle {
+  update(input: MapInput): void;
+  zoomBy(steps: number): void;
+  remove(): void;
+}
+
+export interface MapElements {
+  /** Holds Leaflet's map, and the keyboard. */
+  readonly stage: HTMLElement;
+  readonly foot: HTMLElement;
+}
+
+/** The map without any framework: it owns its elements and is told of changes by `update`. */
+export function createMapController(elements: MapElements, first: MapInput, events: MapEvents): MapController {
+  const { stage } = elements;
+  let input = first;
+  let plane: LocalPlane = workingPlane(propertyOf(first.project));
+  let scene: Scene = buildScene(first.project, first.survey, plane);
+  let palette = paletteOf(first.theme);
+  let pointer: Pointer | null = null;
+
+  const map = createPlaneMap(stage);
+  const settled = createSettledLayer(map, (ctx, view) => paintSettled(lookOf(ctx, view, scene, input, palette)));
+  const overlay = createOverlayLayer(map, (ctx, view) => {
+    const tools = { ctx, view, palette };
+    paintGridLabels(tools, input.units);
+    paintMarked(tools, scene, input);
+    tool.paint(tools);
+    const cross = keyCross.at();
+    if (cross) drawCross(ctx, palette, toPx(view, cross));
+  });
+  const foot = createFoot(elements.foot, { onTyped, onLeave: () => focus() });
+
+  const context: ToolContext = {
+    input: () => input,
+    scene: () => scene,
+    view: () => viewOf(map),
+    events,
+    snap(at, except = null) {
+      if (at.alt) return null;
+      const reachM = snapReachPx / viewOf(map).pxPerM;
+      return chooseSnap(at.xy, snapTargets(scene, at.xy, reachM, except), reachM);
+    },
+    toLonLat: (xy) => plane.toLonLat(xy),
+    toXy: (lonLat) => plane.toXy(lonLat),
+    commit,
+    say: (text, kind) => foot.say(text, kind),
+    invalidate: () => overlay.invalidate(),
+    setTool,
+    setCursor(css) {
+      stage.style.cursor = css;
+    },
+  };
+  const tools = createTools(context);
+  let tool: Tool = tools.choose;
+
+  const keyCross = createCross(map, (xy) => movePointer({ xy, ...noKeys, byKeyboard: true }));
+  const noPointer = listenToPointer(stage, map, {
+    move: (at) => {
+      keyCross.hide();
+      movePointer(at);
+    },
+    click: (at) => {
+      movePointer(at);
+      clickAt(at);
+    },
+    doubleClick: (at) => {
+      tool.doubleClick?.(at);
+      refreshFoot();
+    },
+    press: (at) => tool.press?.(at) ?? false,
+    drag: (at) => {
+      pointer = at;
+      tool.drag?.(at);
+      tellCursor();
+    },
+    release: (at, moved) => tool.release?.(at, moved),
+    out: () => {
+      pointer = null;
+      tool.out();
+      foot.place(null, false, input.units);
+    },
+  });
+  const noKeysHeard = listenToKeys(stage, onKey);
+
+  const resized = new ResizeObserver(() => map.invalidateSize({ pan: false }));
+  resized.observe(stage);
+  const onMapMove = () => {
+    foot.scale(viewOf(map).pxPerM, input.units);
+  };
+  map.on('move zoom', onMapMove);
+
+  showAll(false);
+  onMapMove();
+  refreshFoot();
+  void document.fonts?.ready.then(() => {
+    forgetTextWidths();
+    settled.redraw();
+  });
+
+  function movePointer(at: Pointer): void {
+    pointer = at;
+    tool.move(at);
+    tellCursor();
+    refreshFoot();
+  }
+
+  function clickAt(at: Pointer): void {
+    tool.click(at);
+    refreshFoot();
+    overlay.invalidate();
+  }
+
+  function tellCursor(): void {
+    if (!pointer) return;
+    const at = { xy: pointer.xy, lonLat: plane.toLonLat(pointer.xy) };
+    const progress = tool.progress();
+    foot.place(at, propertyOf(input.project).placed, input.units);
+    foot.progress(progress, input.units);
+    if (!events.onCursor) return;
+    const { lengthM, bearingDeg, snappedTo } = progress;
+    events.onCursor({ ...at, lengthM, bearingDeg, snappedTo, metresPerPixel: 1 / viewOf(map).pxPerM });
+  }
+
+  /** What the next click does; a refusal stays until the next deed. */
+  let saidFor = '';
+  function refreshFoot(): void {
+    foot.fields(tool.fields());
+    const hint = tool.hint();
+    if (hint === saidFor) return;
+    saidFor = hint;
+    foot.say(hint, 'hint');
+  }
+
+  function refuse(text: string): void {
+    saidFor = '';
+    foot.say(text, 'refused');
+    events.onRefused?.(text);
+  }
+
+  async function commit(edit: MapEdit): Promise<boolean> {
+    try {
+      edit.apply(input.project);
+    } catch (error) {
+      if (!(error instanceof EditRefused)) throw error;
+      refuse(error.refusal.message);
+      return false;
+    }
+    return events.onEdit(edit);
+  }
+
+  function setTool(name: ToolName): void {
+    if (!toolsOf[input.workspace].some((spec) => spec.name === name)) return;
+    if (tool.name !== name) {
+      tool.cancel();
+      tool.out();
+      tool = tools[name];
+      events.onToolChange?.(name);
+    }
+    stage.style.cursor = name === 'choose' ? '' : 'crosshair';
+    saidFor = '';
+    refreshFoot();
+    foot.progress(tool.progress(), input.units);
+    if (pointer) tool.move(pointer);
+    overlay.invalidate();
+  }
+
+  function onTyped(firstText: string, secondText: string): void {
+    if (!tool.typed?.(firstText, secondText)) return;
+    foot.clearFields();
+    refreshFoot();
+    focus();
+    const last = tool.lastPoint?.();
+    if (last) keyCross.moveTo(last);
+    tellCursor();
+  }
+
+  function onKey(event: KeyboardEvent): boolean {
+    const used = answerKey(event);
+    if (used) refreshFoot();
+    return used;
+  }
+
+  function answerKey(event: KeyboardEvent): boolean {
+    const { key } = event;
+    if (key === 'Escape') return backOut();
+    if (key === 'Enter' || key === ' ') {
+      const cross = keyCross.at();
+      if (cross && document.activeElement === stage) {
+        clickAt({ xy: cross, shift: event.shiftKey, alt: event.altKey, ctrl: false, byKeyboard: true });
+        return true;
+      }
+    }
+    if (tool.key(event)) return true;
+    if (keyCross.key(event, pointer?.xy ?? null)) return true;
+    if (/^[0-9.]$/.test(key) && tool.fields()) {
+      foot.beginTyping(key);
+      return true;
+    }
+    return viewKey(key) || toolKey(key);
+  }
+
+  function backOut(): boolean {
+    if (tool.cancel()) {
+      overlay.invalidate();
+      return true;
+    }
+    if (tool.name !== 'choose') {
+      setTool('choose');
+      return true;
+    }
+    if (!keyCross.at()) return false;
+    keyCross.hide();
+    return true;
+  }
+
+  function viewKey(key: string): boolean {
+    if (key === '+' || key === '=' || key === 'PageUp') zoomBy(1);
+    else if (key === '-' || key === 'PageDown') zoomBy(-1);
+    else if (key === 'Home') showAll(true);
+    else return false;
+    return true;
+  }
+
+  function toolKey(key: string): boolean {
+    const spec = toolsOf[input.workspace].find((each) => each.key === key.toUpperCase());
+    if (!spec) return false;
+    setTool(spec.name);
+    focus();
+    return true;
+  }
+
+  function zoomBy(steps: number): void {
+    const cross = keyCross.at();
+    if (cross) map.setZoomAround(toLatLng(cross), map.getZoom() + steps);
+    else map.setZoom(map.getZoom() + steps);
+  }
+
+  function showAll(animate: boolean): void {
+    const half = emptyViewM / 2;
+    showBox(map, scene.extent ?? [-half, -half, half, half], 40, animate);
+  }
+
+  function focus(): void {
+    stage.focus({ preventScroll: true });
+  }
+
+  return {
+    update(next) {
+      const before = input;
+      input = next;
+      const anotherProperty = propertyOf(before.project).origin !== propertyOf(next.project).origin;
+      if (before.theme !== next.theme) palette = paletteOf(next.theme);
+      const redrawn = next.project !== before.project || next.survey !== before.survey;
+      if (redrawn) {
+        plane = workingPlane(propertyOf(next.project));
+        scene = buildScene(next.project, next.survey, plane);
+      }
+      if (!toolsOf[next.workspace].some(({ name }) => name === tool.name)) setTool('choose');
+      const settledFields = ['findings', 'workspace', 'plan', 'voltage', 'units', 'theme', 'chosen'] as const;
+      if (redrawn || settledFields.some((field) => before[field] !== next[field])) settled.redraw();
+      overlay.invalidate();
+      if (anotherProperty) showAll(false);
+      if (pointer && !pointer.byKeyboard && redrawn) tool.move(pointer);
+      refreshFoot();
+    },
+    fit: () => showAll(true),
+    zoomBy,
+    zoomTo(id) {
+      const box = boxOfId(scene, input, id);
+      if (box) showBox(map, box, thingViewM, true);
+    },
+    setTool,
+    tool: () => tool.name,
+    focus,
+    remove() {
+      noPointer();
+      noKeysHeard();
+      resized.disconnect();
+      settled.remove();
+      overlay.remove();
+      map.remove();
+      elements.foot.replaceChildren();
+    },
+  };
+}
+
+const noKeys = { shift: false, alt: false, ctrl: false };
+
+function boxOfId(scene: Scene, input: MapInput, id: string): Box | null {
+  const { parts, places } = partsFor(scene, input, id);
+  const corners = parts.flatMap(({ box }): Xy[] => [
+    [box[0], box[1]],
+    [box[2], box[3]],
+  ]);
+  return boxAround([...corners, ...places]);
+}

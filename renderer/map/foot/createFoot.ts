@@ -1,0 +1,124 @@
+import type { LonLat, Xy } from '../../../core/geometry/types.ts';
+import { formatBearing, formatLength, type Units } from '../../../core/model/formatUnits.ts';
+import type { Progress, TypedFields } from '../tools/tool.ts';
+import { formatGrid, formatLonLat } from './formatPlace.ts';
+import { scaleBar } from './scaleBar.ts';
+
+/** The line at the foot of the map. It changes with every move of the pointer, so it is written to directly. */
+export interface Foot {
+  say(text: string, kind: 'hint' | 'refused'): void;
+  fields(wanted: TypedFields): void;
+  /** Puts a first digit into the first field and the keyboard with it. */
+  beginTyping(text: string): void;
+  clearFields(): void;
+  progress(progress: Progress, units: Units): void;
+  place(at: { readonly xy: Xy; readonly lonLat: LonLat } | null, placed: boolean, units: Units): void;
+  scale(pxPerM: number, units: Units): void;
+}
+
+export interface FootEvents {
+  /** Enter in a field. */
+  readonly onTyped: (first: string, second: string) => void;
+  /** Escape in a field. */
+  readonly onLeave: () => void;
+}
+
+const longestBarPx = 130;
+
+export function createFoot(root: HTMLElement, events: FootEvents): Foot {
+  const said = child(root, 'p', 'map-said');
+  said.setAttribute('role', 'status');
+  const form = child(root, 'form', 'map-typed');
+  const [firstLabel, first] = field(form);
+  const [secondLabel, second] = field(form);
+  const measures = child(root, 'output', 'map-measures');
+  const position = child(root, 'output', 'map-position');
+  const scale = child(root, 'span', 'map-scale');
+  const bar = child(scale, 'span', 'map-scale-bar');
+  const barText = child(scale, 'span', 'map-scale-text');
+  let shown: TypedFields = null;
+  form.hidden = true;
+
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    events.onTyped(first.value, second.value);
+  });
+  form.addEventListener('keydown', (event) => {
+    if (event.key === 'Enter') {
+      // A form of two fields has no button to submit it by.
+      event.preventDefault();
+      form.requestSubmit();
+    } else if (event.key === 'Escape') events.onLeave();
+    else return;
+    event.stopPropagation();
+  });
+
+  return {
+    say(text, kind) {
+      if (said.textContent === text) return;
+      said.textContent = text;
+      said.dataset.kind = kind;
+    },
+    fields(wanted) {
+      if (wanted === shown) return;
+      shown = wanted;
+      form.hidden = wanted === null;
+      firstLabel.textContent = wanted === 'width' ? 'Width' : 'Length';
+      secondLabel.textContent = 'Bearing';
+      second.parentElement!.hidden = wanted !== 'lengthAndBearing';
+      first.value = '';
+      second.value = '';
+    },
+    beginTyping(text) {
+      first.value = text;
+      first.focus();
+    },
+    clearFields() {
+      first.value = '';
+      second.value = '';
+    },
+    progress({ lengthM, bearingDeg, snappedTo, totalM }, units) {
+      const texts: string[] = [];
+      if (lengthM !== null) texts.push(formatLength(lengthM, units));
+      if (bearingDeg !== null) texts.push(formatBearing(bearingDeg));
+      if (totalM !== null && lengthM !== null && totalM > lengthM + 1e-6) {
+        texts.push(`all ${formatLength(totalM, units)}`);
+      }
+      if (snappedTo !== null) texts.push(`at ${snappedTo}`.replace('at on ', 'on '));
+      setText(measures, texts.join('   '));
+    },
+    place(at, placed, units) {
+      setText(position, at ? (placed ? formatLonLat(at.lonLat) : formatGrid(at.xy, units)) : '');
+    },
+    scale(pxPerM, units) {
+      const { widthPx, text } = scaleBar(pxPerM, units, longestBarPx);
+      bar.style.width = `${widthPx.toFixed(1)}px`;
+      setText(barText, text);
+    },
+  };
+}
+
+function child<K extends keyof HTMLElementTagNameMap>(
+  parent: HTMLElement,
+  tag: K,
+  className: string,
+): HTMLElementTagNameMap[K] {
+  const element = document.createElement(tag);
+  element.className = className;
+  parent.append(element);
+  return element;
+}
+
+function field(form: HTMLElement): readonly [label: HTMLSpanElement, input: HTMLInputElement] {
+  const label = child(form, 'label', 'map-field');
+  const text = child(label, 'span', 'map-field-label');
+  const input = child(label, 'input', 'map-field-input');
+  input.type = 'text';
+  input.inputMode = 'decimal';
+  input.autocomplete = 'off';
+  return [text, input];
+}
+
+function setText(element: HTMLElement, text: string): void {
+  if (element.textContent !== text) element.textContent = text;
+}

@@ -1,0 +1,52 @@
+import { fixed, type Units } from '../../../core/model/formatUnits.ts';
+import { gridLines, gridSpacing } from '../plane/gridSpacing.ts';
+import { viewBox } from '../plane/view.ts';
+import { mapFont } from '../settled/mapFont.ts';
+import { gridLeastPx } from '../settled/paintGrid.ts';
+import type { PaintTools } from '../tools/tool.ts';
+
+/** Figures of the grid stand at least this far apart. */
+const leastApartPx = 110;
+
+/** Eastings along the top edge and northings down the right one, in the working plane. */
+export function paintGridLabels({ ctx, view, palette }: PaintTools, units: Units): void {
+  const { stepM } = gridSpacing(view.pxPerM, units, gridLeastPx);
+  const every = Math.max(1, Math.ceil(leastApartPx / (stepM * view.pxPerM)));
+  const [west, south, east, north] = viewBox(view, -40);
+  ctx.font = mapFont();
+  ctx.lineJoin = 'round';
+  ctx.strokeStyle = palette.paper;
+  ctx.fillStyle = palette.inkSoft;
+  ctx.lineWidth = 4;
+  ctx.textBaseline = 'middle';
+  const write = (text: string, x: number, y: number) => {
+    ctx.strokeText(text, x, y);
+    ctx.fillText(text, x, y);
+  };
+  ctx.textAlign = 'center';
+  for (const n of gridLines(west, east, stepM)) {
+    if (n % every === 0) write(gridFigure(n * stepM, units, 'E', 'W'), (n * stepM - view.westM) * view.pxPerM, 14);
+  }
+  ctx.textAlign = 'right';
+  for (const n of gridLines(south, north, stepM)) {
+    if (n % every !== 0) continue;
+    write(gridFigure(n * stepM, units, 'N', 'S'), view.widthPx - 8, (view.northM - n * stepM) * view.pxPerM);
+  }
+}
+
+/** "200 m E", "1.5 km S", "0"; in feet or miles where the screen is imperial. */
+export function gridFigure(coordinateM: number, units: Units, positive: string, negative: string): string {
+  const sizeM = Math.abs(coordinateM);
+  if (sizeM < 1e-6) return '0';
+  const side = coordinateM < 0 ? negative : positive;
+  const [nearM, near, farM, far] = units === 'imperial' ? [0.3048, 'ft', 1609.344, 'mi'] : [1, 'm', 1000, 'km'];
+  const isFar = units === 'imperial' ? sizeM >= 1609.3 : sizeM >= 1000;
+  const figure = sizeM / (isFar ? farM : nearM);
+  return `${trimmed(figure)} ${isFar ? far : near} ${side}`;
+}
+
+/** Up to three decimals, no zeros behind. */
+function trimmed(figure: number): string {
+  const decimals = [0, 1, 2].find((d) => Math.abs(figure - Number(figure.toFixed(d))) < 1e-6) ?? 3;
+  return fixed(figure, decimals);
+}

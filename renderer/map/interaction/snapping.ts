@@ -1,0 +1,124 @@
+import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
+import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import type { LonLat, Xy } from '../../../core/geometry/types.ts';
+import type { Scene } from '../scene/buildScene.ts';
+
+export type SnapKind = 'post' | 'gatePost' | 'lineEnd' | 'energiser' | 'vertex' | 'line';
+
+/** A place that the pointer is drawn to. */
+export interface SnapTarget {
+  readonly kind: SnapKind;
+  readonly xy: Xy;
+  /** The very place it stands for, so that what is joined is joined exactly. */
+  readonly lonLat: LonLat;
+  /** "post P4", "end of F2". */
+  readonly text: string;
+  readonly lineId: string | null;
+}
+
+/** What snapping leaves out: the vertex being dragged must not snap to itself or to its own two segments. */
+export interface SnapExcept {
+  readonly lineId: string;
+  readonly vertex: number;
+}
+
+/** Of two targets at one place the firmer names it: a post before the gate post, the end or the bend that stands there. */
+const firmness: Readonly<Record<SnapKind, number>> = {
+  post: 0,
+  gatePost: 1,
+  energiser: 2,
+  lineEnd: 3,
+  vertex: 4,
+  line: 5,
+};
+
+/** Targets nearer together than this are one place. */
+const sameplaceM = 0.05;
+
+/**
+ * The target that the pointer is drawn to: the nearest point within reach, and only where there is none the nearest
+ * line. Of points at one place, the firmest.
+ */
+export function chooseSnap(pointer: Xy, targets: readonly SnapTarget[], reachM: number): SnapTarget | null {
+  const within = targets.filter(({ xy }) => xyDistanceM(pointer, xy) <= reachM);
+  const points = within.filter(({ kind }) => kind !== 'line');
+  const candidates = points.length > 0 ? points : within;
+  let best: SnapTarget | null = null;
+  for (const target of candidates) if (!best || isBetter(pointer, target, best)) best = target;
+  return best;
+}
+
+function isBetter(pointer: Xy, target: SnapTarget, best: SnapTarget): boolean {
+  if (xyDistanceM(target.xy, best.xy) <= sameplaceM) return firmness[target.kind] < firmness[best.kind];
+  return xyDistanceM(pointer, target.xy) < xyDistanceM(pointer, best.xy);
+}
+
+/** Everything near a point that can be snapped to. */
+export function snapTargets(scene: Scene, pointer: Xy, reachM: number, except: SnapExcept | null): SnapTarget[] {
+  const [x, y] = pointer;
+  const targets: SnapTarget[] = [];
+  const linesDone = new Set<string>();
+  for (const part of scene.search([x - reachM, y - reachM, x + reachM, y + reachM])) {
+    switch (part.kind) {
+      case 'post': {
+        const { post } = part;
+        targets.push({ kind: 'post', xy: part.xy, lonLat: post.at, text: `post ${post.name}`.trim(), lineId: null });
+        break;
+      }
+      case 'energiser': {
+        const { at, name } = part.energiser;
+        targets.push({ kind: 'energiser', xy: part.xy, lonLat: at, text: `energiser ${name}`, lineId: null });
+        break;
+      }
+      case 'gateway': {
+        const { gateway, startPost, endPost, startPostAt, endPostAt } = part.shape;
+        const text = `gate post of ${gateway.name}`;
+        const { lineId } = gateway;
+        if (except?.lineId === lineId) break;
+        targets.push({ kind: 'gatePost', xy: startPost, lonLat: startPostAt, text, lineId });
+        targets.push({ kind: 'gatePost', xy: endPost, lonLat: endPostAt, text, lineId });
+        break;
+      }
+      case 'piece':
+        if (linesDone.has(part.id)) break;
+        linesDone.add(part.id);
+        targets.push(...lineTargets(scene, part.shape.line.id, pointer, reachM, except));
+        break;
+    }
+  }
+  return targets;
+}
+
+function* lineTargets(
+  scene: Scene,
+  lineId: string,
+  pointer: Xy,
+  reachM: number,
+  except: SnapExcept | null,
+): Generator<SnapTarget> {
+  const { line, xy } = scene.survey.lines.get(lineId)!;
+  const moving = except?.lineId === lineId ? except.vertex : null;
+  const last = xy.length - 1;
+  for (const [i, vertex] of xy.entries()) {
+    if (i === moving || xyDistanceM(vertex, pointer) > reachM) continue;
+    const isEnd = i === 0 || i === last;
+    yield {
+      kind: isEnd ? 'lineEnd' : 'vertex',
+      xy: vertex,
+      lonLat: line.path[i]!,
+      text: isEnd ? `end of ${line.name}` : `corner of ${line.name}`,
+      lineId,
+    };
+  }
+  // A line does not snap to its own sides while one of its corners is moved.
+  if (moving !== null) return;
+  const nearest = nearestOnPolyline(pointer, xy);
+  if (!nearest || nearest.distanceM > reachM) return;
+  yield {
+    kind: 'line',
+    xy: nearest.point,
+    lonLat: scene.plane.toLonLat(nearest.point),
+    text: `on ${line.name}`,
+    lineId,
+  };
+}

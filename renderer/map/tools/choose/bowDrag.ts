@@ -1,0 +1,49 @@
+import { arcFigures, arcPath, bowThrough } from '../../../../core/geometry/arc.ts';
+import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
+import { setCrossing } from '../../../../core/model/edits/setCrossing.ts';
+import { formatTape } from '../../../../core/model/formatUnits.ts';
+import type { CrossingFigures, GatewayShape } from '../../../../core/registers/types.ts';
+import { drawHandle, drawRubber, drawTag } from '../../interaction/cues.ts';
+import { toPx } from '../../plane/view.ts';
+import { noProgress, type ToolContext } from '../tool.ts';
+import type { Drag } from './drag.ts';
+
+/** A trench is dug to the centimetre at best, so the bow is kept to one. */
+const stepM = 0.01;
+
+/** Bows the trench of a crossing out, to either side. */
+export function dragBow(context: ToolContext, figures: CrossingFigures, shape: GatewayShape): Drag {
+  const { startPost, endPost, gateway } = shape;
+  const chordM = xyDistanceM(startPost, endPost);
+  let bowM: number | null = null;
+  const path = () => arcPath(startPost, endPost, bowM ?? 0);
+  return {
+    hint: 'Let go where the trench bows to.',
+    move(pointer) {
+      bowM = Math.round(bowThrough(startPost, endPost, pointer.xy) / stepM) * stepM;
+    },
+    progress: () => ({ ...noProgress, lengthM: bowM === null ? null : arcFigures(chordM, bowM).lengthM }),
+    async drop() {
+      if (bowM === null) return false;
+      const to = { bowM: Math.abs(bowM), bowSide: bowM < 0 ? ('right' as const) : ('left' as const) };
+      const apply = setCrossing({ gatewayId: gateway.id, to }, () => figures.crossing.id);
+      return context.commit({ label: `Bow the crossing of ${gateway.name}`, apply });
+    },
+    paint(tools) {
+      if (bowM === null) return;
+      const arc = path();
+      drawRubber(tools, arc, true);
+      const middle = toPx(tools.view, arc[Math.floor(arc.length / 2)]!);
+      drawHandle(tools, middle, 'bow', true);
+      const { units } = context.input();
+      const trench = formatTape(arcFigures(chordM, bowM).lengthM, units);
+      drawTag(
+        tools.ctx,
+        tools.palette,
+        [middle[0], middle[1] - 30],
+        `bow ${formatTape(Math.abs(bowM), units)}, trench ${trench}`,
+        'center',
+      );
+    },
+  };
+}

@@ -1,0 +1,24 @@
+import { moveSwitch } from '../../../../core/model/edits/moveSwitch.ts';
+import type { SwitchRow } from '../../../../core/registers/types.ts';
+import { type SwitchOffer, switchOffer } from '../switchOffer.ts';
+import { drawSwitchOffer } from '../switchTool.ts';
+import { noProgress, type ToolContext } from '../tool.ts';
+import type { Drag } from './drag.ts';
+
+/** Moves a cut-out switch to another place; it is pinned there. */
+export function dragSwitch(context: ToolContext, { switch: cutOut }: SwitchRow): Drag {
+  let offer: SwitchOffer | null = null;
+  return {
+    hint: `Let go where ${cutOut.name} shall be; the plan then keeps it there.`,
+    move({ xy, alt }) {
+      offer = switchOffer(context.scene(), context.input(), xy, context.view().pxPerM, !alt);
+    },
+    progress: () => ({ ...noProgress, snappedTo: offer?.text ?? null }),
+    async drop() {
+      if (!offer) return false;
+      const apply = moveSwitch({ switchId: cutOut.id, place: offer.place });
+      return context.commit({ label: `Move switch ${cutOut.name}`, apply });
+    },
+    paint: (tools) => offer && drawSwitchOffer(tools, offer),
+  };
+}

@@ -1,0 +1,115 @@
+import { bearingDeg, distanceM } from '../../../../core/geometry/geodesic.ts';
+import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
+import type { LonLat, Xy } from '../../../../core/geometry/types.ts';
+import { insertVertex } from '../../../../core/model/edits/insertVertex.ts';
+import { moveVertex } from '../../../../core/model/edits/moveVertex.ts';
+import { formatLength } from '../../../../core/model/formatUnits.ts';
+import { propertyOf } from '../../../../core/model/project.ts';
+import type { LineShape } from '../../../../core/registers/types.ts';
+import { drawHandle, drawRubber, drawSegmentLength, drawSnapCue } from '../../interaction/cues.ts';
+import type { SnapTarget } from '../../interaction/snapping.ts';
+import { toPx } from '../../plane/view.ts';
+import type { Scene } from '../../scene/buildScene.ts';
+import type { Pointer, ToolContext } from '../tool.ts';
+import type { Drag } from './drag.ts';
+
+/** Moves a corner of a line, with what is joined to it; with Ctrl held it comes apart. */
+export function dragVertex(context: ToolContext, shape: LineShape, index: number): Drag {
+  const { line, xy, closed } = shape;
+  const last = xy.length - 1;
+  const before = index > 0 ? index - 1 : closed ? last - 1 : null;
+  const after = index < last ? index + 1 : closed ? 1 : null;
+  const own = [before, after].filter((i) => i !== null).map((i) => ({ xy: xy[i]!, lonLat: line.path[i]! }));
+  const joined = neighboursOfJoined(context.scene(), shape, index);
+  return dragPoint(context, {
+    own,
+    along: joined,
+    except: { lineId: line.id, vertex: index },
+    hint: 'Let go where the corner shall be. What is joined comes along; hold Ctrl to part it.',
+    commit: (to, pointer) =>
+      context.commit({
+        label: `Move a corner of ${line.name}`,
+        apply: moveVertex({ lineId: line.id, index, to, alone: pointer.ctrl }),
+      }),
+  });
+}
+
+/** Pulls a new corner out of the middle of a segment. */
+export function dragNewVertex(context: ToolContext, { line, xy }: LineShape, segment: number): Drag {
+  const own = [segment, segment + 1].map((i) => ({ xy: xy[i]!, lonLat: line.path[i]! }));
+  return dragPoint(context, {
+    own,
+    along: [],
+    except: { lineId: line.id, vertex: -1 },
+    hint: 'Let go where the new corner shall be.',
+    commit: (at) =>
+      context.commit({
+        label: `Put a corner into ${line.name}`,
+        apply: insertVertex({ lineId: line.id, segment, at }),
+      }),
+  });
+}
+
+interface PointDrag {
+  /** The ends of the segments that move, whose lengths are shown. */
+  readonly own: readonly { readonly xy: Xy; readonly lonLat: LonLat }[];
+  /** Ends of what comes along. */
+  readonly along: readonly Xy[];
+  readonly except: { readonly lineId: string; readonly vertex: number };
+  readonly hint: string;
+  readonly commit: (to: LonLat, pointer: Pointer) => Promise<boolean>;
+}
+
+function dragPoint(context: ToolContext, { own, along, except, hint, commit }: PointDrag): Drag {
+  let at: { readonly xy: Xy; readonly lonLat: LonLat; readonly snap: SnapTarget | null } | null = null;
+  let pointer: Pointer | null = null;
+  return {
+    hint,
+    move(next) {
+      pointer = next;
+      const snap = context.snap(next, except);
+      at = snap
+        ? { xy: snap.xy, lonLat: snap.lonLat, snap }
+        : { xy: next.xy, lonLat: context.toLonLat(next.xy), snap: null };
+    },
+    progress() {
+      const first = own[0];
+      return {
+        lengthM: at && first ? distanceM(first.lonLat, at.lonLat) : null,
+        bearingDeg: at && first ? bearingDeg(first.lonLat, at.lonLat) : null,
+        snappedTo: at?.snap?.text ?? null,
+        totalM: null,
+      };
+    },
+    drop: async () => (at && pointer ? commit(at.lonLat, pointer) : false),
+    paint(tools) {
+      if (!at) return;
+      if (!pointer?.ctrl) for (const end of along) drawRubber(tools, [end, at.xy], true);
+      for (const end of own) {
+        drawRubber(tools, [end.xy, at.xy], false);
+        const text = formatLength(distanceM(end.lonLat, at.lonLat), context.input().units);
+        drawSegmentLength(tools, end.xy, at.xy, text);
+      }
+      drawHandle(tools, toPx(tools.view, at.xy), 'corner', true);
+      if (at.snap) drawSnapCue(tools, at.snap);
+    },
+  };
+}
+
+/** The far ends of the other lines' segments that meet at a corner. */
+function neighboursOfJoined(scene: Scene, shape: LineShape, index: number): Xy[] {
+  const toleranceM = propertyOf(scene.project).snapToleranceM;
+  const [x, y] = shape.xy[index]!;
+  const ends: Xy[] = [];
+  const done = new Set<string>();
+  for (const part of scene.search([x - toleranceM, y - toleranceM, x + toleranceM, y + toleranceM])) {
+    if (part.kind !== 'piece' || part.id === shape.line.id || done.has(part.id)) continue;
+    done.add(part.id);
+    const path = part.shape.xy;
+    for (const [i, vertex] of path.entries()) {
+      if (xyDistanceM(vertex, [x, y]) > toleranceM) continue;
+      ends.push(...[path[i - 1], path[i + 1]].filter((end) => end !== undefined));
+    }
+  }
+  return ends;
+}

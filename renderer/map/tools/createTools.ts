@@ -1,0 +1,19 @@
+import type { ToolName } from '../mapTypes.ts';
+import { createChooseTool } from './choose/chooseTool.ts';
+import { createFenceTool } from './fenceTool.ts';
+import { createGatewayTool } from './gatewayTool.ts';
+import { createPostTool } from './postTool.ts';
+import { createSourceTool } from './sourceTool.ts';
+import { createSwitchTool } from './switchTool.ts';
+import type { Tool, ToolContext } from './tool.ts';
+
+export function createTools(context: ToolContext): Readonly<Record<ToolName, Tool>> {
+  return {
+    choose: createChooseTool(context),
+    fence: createFenceTool(context),
+    gateway: createGatewayTool(context),
+    source: createSourceTool(context),
+    post: createPostTool(context),
+    switch: createSwitchTool(context),
+  };
+}

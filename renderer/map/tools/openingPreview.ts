@@ -1,0 +1,28 @@
+import type { Xy } from '../../../core/geometry/types.ts';
+import type { Gateway } from '../../../core/model/things.ts';
+import type { LineShape } from '../../../core/registers/types.ts';
+import { sliceOfLine, xyAtStation } from '../plane/stations.ts';
+import { toPx } from '../plane/view.ts';
+import { tracePlanePath } from '../settled/pixelPath.ts';
+import { drawGate } from '../signs/gateSign.ts';
+import type { PaintTools } from './tool.ts';
+
+/** Draws a gateway that is being placed or dragged; gives back its centre. */
+export function drawOpening(
+  { ctx, view, palette }: PaintTools,
+  shape: LineShape,
+  atM: number,
+  widthM: number,
+  gateway: Pick<Gateway, 'leaves' | 'hungFrom' | 'opens'>,
+): Xy {
+  const [fromM, toM] = [Math.max(0, atM - widthM / 2), Math.min(shape.lengthM, atM + widthM / 2)];
+  ctx.beginPath();
+  tracePlanePath(ctx, view, sliceOfLine(shape, fromM, toM));
+  ctx.strokeStyle = palette.paper;
+  ctx.lineWidth = 7;
+  ctx.lineCap = 'butt';
+  ctx.stroke();
+  const pen = { ctx, palette: { ...palette, ink: palette.accent }, scale: 1, built: true };
+  drawGate(pen, toPx(view, xyAtStation(shape, fromM)), toPx(view, xyAtStation(shape, toM)), gateway);
+  return xyAtStation(shape, atM);
+}

@@ -1,0 +1,53 @@
+import { placeSwitch } from '../../../core/model/edits/placeSwitch.ts';
+import { nextName } from '../../../core/model/names.ts';
+import { drawTag } from '../interaction/cues.ts';
+import { toPx } from '../plane/view.ts';
+import { drawSwitch } from '../signs/switchSign.ts';
+import { stableIds } from './stableIds.ts';
+import { type SwitchOffer, switchOffer } from './switchOffer.ts';
+import { noProgress, type PaintTools, type Pointer, type Tool, type ToolContext } from './tool.ts';
+
+/** Places cut-out switches: at gate posts, line ends, lead-outs, the plan's places, or anywhere along a fence. */
+export function createSwitchTool(context: ToolContext): Tool {
+  let offer: SwitchOffer | null = null;
+  const offerAt = ({ xy, alt }: Pointer) =>
+    switchOffer(context.scene(), context.input(), xy, context.view().pxPerM, !alt);
+
+  return {
+    name: 'switch',
+    hint: () => (offer ? 'Click to place a cut-out switch here.' : 'Point at a live fence, best at a gate post.'),
+    fields: () => null,
+    progress: () => ({ ...noProgress, snappedTo: offer?.text ?? null }),
+    move(pointer) {
+      offer = offerAt(pointer);
+      context.setCursor(offer ? 'pointer' : 'crosshair');
+      context.invalidate();
+    },
+    click(pointer) {
+      offer = offerAt(pointer);
+      if (!offer) {
+        context.say('Point at a fence line; a switch stands in one.', 'refused');
+        return;
+      }
+      const name = nextName(context.input().project, 'switch');
+      const newId = stableIds(context.events.newId);
+      const edit = placeSwitch({ place: offer.place, name }, newId);
+      void context.commit({ label: `Place switch ${name}`, apply: edit, choose: [newId('switch')] });
+    },
+    out() {
+      offer = null;
+      context.invalidate();
+    },
+    key: () => false,
+    cancel: () => false,
+    paint: (tools) => offer && drawSwitchOffer(tools, offer),
+  };
+}
+
+/** A switch as it would stand, with the name of its place. */
+export function drawSwitchOffer({ ctx, view, palette }: PaintTools, offer: SwitchOffer): void {
+  const [x, y] = toPx(view, offer.xy);
+  const pen = { ctx, palette: { ...palette, ink: palette.accent }, scale: 1.1, built: true };
+  drawSwitch(pen, [x, y], Math.atan2(-offer.along[1], offer.along[0]), 'closed');
+  drawTag(ctx, palette, [x, y - 30], offer.text, 'center');
+}
