@@ -30,9 +30,9 @@ export function openDatabase(path: string, migrations: readonly Migration[]): Da
 
 /**
  * The file at `path` opened and locked. Every edit is durable when its transaction returns: a rollback journal,
- * flushed before the file is touched and again when it is emptied (synchronous FULL with TRUNCATE). Not
- * write-ahead logging: between two edits the file alone is always whole, so that it can be copied to a stick. The
- * exclusive lock keeps other processes out and ends with this process, however it ends.
+ * flushed before the file is touched and again when it is struck out (synchronous FULL). Not write-ahead logging:
+ * between two edits the file alone is always whole, so that it can be copied to a stick. The exclusive lock keeps
+ * other processes out and ends with this process, however it ends.
  */
 export function lockedDatabase(path: string): Database {
   const database = new Sqlite(path, { timeout: 0, fileMustExist: true });
@@ -41,7 +41,7 @@ export function lockedDatabase(path: string): Database {
     database.pragma('locking_mode = EXCLUSIVE');
     database.pragma('synchronous = FULL');
     database.exec('BEGIN EXCLUSIVE; COMMIT');
-    database.pragma('journal_mode = TRUNCATE');
+    database.pragma('journal_mode = DELETE');
     return database;
   } catch (error) {
     database.close();

@@ -37,7 +37,7 @@ export class ProjectStore {
   }
 
   things(): Thing[] {
-    return this.#things.read();
+    return this.#things.read(this.path);
   }
 
   state(): FileState {

@@ -1,4 +1,14 @@
-import { closeSync, existsSync, fsyncSync, linkSync, openSync, renameSync, rmSync } from 'node:fs';
+import {
+  accessSync,
+  closeSync,
+  constants,
+  existsSync,
+  fsyncSync,
+  linkSync,
+  openSync,
+  renameSync,
+  rmSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 
 /**
@@ -8,6 +18,7 @@ import { basename, dirname, join } from 'node:path';
  */
 export function publishFile(path: string, replace: boolean, write: (draftPath: string) => void): void {
   const draftPath = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  accessSync(dirname(path), constants.W_OK);
   removeDatabase(draftPath);
   try {
     write(draftPath);

@@ -22,11 +22,11 @@ export class ThingTable {
   }
 
   /** Everything, in the order in which it was made. Throws where a record is not what its kind should be. */
-  read(): Thing[] {
+  read(path: string): Thing[] {
     return this.#all.all().map(({ kind, id, body }) => {
       const thing = thingSchema.safeParse(JSON.parse(body));
       if (thing.success) return thing.data;
-      throw damaged(`The record of ${kind} ${id} can't be read.`);
+      throw damaged(`The record of ${kind} ${id} in ${path} can't be read.`);
     });
   }
 

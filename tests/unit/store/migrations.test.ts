@@ -1,0 +1,80 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { type Migration, newestVersion, readMigrations } from '../../../electron/store/migrations.ts';
+import { openProjectFile } from '../../../electron/store/projectFile.ts';
+import {
+  made,
+  makeFile,
+  makeStore,
+  openStore,
+  post,
+  problemIn,
+  startingThings,
+  withSqlite,
+} from '../../support/projectFile.ts';
+import { temporaryFolder } from '../../support/temporaryFolder.ts';
+
+const present = readMigrations();
+const next = newestVersion(present) + 1;
+const copyName = `Farm.before-${String(next).padStart(4, '0')}.undergate`;
+
+function migrationsWith(sql: string): Migration[] {
+  return [...present, { number: next, fileName: `${next}-test.sql`, sql }];
+}
+
+test('an older file is migrated, and a copy of it as it was is kept beside it', () => {
+  const folder = temporaryFolder();
+  const path = join(folder, 'Farm.undergate');
+  const store = makeStore(path);
+  store.apply({ baseRevision: 0, label: 'Place', changes: [made(post('p1'))] });
+  store.close();
+  const sql = `CREATE TABLE photo (id TEXT); INSERT INTO photo VALUES ('a');`;
+  const opened = openProjectFile(path, migrationsWith(sql));
+  expect(opened.things).toContainEqual(post('p1'));
+  expect(opened.store.state().undo).toBe('Place');
+  opened.store.close();
+
+  expect(withSqlite(path, (database) => database.pragma('user_version', { simple: true }))).toBe(next);
+  expect(withSqlite(path, (database) => database.prepare('SELECT id FROM photo').pluck().all())).toEqual(['a']);
+  const copyPath = join(folder, copyName);
+  expect(withSqlite(copyPath, (database) => database.pragma('user_version', { simple: true }))).toBe(next - 1);
+  const copy = openStore(copyPath);
+  expect(copy.things()).toContainEqual(post('p1'));
+  expect(copy.undo()?.label).toBe('Place');
+});
+
+test('a migration that fails leaves the file as it was, with its copy', () => {
+  const folder = temporaryFolder();
+  const path = makeFile(join(folder, 'Farm.undergate'));
+  const sql = `CREATE TABLE photo (id TEXT); INSERT INTO nowhere VALUES (1);`;
+  const problem = problemIn(path, () => openProjectFile(path, migrationsWith(sql)));
+  expect(problem.code).not.toBe('damaged');
+  const store = openStore(path);
+  expect(store.things()).toEqual(startingThings);
+  store.close();
+  expect(readdirSync(folder).sort()).toEqual([copyName, 'Farm.undergate']);
+});
+
+test('an up-to-date file is opened without a copy', () => {
+  const folder = temporaryFolder();
+  openStore(makeFile(join(folder, 'Farm.undergate'))).close();
+  expect(readdirSync(folder)).toEqual(['Farm.undergate']);
+});
+
+test('migrations are plain SQL, numbered without a gap', () => {
+  for (const { fileName, sql } of present) {
+    expect(sql, fileName).not.toMatch(/^\s*(BEGIN|COMMIT|ROLLBACK|SAVEPOINT)\b/im);
+  }
+  const folder = temporaryFolder();
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, '0001-initial.sql'), '');
+  writeFileSync(join(folder, '0003-later.sql'), '');
+  expect(() => readMigrations(folder)).toThrow('migrations/0003-later.sql: expected number 2');
+});
+
+test('every file says what it is: application_id and version in the header', () => {
+  const bytes = readFileSync(makeFile(join(temporaryFolder(), 'Farm.undergate')));
+  expect(bytes.toString('latin1', 68, 72)).toBe('UGAT');
+  expect(bytes.readUInt32BE(60)).toBe(newestVersion(present));
+});
