@@ -1,5 +1,14 @@
 import type PDFDocument from 'pdfkit';
-import type { ClipItem, ImageItem, Item, LinkItem, PaperPoint, PathItem, Stroke, TextItem } from '../../core/sheets/displayList.ts';
+import type {
+  ClipItem,
+  ImageItem,
+  Item,
+  LinkItem,
+  PaperPoint,
+  PathItem,
+  Stroke,
+  TextItem,
+} from '../../core/sheets/displayList.ts';
 import { type FontRun, typefaces } from './typefaces.ts';
 
 type Doc = InstanceType<typeof PDFDocument>;
@@ -51,7 +60,11 @@ function tracePath(doc: Doc, path: readonly PaperPoint[], closed: boolean): bool
 }
 
 function setStroke(doc: Doc, { widthMm, ink, dashMm, cap }: Stroke): void {
-  doc.lineWidth(pt(widthMm)).lineCap(cap ?? 'butt').lineJoin('round').strokeColor(ink);
+  doc
+    .lineWidth(pt(widthMm))
+    .lineCap(cap ?? 'butt')
+    .lineJoin('round')
+    .strokeColor(ink);
   if (dashMm) doc.dash(pt(dashMm[0]), { space: pt(dashMm[1]) });
   else doc.undash();
 }

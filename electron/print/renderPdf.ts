@@ -65,9 +65,16 @@ function paintTopLevel(doc: Doc, items: readonly Item[]): void {
       paintDecoration(doc, group.items);
     } else if (group.kind === 'rows') {
       const rows = group.items.map((row) => {
-        paintDecoration(doc, row.items.filter((item) => item.kind !== 'tagged'));
+        paintDecoration(
+          doc,
+          row.items.filter((item) => item.kind !== 'tagged'),
+        );
         const cells = row.items.filter((item) => item.kind === 'tagged');
-        return doc.struct('TR', {}, cells.map((cell) => structure(doc, cell)));
+        return doc.struct(
+          'TR',
+          {},
+          cells.map((cell) => structure(doc, cell)),
+        );
       });
       doc.addStructure(doc.struct('Table', {}, rows));
     } else doc.addStructure(structure(doc, group.item));

@@ -76,14 +76,21 @@ function splitRuns(text: string, role: FontRole, fonts: ReadonlyMap<string, Font
 
 /** The letters of a text that take ink or room: composed where that can be, without control characters. */
 function printable(text: string): string {
-  return text.normalize('NFC').replace(/\s/g, ' ').replace(/[\p{Cc}\p{Cf}\p{Variation_Selector}]/gu, '');
+  return text
+    .normalize('NFC')
+    .replace(/\s/g, ' ')
+    .replace(/[\p{Cc}\p{Cf}\p{Variation_Selector}]/gu, '');
 }
 
 /**
  * The font file that has a letter: as it is, else taken apart into base and accents that the font sets together (a
  * macron on o, say), else its base alone, else the box for a missing letter.
  */
-function inSomeFont(letter: string, cut: string, fonts: ReadonlyMap<string, Font>): { fontName: string; letters: string } {
+function inSomeFont(
+  letter: string,
+  cut: string,
+  fonts: ReadonlyMap<string, Font>,
+): { fontName: string; letters: string } {
   const apart = letter.normalize('NFD');
   const base = apart.replace(/\p{M}/gu, '');
   for (const letters of [letter, apart, base]) {

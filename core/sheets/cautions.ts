@@ -1,0 +1,16 @@
+/**
+ * Said on every map and on the first page of every register. Clearances from IEC 60335-2-76, Annex BB; the rest is
+ * common practice, no source.
+ */
+export const cautions: readonly string[] = [
+  'Before any work: energiser off, and the fence proven dead with a voltmeter.',
+  'Power lines: keep clear by 3 m up to 1 kV, 4 m up to 33 kV, 8 m above; never cross over them.',
+  'Before digging: locate all other buried services. Only what is in the file is shown; positions have errors.',
+  'Stock and public roads: close up and warn before the fence goes dead.',
+  'Lengths of cable and pipe and all voltages are estimates.',
+  'Local codes and licensed practice come before this sheet.',
+];
+
+/** The same in one line, for the foot of a page. */
+export const cautionLine =
+  'Energiser off and fence proven dead before work. Locate other buried services before digging. Local codes come first. Only what is in the file is known.';

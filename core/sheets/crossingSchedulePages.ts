@@ -1,0 +1,136 @@
+import { fixed, type Units } from '../model/formatUnits.ts';
+import { type Project, propertyOf } from '../model/project.ts';
+import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
+import { words } from './flow/block.ts';
+import { type Column, type Table, tableBlocks } from './flow/table.ts';
+import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
+import type { PageDraft } from './pageDraft.ts';
+import { latitudeText, longitudeText } from './placeText.ts';
+import { letters } from './style.ts';
+import { lengthUnit } from './tableUnits.ts';
+
+/** The schedule of crossings: every gateway of a live line with the trench, pipe and cables that it takes. */
+export function crossingSchedulePages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {
+  const property = propertyOf(project);
+  const [left, , right] = textRoom('landscape', property);
+  const widthMm = right - left;
+  const table = crossingTable(survey, property.units, property.placed);
+  const assumed = [...survey.crossings.values()].some(({ bowAssumed }) => bowAssumed);
+  const none = table.rows.length === 0;
+  const intro = none
+    ? 'No gateway stands in a live fence line.'
+    : `Trench, pipe and cable lengths are estimates.${assumed ? ' A bow marked * is assumed as a share of the opening until it is measured.' : ''}`;
+  const blocks = [
+    words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: !none }, input.measure),
+    ...(none ? [] : tableBlocks(table, widthMm, input.measure)),
+  ];
+  return textPages('Schedule of crossings', blocks, 'landscape', input);
+}
+
+export function crossingTable(survey: Survey, units: Units, placed: boolean): Table {
+  const unit = lengthUnit(units);
+  const length = (title: string): Column => ({ title, unit: unit.name, align: 'right' });
+  const columns: Column[] = [
+    { title: 'Gateway' },
+    { title: 'Crossing' },
+    { title: 'State' },
+    length('Opening'),
+    length('Bow'),
+    length('Depth'),
+    { title: 'Pipe bore', unit: 'mm', align: 'right' },
+    length('Trench'),
+    length('Pipe'),
+    length('Live cable'),
+    length('Earth cable'),
+    { title: 'Sealed' },
+    ...(placed
+      ? [
+          { title: 'Start post', unit: 'WGS 84' },
+          { title: 'End post', unit: 'WGS 84' },
+        ]
+      : []),
+    { title: 'Remarks' },
+  ];
+  const live = [...survey.gateways].filter(([id, { lineLive }]) => lineLive || survey.crossings.has(id));
+  const rows = live.map(([id, shape]) => {
+    const figures = survey.crossings.get(id);
+    return figures ? crossingRow(shape, figures, unit.lengthM, placed) : bareRow(shape, unit.lengthM, placed);
+  });
+  const sum = (value: (figures: CrossingFigures) => number) =>
+    tape(
+      [...survey.crossings.values()].reduce((total, figures) => total + value(figures), 0),
+      unit.lengthM,
+    );
+  const totals = [
+    'Together',
+    '',
+    '',
+    '',
+    '',
+    '',
+    '',
+    sum(({ trenchM }) => trenchM),
+    sum(({ pipeM }) => pipeM),
+    sum(({ liveCableM }) => liveCableM),
+    sum(({ earthCableM }) => earthCableM),
+    '',
+    ...(placed ? ['', ''] : []),
+    '',
+  ];
+  return { columns, rows, totals };
+}
+
+function crossingRow(shape: GatewayShape, figures: CrossingFigures, unitM: number, placed: boolean): string[] {
+  const { crossing, gateway } = figures;
+  const buried = crossing.method === 'buried';
+  return [
+    gateway.name,
+    crossing.method,
+    crossing.status,
+    tape(gateway.widthM, unitM),
+    buried ? `${tape(figures.bowM, unitM)}${figures.bowAssumed ? '*' : ''}` : '-',
+    buried ? tape(crossing.depthM, unitM) : '-',
+    buried ? fixed(crossing.pipeBoreMm, Number.isInteger(crossing.pipeBoreMm) ? 0 : 1) : '-',
+    buried ? tape(figures.trenchM, unitM) : '-',
+    buried ? tape(figures.pipeM, unitM) : '-',
+    tape(figures.liveCableM, unitM),
+    figures.earthCableM > 0 ? tape(figures.earthCableM, unitM) : 'none',
+    crossing.sealed === null ? 'not noted' : crossing.sealed ? 'yes' : 'no',
+    ...(placed ? postPlaces(shape) : []),
+    crossingRemarks(figures),
+  ];
+}
+
+function bareRow(shape: GatewayShape, unitM: number, placed: boolean): string[] {
+  const { gateway } = shape;
+  const blanks = Array<string>(8).fill('-');
+  const remark = 'No crossing: the live wire stops at this gateway.';
+  return [
+    gateway.name,
+    'none',
+    gateway.status,
+    tape(gateway.widthM, unitM),
+    ...blanks,
+    ...(placed ? postPlaces(shape) : []),
+    remark,
+  ];
+}
+
+function postPlaces({ startPostAt, endPostAt }: GatewayShape): string[] {
+  return [startPostAt, endPostAt].map(([lon, lat]) => `${latitudeText(lat)}\n${longitudeText(lon)}`);
+}
+
+function crossingRemarks({ crossing, gateway, tighterThanPipeAllows, bendRadiusM }: CrossingFigures): string {
+  const said = [
+    gateway.vehicles ? 'Vehicles pass.' : '',
+    tighterThanPipeAllows
+      ? `Bend of ${fixed(bendRadiusM, 2)} m is tighter than the pipe allows (${fixed(crossing.minBendRadiusM, 2)} m).`
+      : '',
+    crossing.note.trim(),
+  ];
+  return said.filter((part) => part !== '').join(' ');
+}
+
+function tape(lengthM: number, unitM: number): string {
+  return Number.isFinite(lengthM) ? fixed(lengthM / unitM, 2) : 'not known';
+}

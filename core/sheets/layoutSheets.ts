@@ -1,0 +1,106 @@
+import type { SheetOptions } from '../api/sheetOptions.ts';
+import type { Xy } from '../geometry/types.ts';
+import { fixed } from '../model/formatUnits.ts';
+import { type Project, propertyOf } from '../model/project.ts';
+import type { Survey, TestSheet } from '../registers/types.ts';
+import { crossingSchedulePages } from './crossingSchedulePages.ts';
+import type { Page } from './displayList.ts';
+import { propertyExtent } from './extent.ts';
+import { indexSheet } from './indexSheet.ts';
+import { type MapSheetInput, mapSheet } from './mapSheet.ts';
+import { paddockTablePages } from './paddockTablePages.ts';
+import { numberPages, type PageDraft } from './pageDraft.ts';
+import { fittingScale, scaleText } from './scales.ts';
+import { sectionTablePages } from './sectionTablePages.ts';
+import { mostSheets, type SheetTile, sheetAround, sheetsCovering, sheetsToCover } from './sheetPlan.ts';
+import { SheetProblem } from './sheetProblem.ts';
+import { switchRegisterPages } from './switchRegisterPages.ts';
+import { testSheetPages } from './testSheetPages.ts';
+import { unlistedNamesPages } from './unlistedNamesPages.ts';
+import type { MeasureText } from './words.ts';
+
+export interface SheetsInput {
+  readonly project: Project;
+  readonly survey: Survey;
+  readonly testSheets: readonly TestSheet[];
+  readonly options: SheetOptions;
+  readonly measure: MeasureText;
+}
+
+/**
+ * All pages of a print: the index where there are several map sheets, the map sheets, then the tables and test sheets
+ * that were asked for (sections and paddocks come with the register of switches).
+ * @throws SheetProblem where the sheets cannot be made as asked.
+ */
+export function layoutSheets({ project, survey, testSheets, options, measure }: SheetsInput): Page[] {
+  const property = propertyOf(project);
+  const input: MapSheetInput = { project, survey, options, measure };
+  const tiles = planSheets(project, survey, options);
+  const sheets = tiles.map((tile) => mapSheet(input, tiles, tile));
+  const unlisted = sheets.flatMap(({ unlisted: names }, i) =>
+    names.length > 0 ? [{ sheet: tiles[i]!.number, names }] : [],
+  );
+  const pages = { property, date: options.date, measure };
+  const drafts: PageDraft[] = [
+    ...(tiles.length > 1 ? [indexSheet(input, tiles)] : []),
+    ...sheets.map(({ draft }) => draft),
+    ...unlistedNamesPages(unlisted, pages),
+    ...(options.withSwitchRegister
+      ? [
+          ...sectionTablePages(project, survey, pages),
+          ...paddockTablePages(project, survey, pages),
+          ...switchRegisterPages(project, survey, pages),
+        ]
+      : []),
+    ...(options.withCrossingSchedule ? crossingSchedulePages(project, survey, pages) : []),
+    ...(options.withTestSheets ? testSheetPages(project, survey, testSheets, pages) : []),
+  ];
+  return numberPages(drafts);
+}
+
+/**
+ * The map sheets that a print takes: one about the chosen centre, else as many as cover the property.
+ * @throws SheetProblem where the scale is no scale, or would take too many sheets.
+ */
+export function planSheets(project: Project, survey: Survey, options: SheetOptions): SheetTile[] {
+  const { scaleDenominator, centre } = options;
+  if (!(scaleDenominator >= 1 && scaleDenominator <= 10_000_000)) {
+    throw new SheetProblem(
+      `A map cannot be printed at 1:${scaleDenominator}.`,
+      'Choose a scale between 1:1 and 1:10,000,000, such as 1:5,000.',
+    );
+  }
+  const { toXy } = survey.plane;
+  if (centre !== null) return [sheetAround(toXy(centre), options)];
+  const extent = propertyExtent(survey, project);
+  if (extent === null) return [sheetAround([0, 0], options)];
+  const [columns, rows] = sheetsToCover(extent, options);
+  if (columns * rows > mostSheets) throw tooManySheets(columns * rows, extent, options);
+  return sheetsCovering(extent, drawnPaths(project, survey, toXy), options);
+}
+
+function tooManySheets(count: number, extent: NonNullable<ReturnType<typeof propertyExtent>>, options: SheetOptions) {
+  const fit = fittingScale(extent, options);
+  const paper = `${options.paper} ${options.orientation}`;
+  return new SheetProblem(
+    `At ${scaleText(options.scaleDenominator)} the property would take ${fixed(count, 0)} map sheets of ${paper}; ${mostSheets} is the most.`,
+    fit === null
+      ? 'Look for a line that was drawn far away from the others by mistake, or print one part of the property.'
+      : `It fits one sheet at ${scaleText(fit)}. Choose a scale nearer to that, or print one part of the property.`,
+  );
+}
+
+function drawnPaths(
+  project: Project,
+  survey: Survey,
+  toXy: (place: readonly [number, number]) => Xy,
+): (readonly Xy[])[] {
+  return [
+    ...[...survey.lines.values()].map(({ xy }) => xy),
+    ...[...survey.crossings.values()].map(({ path }) => path),
+    ...survey.switches.map(({ xy }) => [xy]),
+    ...[...project.leadOut.values()].map(({ path }) => path.map(toXy)),
+    ...[...project.energiser.values(), ...project.earthField.values()].map(({ at }) => [toXy(at)]),
+    ...[...project.post.values()].map(({ at }) => [toXy(at)]),
+  ];
+}

@@ -1,0 +1,134 @@
+import type { Xy } from '../../geometry/types.ts';
+import { fixed } from '../../model/formatUnits.ts';
+import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
+import { box, lines, stroke, text } from '../paint.ts';
+import { ink, letters, pen } from '../style.ts';
+import { type MeasureText, textBox } from '../words.ts';
+import type { MapWindow } from './mapWindow.ts';
+
+const crossMm = 1.6;
+const tickMm = 1.4;
+
+/** A round distance between grid lines that puts them 30 to 75 mm apart on paper. */
+export function roundGridM(scaleDenominator: number): number {
+  const leastM = (30 * scaleDenominator) / 1000;
+  const power = 10 ** Math.floor(Math.log10(leastM));
+  return ([1, 2, 5, 10].find((n) => n * power >= leastM - 1e-9) ?? 10) * power;
+}
+
+/** The grid distance to use: as asked, unless its lines would stand closer than 4 mm on paper. */
+export function gridDistanceM(askedM: number | null, scaleDenominator: number): number {
+  const usable = askedM !== null && askedM > 0 && (askedM * 1000) / scaleDenominator >= 4;
+  return usable ? askedM : roundGridM(scaleDenominator);
+}
+
+/** Crosses where grid lines meet; metres east and north in the plane. */
+export function drawGridCrosses(
+  window: MapWindow,
+  ground: readonly [number, number, number, number],
+  gridM: number,
+): Item[] {
+  const marks: PaperPoint[][] = [];
+  for (const x of gridValues(ground[0], ground[2], gridM)) {
+    for (const y of gridValues(ground[1], ground[3], gridM)) {
+      const at: Xy = [x, y];
+      const [px, py] = window.toPaper(at);
+      marks.push(
+        ...window.clipPaper([
+          [px - crossMm, py],
+          [px + crossMm, py],
+        ]),
+      );
+      marks.push(
+        ...window.clipPaper([
+          [px, py - crossMm],
+          [px, py + crossMm],
+        ]),
+      );
+    }
+  }
+  return marks.length > 0 ? [lines(marks, stroke(pen.hairline, { ink: ink.soft }))] : [];
+}
+
+/** The map's frame with ticks and coordinates outside it; those that would run into `keepClear` are left out. */
+export function drawMapFrame(
+  window: MapWindow,
+  ground: readonly [number, number, number, number],
+  gridM: number,
+  keepClear: readonly PaperBox[],
+  measure: MeasureText,
+): Item[] {
+  const [left, top, right, bottom] = window.frame;
+  const decimals = Number.isInteger(gridM) ? 0 : 1;
+  const ticks: PaperPoint[][] = [];
+  const words = [];
+  const style = { sizePt: letters.small, font: 'figures', align: 'centre' } as const;
+  for (const x of gridValues(ground[0], ground[2], gridM)) {
+    const [px] = window.toPaper([x, 0]);
+    ticks.push(
+      [
+        [px, top],
+        [px, top - tickMm],
+      ],
+      [
+        [px, bottom],
+        [px, bottom + tickMm],
+      ],
+    );
+    words.push(text(eastText(x, decimals), [px, top - tickMm - 0.5], style));
+    words.push(text(eastText(x, decimals), [px, bottom + tickMm + 2.1], style));
+  }
+  for (const y of gridValues(ground[1], ground[3], gridM)) {
+    const [, py] = window.toPaper([0, y]);
+    ticks.push(
+      [
+        [left, py],
+        [left - tickMm, py],
+      ],
+      [
+        [right, py],
+        [right + tickMm, py],
+      ],
+    );
+    words.push(text(northText(y, decimals), [left - tickMm - 0.5, py], { ...style, rotationDeg: -90 }));
+    words.push(text(northText(y, decimals), [right + tickMm + 0.5, py], { ...style, rotationDeg: 90 }));
+  }
+  const room: PaperBox = [left - 1, top - 1, right + 1, bottom + 1];
+  const placed: PaperBox[] = [...keepClear];
+  const shown = words.filter((word) => {
+    const covers = textBox(word, measure);
+    const upright = word.rotationDeg === 0;
+    const within = upright ? covers[0] > room[0] && covers[2] < room[2] : covers[1] > room[1] && covers[3] < room[3];
+    if (!within || placed.some((other) => meet(covers, other))) return false;
+    placed.push(covers);
+    return true;
+  });
+  return [
+    box(window.frame, null, stroke(pen.sign)),
+    ...(ticks.length > 0 ? [lines(ticks, stroke(pen.hairline))] : []),
+    ...shown,
+  ];
+}
+
+function meet(a: PaperBox, b: PaperBox): boolean {
+  return a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+}
+
+function gridValues(from: number, to: number, step: number): number[] {
+  const first = Math.ceil(from / step);
+  const last = Math.floor(to / step);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step + 0);
+}
+
+function eastText(x: number, decimals: number): string {
+  return x === 0 ? '0' : `${fixed(Math.abs(x), decimals)} ${x > 0 ? 'E' : 'W'}`;
+}
+
+function northText(y: number, decimals: number): string {
+  return y === 0 ? '0' : `${fixed(Math.abs(y), decimals)} ${y > 0 ? 'N' : 'S'}`;
+}
+
+/** A place in words by the grid's coordinates: "340 E, 1,220 N". */
+export function gridPlaceText([x, y]: Xy): string {
+  return `${eastText(Math.round(x), 0)}, ${northText(Math.round(y), 0)}`;
+}

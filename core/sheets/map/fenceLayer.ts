@@ -1,0 +1,110 @@
+import type { Survey } from '../../registers/types.ts';
+import type { PaperPoint } from '../displayList.ts';
+import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { labelBlock } from '../labels/labelBlock.ts';
+import { placesAlongLine, placesOnLine } from '../labels/placesAlong.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { squareAround } from '../signs/sign.ts';
+import { letters, pen } from '../style.ts';
+import type { MeasureText } from '../words.ts';
+import { type FenceStretch, fenceStretches } from './fenceStretches.ts';
+import type { MapLayer } from './layer.ts';
+import type { MapWindow } from './mapWindow.ts';
+import { paperLengthMm } from './marksAlong.ts';
+import { drawDeadFence, drawFence, sectionMarks } from './sectionPatterns.ts';
+
+/** A stretch of fence as far as the map shows it. */
+interface ShownStretch {
+  readonly stretch: FenceStretch;
+  readonly pieces: readonly (readonly PaperPoint[])[];
+}
+
+/** Fence lines by section, strong where built, thin where planned; letters of the sections and names of the lines. */
+export function fenceLayer(survey: Survey, window: MapWindow, measure: MeasureText): MapLayer {
+  const shown = fenceStretches(survey)
+    .map((stretch): ShownStretch => ({ stretch, pieces: window.clip(stretch.path) }))
+    .filter(({ pieces }) => pieces.length > 0);
+  return {
+    items: shown.flatMap(({ stretch, pieces }) => pieces.flatMap((piece) => drawStretch(stretch, piece))),
+    signs: [],
+    lines: shown.flatMap(({ pieces }) => pieces),
+    labels: [...sectionLetters(shown, measure), ...lineNames(shown, measure)],
+  };
+}
+
+function drawStretch({ shape, section }: FenceStretch, piece: readonly PaperPoint[]) {
+  const built = shape.line.status === 'built';
+  if (!shape.line.live || !section) return drawDeadFence(piece, built);
+  return drawFence(piece, built ? pen.built : pen.planned, sectionMarks(section.index));
+}
+
+const letterEveryMm = 65;
+const letterStyle = { font: 'bold', sizePt: letters.sectionLetter } as const;
+
+/** One letter for each section on the longest piece of it, and again along every long piece. */
+function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): LabelWish[] {
+  const bySection = Map.groupBy(
+    shown.filter(({ stretch }) => stretch.section !== null),
+    ({ stretch }) => stretch.section!,
+  );
+  return [...bySection].flatMap(([section, stretches]) => {
+    const pieces = stretches
+      .flatMap(({ pieces }) => pieces)
+      .map((path) => ({ path, lengthMm: paperLengthMm(path) }))
+      .sort((a, b) => b.lengthMm - a.lengthMm);
+    const longest = pieces[0]!;
+    const block = labelBlock([{ ...letterStyle, text: section.letter }], measure);
+    const inLine = pieces.slice(0, 3).flatMap(({ path, lengthMm }, rank) =>
+      placesOnLine(path, section.letter, letterStyle, lengthMm / 2, lengthMm / 2, false).map((place) => ({
+        ...place,
+        cost: place.cost + rank,
+      })),
+    );
+    const beside = placesAround(squareAround(longest.path[Math.floor(longest.path.length / 2)]!, 0.6), block);
+    const first: LabelWish = {
+      priority: labelPriority.sectionLetter,
+      places: [...inLine, ...beside.map((place) => ({ ...place, cost: place.cost + 8 }))],
+      listedAs: `section ${section.letter}`,
+    };
+    return [
+      first,
+      ...pieces.flatMap(({ path, lengthMm }, rank) => repeats(section.letter, path, lengthMm, rank === 0)),
+    ];
+  });
+}
+
+/** Further letters along a piece, evenly spread. On the piece that bears the first letter, halfway between it and the ends. */
+function repeats(letter: string, path: readonly PaperPoint[], lengthMm: number, first: boolean): LabelWish[] {
+  const count = first ? 2 * Math.floor(lengthMm / (2 * letterEveryMm)) : Math.floor(lengthMm / letterEveryMm + 0.5);
+  return Array.from({ length: count }, (_, i): LabelWish => {
+    const share = (first && i >= count / 2 ? i + 1 : i) + 0.5;
+    const atMm = (share / (first ? count + 1 : count)) * lengthMm;
+    const slideMm = lengthMm / (count + 1) / 2.5;
+    return {
+      priority: labelPriority.sectionAgain,
+      places: placesOnLine(path, letter, letterStyle, atMm, slideMm, false),
+      listedAs: null,
+    };
+  });
+}
+
+const nameStyle = { font: 'italic', sizePt: letters.small } as const;
+
+function lineNames(shown: readonly ShownStretch[], measure: MeasureText): LabelWish[] {
+  const byLine = Map.groupBy(shown, ({ stretch }) => stretch.shape);
+  return [...byLine]
+    .filter(([{ line }]) => line.name.trim() !== '')
+    .map(
+      ([{ line }, stretches]): LabelWish => ({
+        priority: labelPriority.line,
+        places: placesAlongLine(
+          stretches.flatMap(({ pieces }) => pieces),
+          line.name,
+          nameStyle,
+          1.3,
+          measure,
+        ),
+        listedAs: line.name,
+      }),
+    );
+}

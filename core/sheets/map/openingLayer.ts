@@ -1,0 +1,88 @@
+import { formatTape, type Units } from '../../model/formatUnits.ts';
+import type { GatewayShape, Survey } from '../../registers/types.ts';
+import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
+import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { labelBlock, labelLines, middleOf } from '../labels/labelBlock.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { crossingSign } from '../signs/crossingSign.ts';
+import { gateSign, magnifiedAbout, openingMagnified } from '../signs/gateSign.ts';
+import { squareAround } from '../signs/sign.ts';
+import { letters } from '../style.ts';
+import type { MeasureText } from '../words.ts';
+import type { MapLayer } from './layer.ts';
+import type { MapWindow } from './mapWindow.ts';
+
+/** A gateway as it stands on the page, its opening shown no narrower than can be seen. */
+export interface Opening {
+  readonly shape: GatewayShape;
+  readonly middle: PaperPoint;
+  readonly startPost: PaperPoint;
+  readonly endPost: PaperPoint;
+  readonly factor: number;
+}
+
+export function openingOf(shape: GatewayShape, window: MapWindow): Opening {
+  const middle = window.toPaper(shape.centre);
+  const [start, end] = [window.toPaper(shape.startPost), window.toPaper(shape.endPost)];
+  const factor = openingMagnified(start, end);
+  return {
+    shape,
+    middle,
+    factor,
+    startPost: magnifiedAbout(middle, start, factor),
+    endPost: magnifiedAbout(middle, end, factor),
+  };
+}
+
+/** From this scale on the depth stands beside each buried crossing. */
+const depthShownTo = 500;
+
+/** Gateways with the crossings under or over them. */
+export function openingLayer(survey: Survey, window: MapWindow, units: Units, measure: MeasureText): MapLayer {
+  const items: Item[] = [];
+  const signs: PaperBox[] = [];
+  const labels: LabelWish[] = [];
+  for (const [id, shape] of survey.gateways) {
+    const opening = openingOf(shape, window);
+    if (!window.shows(opening.middle)) continue;
+    const gate = gateSign(opening.startPost, opening.endPost, shape.gateway);
+    items.push(...gate.items);
+    let covers = gate.covers;
+    const figures = survey.crossings.get(id);
+    if (figures) {
+      const path = figures.path.map((xy) => magnifiedAbout(opening.middle, window.toPaper(xy), opening.factor));
+      const crossing = crossingSign(path, figures.crossing);
+      items.push(...crossing.items);
+      covers = around(covers, crossing.covers);
+      if (window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
+        labels.push(depthLabel(path, figures.crossing.depthM, units, measure));
+      }
+    }
+    signs.push(covers);
+    labels.push(gatewayLabel(shape.gateway.name, covers, measure));
+  }
+  return { items, signs, lines: [], labels };
+}
+
+function gatewayLabel(name: string, covers: PaperBox, measure: MeasureText): LabelWish {
+  const style = { font: 'regular', sizePt: letters.label } as const;
+  return {
+    priority: labelPriority.gateway,
+    places: placesAround(covers, labelBlock(labelLines(name, style, measure), measure)),
+    listedAs: name,
+  };
+}
+
+function depthLabel(path: readonly PaperPoint[], depthM: number, units: Units, measure: MeasureText): LabelWish {
+  const lowest = path[Math.floor(path.length / 2)] ?? middleOf([0, 0, 0, 0]);
+  const words = { font: 'regular', sizePt: letters.small, text: `${formatTape(depthM, units)} deep` } as const;
+  return {
+    priority: labelPriority.crossingDepth,
+    places: placesAround(squareAround(lowest, 0.3), labelBlock([words], measure)),
+    listedAs: null,
+  };
+}
+
+function around(a: PaperBox, b: PaperBox): PaperBox {
+  return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
+}

@@ -1,0 +1,49 @@
+import { pointInRing } from '../../geometry/plane/pointInRing.ts';
+import type { PaperBox, PaperPoint } from '../displayList.ts';
+import type { LabelPlace } from '../labels/label.ts';
+import type { LabelBlock } from '../labels/labelBlock.ts';
+import { boxAroundPaper } from '../signs/sign.ts';
+
+const steps = 9;
+
+/**
+ * Places for a label inside an area: a net of points within it, those near its heart first (`heart`, or the middle of
+ * what the map shows of it). Of several blocks the later ones are makeshifts.
+ */
+export function placesInside(
+  ring: readonly PaperPoint[],
+  heart: PaperPoint | null,
+  frame: PaperBox,
+  blocks: readonly LabelBlock[],
+): LabelPlace[] {
+  const box = boxAroundPaper(ring, 0);
+  const shown: PaperBox = [
+    Math.max(box[0], frame[0]),
+    Math.max(box[1], frame[1]),
+    Math.min(box[2], frame[2]),
+    Math.min(box[3], frame[3]),
+  ];
+  const [widthMm, heightMm] = [shown[2] - shown[0], shown[3] - shown[1]];
+  if (widthMm <= 0 || heightMm <= 0) return [];
+  const middle = heart ?? [(shown[0] + shown[2]) / 2, (shown[1] + shown[3]) / 2];
+  const net: PaperPoint[] = [middle];
+  for (let i = 0; i < steps; i++) {
+    for (let k = 0; k < steps; k++) {
+      net.push([shown[0] + (widthMm * (i + 0.5)) / steps, shown[1] + (heightMm * (k + 0.5)) / steps]);
+    }
+  }
+  const inside = net.filter((point) => pointInRing(point, ring));
+  return blocks.flatMap((block, makeshift) =>
+    inside
+      .filter(([x, y]) => sidesInside(x, y, block, ring))
+      .map(([x, y]): LabelPlace => {
+        const away = Math.hypot(x - middle[0], y - middle[1]);
+        return { texts: block.centredAt([x, y]), leader: null, cost: away * 0.08 + makeshift * 1.5 };
+      }),
+  );
+}
+
+/** Whether the block's ends lie in the ring too, so that the name does not run over into the neighbour's. */
+function sidesInside(x: number, y: number, { widthMm }: LabelBlock, ring: readonly PaperPoint[]): boolean {
+  return pointInRing([x - widthMm / 2, y], ring) && pointInRing([x + widthMm / 2, y], ring);
+}

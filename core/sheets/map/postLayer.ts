@@ -1,0 +1,28 @@
+import type { Project } from '../../model/project.ts';
+import type { Item, PaperBox } from '../displayList.ts';
+import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { labelBlock, labelLines } from '../labels/labelBlock.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { postSign } from '../signs/postSign.ts';
+import { letters } from '../style.ts';
+import type { MeasureText } from '../words.ts';
+import type { MapLayer } from './layer.ts';
+import type { MapWindow } from './mapWindow.ts';
+
+/** Posts that tapes are measured from. */
+export function postLayer(project: Project, window: MapWindow, measure: MeasureText): MapLayer {
+  const items: Item[] = [];
+  const signs: PaperBox[] = [];
+  const labels: LabelWish[] = [];
+  for (const { at, role, name } of project.post.values()) {
+    const place = window.placeToPaper(at);
+    if (!window.shows(place)) continue;
+    const sign = postSign(place, role);
+    items.push(...sign.items);
+    signs.push(sign.covers);
+    if (name.trim() === '') continue;
+    const block = labelBlock(labelLines(name, { font: 'italic', sizePt: letters.small }, measure), measure);
+    labels.push({ priority: labelPriority.post, places: placesAround(sign.covers, block), listedAs: name });
+  }
+  return { items, signs, lines: [], labels };
+}

@@ -1,0 +1,74 @@
+import type { Project } from '../../model/project.ts';
+import type { Service } from '../../model/things.ts';
+import type { PaperPoint } from '../displayList.ts';
+import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { labelBlock, labelLines } from '../labels/labelBlock.ts';
+import { placesAlongLine, placesOnLine } from '../labels/placesAlong.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { squareAround } from '../signs/sign.ts';
+import { ink, letters } from '../style.ts';
+import type { MeasureText } from '../words.ts';
+import { drawService, serviceLetters, serviceNames } from './drawServices.ts';
+import { emptyLayer, type MapLayer, mergeLayers } from './layer.ts';
+import type { MapWindow } from './mapWindow.ts';
+import { paperLengthMm } from './marksAlong.ts';
+import { placesInside } from './placesInside.ts';
+
+const nameStyle = { font: 'italic', sizePt: letters.label, ink: ink.soft } as const;
+const letterStyle = { font: 'regular', sizePt: letters.small, ink: ink.soft } as const;
+const letterEveryMm = 42;
+
+/** Power lines, pipes, roads, water: what else is there, with its name and what it is. */
+export function serviceLayer(project: Project, window: MapWindow, measure: MeasureText): MapLayer {
+  return mergeLayers([...project.service.values()].map((service) => oneService(service, window, measure)));
+}
+
+function oneService(service: Service, window: MapWindow, measure: MeasureText): MapLayer {
+  const items = drawService(service, window);
+  if (items.length === 0) return emptyLayer;
+  const path = service.path.map(window.placeToPaper);
+  const name = serviceTitle(service);
+  if (path.length === 1) {
+    const covers = squareAround(path[0]!, 1.6);
+    const block = labelBlock(labelLines(name, nameStyle, measure), measure);
+    const label = { priority: labelPriority.service, places: placesAround(covers, block), listedAs: name };
+    return { items, signs: [covers], lines: [], labels: [label] };
+  }
+  const pieces = window.clipPaper(path);
+  if (service.what === 'floodZone') {
+    const block = labelBlock(labelLines(name, nameStyle, measure), measure);
+    const places = placesInside(path, null, window.frame, [block]);
+    return { items, signs: [], lines: [], labels: [{ priority: labelPriority.service, places, listedAs: name }] };
+  }
+  const label: LabelWish = {
+    priority: labelPriority.service,
+    places: placesAlongLine(pieces, name, nameStyle, service.what === 'road' ? 1.3 : 0.9, measure),
+    listedAs: name,
+  };
+  return { items, signs: [], lines: pieces, labels: [label, ...lineLetters(service, pieces)] };
+}
+
+/** "Northern supply, power line 11.0 kV"; a name that says what it is stands alone. */
+function serviceTitle({ name, what, voltageV }: Service): string {
+  const kind = serviceNames[what];
+  const words = [name.trim(), ...(name.toLowerCase().includes(kind) ? [] : [kind])].filter((word) => word !== '');
+  const volts = what === 'powerLine' ? serviceLetters({ what, voltageV }) : null;
+  return `${words.join(', ')}${volts !== null && voltageV !== null ? ` ${volts}` : ''}`;
+}
+
+function lineLetters(service: Service, pieces: readonly (readonly PaperPoint[])[]): LabelWish[] {
+  const words = serviceLetters(service);
+  if (words === null) return [];
+  return pieces.flatMap((piece) => {
+    const lengthMm = paperLengthMm(piece);
+    const count = Math.max(1, Math.round(lengthMm / letterEveryMm));
+    return Array.from(
+      { length: count },
+      (_, i): LabelWish => ({
+        priority: labelPriority.serviceLetters,
+        places: placesOnLine(piece, words, letterStyle, ((i + 0.5) / count) * lengthMm, lengthMm / count / 3, true),
+        listedAs: null,
+      }),
+    );
+  });
+}

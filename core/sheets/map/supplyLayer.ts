@@ -1,0 +1,54 @@
+import type { Project } from '../../model/project.ts';
+import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
+import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { labelBlock, labelLines } from '../labels/labelBlock.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { lines, stroke } from '../paint.ts';
+import { earthSign } from '../signs/earthSign.ts';
+import { energiserSign } from '../signs/energiserSign.ts';
+import { letters } from '../style.ts';
+import type { MeasureText } from '../words.ts';
+import { firstFree, leaderTo } from './freePlace.ts';
+import type { MapLayer } from './layer.ts';
+import type { MapWindow } from './mapWindow.ts';
+
+/** Dashes of everything that lies buried. */
+export const buriedDashMm = [1.4, 0.8] as const;
+
+/** Lead-outs as lines: dashed where buried, thin where only planned. */
+export function leadOutLayer(project: Project, window: MapWindow): MapLayer {
+  const items: Item[] = [];
+  const paths: PaperPoint[][] = [];
+  for (const { path, buried, status } of project.leadOut.values()) {
+    const pieces = window.clipPaper(path.map(window.placeToPaper));
+    if (pieces.length === 0) continue;
+    items.push(lines(pieces, stroke(status === 'built' ? 0.4 : 0.2, buried ? { dashMm: buriedDashMm } : {})));
+    paths.push(...pieces);
+  }
+  return { items, signs: [], lines: paths, labels: [] };
+}
+
+/** Energisers where they stand, and their earth stakes as near to their place as there is room. */
+export function supplyLayer(project: Project, window: MapWindow, measure: MeasureText): MapLayer {
+  const items: Item[] = [];
+  const signs: PaperBox[] = [];
+  const labels: LabelWish[] = [];
+  for (const { at, name, status } of project.energiser.values()) {
+    const place = window.placeToPaper(at);
+    if (!window.shows(place)) continue;
+    const sign = energiserSign(place, status);
+    items.push(...sign.items);
+    signs.push(sign.covers);
+    const block = labelBlock(labelLines(name, { font: 'bold', sizePt: letters.label }, measure), measure);
+    labels.push({ priority: labelPriority.energiser, places: placesAround(sign.covers, block), listedAs: name });
+  }
+  for (const { at, status } of project.earthField.values()) {
+    const place = window.placeToPaper(at);
+    if (!window.shows(place)) continue;
+    const free = firstFree(place, (spot) => earthSign(spot, status).covers, signs, window);
+    const sign = earthSign(free, status);
+    items.push(...leaderTo(place, free), ...sign.items);
+    signs.push(sign.covers);
+  }
+  return { items, signs, lines: [], labels };
+}

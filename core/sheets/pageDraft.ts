@@ -1,0 +1,20 @@
+import type { Item, Page, PaperPoint } from './displayList.ts';
+import { type TextStyle, text } from './paint.ts';
+
+/** A page that does not know yet which of how many it is. */
+export interface PageDraft {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly title: string;
+  readonly items: readonly Item[];
+  /** Where "Page 3 of 12" goes. */
+  readonly pageNumber: { readonly at: PaperPoint; readonly style: TextStyle };
+}
+
+/** The finished pages, numbered. */
+export function numberPages(drafts: readonly PageDraft[]): Page[] {
+  return drafts.map(({ widthMm, heightMm, title, items, pageNumber }, i) => {
+    const number = text(`Page ${i + 1} of ${drafts.length}`, pageNumber.at, pageNumber.style);
+    return { widthMm, heightMm, title, items: [...items, number] };
+  });
+}

@@ -1,0 +1,192 @@
+import { type Project, propertyOf } from '../../model/project.ts';
+import type { ServiceKind } from '../../model/things.ts';
+import type { Survey } from '../../registers/types.ts';
+import type { Item, PaperPoint } from '../displayList.ts';
+import { type Block, baselineIn } from '../flow/block.ts';
+import { serviceLetters, serviceLine, serviceNames, servicePoint } from '../map/drawServices.ts';
+import { hatchPolygon } from '../map/hatch.ts';
+import { drawDeadFence, drawFence } from '../map/sectionPatterns.ts';
+import { buriedDashMm } from '../map/supplyLayer.ts';
+import { box, line, lines, stroke, text } from '../paint.ts';
+import { crossingSign } from '../signs/crossingSign.ts';
+import { earthSign } from '../signs/earthSign.ts';
+import { energiserSign } from '../signs/energiserSign.ts';
+import { gateSign } from '../signs/gateSign.ts';
+import { postSign } from '../signs/postSign.ts';
+import { switchSign } from '../signs/switchSign.ts';
+import { ink, letters, pen } from '../style.ts';
+
+const rowMm = 4.3;
+const signMm = 15;
+
+interface LegendRow {
+  readonly words: string;
+  /** Draws the sample about a point in the middle of a strip 15 mm wide. */
+  readonly sample: (middle: PaperPoint) => readonly Item[];
+}
+
+/** The signs that a property's sheets use and what they mean; planned and built side by side where both are drawn. */
+export function legendBlocks(project: Project, survey: Survey): Block[] {
+  return legendRows(project, survey).map(legendRow);
+}
+
+function legendRow({ words, sample }: LegendRow): Block {
+  return {
+    heightMm: rowMm,
+    paint: ([x, y]) => [
+      ...sample([x + signMm / 2, y + rowMm / 2]),
+      text(words, [x + signMm + 1.5, baselineIn(y, rowMm, letters.panel)], { sizePt: letters.panel }),
+    ],
+  };
+}
+
+function legendRows(project: Project, survey: Survey): LegendRow[] {
+  const crossings = [...survey.crossings.values()].map(({ crossing }) => crossing);
+  const roles = new Set([...project.post.values()].map(({ role }) => role));
+  const lineShapes = [...survey.lines.values()];
+  const rows: (LegendRow | false)[] = [
+    lineShapes.some(({ line: { live } }) => live) && {
+      words: 'live fence: planned, built',
+      sample: (m) => [
+        ...drawFence(strip(m, -7, -0.7), pen.planned, 'plain'),
+        ...drawFence(strip(m, 0.7, 7), pen.built, 'plain'),
+      ],
+    },
+    lineShapes.some(({ line: { live } }) => !live) && {
+      words: 'fence without current: planned, built',
+      sample: (m) => [...drawDeadFence(strip(m, -7, -0.7), false), ...drawDeadFence(strip(m, 0.7, 7), true)],
+    },
+    survey.gateways.size > 0 && {
+      words: 'gateway: planned, built',
+      sample: (m) => [
+        ...gateSample([m[0] - 4.5, m[1] + 0.9], 'planned'),
+        ...gateSample([m[0] + 3, m[1] + 0.9], 'built'),
+      ],
+    },
+    crossings.some(({ method }) => method === 'buried') && {
+      words: 'buried crossing: planned, built',
+      sample: (m) => [...crossingSample(m, -6.5, 'buried', 'planned'), ...crossingSample(m, 1.5, 'buried', 'built')],
+    },
+    crossings.some(({ method }) => method === 'overhead') && {
+      words: 'overhead crossing',
+      sample: (m) => crossingSample(m, -2.5, 'overhead', 'planned'),
+    },
+    survey.switches.length > 0 && {
+      words: 'cut-out switch: closed, open',
+      sample: ([x, y]) => [
+        ...switchSign([x - 4, y], [1, 0], { normally: 'closed', status: 'planned' }).items,
+        ...switchSign([x + 4, y], [1, 0], { normally: 'open', status: 'planned' }).items,
+      ],
+    },
+    survey.switches.some((row) => row.switch.status === 'built') && {
+      words: 'cut-out switch, built',
+      sample: (m) => switchSign(m, [1, 0], { normally: 'closed', status: 'built' }).items,
+    },
+    project.energiser.size > 0 && {
+      words: 'energiser: planned, built',
+      sample: ([x, y]) => [...energiserSign([x - 4, y], 'planned').items, ...energiserSign([x + 4, y], 'built').items],
+    },
+    project.earthField.size > 0 && { words: 'earth stakes', sample: (m) => earthSign(m, 'planned').items },
+    project.leadOut.size > 0 && {
+      words: 'lead-out cable, buried',
+      sample: (m) => [line(strip(m, -7, 7), stroke(pen.sign, { dashMm: buriedDashMm }))],
+    },
+    roles.has('strainer') && { words: 'strainer', sample: (m) => postSign(m, 'strainer').items },
+    roles.has('angle') && { words: 'angle post', sample: (m) => postSign(m, 'angle').items },
+    roles.has('other') && { words: 'other post', sample: (m) => postSign(m, 'other').items },
+    ...serviceRows(project),
+    { words: gridWords(project), sample: gridSample },
+  ];
+  return rows.filter((row) => row !== false);
+}
+
+function strip([x, y]: PaperPoint, from: number, to: number): PaperPoint[] {
+  return [
+    [x + from, y],
+    [x + to, y],
+  ];
+}
+
+function gateSample(at: PaperPoint, status: 'planned' | 'built'): readonly Item[] {
+  const [start, end] = strip(at, -1.2, 1.2) as [PaperPoint, PaperPoint];
+  const width = status === 'built' ? pen.built : pen.planned;
+  return [
+    ...drawFence(strip(at, -2.6, -1.2), width, 'plain'),
+    ...drawFence(strip(at, 1.2, 2.6), width, 'plain'),
+    ...gateSign(start, end, { leaves: 1, hungFrom: 'start', opens: 'left', status }).items,
+  ];
+}
+
+function crossingSample(
+  [x, y]: PaperPoint,
+  fromMm: number,
+  method: 'buried' | 'overhead',
+  status: 'planned' | 'built',
+): readonly Item[] {
+  const bow = method === 'buried' ? 1 : 0;
+  const path = Array.from({ length: 17 }, (_, i): PaperPoint => {
+    const share = i / 16;
+    return [x + fromMm + 5 * share, y - bow * 0.5 + 4 * bow * share * (1 - share)];
+  });
+  return crossingSign(path, { method, status }).items;
+}
+
+function serviceRows(project: Project): LegendRow[] {
+  const looks = new Map<string, { what: ServiceKind; buried: boolean; point: boolean }>();
+  for (const { what, buried, path } of project.service.values()) {
+    const point = path.length === 1;
+    const asBuried = buried && what !== 'road' && what !== 'creek' && what !== 'path' && what !== 'floodZone' && !point;
+    looks.set(`${what} ${asBuried} ${point}`, { what, buried: asBuried, point });
+  }
+  return [...looks.values()]
+    .sort((a, b) => a.what.localeCompare(b.what))
+    .map(({ what, buried, point }) => ({
+      words: `${serviceNames[what]}${buried ? ', buried' : ''}`,
+      sample: (m) => serviceSample(what, buried, point, m),
+    }));
+}
+
+function serviceSample(what: ServiceKind, buried: boolean, point: boolean, [x, y]: PaperPoint): readonly Item[] {
+  if (what === 'floodZone') {
+    const area = [
+      [x - 7, y - 1.5],
+      [x + 7, y - 1.5],
+      [x + 7, y + 1.5],
+      [x - 7, y + 1.5],
+    ] as const;
+    const frame = [x - 7, y - 1.5, x + 7, y + 1.5] as const;
+    return [
+      lines(hatchPolygon(area, 2.5, frame), stroke(pen.hairline, { ink: ink.faint })),
+      box(frame, null, stroke(pen.thin, { ink: ink.soft, dashMm: [0.4, 0.8] })),
+    ];
+  }
+  if (point) return servicePoint(what, [x, y]);
+  const inLine = serviceLetters({ what, voltageV: null });
+  const style = { sizePt: letters.small, align: 'centre', ink: ink.soft, haloMm: 0.6 } as const;
+  return [
+    ...serviceLine({ what, buried }, strip([x, y], -7, 7)),
+    ...(inLine === null ? [] : [text(what === 'powerLine' ? 'kV' : inLine, [x, y + 0.7], style)]),
+  ];
+}
+
+function gridWords(project: Project): string {
+  return propertyOf(project).placed ? 'grid, metres from its centre' : "grid, metres from the drawing's origin";
+}
+
+function gridSample([x, y]: PaperPoint): readonly Item[] {
+  return [
+    lines(
+      [
+        [
+          [x - 1.6, y],
+          [x + 1.6, y],
+        ],
+        [
+          [x, y - 1.6],
+          [x, y + 1.6],
+        ],
+      ],
+      stroke(pen.hairline, { ink: ink.soft }),
+    ),
+  ];
+}

@@ -1,0 +1,26 @@
+import type { Units } from '../../model/formatUnits.ts';
+import { fixed } from '../../model/formatUnits.ts';
+import type { Block } from '../flow/block.ts';
+import { text } from '../paint.ts';
+import { scaleText } from '../scales.ts';
+import { northArrow } from '../signs/northArrow.ts';
+import { drawScaleBar, scaleBarFor } from '../signs/scaleBar.ts';
+import { ink, letters } from '../style.ts';
+
+/** North arrow, scale in figures, and the bar that shows whether the print is true. */
+export function orientationBlock(scaleDenominator: number, paper: string, units: Units, widthMm: number): Block {
+  const bar = scaleBarFor(scaleDenominator, units, widthMm - 20);
+  const length = `The bar is ${fixed(bar.lengthMm, 1)} mm long on a true print.`;
+  return {
+    heightMm: 18,
+    paint: ([x, y]) => [
+      ...northArrow([x + 4, y + 16]),
+      text(`Scale ${scaleText(scaleDenominator)} on ${paper}`, [x + 12, y + 3.6], {
+        sizePt: letters.body,
+        font: 'bold',
+      }),
+      ...drawScaleBar(bar, [x + 12, y + 8.8]),
+      text(length, [x + 12, y + 14.6], { sizePt: letters.small, ink: ink.soft }),
+    ],
+  };
+}

@@ -1,0 +1,38 @@
+import { formatLength, type Units } from '../../model/formatUnits.ts';
+import type { Section } from '../../registers/types.ts';
+import type { Item } from '../displayList.ts';
+import { type Block, baselineIn } from '../flow/block.ts';
+import { drawFence, sectionMarks } from '../map/sectionPatterns.ts';
+import { text } from '../paint.ts';
+import { letters, pen } from '../style.ts';
+
+const rowMm = 4;
+
+/** Two sections to a row: letter, marks, length of fence. */
+export function sectionRows(sections: readonly Section[], widthMm: number, units: Units): Block[] {
+  const half = widthMm / 2;
+  const rows: Block[] = [];
+  for (let i = 0; i < sections.length; i += 2) {
+    rows.push({
+      heightMm: rowMm,
+      paint: ([x, y]) => sections.slice(i, i + 2).flatMap((section, k) => sectionCell(section, x + k * half, y, units)),
+    });
+  }
+  return rows;
+}
+
+function sectionCell(section: Section, x: number, y: number, units: Units): Item[] {
+  const baseline = baselineIn(y, rowMm, letters.panel);
+  return [
+    text(section.letter, [x, baseline], { sizePt: letters.panel + 0.5, font: 'bold' }),
+    ...drawFence(
+      [
+        [x + 4.5, y + rowMm / 2],
+        [x + 14.5, y + rowMm / 2],
+      ],
+      pen.planned,
+      sectionMarks(section.index),
+    ),
+    text(formatLength(section.lengthM, units), [x + 16, baseline], { sizePt: letters.panel, font: 'figures' }),
+  ];
+}

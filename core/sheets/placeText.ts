@@ -1,0 +1,14 @@
+import type { LonLat } from '../model/things.ts';
+
+/** "43.512340° S, 172.401200° E": six decimals, about 0.1 m. */
+export function placeText([lon, lat]: LonLat): string {
+  return `${latitudeText(lat)}, ${longitudeText(lon)}`;
+}
+
+export function latitudeText(lat: number): string {
+  return `${Math.abs(lat).toFixed(6)}° ${lat < 0 ? 'S' : 'N'}`;
+}
+
+export function longitudeText(lon: number): string {
+  return `${Math.abs(lon).toFixed(6)}° ${lon < 0 ? 'W' : 'E'}`;
+}

@@ -1,0 +1,78 @@
+import { fixed } from '../model/formatUnits.ts';
+import { type Project, propertyOf } from '../model/project.ts';
+import type { Section, Survey } from '../registers/types.ts';
+import { words } from './flow/block.ts';
+import { type Cell, type Column, type Table, tableBlocks } from './flow/table.ts';
+import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
+import { drawFence, sectionMarks } from './map/sectionPatterns.ts';
+import type { PageDraft } from './pageDraft.ts';
+import { letters, pen } from './style.ts';
+import { lengthUnit } from './tableUnits.ts';
+
+/** The table of sections and what each holds. */
+export function sectionTablePages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {
+  const property = propertyOf(project);
+  const [left, , right] = textRoom('landscape', property);
+  const widthMm = right - left;
+  const { sections } = survey;
+  const intro =
+    sections.length === 0
+      ? 'No live fence is drawn, so there are no sections.'
+      : 'A section is what stays joined when every cut-out switch is open.';
+  const blocks = [
+    words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: sections.length > 0 }, input.measure),
+    ...(sections.length > 0 ? tableBlocks(sectionTable(project, survey), widthMm, input.measure) : []),
+  ];
+  return textPages('Sections', blocks, 'landscape', input);
+}
+
+export function sectionTable(project: Project, survey: Survey): Table {
+  const unit = lengthUnit(propertyOf(project).units);
+  const columns: Column[] = [
+    { title: 'Section' },
+    { title: 'Marked' },
+    { title: 'Fence', unit: unit.name, align: 'right' },
+    { title: 'Fed' },
+    { title: 'Lines' },
+    { title: 'Gateways' },
+    { title: 'Switches on its border' },
+    { title: 'Remarks' },
+  ];
+  const lineName = (id: string) => project.fenceLine.get(id)?.name ?? id;
+  const rows = survey.sections.map((section): Cell[] => [
+    section.letter,
+    marked(section),
+    fixed(section.lengthM / unit.lengthM, 0),
+    section.fed ? 'yes' : 'no',
+    section.lineIds.map(lineName).join(', '),
+    section.gatewayIds.map((id) => project.gateway.get(id)?.name ?? id).join(', ') || '-',
+    section.switchIds.map((id) => project.switch.get(id)?.name ?? id).join(', ') || '-',
+    remarks(section, unit),
+  ]);
+  const totalM = survey.sections.reduce((total, { lengthM }) => total + lengthM, 0);
+  return { columns, rows, totals: ['Together', '', fixed(totalM / unit.lengthM, 0), '', '', '', '', ''] };
+}
+
+function marked({ index }: Section): Cell {
+  return {
+    widthMm: 16,
+    draw: ([x, y]) =>
+      drawFence(
+        [
+          [x, y],
+          [x + 15, y],
+        ],
+        pen.planned,
+        sectionMarks(index),
+      ),
+  };
+}
+
+function remarks({ holdsEnergiser, overByM, fed }: Section, unit: { name: string; lengthM: number }): string {
+  const said = [
+    holdsEnergiser ? 'The energiser feeds in here.' : '',
+    overByM !== null ? `Longer than the limit by ${fixed(overByM / unit.lengthM, 0)} ${unit.name}.` : '',
+    fed ? '' : 'No energiser reaches it.',
+  ];
+  return said.filter((part) => part !== '').join(' ');
+}

@@ -1,0 +1,71 @@
+import { fixed, type Units } from '../model/formatUnits.ts';
+import { type Project, propertyOf } from '../model/project.ts';
+import type { Survey, SwitchRow } from '../registers/types.ts';
+import { space, words } from './flow/block.ts';
+import { type Column, type Table, tableBlocks } from './flow/table.ts';
+import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
+import type { PageDraft } from './pageDraft.ts';
+import { latitudeText, longitudeText } from './placeText.ts';
+import { letters } from './style.ts';
+import { lengthUnit } from './tableUnits.ts';
+
+/** The register of cut-out switches: where each is, how it stands, and what goes dead when it alone is opened. */
+export function switchRegisterPages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {
+  const property = propertyOf(project);
+  const [left, , right] = textRoom('landscape', property);
+  const widthMm = right - left;
+  const rows = survey.switches;
+  const intro =
+    rows.length === 0
+      ? 'No cut-out switch is drawn.'
+      : 'What goes dead is reckoned with every other switch as it normally stands. A switch in a ring cuts nothing off alone.';
+  const blocks = [
+    words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: rows.length > 0 }, input.measure),
+    ...(rows.length > 0
+      ? tableBlocks(switchTable(survey, property.units, property.placed), widthMm, input.measure)
+      : []),
+    space(2),
+  ];
+  return textPages('Register of cut-out switches', blocks, 'landscape', input);
+}
+
+export function switchTable(survey: Survey, units: Units, placed: boolean): Table {
+  const unit = lengthUnit(units);
+  const columns: Column[] = [
+    { title: 'Switch' },
+    { title: 'Place' },
+    { title: 'Stands' },
+    { title: 'State' },
+    { title: 'Fed from' },
+    { title: 'Feeds' },
+    { title: 'Fence cut off', unit: unit.name, align: 'right' },
+    { title: 'Gateways cut off' },
+    { title: 'Sections cut off' },
+    ...(placed ? [{ title: 'Position', unit: 'WGS 84' }] : []),
+    { title: 'Remarks' },
+  ];
+  const gatewayName = (id: string) => survey.gateways.get(id)?.gateway.name ?? id;
+  const rows = survey.switches.map((row) => [
+    row.switch.name,
+    row.placeText,
+    row.switch.normally,
+    row.switch.status,
+    row.supplySection ?? '-',
+    row.farSection ?? '-',
+    fixed(row.cutsOff.lengthM / unit.lengthM, 0),
+    row.cutsOff.gatewayIds.map(gatewayName).join(', ') || '-',
+    row.cutsOff.sections.join(', ') || '-',
+    ...(placed ? [`${latitudeText(row.at[1])}\n${longitudeText(row.at[0])}`] : []),
+    remarks(row),
+  ]);
+  return { columns, rows };
+}
+
+function remarks(row: SwitchRow): string {
+  const said = [
+    row.inRing ? 'In a ring.' : '',
+    row.wrongSide ? 'On the far side of its crossing: the buried cable stays live.' : '',
+    row.switch.note.trim(),
+  ];
+  return said.filter((part) => part !== '').join(' ');
+}
