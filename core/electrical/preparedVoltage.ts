@@ -79,15 +79,18 @@ function prepareOnPlan(circuit: FenceCircuit, branches: Branches, plan: FactorPl
 
   const byPosition = new Float64Array(nodeCount);
   const read = (eliminated: Factor, conducts: (branch: number) => boolean): Voltages | VoltageRefusal => {
+    const { openCircuitV, internalOhm } = source;
     const fenceS = eliminated.shuntS[nodeCount - 1]!;
-    if (fenceS === Infinity && source.internalOhm === 0 && source.openCircuitV > 0) return shortAcrossSource();
-    const sourceVoltageV = fenceS === Infinity ? 0 : source.openCircuitV / (1 + source.internalOhm * fenceS);
+    const shorted = fenceS === Infinity;
+    if (shorted && internalOhm === 0 && openCircuitV > 0) return shortAcrossSource();
+    const sourceVoltageV = shorted ? 0 : openCircuitV / (1 + internalOhm * fenceS);
+    const shortedA = openCircuitV === 0 ? 0 : openCircuitV / internalOhm;
     return {
       ok: true,
       nodeVoltageV: voltagesFrom(plan, eliminated, sourceVoltageV, byPosition),
       reached: reachedFrom(source.node, nodeCount, from, to, conducts),
       sourceVoltageV,
-      sourceCurrentA: fenceS === Infinity ? source.openCircuitV / source.internalOhm : fenceS * sourceVoltageV,
+      sourceCurrentA: shorted ? shortedA : fenceS * sourceVoltageV,
       fenceOhm: 1 / fenceS,
     };
   };
@@ -185,6 +188,7 @@ function copyFactor(factor: Factor): Factor {
     entryS: factor.entryS.slice(),
     weight: factor.weight.slice(),
     shuntS: factor.shuntS.slice(),
+    earthWeight: factor.earthWeight.slice(),
     totalS: factor.totalS.slice(),
     mergedBy: factor.mergedBy.slice(),
     work: factor.work,
@@ -194,6 +198,7 @@ function copyFactor(factor: Factor): Factor {
 function copyColumns(plan: FactorPlan, from: Factor, to: Factor, columns: Int32Array): void {
   for (const j of columns) {
     to.shuntS[j] = from.shuntS[j]!;
+    to.earthWeight[j] = from.earthWeight[j]!;
     to.totalS[j] = from.totalS[j]!;
     to.mergedBy[j] = from.mergedBy[j]!;
     for (let t = plan.colStart[j]!; t < plan.colStart[j + 1]!; t++) {

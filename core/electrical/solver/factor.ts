@@ -15,6 +15,8 @@ export interface Factor {
   readonly entryS: Float64Array;
   readonly weight: Float64Array;
   readonly shuntS: Float64Array;
+  /** Earth's part of the weight, `shuntS / totalS`; `NaN` where a perfect joint or a dead short takes all of it. */
+  readonly earthWeight: Float64Array;
   /** Conductance in all: the pivot. 0 where a piece neither leaks nor reaches the source; may be `Infinity`. */
   readonly totalS: Float64Array;
   /** The entry through which a perfect joint merges the node into a later one; {@link ELIMINATED} or {@link GROUNDED} otherwise. */
@@ -32,6 +34,7 @@ export function emptyFactor(plan: FactorPlan): Factor {
     entryS: new Float64Array(entries),
     weight: new Float64Array(entries),
     shuntS: new Float64Array(plan.nodeCount),
+    earthWeight: new Float64Array(plan.nodeCount),
     totalS: new Float64Array(plan.nodeCount),
     mergedBy: new Int32Array(plan.nodeCount).fill(ELIMINATED),
     work: new Float64Array(plan.nodeCount),
@@ -51,9 +54,9 @@ export function emptyFactor(plan: FactorPlan): Factor {
  * "rows of its members" can be redone alone.
  */
 export function eliminate(plan: FactorPlan, values: PlanValues, factor: Factor, columns?: Int32Array): void {
-  const { colStart, rowOf, colOf, rowStart, rowEntry, slotStart, slotRow } = plan;
+  const { colStart, rowOf, rowStart, rowEntry, rowColumn, slotStart, slotRow } = plan;
   const { slotS } = values;
-  const { entryS, weight, shuntS, totalS, mergedBy, work } = factor;
+  const { entryS, weight, shuntS, earthWeight, totalS, mergedBy, work } = factor;
   const count = columns === undefined ? plan.nodeCount : columns.length;
 
   for (let c = 0; c < count; c++) {
@@ -63,15 +66,17 @@ export function eliminate(plan: FactorPlan, values: PlanValues, factor: Factor, 
 
     for (let q = rowStart[j]!; q < rowStart[j + 1]!; q++) {
       const t = rowEntry[q]!;
-      const k = colOf[t]!;
+      const k = rowColumn[q]!;
       const end = colStart[k + 1]!;
       const y = entryS[t]!;
-      const merged = mergedBy[k]!;
-      if (merged === ELIMINATED) {
-        if (y === 0) continue;
-        shunt += y * (shuntS[k]! / totalS[k]!);
+      const toEarth = earthWeight[k]!;
+      if (toEarth >= 0) {
+        shunt += y * toEarth;
         for (let u = t + 1; u < end; u++) work[rowOf[u]!]! += y * weight[u]!;
-      } else if (merged === GROUNDED) shunt += y;
+        continue;
+      }
+      const merged = mergedBy[k]!;
+      if (merged === GROUNDED) shunt += y;
       else if (merged === t) {
         shunt += shuntS[k]!;
         for (let u = t + 1; u < end; u++) work[rowOf[u]!]! += entryS[u]!;
@@ -92,14 +97,17 @@ export function eliminate(plan: FactorPlan, values: PlanValues, factor: Factor, 
     totalS[j] = total;
     if (total < Infinity) {
       mergedBy[j] = ELIMINATED;
+      earthWeight[j] = total > 0 ? shunt / total : 0;
       for (let t = begin; t < end; t++) weight[t] = total > 0 ? entryS[t]! / total : 0;
     } else if (shunt === Infinity) {
       mergedBy[j] = GROUNDED;
+      earthWeight[j] = Number.NaN;
       for (let t = begin; t < end; t++) weight[t] = 0;
     } else {
       let joint = begin;
       while (entryS[joint]! < Infinity) joint++;
       mergedBy[j] = joint;
+      earthWeight[j] = Number.NaN;
       for (let t = begin; t < end; t++) weight[t] = t === joint ? 1 : 0;
     }
   }

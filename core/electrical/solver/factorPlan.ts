@@ -11,10 +11,10 @@ export interface FactorPlan {
   /** Column j's entries are `colStart[j] .. colStart[j + 1] - 1`; `rowOf` gives the later position, ascending. */
   readonly colStart: Int32Array;
   readonly rowOf: Int32Array;
-  readonly colOf: Int32Array;
-  /** The entries whose row is j, `rowEntry[rowStart[j]] ..`, by ascending column: who was eliminated into j. */
+  /** The entries whose row is j, `rowEntry[rowStart[j]] ..`, by ascending column `rowColumn`: who was eliminated into j. */
   readonly rowStart: Int32Array;
   readonly rowEntry: Int32Array;
+  readonly rowColumn: Int32Array;
   /** The circuit's own branches by the column they start in: `slotStart[j] ..`, each with its other end. */
   readonly slotStart: Int32Array;
   readonly slotRow: Int32Array;
@@ -38,27 +38,33 @@ export function factorPlan(nodeCount: number, from: Int32Array, to: Int32Array, 
   }
   for (let j = 0; j < nodeCount; j++) rowStart[j + 1]! += rowStart[j]!;
   const rowFill = rowStart.slice(0, nodeCount);
-  const columnInRow = new Int32Array(entryCount);
+  const rowColumn = new Int32Array(entryCount);
   for (let j = 0; j < nodeCount - 1; j++) {
-    for (let t = start[j]!; t < start[j + 1]!; t++) columnInRow[rowFill[neighbours[t]!]!++] = j;
+    for (let t = start[j]!; t < start[j + 1]!; t++) rowColumn[rowFill[neighbours[t]!]!++] = j;
   }
   const colStart = new Int32Array(nodeCount + 1);
   colStart.set(start);
   colStart[nodeCount] = entryCount;
   const colFill = start.slice();
   const rowOf = new Int32Array(entryCount);
-  const colOf = new Int32Array(entryCount);
   const rowEntry = new Int32Array(entryCount);
   for (let row = 0; row < nodeCount; row++) {
     for (let q = rowStart[row]!; q < rowStart[row + 1]!; q++) {
-      const column = columnInRow[q]!;
-      const t = colFill[column]!++;
+      const t = colFill[rowColumn[q]!]!++;
       rowOf[t] = row;
-      colOf[t] = column;
       rowEntry[q] = t;
     }
   }
-  return { nodeCount, positionOf, colStart, rowOf, colOf, rowStart, rowEntry, ...branchSlots(positionOf, from, to) };
+  return {
+    nodeCount,
+    positionOf,
+    colStart,
+    rowOf,
+    rowStart,
+    rowEntry,
+    rowColumn,
+    ...branchSlots(positionOf, from, to),
+  };
 }
 
 /** The branches sorted by the column they start in. */

@@ -12,11 +12,12 @@ export interface FoldingOrder {
 }
 
 /**
- * Leaves fold into their neighbour until only rings and what joins them are left (no fill at all); those go by
- * minimum degree, which takes chains first and leaves the few true junctions to last. Linear on trees.
+ * A fence is nearly a tree. Leaves fold into their neighbour until only rings and what joins them are left; then chains
+ * fold into one branch between their ends; then the few true junctions go by minimum degree. Only the last can fill in.
+ * Linear on trees and single rings.
  *
- * The one neighbour of a leaf is found without a list: each node keeps the exclusive or of all its neighbours'
- * numbers, and whoever folds away strikes himself out of it.
+ * A leaf's only neighbour, and a chain node's other one, are found without lists: each node keeps the exclusive or of
+ * its neighbours' numbers (of a parallel branch, twice), and whoever folds away strikes himself out of it.
  */
 export function foldingOrder(nodeCount: number, from: Int32Array, to: Int32Array, root: number): FoldingOrder {
   const branchCount = from.length;
@@ -34,32 +35,78 @@ export function foldingOrder(nodeCount: number, from: Int32Array, to: Int32Array
 
   const order = new Int32Array(nodeCount - 1);
   const start = new Int32Array(nodeCount);
-  const leafNeighbour = new Int32Array(nodeCount);
+  const folded = new Int32Array(2 * nodeCount);
   const gone = new Uint8Array(nodeCount);
   let count = 0;
   let size = 0;
-  for (let first = 0; first < nodeCount; first++) {
+
+  const foldLeaves = (first: number): void => {
     let leaf = first;
     while (leaf !== root && degree[leaf]! <= 1 && gone[leaf] === 0) {
       gone[leaf] = 1;
       start[count] = size;
       order[count++] = leaf;
-      if (degree[leaf] === 0) break;
+      if (degree[leaf] === 0) return;
       const next = neighbourXor[leaf]!;
-      leafNeighbour[size++] = next;
+      folded[size++] = next;
       degree[next]!--;
       neighbourXor[next]! ^= leaf;
       leaf = next;
     }
+  };
+  for (let v = 0; v < nodeCount; v++) foldLeaves(v);
+
+  // Folds chain nodes from `first` on, away from its neighbour `anchor`; returns where the chain ends.
+  const foldChain = (first: number, anchor: number): number => {
+    let node = first;
+    while (node !== root && node !== anchor && degree[node] === 2) {
+      const next = neighbourXor[node]! ^ anchor;
+      gone[node] = 1;
+      start[count] = size;
+      order[count++] = node;
+      folded[size++] = anchor;
+      if (next === anchor) {
+        // A ring that hangs on one node: its last piece is a leaf.
+        degree[anchor]! -= 2;
+        return anchor;
+      }
+      folded[size++] = next;
+      neighbourXor[anchor]! ^= node ^ next;
+      neighbourXor[next]! ^= node ^ anchor;
+      node = next;
+    }
+    return node;
+  };
+  const joinedFrom: number[] = [];
+  const joinedTo: number[] = [];
+  for (let b = 0; b < branchCount && count < nodeCount - 1; b++) {
+    const u = from[b]!;
+    const v = to[b]!;
+    if (u === v || gone[u] === 1 || gone[v] === 1) continue;
+    if (degree[u] !== 2 && degree[v] !== 2) continue;
+    const oneEnd = foldChain(u, v);
+    const otherEnd = oneEnd === v ? v : foldChain(v, oneEnd);
+    if (oneEnd === otherEnd) foldLeaves(oneEnd);
+    else if (gone[u] === 1 || gone[v] === 1) {
+      joinedFrom.push(oneEnd);
+      joinedTo.push(otherEnd);
+    }
   }
   start[count] = size;
-  if (count === nodeCount - 1) return { order, start, neighbours: leafNeighbour.subarray(0, size) };
+  if (count === nodeCount - 1) return { order, start, neighbours: folded.subarray(0, size) };
 
-  const core = minimumDegreeOrder(nodeCount, from, to, gone, root);
+  const core = minimumDegreeOrder(nodeCount, concat(from, joinedFrom), concat(to, joinedTo), gone, root);
   const neighbours = new Int32Array(size + core.neighbours.length);
-  neighbours.set(leafNeighbour.subarray(0, size));
+  neighbours.set(folded.subarray(0, size));
   neighbours.set(core.neighbours, size);
   order.set(core.order, count);
   for (let k = 0; k < core.order.length; k++) start[count + k + 1] = size + core.start[k + 1]!;
   return { order, start, neighbours };
+}
+
+function concat(head: Int32Array, tail: readonly number[]): Int32Array {
+  const all = new Int32Array(head.length + tail.length);
+  all.set(head);
+  all.set(tail, head.length);
+  return all;
 }

@@ -255,6 +255,40 @@ describe('on any circuit', () => {
     );
   });
 
+  test('figures of any size at all: an answer within bounds or a refusal, never NaN', () => {
+    const size = fc.oneof(
+      fc.double({ min: -320, max: 300, noNaN: true }).map((exponent) => 10 ** exponent),
+      fc.constantFrom(0, 1, Infinity),
+    );
+    const node = fc.integer({ min: 0, max: 5 });
+    const wild = fc.record({
+      nodeCount: fc.constant(6),
+      spans: fc.array(fc.record({ from: node, to: node, lengthM: size, ohmPerKm: size, leakageOhmKm: size }), {
+        maxLength: 5,
+      }),
+      links: fc.array(fc.record({ from: node, to: node, ohm: size, open: fc.boolean() }), { maxLength: 8 }),
+      faults: fc.array(fc.record({ node, ohm: size }), { maxLength: 3 }),
+      source: fc.record({ node, openCircuitV: fc.constantFrom(0, 8000), internalOhm: fc.constantFrom(0, 150) }),
+    });
+    let answered = 0;
+    fc.assert(
+      fc.property(wild, (circuit) => {
+        const s = solveVoltage(circuit);
+        if (!s.ok) {
+          expect(s.problems.length).toBeGreaterThan(0);
+          return;
+        }
+        answered++;
+        for (const volts of s.nodeVoltageV) expect(volts >= 0 && volts <= circuit.source.openCircuitV).toBe(true);
+        for (const list of [s.spanFromA, s.spanToA, s.linkA, s.faultA]) expect(list.some(Number.isNaN)).toBe(false);
+        expect(s.sourceCurrentA).toBeGreaterThanOrEqual(0);
+        expect(s.imbalanceA).not.toBeNaN();
+      }),
+      { seed: SEED, numRuns: 5000 },
+    );
+    expect(answered).toBeGreaterThan(500);
+  });
+
   test('a fault more never raises any voltage', () => {
     const ohm = fc.oneof(fc.constant(0), fc.double({ min: 1, max: 20000, noNaN: true }));
     fc.assert(
