@@ -6,7 +6,15 @@ import type { Kind, ThingOf } from '../model/things.ts';
  * The bounds only keep out nonsense and endless data; whether a drawing is a good one is for `core/checks`.
  */
 
-const most = { idLength: 200, nameLength: 200, noteLength: 20_000, vertices: 50_000, switches: 10_000 };
+const most = {
+  idLength: 200,
+  nameLength: 200,
+  noteLength: 20_000,
+  vertices: 50_000,
+  switches: 10_000,
+  kitParts: 200,
+  keptThings: 200_000,
+};
 
 const id = z.string().min(1).max(most.idLength);
 const name = z.string().max(most.nameLength);
@@ -229,6 +237,104 @@ const reading = z.strictObject({
   note,
 });
 
+const measure = z.string().min(1).max(most.nameLength);
+const percent = z.number().min(0).max(1000);
+const price = amount.nullable();
+
+const orderSettings = z.strictObject({
+  kind: z.literal('orderSettings'),
+  id: z.literal('order'),
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/)
+    .nullable(),
+  taxPercent: percent,
+  count: z.enum(['planned', 'all']),
+  angleFromDeg: z.number().min(0).max(180),
+  strainerFromDeg: z.number().min(0).max(180),
+  maxStrainM: positive,
+  tieOffM: amount,
+  tightenerEveryM: positive,
+  signEveryM: positive,
+  signWithinM: amount,
+  cutLossM: amount,
+  rollTrimM: amount,
+});
+
+const fenceMake = z.strictObject({ kind: z.literal('fenceMake'), id, typeId: id, droppersPerBay: count });
+
+const catalogueItem = z.strictObject({
+  kind: z.literal('catalogueItem'),
+  id,
+  name,
+  measure: measure.nullable(),
+  unit: z.enum(['each', 'm']),
+  packSize: positive,
+  price,
+  taxPercent: percent.nullable(),
+  wastePercent: percent,
+  invented: z.boolean(),
+  note,
+});
+
+const kit = z.strictObject({
+  kind: z.literal('kit'),
+  id,
+  name,
+  measure,
+  parts: z.array(z.strictObject({ itemId: id, amount: positive })).max(most.kitParts),
+});
+
+const labourRate = z.strictObject({
+  kind: z.literal('labourRate'),
+  id,
+  per: z.enum(['fenceKm', 'strainer', 'gateway', 'crossing', 'trenchM', 'switch', 'stake', 'energiser']),
+  rate: price,
+  taxPercent: percent.nullable(),
+  invented: z.boolean(),
+});
+
+const rollOnHand = z.strictObject({
+  kind: z.literal('rollOnHand'),
+  id,
+  measure,
+  lengthM: positive,
+  count,
+  note,
+});
+
+const stage = z.strictObject({ kind: z.literal('stage'), id, name, rank: z.number().min(-1e9).max(1e9), note });
+
+const stageMark = z.strictObject({ kind: z.literal('stageMark'), id, thingId: id, stageId: id });
+
+const drawnThingSchema = z.discriminatedUnion('kind', [
+  property,
+  fenceType,
+  fenceLine,
+  post,
+  gateway,
+  crossing,
+  cutOutSwitch,
+  switchRule,
+  switchCandidate,
+  energiser,
+  leadOut,
+  earthField,
+  paddock,
+  service,
+  conductor,
+  reading,
+]);
+
+const keptPlan = z.strictObject({
+  kind: z.literal('keptPlan'),
+  id,
+  name,
+  date: isoDate,
+  note,
+  things: z.array(drawnThingSchema).max(most.keptThings),
+});
+
 export const thingSchemas = {
   property,
   fenceType,
@@ -246,23 +352,26 @@ export const thingSchemas = {
   service,
   conductor,
   reading,
+  orderSettings,
+  fenceMake,
+  catalogueItem,
+  kit,
+  labourRate,
+  rollOnHand,
+  stage,
+  stageMark,
+  keptPlan,
 } satisfies { readonly [K in Kind]: z.ZodType<ThingOf<K>> };
 
 export const thingSchema = z.discriminatedUnion('kind', [
-  property,
-  fenceType,
-  fenceLine,
-  post,
-  gateway,
-  crossing,
-  cutOutSwitch,
-  switchRule,
-  switchCandidate,
-  energiser,
-  leadOut,
-  earthField,
-  paddock,
-  service,
-  conductor,
-  reading,
+  drawnThingSchema,
+  orderSettings,
+  fenceMake,
+  catalogueItem,
+  kit,
+  labourRate,
+  rollOnHand,
+  stage,
+  stageMark,
+  keptPlan,
 ]);

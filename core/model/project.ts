@@ -23,6 +23,15 @@ export const kinds: readonly Kind[] = [
   'service',
   'conductor',
   'reading',
+  'orderSettings',
+  'fenceMake',
+  'catalogueItem',
+  'kit',
+  'labourRate',
+  'rollOnHand',
+  'stage',
+  'stageMark',
+  'keptPlan',
 ];
 
 /** A project of these things. */

@@ -296,7 +296,133 @@ export interface Reading {
   readonly note: string;
 }
 
-export type Thing =
+/** How the order is worked out. At most one, with id `order`; without it the defaults of `orderDefaults.ts` hold. */
+export interface OrderSettings {
+  readonly kind: 'orderSettings';
+  readonly id: 'order';
+  /** ISO 4217 code of all prices and rates; null: not said yet. */
+  readonly currency: string | null;
+  /** Tax on top of prices and rates that name none of their own, percent. */
+  readonly taxPercent: number;
+  /** Planned things only, or everything as if nothing stood yet. */
+  readonly count: 'planned' | 'all';
+  /** A bend of at least this takes an angle post; of at least `strainerFromDeg`, a strainer. */
+  readonly angleFromDeg: number;
+  readonly strainerFromDeg: number;
+  /** Longest stretch of wire between two strainers; a longer one gets strainers in between. */
+  readonly maxStrainM: number;
+  /** Wire for tying off at each end of each wire. */
+  readonly tieOffM: number;
+  /** Each wire of a strain has a tightener for every such length that it begins. */
+  readonly tightenerEveryM: number;
+  /** Along a public road or path: a warning sign every so far, on live fence that stands this near. */
+  readonly signEveryM: number;
+  readonly signWithinM: number;
+  /** Lost at each cut, and to square up the end of each roll. */
+  readonly cutLossM: number;
+  readonly rollTrimM: number;
+}
+
+/** What a fence type takes besides its wires and posts. Its `id` is `make:` and the type's. */
+export interface FenceMake {
+  readonly kind: 'fenceMake';
+  readonly id: string;
+  readonly typeId: string;
+  /** Droppers between each two posts. */
+  readonly droppersPerBay: number;
+}
+
+/** Something that is bought. Prices are of one pack, before tax. */
+export interface CatalogueItem {
+  readonly kind: 'catalogueItem';
+  readonly id: string;
+  readonly name: string;
+  /** What it serves: the key of a take-off quantity ("pipe:19"), or nothing where only kits name it. */
+  readonly measure: string | null;
+  readonly unit: 'each' | 'm';
+  /** Pieces or metres in one pack or roll. */
+  readonly packSize: number;
+  readonly price: number | null;
+  /** Null takes the tax of the order. */
+  readonly taxPercent: number | null;
+  /** Added for waste before rounding up to packs, percent. */
+  readonly wastePercent: number;
+  /** An invented price, there to show how the list works. */
+  readonly invented: boolean;
+  readonly note: string;
+}
+
+/** Several items that are put in together for one of a take-off quantity. */
+export interface Kit {
+  readonly kind: 'kit';
+  readonly id: string;
+  readonly name: string;
+  /** Key of the take-off quantity that it serves. */
+  readonly measure: string;
+  readonly parts: readonly KitPart[];
+}
+
+export interface KitPart {
+  readonly itemId: string;
+  /** Of the item's unit, for each one of the quantity. */
+  readonly amount: number;
+}
+
+/** What labour is paid by. */
+export type LabourUnit = 'fenceKm' | 'strainer' | 'gateway' | 'crossing' | 'trenchM' | 'switch' | 'stake' | 'energiser';
+
+/** What a piece of work costs, before tax. Its `id` is `labour:` and what it is paid by. */
+export interface LabourRate {
+  readonly kind: 'labourRate';
+  readonly id: string;
+  readonly per: LabourUnit;
+  readonly rate: number | null;
+  readonly taxPercent: number | null;
+  readonly invented: boolean;
+}
+
+/** A roll, or several alike, that need not be bought. */
+export interface RollOnHand {
+  readonly kind: 'rollOnHand';
+  readonly id: string;
+  /** Key of the quantity that is cut from it: "pipe:19". */
+  readonly measure: string;
+  readonly lengthM: number;
+  readonly count: number;
+  readonly note: string;
+}
+
+/** A part of the job that is ordered and done by itself. */
+export interface Stage {
+  readonly kind: 'stage';
+  readonly id: string;
+  readonly name: string;
+  /** Stages are done in this order. */
+  readonly rank: number;
+  readonly note: string;
+}
+
+/** Says in which stage a thing is done. Its `id` is `in:` and the thing's. */
+export interface StageMark {
+  readonly kind: 'stageMark';
+  readonly id: string;
+  readonly thingId: string;
+  readonly stageId: string;
+}
+
+/** The drawing as it once stood, kept to be compared with another or to go back to. */
+export interface KeptPlan {
+  readonly kind: 'keptPlan';
+  readonly id: string;
+  readonly name: string;
+  /** ISO 8601. */
+  readonly date: string;
+  readonly note: string;
+  readonly things: readonly DrawnThing[];
+}
+
+/** What is drawn, measured or said of the property itself. */
+export type DrawnThing =
   | Property
   | FenceType
   | FenceLine
@@ -313,6 +439,11 @@ export type Thing =
   | Service
   | UserConductor
   | Reading;
+
+/** What the order is worked out with. */
+export type OrderThing = OrderSettings | FenceMake | CatalogueItem | Kit | LabourRate | RollOnHand | Stage | StageMark;
+
+export type Thing = DrawnThing | OrderThing | KeptPlan;
 
 export type Kind = Thing['kind'];
 export type ThingOf<K extends Kind> = Extract<Thing, { readonly kind: K }>;

@@ -8,7 +8,16 @@ import { kindWords } from './support/find.ts';
 import { whyNotPoint } from './support/whyNotPath.ts';
 
 /** Kinds that stand by themselves; the others have an edit of their own. */
-export type PlainKind = 'fenceType' | 'post' | 'earthField' | 'paddock' | 'service' | 'conductor' | 'reading';
+export type PlainKind =
+  | 'fenceType'
+  | 'post'
+  | 'earthField'
+  | 'paddock'
+  | 'service'
+  | 'conductor'
+  | 'reading'
+  | 'rollOnHand'
+  | 'stage';
 
 /** A whole thing without its id. */
 export type AddThing = { readonly [K in PlainKind]: Omit<ThingOf<K>, 'id'> }[PlainKind];

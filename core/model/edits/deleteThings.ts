@@ -11,7 +11,7 @@ export interface ThingRef {
 /**
  * Takes things out, and with each what can't be without it: a fence line takes its gateways, switches and added switch
  * places; a gateway its crossing and switches; an energiser its lead-outs and earth fields; a lead-out its switch; and
- * all of them the user's word on those places. Readings stay: they say what once was read.
+ * all of them the user's word on those places and their places in stages; a stage takes the marks of what is in it. Readings stay: they say what once was read.
  */
 export function deleteThings(refs: readonly ThingRef[]): Edit {
   return guarded(whyNotDeleteThings(refs), (project) => remove(project, ...withDependants(project, refs)));
@@ -44,6 +44,9 @@ export function withDependants(project: Project, refs: readonly ThingRef[]): Thi
   takeWhere(project.switch, ({ place }) => {
     if (place.on === 'gateway') return gone('gateway', place.gatewayId);
     return place.on === 'leadOut' ? gone('leadOut', place.leadOutId) : gone('fenceLine', place.lineId);
+  });
+  takeWhere(project.stageMark, ({ thingId, stageId }) => {
+    return gone('stage', stageId) || [...going.values()].some(({ id }) => id === thingId);
   });
   takeWhere(project.switchRule, ({ id }) => [...going.values()].some((thing) => isRuleOn(thing, id)));
   return [...going.values()];

@@ -12,6 +12,7 @@ const references: Readonly<Record<string, Kind>> = {
   lineId: 'fenceLine',
   gatewayId: 'gateway',
   energiserId: 'energiser',
+  stageId: 'stage',
 };
 
 /**

@@ -94,6 +94,7 @@ const listOfIds = rule(
   'a list of ids',
 );
 
+const percent = number(0, 1000, '%');
 const metresOfTrench = number(0, 10, 'm');
 
 /** Which values each field of each kind may have. Bounds are far outside what a farm has: they catch slips, not choices. */
@@ -226,6 +227,52 @@ export const fieldRules: Rules = {
     openSwitchIds: listOfIds,
     note: text,
   },
+  orderSettings: {
+    currency: orNone(rule((value) => isText(value, 3) && /^[A-Z]{3}$/.test(value), 'three letters such as EUR')),
+    taxPercent: percent,
+    count: oneOf('planned', 'all'),
+    angleFromDeg: number(0, 180, 'degrees'),
+    strainerFromDeg: number(0, 180, 'degrees'),
+    maxStrainM: above(0, 1e6, 'm'),
+    tieOffM: number(0, 100, 'm'),
+    tightenerEveryM: above(0, 1e6, 'm'),
+    signEveryM: above(0, 1e6, 'm'),
+    signWithinM: number(0, 1000, 'm'),
+    cutLossM: number(0, 10, 'm'),
+    rollTrimM: number(0, 10, 'm'),
+  },
+  fenceMake: { typeId: reference, droppersPerBay: whole(0, 100) },
+  catalogueItem: {
+    name,
+    measure: orNone(reference),
+    unit: oneOf('each', 'm'),
+    packSize: above(0, 1e6, ''),
+    price: orNone(number(0, 1e9, '')),
+    taxPercent: orNone(percent),
+    wastePercent: percent,
+    invented: flag,
+    note: text,
+  },
+  kit: {
+    name,
+    measure: reference,
+    parts: rule(
+      (value) =>
+        Array.isArray(value) &&
+        value.every(({ itemId, amount }) => isText(itemId, longestName) && amount > 0 && amount <= 1e6),
+      'a list of items, each with an amount above 0',
+    ),
+  },
+  labourRate: {
+    per: oneOf('fenceKm', 'strainer', 'gateway', 'crossing', 'trenchM', 'switch', 'stake', 'energiser'),
+    rate: orNone(number(0, 1e9, '')),
+    taxPercent: orNone(percent),
+    invented: flag,
+  },
+  rollOnHand: { measure: reference, lengthM: above(0, 1e5, 'm'), count: whole(1, 1000), note: text },
+  stage: { name, rank: number(-1e9, 1e9, ''), note: text },
+  stageMark: { thingId: reference, stageId: reference },
+  keptPlan: { name, date, note: text, things: rule(Array.isArray, 'a drawing') },
 };
 
 /** A field's name as people read it: "widthM" is "width". */

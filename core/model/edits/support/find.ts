@@ -20,6 +20,15 @@ export const kindWords: { readonly [K in Kind]: string } = {
   service: 'service',
   conductor: 'conductor',
   reading: 'reading',
+  orderSettings: 'order',
+  fenceMake: 'make of a fence type',
+  catalogueItem: 'item of the price list',
+  kit: 'kit',
+  labourRate: 'labour rate',
+  rollOnHand: 'roll on hand',
+  stage: 'stage',
+  stageMark: 'place in a stage',
+  keptPlan: 'kept plan',
 };
 
 /** The thing itself. Throws `EditRefused` where it is not there. */
