@@ -59,8 +59,8 @@ export class LineChain {
   }
 
   /**
-   * The stop where something at `point` touches the line at a station: a gate post within the tolerance of it, else a
-   * stop of its own, called `key`. The span whose opening it is in where there is no wire to touch.
+   * The stop where something at `point` touches the line at a station: a gate post (or an end, on a line with gateways)
+   * within the tolerance of it, else a stop of its own, called `key`. The span whose opening it is in where there is no wire to touch.
    */
   touch(stationM: number, point: Xy, toleranceM: number, key: string): Stop | GatewaySpan {
     const post = this.#postNear(point, toleranceM);
@@ -168,16 +168,29 @@ export class LineChain {
     return this.#addStop(round(stationM, this.geometry), rank, joint);
   }
 
+  /**
+   * The gate post within reach of a point. Where an end of the line is as near, the end: a switch at a post that stands
+   * at the line's end then parts the gateway from what the line takes off from.
+   */
   #postNear(point: Xy, toleranceM: number): Stop | null {
     let nearest: Stop | null = null;
     let nearestM = toleranceM;
+    const consider = (stop: Stop, xy: Xy): void => {
+      const distanceM = xyDistanceM(point, xy);
+      if (distanceM > nearestM || (nearest && distanceM === nearestM)) return;
+      nearest = stop;
+      nearestM = distanceM;
+    };
+    if (this.spans.length === 0) return null;
+    const { xy } = this.geometry;
+    if (this.ends && !this.geometry.closed) {
+      consider(this.ends.start, xy[0]!);
+      consider(this.ends.end, xy.at(-1)!);
+    }
     for (const { gateway, startPost, endPost } of this.spans) {
-      for (const [end, xy] of [['start', startPost] as const, ['end', endPost] as const]) {
-        const distanceM = xyDistanceM(point, xy);
-        if (distanceM > nearestM || (nearest && distanceM === nearestM)) continue;
-        nearest = this.posts.get(gateway.id)![end];
-        nearestM = distanceM;
-      }
+      const posts = this.posts.get(gateway.id)!;
+      consider(posts.start, startPost);
+      consider(posts.end, endPost);
     }
     return nearest;
   }

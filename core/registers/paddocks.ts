@@ -32,10 +32,16 @@ export function paddocksOf(
     const old = known.get(keyOf(ring));
     const same = old && sameRing(old.ring, ring) && sameRings(old.holes, holes);
     if (same) return [old];
-    const inside = interiorPoint(ring, holes)?.point;
+    const inside = interiorPoint(ring, holes, labelToleranceM(ring))?.point;
     return inside ? [unnamed(ring, holes, inside, plane)] : [];
   });
   return withNames(paddocks, names, plane);
+}
+
+/** A label need not stand at the very middle: a fiftieth of the paddock's lesser side will do. */
+function labelToleranceM(ring: readonly Xy[]): number {
+  const [minX, minY, maxX, maxY] = boxAround(ring)!;
+  return Math.max(1, Math.min(maxX - minX, maxY - minY) / 50);
 }
 
 function unnamed(ring: readonly Xy[], holes: readonly (readonly Xy[])[], inside: Xy, plane: LocalPlane): Paddock {

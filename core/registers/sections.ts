@@ -1,9 +1,9 @@
 import type { Xy } from '../geometry/types.ts';
 import type { DivideSettings } from '../model/things.ts';
-import { distancesM } from '../network/distancesM.ts';
 import { sourceNodes } from '../network/feed.ts';
 import { xyAt } from '../network/pathGeometry.ts';
 import { DisjointSets } from '../network/sectioning/disjointSets.ts';
+import { shortestWays } from '../network/shortestWays.ts';
 import type { Network, Reach } from '../network/types.ts';
 import { sectionLetter } from './sectionLetter.ts';
 import type { LineShape, Section } from './types.ts';
@@ -87,7 +87,7 @@ export function sectionsOf(
 function letterPieces({ nodes, edges, ...network }: Network, joined: DisjointSets): Map<number, Draft> {
   const withFence = new Set<number>();
   for (const { kind, from } of edges) if (kind === 'run' || kind === 'crossing') withFence.add(joined.find(from));
-  const distanceM = distancesM({ nodes, edges, ...network });
+  const { distanceM } = shortestWays({ nodes, edges, ...network });
   const byDistance = Int32Array.from(nodes.keys()).sort((a, b) => compare(distanceM[a]!, distanceM[b]!) || a - b);
   const drafts = new Map<number, Draft>();
   for (const node of byDistance) {

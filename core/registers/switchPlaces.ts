@@ -21,19 +21,20 @@ export function switchSpot(project: Project, plane: LocalPlane, place: SwitchPla
   if (place.on === 'leadOut') return leadOutSpot(project, plane, place.leadOutId);
   if (place.on === 'gateway') {
     const gateway = project.gateway.get(place.gatewayId);
-    const geometry = gateway && geometryOf(project, plane, gateway.lineId);
+    const geometry = gateway && geometryOfLine(project, plane, gateway.lineId);
     if (!geometry) return null;
     const span = gatewaySpan(gateway, geometry);
     const stationM = round(place.post === 'start' ? span.fromM : span.toM, geometry);
     return spotAt(geometry, stationM, place.post === 'start' ? 1 : -1);
   }
-  const geometry = geometryOf(project, plane, place.lineId);
+  const geometry = geometryOfLine(project, plane, place.lineId);
   if (!geometry) return null;
   if (place.on === 'line') return Number.isFinite(place.atM) ? spotAt(geometry, place.atM, 1) : null;
   return place.end === 'start' ? spotAt(geometry, 0, -1) : spotAt(geometry, geometry.lengthM, 1);
 }
 
-function geometryOf(project: Project, plane: LocalPlane, lineId: string): PathGeometry | null {
+/** Geometry of a line; null where it is gone or no place on earth. */
+export function geometryOfLine(project: Project, plane: LocalPlane, lineId: string): PathGeometry | null {
   const line = project.fenceLine.get(lineId);
   return line ? pathGeometry(line.path, plane) : null;
 }

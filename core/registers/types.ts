@@ -153,7 +153,7 @@ export interface Totals {
 
 /** A place where a cut-out switch could go. */
 export interface SwitchCandidate {
-  /** `gateway:ID`, `takeOff:LINE:start`, `strainer:POST` or `strainer:LINE:VERTEX`, `place:ID`. */
+  /** `gateway:ID`, `takeOff:LINE:start`, `strainer:POST:LINE`, `strainer:LINE:VERTEX`, `place:ID` or `switch:ID`. */
   readonly key: string;
   readonly why: 'gateway' | 'takeOff' | 'strainer' | 'added' | 'existing';
   readonly place: SwitchPlace;
@@ -162,6 +162,8 @@ export interface SwitchCandidate {
   readonly xy: Xy;
   readonly cost: number;
   readonly rule: 'forced' | 'forbidden' | null;
+  /** Switches drawn there. */
+  readonly switchIds: readonly string[];
 }
 
 /** The suggested division, beside the switches that are already drawn. */
@@ -179,16 +181,39 @@ export interface DividePlan {
   readonly tooLong: readonly { readonly lineId: string; readonly lengthM: number; readonly at: LonLat }[];
   /** Chosen, and not yet drawn. */
   readonly missing: readonly SwitchCandidate[];
-  /** Drawn, and not needed by the plan (ids); pinned ones are never here. */
+  /** Drawn, and not needed by the plan (ids); pinned and built ones are never here. */
   readonly surplus: readonly string[];
+  /** What leaving each chosen place out, or keeping each surplus switch, would mean. */
+  readonly changes: readonly PlanChange[];
 }
+
+/** The price of a change to the plan. */
+export type PlanChange =
+  /** The two sections that the switch parts become one, this long and with so many gateways. */
+  | {
+      readonly kind: 'leaveOut';
+      readonly candidateKey: string;
+      readonly label: string;
+      readonly lengthM: number;
+      readonly gateways: number;
+      /** 0 where the joined section would still be within the limit. */
+      readonly overByM: number;
+      readonly overByGateways: number;
+    }
+  /** Relative cost of a switch that the plan does without. */
+  | { readonly kind: 'keep'; readonly switchId: string; readonly label: string; readonly cost: number };
 
 /** How to test one section on its own. */
 export interface TestSheet {
   readonly section: string;
-  /** Switches to stand open while everything else is tested from the energiser outward, in walking order. */
+  /** Switches to open so that only this section and the way to it are live, the nearest to the energiser first. */
   readonly open: readonly string[];
+  /** Switches on the way to it, which stay closed. */
   readonly closed: readonly string[];
+  /** Switches to open so that it alone, with what hangs on it, is dead. */
+  readonly cutOff: readonly string[];
+  /** Letters of the sections that are live while it is tested: those on the way, then itself. Empty: nothing reaches it. */
+  readonly live: readonly string[];
   /** Where to read: what it is near, and its place. */
   readonly readAt: readonly { readonly text: string; readonly at: LonLat }[];
   readonly steps: readonly string[];

@@ -1,13 +1,19 @@
 import { sourceNodes } from './feed.ts';
 import type { Network, NetworkEdge } from './types.ts';
 
-/**
- * How far each node is from the nearest energiser, metres of fence and cable by the shortest way over the edges that
- * `passes` lets through; Infinity where there is no way. E. W. Dijkstra, Numerische Mathematik 1, 1959.
- */
-export function distancesM(network: Network, passes: (edge: number) => boolean = () => true): Float64Array {
+/** The shortest way to each node from the nearest energiser. */
+export interface ShortestWays {
+  /** Metres of fence and cable; Infinity where there is no way. */
+  readonly distanceM: Float64Array;
+  /** The last edge of the way; -1 at a source and where there is no way. */
+  readonly edgeInto: Int32Array;
+}
+
+/** Over the edges that `passes` lets through (all, unless told). E. W. Dijkstra, Numerische Mathematik 1, 1959. */
+export function shortestWays(network: Network, passes: (edge: number) => boolean = () => true): ShortestWays {
   const { edges, edgesAt } = network;
   const distanceM = new Float64Array(network.nodes.length).fill(Infinity);
+  const edgeInto = new Int32Array(network.nodes.length).fill(-1);
   const waiting = new NearestFirst();
   for (const node of sourceNodes(network)) {
     distanceM[node] = 0;
@@ -23,11 +29,24 @@ export function distancesM(network: Network, passes: (edge: number) => boolean =
       const otherM = farM + edgeLengthM(edge);
       if (otherM < distanceM[other]!) {
         distanceM[other] = otherM;
+        edgeInto[other] = index;
         waiting.push(other, otherM);
       }
     }
   }
-  return distanceM;
+  return { distanceM, edgeInto };
+}
+
+/** The edges of the shortest way to a node, from the energiser on. */
+export function wayTo({ edges }: Network, { edgeInto }: ShortestWays, node: number): number[] {
+  const way: number[] = [];
+  let at = node;
+  while (edgeInto[at] !== -1) {
+    const index = edgeInto[at]!;
+    way.push(index);
+    at = edges[index]!.from === at ? edges[index]!.to : edges[index]!.from;
+  }
+  return way.reverse();
 }
 
 /** Metres of fence or cable; 0 for a switch. */

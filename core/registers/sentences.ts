@@ -1,0 +1,70 @@
+import { formatArea, formatLength, type Units } from '../model/formatUnits.ts';
+import type { DividePlan, PlanChange, Survey } from './types.ts';
+
+/** Each workspace's answer in one sentence, with figures. */
+
+export function coverSentence({ totals, sections }: Survey, units: Units): string {
+  if (totals.fenceM === 0) return 'Nothing is drawn yet.';
+  return `${list([
+    `${formatLength(totals.fenceM, units)} of fence`,
+    totals.paddocks > 0 ? `${count(totals.paddocks, 'paddock')} of ${formatArea(totals.paddockAreaM2, units)}` : '',
+    totals.gateways > 0 ? count(totals.gateways, 'gateway') : '',
+    sections.length > 0 ? count(sections.length, 'section') : '',
+  ])}.`;
+}
+
+export function drawSentence({ totals, reach, network }: Survey, units: Units): string {
+  if (totals.fenceM === 0) return 'Draw the first fence line, or bring in a file of lines.';
+  const drawn = list([
+    `${formatLength(totals.fenceM, units)} of fence`,
+    totals.gateways > 0 ? count(totals.gateways, 'gateway') : '',
+    totals.paddocks > 0 ? `${count(totals.paddocks, 'paddock')} of ${formatArea(totals.paddockAreaM2, units)}` : '',
+  ]);
+  const deadM = reach.deadParts.reduce((sum, { lengthM }) => sum + lengthM, 0);
+  if (totals.liveFenceM === 0) return `${drawn}; none of it is live.`;
+  if (network.sources.length === 0) return `${drawn}; no energiser is drawn yet.`;
+  if (totals.fedFenceM === 0) return `${drawn}; the energiser reaches none of it.`;
+  if (deadM === 0) return `${drawn}; the energiser reaches all that is live.`;
+  return `${drawn}; the energiser does not reach ${formatLength(deadM, units)} in ${count(reach.deadParts.length, 'part')}.`;
+}
+
+/** `plan` is null while it is being worked out, and where there is nothing to plan. */
+export function divideSentence(survey: Survey, plan: DividePlan | null, units: Units): string {
+  const { sections, network } = survey;
+  if (sections.length === 0) return 'No live fence is drawn, so there is nothing to divide.';
+  const longest = sections.reduce((a, b) => (b.lengthM > a.lengthM ? b : a));
+  const over = sections.filter(({ overByM }) => overByM !== null).length;
+  const drawn = list([
+    count(sections.length, 'section'),
+    `longest ${formatLength(longest.lengthM, units)}`,
+    over > 0 ? `${over} over the limit` : '',
+  ]);
+  if (network.sources.every(({ node }) => node === null)) return `${drawn}; no energiser feeds them yet.`;
+  const changes = plan
+    ? list([
+        plan.missing.length > 0 ? `${count(plan.missing.length, 'switch', 'switches')} missing` : '',
+        plan.surplus.length > 0 ? `${plan.surplus.length} not needed` : '',
+        plan.tooLong.length > 0 ? `${count(plan.tooLong.length, 'run')} too long to divide` : '',
+      ])
+    : '';
+  return changes === '' ? `${drawn}.` : `${drawn}; ${changes}.`;
+}
+
+/** What a change to the plan costs: "Without a switch at G4: longest section 7.20 km, over by 2.20 km." */
+export function changeInWords(change: PlanChange, units: Units): string {
+  if (change.kind === 'keep') {
+    const cost = change.cost.toFixed(1);
+    return `Keeping ${change.label}: the plan does without it; it counts as much as ${cost} switches at a gateway.`;
+  }
+  const over = change.overByM > 0 ? `over by ${formatLength(change.overByM, units)}` : 'within the limit';
+  const gateways = change.overByGateways > 0 ? `, ${count(change.overByGateways, 'gateway')} too many` : '';
+  return `Without a switch at ${change.label}: a section of ${formatLength(change.lengthM, units)}, ${over}${gateways}.`;
+}
+
+function count(number: number, one: string, many = `${one}s`): string {
+  return `${number.toLocaleString('en')} ${number === 1 ? one : many}`;
+}
+
+function list(parts: readonly string[]): string {
+  return parts.filter((part) => part !== '').join(', ');
+}
