@@ -9,3 +9,11 @@ export const tokenKey = 'token';
 
 /** Request header by which a window says which one it is. */
 export const windowHeader = 'x-undergate-window';
+
+/** Name of the IPC channel on which a desktop window makes a call. */
+export function channelOf(half: 'project' | 'desktop', call: string): string {
+  return `undergate:${half}/${call}`;
+}
+
+/** Name of the IPC channel on which a desktop window hears events. */
+export const eventChannel = 'undergate:event';

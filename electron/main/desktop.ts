@@ -1,0 +1,24 @@
+import { join } from 'node:path';
+import { BrowserWindow, dialog, type WebContents } from 'electron';
+import type { DesktopApi } from '../../core/api/desktopApi.ts';
+import { succeed } from '../../core/api/result.ts';
+import { fileEnding, withEnding } from '../store/fileFormat.ts';
+
+const filters = [{ name: 'Undergate project', extensions: [fileEnding.slice(1)] }];
+
+/** The system's own dialogs, over the window that asks. */
+export function desktopOf(contents: WebContents, projectFolder: string): DesktopApi {
+  const parent = BrowserWindow.fromWebContents(contents);
+  return {
+    async chooseOpenPath() {
+      const options: Electron.OpenDialogOptions = { defaultPath: projectFolder, filters, properties: ['openFile'] };
+      const { filePaths } = await (parent ? dialog.showOpenDialog(parent, options) : dialog.showOpenDialog(options));
+      return succeed(filePaths[0] ?? null);
+    },
+    async chooseSavePath({ suggestedName }) {
+      const options: Electron.SaveDialogOptions = { defaultPath: join(projectFolder, suggestedName), filters };
+      const { filePath } = await (parent ? dialog.showSaveDialog(parent, options) : dialog.showSaveDialog(options));
+      return succeed(filePath ? withEnding(filePath) : null);
+    },
+  };
+}

@@ -1,0 +1,35 @@
+import { contextBridge, type IpcRendererEvent, ipcRenderer } from 'electron';
+import type { DesktopApi } from '../../core/api/desktopApi.ts';
+import type { HostEvent, ProjectApi } from '../../core/api/projectApi.ts';
+import { channelOf, eventChannel } from '../../core/api/wire.ts';
+
+/** All that the page gets of the desktop: one function for each call of the contract. */
+
+const project: ProjectApi = {
+  current: () => ipcRenderer.invoke(channelOf('project', 'current')),
+  create: (request) => ipcRenderer.invoke(channelOf('project', 'create'), request),
+  open: (request) => ipcRenderer.invoke(channelOf('project', 'open'), request),
+  openDemo: () => ipcRenderer.invoke(channelOf('project', 'openDemo')),
+  close: () => ipcRenderer.invoke(channelOf('project', 'close')),
+  saveAs: (request) => ipcRenderer.invoke(channelOf('project', 'saveAs'), request),
+  recent: () => ipcRenderer.invoke(channelOf('project', 'recent')),
+  listFolder: (request) => ipcRenderer.invoke(channelOf('project', 'listFolder'), request),
+  apply: (edit) => ipcRenderer.invoke(channelOf('project', 'apply'), edit),
+  undo: () => ipcRenderer.invoke(channelOf('project', 'undo')),
+  redo: () => ipcRenderer.invoke(channelOf('project', 'redo')),
+  printSheets: (options) => ipcRenderer.invoke(channelOf('project', 'printSheets'), options),
+  subscribe: (listener) => {
+    const hear = (_event: IpcRendererEvent, event: HostEvent) => listener(event);
+    ipcRenderer.on(eventChannel, hear);
+    return () => {
+      ipcRenderer.removeListener(eventChannel, hear);
+    };
+  },
+};
+
+const desktop: DesktopApi = {
+  chooseOpenPath: () => ipcRenderer.invoke(channelOf('desktop', 'chooseOpenPath')),
+  chooseSavePath: (request) => ipcRenderer.invoke(channelOf('desktop', 'chooseSavePath'), request),
+};
+
+contextBridge.exposeInMainWorld('undergate', { project, desktop });
