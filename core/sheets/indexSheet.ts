@@ -10,6 +10,7 @@ import { type MapSheetInput, sheetAnchor } from './mapSheet.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { box, figure, lines, stroke, tagged, text } from './paint.ts';
 import { fillColumns } from './panel/fillColumns.ts';
+import { cautionBlock } from './panel/mapPanel.ts';
 import { orientationBlock } from './panel/orientation.ts';
 import { panelFrame, titleBlock } from './panel/titleBlock.ts';
 import { sheetFormat } from './paper.ts';
@@ -53,7 +54,7 @@ export function indexSheet(input: MapSheetInput, tiles: readonly SheetTile[]): P
     title: 'Index of map sheets',
     items: [
       figure(`Sketch of ${property.name} with ${tiles.length} map sheets laid over it`, [
-        ...(fences.length > 0 ? [lines(fences, stroke(pen.planned))] : []),
+        ...(fences.length > 0 ? [lines(fences, stroke(pen.sign))] : []),
         ...outlines,
       ]),
       box(format.map, null, stroke(pen.sign)),
@@ -61,7 +62,7 @@ export function indexSheet(input: MapSheetInput, tiles: readonly SheetTile[]): P
       ...filled.items,
       ...title.paint([last[0], titleTop]),
     ],
-    pageNumber: { at: [last[2], last[3] - 1.3], style: { sizePt: letters.panel, font: 'bold', align: 'right' } },
+    pageNumber: { at: [last[2], last[3] - 1.15], style: { sizePt: letters.panel, font: 'bold', align: 'right' } },
   };
 }
 
@@ -83,6 +84,8 @@ function indexBlocks(
       { sizePt: letters.table },
       measure,
     ),
+    space(3),
+    cautionBlock(widthMm, measure),
   ];
 }
 

@@ -3,6 +3,7 @@ import type { Xy } from '../geometry/types.ts';
 import { fixed } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey, TestSheet } from '../registers/types.ts';
+import { besideMapPages } from './besideMapPages.ts';
 import { crossingSchedulePages } from './crossingSchedulePages.ts';
 import type { Page } from './displayList.ts';
 import { propertyExtent } from './extent.ts';
@@ -16,7 +17,6 @@ import { mostSheets, type SheetTile, sheetAround, sheetsCovering, sheetsToCover 
 import { SheetProblem } from './sheetProblem.ts';
 import { switchRegisterPages } from './switchRegisterPages.ts';
 import { testSheetPages } from './testSheetPages.ts';
-import { unlistedNamesPages } from './unlistedNamesPages.ts';
 import type { MeasureText } from './words.ts';
 
 export interface SheetsInput {
@@ -37,14 +37,12 @@ export function layoutSheets({ project, survey, testSheets, options, measure }: 
   const input: MapSheetInput = { project, survey, options, measure };
   const tiles = planSheets(project, survey, options);
   const sheets = tiles.map((tile) => mapSheet(input, tiles, tile));
-  const unlisted = sheets.flatMap(({ unlisted: names }, i) =>
-    names.length > 0 ? [{ sheet: tiles[i]!.number, names }] : [],
-  );
+  const left = sheets.flatMap(({ draft, left: blocks }) => (blocks.length > 0 ? [{ sheet: draft.title, blocks }] : []));
   const pages = { property, date: options.date, measure };
   const drafts: PageDraft[] = [
     ...(tiles.length > 1 ? [indexSheet(input, tiles)] : []),
     ...sheets.map(({ draft }) => draft),
-    ...unlistedNamesPages(unlisted, pages),
+    ...besideMapPages(left, pages),
     ...(options.withSwitchRegister
       ? [
           ...sectionTablePages(project, survey, pages),

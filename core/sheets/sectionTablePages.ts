@@ -62,7 +62,7 @@ function marked({ index }: Section): Cell {
           [x, y],
           [x + 15, y],
         ],
-        pen.planned,
+        pen.sign,
         sectionMarks(index),
       ),
   };

@@ -4,7 +4,10 @@ import { clipPolylineToBox } from '../geometry/plane/clipPolylineToBox.ts';
 import type { Xy } from '../geometry/types.ts';
 import { sheetFormat } from './paper.ts';
 
-/** What neighbouring sheets share, millimetres of paper. */
+/** Sheets stand no closer than this share of the widest step, or they would show the same ground twice. */
+const leastStep = 0.8;
+
+/** What neighbouring sheets share at the least, millimetres of paper. */
 export const overlapMm = 12;
 
 /** Paper kept free around the property on the outermost sheets, for signs and labels. */
@@ -57,15 +60,13 @@ export function sheetAround(centre: Xy, choice: SheetChoice): SheetTile {
 export function sheetsCovering(extent: Box, paths: readonly (readonly Xy[])[], choice: SheetChoice): SheetTile[] {
   const [columns, rows] = sheetsToCover(extent, choice);
   const [widthM, heightM] = sheetGroundM(choice);
-  const overlapM = (overlapMm * choice.scaleDenominator) / 1000;
+  const stepX = stepM(extent[2] - extent[0], widthM, columns, choice);
+  const stepY = stepM(extent[3] - extent[1], heightM, rows, choice);
   const middle: Xy = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2];
   const places: { column: number; row: number; centre: Xy; ground: Box }[] = [];
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
-      const centre: Xy = [
-        middle[0] + (column - (columns - 1) / 2) * (widthM - overlapM),
-        middle[1] - (row - (rows - 1) / 2) * (heightM - overlapM),
-      ];
+      const centre: Xy = [middle[0] + (column - (columns - 1) / 2) * stepX, middle[1] - (row - (rows - 1) / 2) * stepY];
       const ground = groundAround(centre, choice);
       if (rows * columns === 1 || paths.some((path) => reaches(path, ground)))
         places.push({ column, row, centre, ground });
@@ -83,6 +84,14 @@ export function sheetsCovering(extent: Box, paths: readonly (readonly Xy[])[], c
     for (const [side, number] of beside) if (number !== undefined) next[side] = number;
     return { number: i + 1, centre, ground, next };
   });
+}
+
+/** From sheet to sheet, metres: what is left over widens the overlaps, not the blank rims. */
+function stepM(lengthM: number, sheetM: number, count: number, { scaleDenominator }: SheetChoice): number {
+  if (count === 1) return 0;
+  const mostM = sheetM - (overlapMm * scaleDenominator) / 1000;
+  const neededM = (lengthM + (2 * rimMm * scaleDenominator) / 1000 - sheetM) / (count - 1);
+  return Math.max(neededM, mostM * leastStep);
 }
 
 function groundAround([x, y]: Xy, choice: SheetChoice): Box {

@@ -15,10 +15,19 @@ export const pen = {
   hairline: 0.1,
   thin: 0.15,
   sign: 0.2,
-  planned: 0.22,
-  built: 0.55,
   frame: 0.35,
 } as const;
+
+export interface FencePens {
+  readonly planned: number;
+  readonly built: number;
+}
+
+/** Widths of fence lines by status; they fall with the scale, as the ground they stand for crowds together. */
+export function fencePens(scaleDenominator: number): FencePens {
+  if (scaleDenominator <= 1000) return { planned: 0.25, built: 0.6 };
+  return scaleDenominator <= 5000 ? { planned: 0.2, built: 0.5 } : { planned: 0.15, built: 0.4 };
+}
 
 /** Sizes of letters, points. Nothing that must be read is smaller than `small`. */
 export const letters = {

@@ -22,18 +22,23 @@ const pt = (mm: number): number => mm * ptPerMm;
 export function paintItem(doc: Doc, item: Item): void {
   switch (item.kind) {
     case 'path':
-      return paintPath(doc, item);
+      paintPath(doc, item);
+      break;
     case 'text':
-      return paintText(doc, item);
+      paintText(doc, item);
+      break;
     case 'image':
-      return paintImage(doc, item);
+      paintImage(doc, item);
+      break;
     case 'clip':
-      return paintClip(doc, item);
+      paintClip(doc, item);
+      break;
     case 'tagged':
       for (const inner of item.items) paintItem(doc, inner);
-      return;
+      break;
     case 'link':
-      return paintLink(doc, item);
+      paintLink(doc, item);
+      break;
     case 'anchor':
       doc.addNamedDestination(item.name, 'XYZ', pt(item.at[0]), pt(item.at[1]), null);
   }

@@ -21,7 +21,7 @@ export interface Table {
   readonly totals?: readonly string[];
 }
 
-const gutterMm = 2.6;
+const gutterMm = 3.4;
 const padMm = 0.9;
 const sizePt = letters.table;
 const step = sizePt * mmPerPt * leading;

@@ -41,19 +41,28 @@ export function textPages(
   input: TextPagesInput,
 ): PageDraft[] {
   const room = textRoom(orientation, input.property);
-  return paginate(blocks, room).map((items, i) => {
-    const [widthMm, heightMm] = a4[orientation];
-    return {
-      widthMm,
-      heightMm,
-      title: i === 0 ? title : `${title} (${i + 1})`,
-      items: [...pageHead(title, widthMm, input), ...items, ...pageFoot(widthMm, heightMm, input)],
-      pageNumber: {
-        at: [widthMm - sideMm, heightMm - pageMarginMm - 0.5],
-        style: { sizePt: letters.panel, font: 'bold', align: 'right' },
-      },
-    };
-  });
+  return paginate(blocks, room).map((items, i) => textPage(title, items, orientation, input, i));
+}
+
+/** One page of words: its head, what stands on it, its foot. `turn` counts the pages of the same title from 0. */
+export function textPage(
+  title: string,
+  items: readonly Item[],
+  orientation: 'portrait' | 'landscape',
+  input: TextPagesInput,
+  turn: number,
+): PageDraft {
+  const [widthMm, heightMm] = a4[orientation];
+  return {
+    widthMm,
+    heightMm,
+    title: turn === 0 ? title : `${title} (${turn + 1})`,
+    items: [...pageHead(title, widthMm, input), ...items, ...pageFoot(widthMm, heightMm, input)],
+    pageNumber: {
+      at: [widthMm - sideMm, heightMm - pageMarginMm - 0.5],
+      style: { sizePt: letters.panel, font: 'bold', align: 'right' },
+    },
+  };
 }
 
 function paginate(blocks: readonly Block[], [left, top, , bottom]: PaperBox): Item[][] {

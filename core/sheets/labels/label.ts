@@ -17,6 +17,8 @@ export interface LabelWish {
   readonly places: readonly LabelPlace[];
   /** How the list of names without room calls it; null: it may be left out without a word. */
   readonly listedAs: string | null;
+  /** A place that costs more than this is worse than none. */
+  readonly mostCost?: number;
 }
 
 export const labelPriority = {

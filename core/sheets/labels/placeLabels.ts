@@ -45,6 +45,7 @@ export function placeLabels(wishes: readonly LabelWish[], field: LabelField): Pl
       .map((place) => ({ wish, place, quads: placeQuads(place, field.measure) }))
       .filter(({ quads }) => quads.every((quad) => inFrame(quad, field.frame) && !coversSign(quad)))
       .map((seat) => ({ ...seat, place: { ...seat.place, cost: seat.place.cost + linesCrossed(seat.quads) } }))
+      .filter(({ place }) => place.cost <= (wish.mostCost ?? Infinity))
       .sort((a, b) => a.place.cost - b.place.cost);
 
   function coversSign(quad: Quad): boolean {

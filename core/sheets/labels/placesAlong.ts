@@ -1,8 +1,9 @@
 import { pointAtStation } from '../../geometry/plane/pointAtStation.ts';
+import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
 import type { PaperPoint } from '../displayList.ts';
 import { paperLengthMm } from '../map/marksAlong.ts';
 import { type TextStyle, text } from '../paint.ts';
-import { paperDirection, paperShift } from '../signs/sign.ts';
+import { paperDirection, paperLeft, paperShift } from '../signs/sign.ts';
 import { face, mmPerPt } from '../style.ts';
 import type { MeasureText } from '../words.ts';
 import type { LabelPlace } from './label.ts';
@@ -16,7 +17,11 @@ function readableTurn(u: PaperPoint): number {
   return degrees <= -90 ? degrees + 180 : degrees;
 }
 
-/** Places for words along the straights of a line, above it or below it; those straights that are long enough, longest first. */
+/** A line bends no further than this from the words that run along it. */
+const mostBendMm = 1.2;
+const stationsTried = 25;
+
+/** Places for words along a line, above it or below it, where it is nearly straight; the middle of the longest piece first. */
 export function placesAlongLine(
   paths: readonly (readonly PaperPoint[])[],
   words: string,
@@ -25,26 +30,49 @@ export function placesAlongLine(
   measure: MeasureText,
 ): LabelPlace[] {
   const widthMm = measure(words, style.font ?? 'regular', style.sizePt);
-  const straights = paths
-    .flatMap((path) => path.slice(1).map((to, i) => [path[i]!, to] as const))
-    .map(([from, to]) => ({ from, to, lengthMm: Math.hypot(to[0] - from[0], to[1] - from[1]) }))
+  const longest = paths
+    .map((path) => ({ path, lengthMm: paperLengthMm(path) }))
     .filter(({ lengthMm }) => lengthMm >= widthMm + 1)
     .sort((a, b) => b.lengthMm - a.lengthMm)
     .slice(0, 4);
+  return longest.flatMap(({ path, lengthMm }, rank) => {
+    const room = lengthMm - widthMm;
+    return Array.from({ length: stationsTried }, (_, i) => {
+      const share = i / (stationsTried - 1);
+      const cost = rank * 0.3 + Math.abs(share - 0.5);
+      return besideStretch(path, share * room, widthMm, cost, { words, style, offMm });
+    }).flat();
+  });
+}
+
+interface AlongText {
+  readonly words: string;
+  readonly style: TextStyle;
+  readonly offMm: number;
+}
+
+/** The words above and below the stretch of a path that begins at `fromMm`; none where it bends too far from its chord. */
+function besideStretch(
+  path: readonly PaperPoint[],
+  fromMm: number,
+  widthMm: number,
+  cost: number,
+  { words, style, offMm }: AlongText,
+): LabelPlace[] {
+  const stretch = slicePolyline(path, fromMm, fromMm + widthMm);
+  const [from, to] = [stretch[0]!, stretch.at(-1)!];
+  const turn = readableTurn(paperDirection(from, to));
+  const reading: PaperPoint = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  const left = paperLeft(reading);
+  const middle: PaperPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const rises = stretch.map(([x, y]) => (x - middle[0]) * left[0] + (y - middle[1]) * left[1]);
+  const [below, above] = [Math.min(...rises), Math.max(...rises)];
+  if (above - below > mostBendMm) return [];
   const capital = face.capital * style.sizePt * mmPerPt;
-  return straights.flatMap(({ from, to, lengthMm }, rank) => {
-    const turn = readableTurn(paperDirection(from, to));
-    const reading: PaperPoint = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
-    const slack = (lengthMm - widthMm) / 2 / lengthMm;
-    return [0, 0.5, -0.5, 0.95, -0.95].flatMap((slide) => {
-      const share = 0.5 + slide * slack;
-      const on: PaperPoint = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
-      return ([1, -1] as const).map((side): LabelPlace => {
-        const baseline = paperShift(on, reading, 0, side === 1 ? offMm : -offMm - capital);
-        const item = text(words, baseline, { ...style, align: 'centre', rotationDeg: turn, haloMm });
-        return { texts: [item], leader: null, cost: rank * 0.3 + Math.abs(slide) * 0.3 + (side === 1 ? 0 : 0.2) };
-      });
-    });
+  return [above + offMm, below - offMm - capital].map((off, side): LabelPlace => {
+    const baseline = paperShift(middle, reading, 0, off);
+    const item = text(words, baseline, { ...style, align: 'centre', rotationDeg: turn, haloMm });
+    return { texts: [item], leader: null, cost: cost + side * 0.2 + (above - below) * 0.3 };
   });
 }
 

@@ -4,6 +4,7 @@ import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { box, lines, stroke, text } from '../paint.ts';
 import { ink, letters, pen } from '../style.ts';
 import { type MeasureText, textBox } from '../words.ts';
+import { emptyLayer, type MapLayer } from './layer.ts';
 import type { MapWindow } from './mapWindow.ts';
 
 const crossMm = 1.6;
@@ -23,11 +24,11 @@ export function gridDistanceM(askedM: number | null, scaleDenominator: number): 
 }
 
 /** Crosses where grid lines meet; metres east and north in the plane. */
-export function drawGridCrosses(
+export function gridLayer(
   window: MapWindow,
   ground: readonly [number, number, number, number],
   gridM: number,
-): Item[] {
+): MapLayer {
   const marks: PaperPoint[][] = [];
   for (const x of gridValues(ground[0], ground[2], gridM)) {
     for (const y of gridValues(ground[1], ground[3], gridM)) {
@@ -47,7 +48,8 @@ export function drawGridCrosses(
       );
     }
   }
-  return marks.length > 0 ? [lines(marks, stroke(pen.hairline, { ink: ink.soft }))] : [];
+  if (marks.length === 0) return emptyLayer;
+  return { items: [lines(marks, stroke(pen.hairline, { ink: ink.soft }))], signs: [], lines: marks, labels: [] };
 }
 
 /** The map's frame with ticks and coordinates outside it; those that would run into `keepClear` are left out. */

@@ -7,7 +7,7 @@ import { placeLabels } from '../labels/placeLabels.ts';
 import { line, stroke } from '../paint.ts';
 import { pen } from '../style.ts';
 import type { MeasureText } from '../words.ts';
-import { drawGridCrosses } from './drawGrid.ts';
+import { gridLayer } from './drawGrid.ts';
 import { fenceLayer } from './fenceLayer.ts';
 import { mergeLayers } from './layer.ts';
 import type { MapWindow } from './mapWindow.ts';
@@ -36,6 +36,7 @@ export function drawMap(
 ): DrawnMap {
   const { units } = propertyOf(project);
   const below = mergeLayers([
+    gridLayer(window, ground, gridM),
     serviceLayer(project, window, measure),
     fenceLayer(survey, window, measure),
     leadOutLayer(project, window),
@@ -60,7 +61,7 @@ export function drawMap(
       {
         kind: 'clip',
         box: window.frame,
-        items: [...drawGridCrosses(window, ground, gridM), ...all.items, ...placed.flatMap(drawLabel)],
+        items: [...all.items, ...placed.flatMap(drawLabel)],
       },
     ],
     unlabelled: [...new Set(names)].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })),

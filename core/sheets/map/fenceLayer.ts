@@ -5,7 +5,7 @@ import { labelBlock } from '../labels/labelBlock.ts';
 import { placesAlongLine, placesOnLine } from '../labels/placesAlong.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { squareAround } from '../signs/sign.ts';
-import { letters, pen } from '../style.ts';
+import { type FencePens, fencePens, letters } from '../style.ts';
 import type { MeasureText } from '../words.ts';
 import { type FenceStretch, fenceStretches } from './fenceStretches.ts';
 import type { MapLayer } from './layer.ts';
@@ -21,24 +21,26 @@ interface ShownStretch {
 
 /** Fence lines by section, strong where built, thin where planned; letters of the sections and names of the lines. */
 export function fenceLayer(survey: Survey, window: MapWindow, measure: MeasureText): MapLayer {
+  const pens = fencePens(window.scaleDenominator);
   const shown = fenceStretches(survey)
     .map((stretch): ShownStretch => ({ stretch, pieces: window.clip(stretch.path) }))
     .filter(({ pieces }) => pieces.length > 0);
   return {
-    items: shown.flatMap(({ stretch, pieces }) => pieces.flatMap((piece) => drawStretch(stretch, piece))),
+    items: shown.flatMap(({ stretch, pieces }) => pieces.flatMap((piece) => drawStretch(stretch, piece, pens))),
     signs: [],
     lines: shown.flatMap(({ pieces }) => pieces),
     labels: [...sectionLetters(shown, measure), ...lineNames(shown, measure)],
   };
 }
 
-function drawStretch({ shape, section }: FenceStretch, piece: readonly PaperPoint[]) {
+function drawStretch({ shape, section }: FenceStretch, piece: readonly PaperPoint[], pens: FencePens) {
   const built = shape.line.status === 'built';
   if (!shape.line.live || !section) return drawDeadFence(piece, built);
-  return drawFence(piece, built ? pen.built : pen.planned, sectionMarks(section.index));
+  return drawFence(piece, pens[shape.line.status], sectionMarks(section.index));
 }
 
 const letterEveryMm = 65;
+const firstSlideMm = 24;
 const letterStyle = { font: 'bold', sizePt: letters.sectionLetter } as const;
 
 /** One letter for each section on the longest piece of it, and again along every long piece. */
@@ -55,10 +57,12 @@ function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): L
     const longest = pieces[0]!;
     const block = labelBlock([{ ...letterStyle, text: section.letter }], measure);
     const inLine = pieces.slice(0, 3).flatMap(({ path, lengthMm }, rank) =>
-      placesOnLine(path, section.letter, letterStyle, lengthMm / 2, lengthMm / 2, false).map((place) => ({
-        ...place,
-        cost: place.cost + rank,
-      })),
+      placesOnLine(path, section.letter, letterStyle, lengthMm / 2, Math.min(lengthMm / 2, firstSlideMm), false).map(
+        (place) => ({
+          ...place,
+          cost: place.cost + rank,
+        }),
+      ),
     );
     const beside = placesAround(squareAround(longest.path[Math.floor(longest.path.length / 2)]!, 0.6), block);
     const first: LabelWish = {
@@ -105,6 +109,7 @@ function lineNames(shown: readonly ShownStretch[], measure: MeasureText): LabelW
           measure,
         ),
         listedAs: line.name,
+        mostCost: 3,
       }),
     );
 }

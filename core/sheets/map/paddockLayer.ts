@@ -1,8 +1,10 @@
 import { formatArea, type Units } from '../../model/formatUnits.ts';
 import type { Survey } from '../../registers/types.ts';
-import { type LabelWish, labelPriority } from '../labels/label.ts';
-import { type LabelLine, labelBlock, labelLines } from '../labels/labelBlock.ts';
-import { boxAroundPaper } from '../signs/sign.ts';
+import type { PaperPoint } from '../displayList.ts';
+import { type LabelPlace, type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelBlock, type LabelLine, labelBlock, labelLines } from '../labels/labelBlock.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { boxAroundPaper, squareAround } from '../signs/sign.ts';
 import { ink, letters } from '../style.ts';
 import type { MeasureText } from '../words.ts';
 import type { MapLayer } from './layer.ts';
@@ -25,18 +27,30 @@ export function paddockLayer(survey: Survey, window: MapWindow, units: Units, me
       ink: ink.soft,
       text: formatArea(paddock.areaM2, units),
     };
-    const named = labelLines(paddock.name, { font: 'regular', sizePt: 8 }, measure);
-    const small = labelLines(paddock.name, { font: 'regular', sizePt: letters.small }, measure);
-    const blocks = [
-      labelBlock([...named, area], measure),
-      labelBlock([...small, area], measure),
-      labelBlock(small, measure),
-    ];
+    const blocks = paddock.named === null ? [labelBlock([area], measure)] : namedBlocks(paddock.name, area, measure);
     labels.push({
       priority: labelPriority.paddock,
-      places: placesInside(ring, home ? heart : null, window.frame, blocks),
-      listedAs: home ? `${paddock.name} (${area.text})` : null,
+      places: [
+        ...placesInside(ring, home ? heart : null, window.frame, blocks),
+        ...(home ? outside(heart, blocks) : []),
+      ],
+      listedAs: home ? `${paddock.named === null ? 'unnamed paddock' : paddock.name} (${area.text})` : null,
     });
   }
   return { items: [], signs: [], lines: [], labels };
+}
+
+function namedBlocks(name: string, area: LabelLine, measure: MeasureText): LabelBlock[] {
+  const named = labelLines(name, { font: 'regular', sizePt: 8 }, measure);
+  const small = labelLines(name, { font: 'regular', sizePt: letters.small }, measure);
+  return [labelBlock([...named, area], measure), labelBlock([...small, area], measure), labelBlock(small, measure)];
+}
+
+/** Where a paddock is too small or too narrow for its name: beside it, with a leader that ends in it. */
+function outside(heart: PaperPoint, blocks: readonly LabelBlock[]): LabelPlace[] {
+  const smallest = blocks.at(-1);
+  if (!smallest) return [];
+  return placesAround(squareAround(heart, 0.1), smallest)
+    .filter(({ leader }) => leader !== null)
+    .map((place) => ({ ...place, cost: place.cost + 4 }));
 }

@@ -44,16 +44,16 @@ function oneService(service: Service, window: MapWindow, measure: MeasureText): 
     priority: labelPriority.service,
     places: placesAlongLine(pieces, name, nameStyle, service.what === 'road' ? 1.3 : 0.9, measure),
     listedAs: name,
+    mostCost: 4,
   };
   return { items, signs: [], lines: pieces, labels: [label, ...lineLetters(service, pieces)] };
 }
 
-/** "Northern supply, power line 11.0 kV"; a name that says what it is stands alone. */
-function serviceTitle({ name, what, voltageV }: Service): string {
+/** "Northern supply, power line"; a name that says what it is stands alone. */
+function serviceTitle({ name, what }: Service): string {
   const kind = serviceNames[what];
   const words = [name.trim(), ...(name.toLowerCase().includes(kind) ? [] : [kind])].filter((word) => word !== '');
-  const volts = what === 'powerLine' ? serviceLetters({ what, voltageV }) : null;
-  return `${words.join(', ')}${volts !== null && voltageV !== null ? ` ${volts}` : ''}`;
+  return words.join(', ');
 }
 
 function lineLetters(service: Service, pieces: readonly (readonly PaperPoint[])[]): LabelWish[] {

@@ -1,11 +1,10 @@
-import { type Project, propertyOf } from '../../model/project.ts';
-import type { ServiceKind } from '../../model/things.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Service, ServiceKind } from '../../model/things.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
 import { serviceLetters, serviceLine, serviceNames, servicePoint } from '../map/drawServices.ts';
 import { hatchPolygon } from '../map/hatch.ts';
 import { drawDeadFence, drawFence } from '../map/sectionPatterns.ts';
+import type { ShownThings } from '../map/shownThings.ts';
 import { buriedDashMm } from '../map/supplyLayer.ts';
 import { box, line, lines, stroke, text } from '../paint.ts';
 import { crossingSign } from '../signs/crossingSign.ts';
@@ -14,7 +13,7 @@ import { energiserSign } from '../signs/energiserSign.ts';
 import { gateSign } from '../signs/gateSign.ts';
 import { postSign } from '../signs/postSign.ts';
 import { switchSign } from '../signs/switchSign.ts';
-import { ink, letters, pen } from '../style.ts';
+import { type FencePens, fencePens, ink, letters, pen } from '../style.ts';
 
 const rowMm = 4.3;
 const signMm = 15;
@@ -25,9 +24,9 @@ interface LegendRow {
   readonly sample: (middle: PaperPoint) => readonly Item[];
 }
 
-/** The signs that a property's sheets use and what they mean; planned and built side by side where both are drawn. */
-export function legendBlocks(project: Project, survey: Survey): Block[] {
-  return legendRows(project, survey).map(legendRow);
+/** The signs on a sheet and what they mean; planned and built side by side. */
+export function legendBlocks(shown: ShownThings, scaleDenominator: number): Block[] {
+  return legendRows(shown, fencePens(scaleDenominator)).map(legendRow);
 }
 
 function legendRow({ words, sample }: LegendRow): Block {
@@ -40,62 +39,61 @@ function legendRow({ words, sample }: LegendRow): Block {
   };
 }
 
-function legendRows(project: Project, survey: Survey): LegendRow[] {
-  const crossings = [...survey.crossings.values()].map(({ crossing }) => crossing);
-  const roles = new Set([...project.post.values()].map(({ role }) => role));
-  const lineShapes = [...survey.lines.values()];
+function legendRows(shown: ShownThings, pens: FencePens): LegendRow[] {
+  const roles = new Set(shown.posts.map(({ role }) => role));
+  const methods = new Set(shown.crossings.map(({ method }) => method));
   const rows: (LegendRow | false)[] = [
-    lineShapes.some(({ line: { live } }) => live) && {
+    shown.lines.some(({ line: { live } }) => live) && {
       words: 'live fence: planned, built',
       sample: (m) => [
-        ...drawFence(strip(m, -7, -0.7), pen.planned, 'plain'),
-        ...drawFence(strip(m, 0.7, 7), pen.built, 'plain'),
+        ...drawFence(strip(m, -7, -0.7), pens.planned, 'plain'),
+        ...drawFence(strip(m, 0.7, 7), pens.built, 'plain'),
       ],
     },
-    lineShapes.some(({ line: { live } }) => !live) && {
+    shown.lines.some(({ line: { live } }) => !live) && {
       words: 'fence without current: planned, built',
       sample: (m) => [...drawDeadFence(strip(m, -7, -0.7), false), ...drawDeadFence(strip(m, 0.7, 7), true)],
     },
-    survey.gateways.size > 0 && {
+    shown.gateways.length > 0 && {
       words: 'gateway: planned, built',
       sample: (m) => [
-        ...gateSample([m[0] - 4.5, m[1] + 0.9], 'planned'),
-        ...gateSample([m[0] + 3, m[1] + 0.9], 'built'),
+        ...gateSample([m[0] - 4.5, m[1] + 0.9], 'planned', pens),
+        ...gateSample([m[0] + 3, m[1] + 0.9], 'built', pens),
       ],
     },
-    crossings.some(({ method }) => method === 'buried') && {
+    methods.has('buried') && {
       words: 'buried crossing: planned, built',
       sample: (m) => [...crossingSample(m, -6.5, 'buried', 'planned'), ...crossingSample(m, 1.5, 'buried', 'built')],
     },
-    crossings.some(({ method }) => method === 'overhead') && {
+    methods.has('overhead') && {
       words: 'overhead crossing',
       sample: (m) => crossingSample(m, -2.5, 'overhead', 'planned'),
     },
-    survey.switches.length > 0 && {
+    shown.switches.length > 0 && {
       words: 'cut-out switch: closed, open',
       sample: ([x, y]) => [
         ...switchSign([x - 4, y], [1, 0], { normally: 'closed', status: 'planned' }).items,
         ...switchSign([x + 4, y], [1, 0], { normally: 'open', status: 'planned' }).items,
       ],
     },
-    survey.switches.some((row) => row.switch.status === 'built') && {
+    shown.switches.some((row) => row.switch.status === 'built', pens) && {
       words: 'cut-out switch, built',
       sample: (m) => switchSign(m, [1, 0], { normally: 'closed', status: 'built' }).items,
     },
-    project.energiser.size > 0 && {
+    shown.energisers.length > 0 && {
       words: 'energiser: planned, built',
       sample: ([x, y]) => [...energiserSign([x - 4, y], 'planned').items, ...energiserSign([x + 4, y], 'built').items],
     },
-    project.earthField.size > 0 && { words: 'earth stakes', sample: (m) => earthSign(m, 'planned').items },
-    project.leadOut.size > 0 && {
-      words: 'lead-out cable, buried',
+    shown.earthFields.length > 0 && { words: 'earth stakes', sample: (m) => earthSign(m, 'planned').items },
+    shown.leadOuts.length > 0 && {
+      words: 'lead-out cable (dashed: buried)',
       sample: (m) => [line(strip(m, -7, 7), stroke(pen.sign, { dashMm: buriedDashMm }))],
     },
     roles.has('strainer') && { words: 'strainer', sample: (m) => postSign(m, 'strainer').items },
     roles.has('angle') && { words: 'angle post', sample: (m) => postSign(m, 'angle').items },
     roles.has('other') && { words: 'other post', sample: (m) => postSign(m, 'other').items },
-    ...serviceRows(project),
-    { words: gridWords(project), sample: gridSample },
+    ...serviceRows(shown.services),
+    { words: 'grid', sample: gridSample },
   ];
   return rows.filter((row) => row !== false);
 }
@@ -107,9 +105,9 @@ function strip([x, y]: PaperPoint, from: number, to: number): PaperPoint[] {
   ];
 }
 
-function gateSample(at: PaperPoint, status: 'planned' | 'built'): readonly Item[] {
+function gateSample(at: PaperPoint, status: 'planned' | 'built', pens: FencePens): readonly Item[] {
   const [start, end] = strip(at, -1.2, 1.2) as [PaperPoint, PaperPoint];
-  const width = status === 'built' ? pen.built : pen.planned;
+  const width = pens[status];
   return [
     ...drawFence(strip(at, -2.6, -1.2), width, 'plain'),
     ...drawFence(strip(at, 1.2, 2.6), width, 'plain'),
@@ -131,9 +129,9 @@ function crossingSample(
   return crossingSign(path, { method, status }).items;
 }
 
-function serviceRows(project: Project): LegendRow[] {
+function serviceRows(services: readonly Service[]): LegendRow[] {
   const looks = new Map<string, { what: ServiceKind; buried: boolean; point: boolean }>();
-  for (const { what, buried, path } of project.service.values()) {
+  for (const { what, buried, path } of services) {
     const point = path.length === 1;
     const asBuried = buried && what !== 'road' && what !== 'creek' && what !== 'path' && what !== 'floodZone' && !point;
     looks.set(`${what} ${asBuried} ${point}`, { what, buried: asBuried, point });
@@ -167,10 +165,6 @@ function serviceSample(what: ServiceKind, buried: boolean, point: boolean, [x, y
     ...serviceLine({ what, buried }, strip([x, y], -7, 7)),
     ...(inLine === null ? [] : [text(what === 'powerLine' ? 'kV' : inLine, [x, y + 0.7], style)]),
   ];
-}
-
-function gridWords(project: Project): string {
-  return propertyOf(project).placed ? 'grid, metres from its centre' : "grid, metres from the drawing's origin";
 }
 
 function gridSample([x, y]: PaperPoint): readonly Item[] {

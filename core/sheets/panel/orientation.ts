@@ -9,7 +9,7 @@ import { ink, letters } from '../style.ts';
 
 /** North arrow, scale in figures, and the bar that shows whether the print is true. */
 export function orientationBlock(scaleDenominator: number, paper: string, units: Units, widthMm: number): Block {
-  const bar = scaleBarFor(scaleDenominator, units, widthMm - 20);
+  const bar = scaleBarFor(scaleDenominator, units, widthMm - 16.5);
   const length = `The bar is ${fixed(bar.lengthMm, 1)} mm long on a true print.`;
   return {
     heightMm: 18,

@@ -30,7 +30,7 @@ function sectionCell(section: Section, x: number, y: number, units: Units): Item
         [x + 4.5, y + rowMm / 2],
         [x + 14.5, y + rowMm / 2],
       ],
-      pen.planned,
+      pen.sign,
       sectionMarks(section.index),
     ),
     text(formatLength(section.lengthM, units), [x + 16, baseline], { sizePt: letters.panel, font: 'figures' }),

@@ -24,7 +24,7 @@ const imperial = [
   { name: 'mi', lengthM: 1609.344 },
 ];
 
-/** The longest bar of round length that fits `mostMm`: 1, 2 or 5 times a power of ten of its unit. */
+/** The longest bar of round length that fits `mostMm`: 1, 2, 4 or 5 times a power of ten of its unit. */
 export function scaleBarFor(scaleDenominator: number, units: Units, mostMm: number): ScaleBar {
   const mostM = (mostMm * scaleDenominator) / 1000;
   const [small, large] = units === 'metric' ? metric : imperial;
@@ -32,7 +32,7 @@ export function scaleBarFor(scaleDenominator: number, units: Units, mostMm: numb
   const unit = mostM >= large!.lengthM ? large! : small!;
   const most = mostM / unit.lengthM;
   const power = 10 ** Math.floor(Math.log10(most));
-  const times = [5, 2, 1].find((n) => n * power <= most) ?? 1;
+  const times = [5, 4, 2, 1].find((n) => n * power <= most) ?? 1;
   const lengthM = times * power * unit.lengthM;
   return { lengthM, lengthMm: (lengthM * 1000) / scaleDenominator, unit };
 }
