@@ -16,6 +16,7 @@ export interface MapViewProps {
 export function MapView({ input, events, ref }: MapViewProps) {
   const stage = useRef<HTMLDivElement>(null);
   const foot = useRef<HTMLDivElement>(null);
+  const strip = useRef<HTMLDivElement>(null);
   const controller = useRef<MapController | null>(null);
   const latest = useRef({ input, events });
   latest.current = { input, events };
@@ -23,7 +24,8 @@ export function MapView({ input, events, ref }: MapViewProps) {
 
   useLayoutEffect(() => {
     const now = () => latest.current.events;
-    const made = createMapController({ stage: stage.current!, foot: foot.current! }, latest.current.input, {
+    const elements = { stage: stage.current!, foot: { line: foot.current!, strip: strip.current! } };
+    const made = createMapController(elements, latest.current.input, {
       onChoose: (ids, additive) => now().onChoose(ids, additive),
       onPoint: (id) => now().onPoint(id),
       onEdit: (edit) => now().onEdit(edit),
@@ -64,6 +66,7 @@ export function MapView({ input, events, ref }: MapViewProps) {
         <ToolColumn workspace={input.workspace} tool={tool} onTool={(name) => controller.current?.setTool(name)} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is worked with arrow keys and Enter */}
         <div ref={stage} className="map-stage" role="application" aria-label="Drawing" tabIndex={0} />
+        <div ref={strip} className="map-strip" />
         <ViewButtons onZoom={(steps) => controller.current?.zoomBy(steps)} onFit={() => controller.current?.fit()} />
       </div>
       <div ref={foot} className="map-foot" />

@@ -4,7 +4,7 @@ import type { Xy } from '../../core/geometry/types.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/network/workingPlane.ts';
-import { createFoot } from './foot/createFoot.ts';
+import { createFoot, type FootElements } from './foot/createFoot.ts';
 import { createCross } from './input/cross.ts';
 import { listenToKeys } from './input/listenToKeys.ts';
 import { listenToPointer } from './input/listenToPointer.ts';
@@ -12,7 +12,6 @@ import { drawCross } from './interaction/cues.ts';
 import { paintGridLabels } from './interaction/gridLabels.ts';
 import { paintMarked } from './interaction/paintMarked.ts';
 import { chooseSnap, snapTargets } from './interaction/snapping.ts';
-import { forgetTextWidths } from './labels/textWidth.ts';
 import { createOverlayLayer } from './leaflet/overlayLayer.ts';
 import { createPlaneMap, showBox, toLatLng, viewOf } from './leaflet/planeMap.ts';
 import { createSettledLayer } from './leaflet/settledLayer.ts';
@@ -24,6 +23,7 @@ import { buildScene, type Scene } from './scene/buildScene.ts';
 import { partsFor } from './scene/partsFor.ts';
 import { lookOf } from './settled/look.ts';
 import { paintSettled } from './settled/paintSettled.ts';
+import { forgetTextWidths } from './settled/textWidth.ts';
 import { createTools } from './tools/createTools.ts';
 import { snapReachPx } from './tools/reach.ts';
 import type { Pointer, Tool, ToolContext } from './tools/tool.ts';
@@ -42,7 +42,7 @@ export interface MapController extends MapHandle {
 export interface MapElements {
   /** Holds Leaflet's map, and the keyboard. */
   readonly stage: HTMLElement;
-  readonly foot: HTMLElement;
+  readonly foot: FootElements;
 }
 
 /** The map without any framework: it owns its elements and is told of changes by `update`. */
@@ -53,6 +53,8 @@ export function createMapController(elements: MapElements, first: MapInput, even
   let scene: Scene = buildScene(first.project, first.survey, plane);
   let palette = paletteOf(first.theme);
   let pointer: Pointer | null = null;
+  /** The hint that stands at the foot. */
+  let saidFor = '';
 
   const map = createPlaneMap(stage);
   const settled = createSettledLayer(map, (ctx, view) => paintSettled(lookOf(ctx, view, scene, input, palette)));
@@ -63,6 +65,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     tool.paint(tools);
     const cross = keyCross.at();
     if (cross) drawCross(ctx, palette, toPx(view, cross));
+    refreshFoot();
   });
   const foot = createFoot(elements.foot, { onTyped, onLeave: () => focus() });
 
@@ -131,6 +134,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
   void document.fonts?.ready.then(() => {
     forgetTextWidths();
     settled.redraw();
+    overlay.invalidate();
   });
 
   function movePointer(at: Pointer): void {
@@ -151,16 +155,15 @@ export function createMapController(elements: MapElements, first: MapInput, even
     const at = { xy: pointer.xy, lonLat: plane.toLonLat(pointer.xy) };
     const progress = tool.progress();
     foot.place(at, propertyOf(input.project).placed, input.units);
-    foot.progress(progress, input.units);
     if (!events.onCursor) return;
     const { lengthM, bearingDeg, snappedTo } = progress;
     events.onCursor({ ...at, lengthM, bearingDeg, snappedTo, metresPerPixel: 1 / viewOf(map).pxPerM });
   }
 
-  /** What the next click does; a refusal stays until the next deed. */
-  let saidFor = '';
+  /** What the next click does; a refusal stays until that changes. */
   function refreshFoot(): void {
     foot.fields(tool.fields());
+    foot.progress(tool.progress(), input.units);
     const hint = tool.hint();
     if (hint === saidFor) return;
     saidFor = hint;
@@ -192,10 +195,10 @@ export function createMapController(elements: MapElements, first: MapInput, even
       tool = tools[name];
       events.onToolChange?.(name);
     }
+    if (name === 'choose') keyCross.hide();
     stage.style.cursor = name === 'choose' ? '' : 'crosshair';
     saidFor = '';
     refreshFoot();
-    foot.progress(tool.progress(), input.units);
     if (pointer) tool.move(pointer);
     overlay.invalidate();
   }
@@ -315,7 +318,8 @@ export function createMapController(elements: MapElements, first: MapInput, even
       settled.remove();
       overlay.remove();
       map.remove();
-      elements.foot.replaceChildren();
+      elements.foot.line.replaceChildren();
+      elements.foot.strip.replaceChildren();
     },
   };
 }

@@ -4,7 +4,14 @@ import type { Progress, TypedFields } from '../tools/tool.ts';
 import { formatGrid, formatLonLat } from './formatPlace.ts';
 import { scaleBar } from './scaleBar.ts';
 
-/** The line at the foot of the map. It changes with every move of the pointer, so it is written to directly. */
+export interface FootElements {
+  /** The line at the foot: what the next click does, and where the pointer is. */
+  readonly line: HTMLElement;
+  /** Over the map's lower edge: fields for typed figures, the measures so far, the scale. */
+  readonly strip: HTMLElement;
+}
+
+/** What stands at the foot of the map. It changes with every move of the pointer, so it is written to directly. */
 export interface Foot {
   say(text: string, kind: 'hint' | 'refused'): void;
   fields(wanted: TypedFields): void;
@@ -25,15 +32,15 @@ export interface FootEvents {
 
 const longestBarPx = 130;
 
-export function createFoot(root: HTMLElement, events: FootEvents): Foot {
-  const said = child(root, 'p', 'map-said');
+export function createFoot({ line, strip }: FootElements, events: FootEvents): Foot {
+  const said = child(line, 'p', 'map-said');
   said.setAttribute('role', 'status');
-  const form = child(root, 'form', 'map-typed');
+  const position = child(line, 'output', 'map-position');
+  const scale = child(strip, 'span', 'map-scale');
+  const form = child(strip, 'form', 'map-typed');
   const [firstLabel, first] = field(form);
   const [secondLabel, second] = field(form);
-  const measures = child(root, 'output', 'map-measures');
-  const position = child(root, 'output', 'map-position');
-  const scale = child(root, 'span', 'map-scale');
+  const measures = child(strip, 'output', 'map-measures');
   const bar = child(scale, 'span', 'map-scale-bar');
   const barText = child(scale, 'span', 'map-scale-text');
   let shown: TypedFields = null;
@@ -81,11 +88,12 @@ export function createFoot(root: HTMLElement, events: FootEvents): Foot {
       const texts: string[] = [];
       if (lengthM !== null) texts.push(formatLength(lengthM, units));
       if (bearingDeg !== null) texts.push(formatBearing(bearingDeg));
-      if (totalM !== null && lengthM !== null && totalM > lengthM + 1e-6) {
+      if (totalM !== null && totalM > (lengthM ?? 0) + 1e-6) {
         texts.push(`all ${formatLength(totalM, units)}`);
       }
       if (snappedTo !== null) texts.push(`at ${snappedTo}`.replace('at on ', 'on '));
       setText(measures, texts.join('   '));
+      measures.hidden = texts.length === 0;
     },
     place(at, placed, units) {
       setText(position, at ? (placed ? formatLonLat(at.lonLat) : formatGrid(at.xy, units)) : '');

@@ -3,9 +3,12 @@ import { toPx } from '../plane/view.ts';
 import type { Scene } from '../scene/buildScene.ts';
 import type { Part } from '../scene/parts.ts';
 import { partsFor } from '../scene/partsFor.ts';
+import { switchSignXy } from '../scene/switchSignXy.ts';
 import { tracePlanePath } from '../settled/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';
 import { drawHalo, drawHaloAt } from './cues.ts';
+
+const widest = 13;
 
 /** Glows over what is chosen (widest), the pieces of a figure, and what is pointed at. */
 export function paintMarked(tools: PaintTools, scene: Scene, input: MapInput): void {
@@ -17,9 +20,9 @@ export function paintMarked(tools: PaintTools, scene: Scene, input: MapInput): v
     for (const part of parts) paintPart(tools, part, widthPx);
     for (const place of places) drawHaloAt(tools, place, 17);
   };
-  for (const id of input.chosen) paint(id, 13);
-  for (const id of input.lit) paint(id, 11);
-  if (input.pointed) paint(input.pointed, 9);
+  for (const id of input.chosen) paint(id, widest);
+  for (const id of input.lit) paint(id, widest - 2);
+  if (input.pointed) paint(input.pointed, widest - 4);
 }
 
 function paintPart(tools: PaintTools, part: Part, widthPx: number): void {
@@ -38,11 +41,13 @@ function paintPart(tools: PaintTools, part: Part, widthPx: number): void {
       const { startPost, endPost, centre } = part.shape;
       const [ax, ay] = toPx(view, startPost);
       const [bx, by] = toPx(view, endPost);
-      drawHaloAt(tools, centre, Math.max(14, Math.hypot(bx - ax, by - ay) * 0.62));
+      const wide = Math.hypot(bx - ax, by - ay) > 30;
+      if (wide) drawHalo(tools, [startPost, endPost], widthPx + 4);
+      else drawHaloAt(tools, centre, 15);
       break;
     }
     case 'switch':
-      drawHaloAt(tools, part.row.xy, 17);
+      drawHaloAt(tools, switchSignXy(part, view.pxPerM), 17);
       break;
     case 'paddock':
       ctx.beginPath();
@@ -52,8 +57,11 @@ function paintPart(tools: PaintTools, part: Part, widthPx: number): void {
         tracePlanePath(ctx, view, hole);
         ctx.closePath();
       }
-      ctx.fillStyle = palette.paddockTint;
-      ctx.fill('evenodd');
+      // Only a chosen one is tinted: pointing at empty ground must not make it flicker.
+      if (widthPx === widest) {
+        ctx.fillStyle = palette.paddockTint;
+        ctx.fill('evenodd');
+      }
       ctx.strokeStyle = palette.accent;
       ctx.lineWidth = 2;
       ctx.setLineDash([2, 5]);

@@ -8,6 +8,7 @@ import type { GatewayShape, LineShape, Survey } from '../../../core/registers/ty
 import { type MapId, paddockMapId } from '../mapTypes.ts';
 import { sliceOfLine } from '../plane/stations.ts';
 import type { Part } from './parts.ts';
+import { switchInto } from './switchInto.ts';
 
 /** Everything the map draws, with an index by place and one by id. Made anew after each edit; what did not change is reused. */
 export interface Scene {
@@ -25,7 +26,12 @@ export interface Scene {
 }
 
 export function buildScene(project: Project, survey: Survey, plane: LocalPlane): Scene {
-  const parts = [...fixedParts(project, plane), ...paddockParts(survey), ...lineParts(survey), ...signParts(survey)];
+  const parts = [
+    ...fixedParts(project, plane),
+    ...paddockParts(survey),
+    ...lineParts(survey),
+    ...signParts(project, survey, plane),
+  ];
   const partsOf = new Map<MapId, Part[]>();
   for (const part of parts) {
     const known = partsOf.get(part.id);
@@ -79,7 +85,7 @@ function* lineParts(survey: Survey): Generator<Part> {
   }
 }
 
-function* signParts(survey: Survey): Generator<Part> {
+function* signParts(project: Project, survey: Survey, plane: LocalPlane): Generator<Part> {
   const crossingEdges = new Map<string, number>();
   for (const [edge, crossing] of survey.network.edges.entries()) {
     if (crossing.kind === 'crossing') crossingEdges.set(crossing.gatewayId, edge);
@@ -93,7 +99,11 @@ function* signParts(survey: Survey): Generator<Part> {
     const box = boxOf(figures.path) ?? boxAt(shape.centre, widthM);
     yield { kind: 'crossing', id: figures.crossing.id, figures, shape, edge: crossingEdges.get(id) ?? -1, box };
   }
-  for (const row of survey.switches) yield { kind: 'switch', id: row.switch.id, row, box: boxAt(row.xy, 0) };
+  const leadOutPath = (id: string) => planePath(plane, project.leadOut.get(id)?.path ?? []);
+  for (const row of survey.switches) {
+    const into = switchInto(survey, leadOutPath, row.switch.place);
+    yield { kind: 'switch', id: row.switch.id, row, into, box: boxAt(row.xy, 0) };
+  }
 }
 
 function* paddockParts(survey: Survey): Generator<Part> {

@@ -42,12 +42,13 @@ const signRadiusPx: Readonly<Record<Part['kind'], number>> = {
  * for each id.
  */
 export function hitTest(scene: Scene, at: Xy, pxPerM: number, chosen: readonly MapId[]): Hit[] {
-  const reachM = 18 / pxPerM;
+  // The largest radius, and a switch's sign stands off its place by as much again.
+  const reachM = 34 / pxPerM;
   const [x, y] = at;
   const near = scene.search([x - reachM, y - reachM, x + reachM, y + reachM]);
   const best = new Map<MapId, Hit>();
   for (const part of near) {
-    const distanceM = partDistanceM(part, at);
+    const distanceM = partDistanceM(part, at, pxPerM);
     if (distanceM > signRadiusPx[part.kind] / pxPerM) continue;
     const known = best.get(part.id);
     if (!known || distanceM < known.distanceM) best.set(part.id, { part, distanceM });

@@ -3,9 +3,10 @@ import { pointInRing } from '../../../core/geometry/plane/pointInRing.ts';
 import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Part } from './parts.ts';
+import { switchSignXy } from './switchSignXy.ts';
 
-/** How far a point is from what a part draws, metres; 0 inside an area. */
-export function partDistanceM(part: Part, at: Xy): number {
+/** How far a point is from what a part draws at this scale, metres; 0 inside an area. */
+export function partDistanceM(part: Part, at: Xy, pxPerM: number): number {
   switch (part.kind) {
     case 'piece':
     case 'leadOut':
@@ -17,7 +18,7 @@ export function partDistanceM(part: Part, at: Xy): number {
     case 'gateway':
       return pathDistanceM([part.shape.startPost, part.shape.endPost], at);
     case 'switch':
-      return xyDistanceM(part.row.xy, at);
+      return xyDistanceM(switchSignXy(part, pxPerM), at);
     case 'paddock':
       return pointInRing(at, part.paddock.ring) && !part.paddock.holes.some((hole) => pointInRing(at, hole))
         ? 0

@@ -49,6 +49,8 @@ export interface CrossingPart extends PartBase {
 export interface SwitchPart extends PartBase {
   readonly kind: 'switch';
   readonly row: SwitchRow;
+  /** Unit vector into the fence that it stands in, away from the gate post or the junction it is at; zero along a line. */
+  readonly into: Xy;
 }
 
 export interface PostPart extends PartBase {

@@ -1,19 +1,25 @@
+import type { Label } from '../../../core/geometry/labelPlacement.ts';
+import { clipPolylineToBox } from '../../../core/geometry/plane/clipPolylineToBox.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import type { Xy } from '../../../core/geometry/types.ts';
 import { formatArea, formatTape } from '../../../core/model/formatUnits.ts';
-import type { LabelWish } from '../labels/placeLabels.ts';
-import { textWidthPx } from '../labels/textWidth.ts';
-import { type Px, toPx } from '../plane/view.ts';
+import type { Paddock } from '../../../core/registers/types.ts';
+import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart } from '../scene/parts.ts';
+import { switchSignXy } from '../scene/switchSignXy.ts';
 import type { Look } from './look.ts';
 import { labelSizePx } from './mapFont.ts';
 import { marksAlong, pathLengthPx } from './marksAlong.ts';
 import { pixelPath } from './pixelPath.ts';
+import { textWidthPx } from './textWidth.ts';
 
-export interface MapLabel extends LabelWish {
-  /** A plain text with a halo, or a section's letter on a disc. */
+/** What a label says, and how: a plain text with a halo, or a section's letter on a disc. */
+export interface LabelText {
+  readonly text: string;
   readonly style: 'text' | 'soft' | 'letter';
-  readonly colour?: string;
 }
+
+type MapLabel = Label<LabelText>;
 
 /** From further off than this (metres a pixel) labels of a kind are not wished for, unless chosen. */
 const furthest = { gateway: 2.5, switch: 6, post: 0.6, line: 5, crossing: 0.12, service: 6 };
@@ -49,7 +55,14 @@ function wishOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
       return beside(look, part.shape.gateway.name, toPx(view, part.shape.centre), 12, 50, chosen);
     case 'switch':
       if (!near('switch')) return null;
-      return beside(look, part.row.switch.name, toPx(view, part.row.xy), 13 * signScale + 4, 60, chosen);
+      return beside(
+        look,
+        part.row.switch.name,
+        toPx(view, switchSignXy(part, view.pxPerM)),
+        13 * signScale + 4,
+        60,
+        chosen,
+      );
     case 'post':
       if (!near('post')) return null;
       return beside(look, part.post.name, toPx(view, part.xy), 9, 20, chosen);
@@ -60,34 +73,50 @@ function wishOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
     case 'paddock':
       return paddockLabel(look, part.paddock, chosen);
     case 'service': {
-      const middle = part.xy[Math.floor(part.xy.length / 2)];
+      const middle = middleInView(look, part.xy);
       if (!middle || !near('service')) return null;
-      return { ...beside(look, part.service.name, toPx(view, middle), 8, 15, chosen), style: 'soft' };
+      return beside(look, part.service.name, middle, 8, 15, chosen, 'soft');
     }
     default:
       return null;
   }
 }
 
-/** A name beside a sign: to its right, left, above, below, or at a corner. */
-function beside(look: Look, text: string, [x, y]: Px, awayPx: number, rank: number, chosen: boolean): MapLabel {
-  const widthPx = textWidthPx(look.ctx, text);
-  const heightPx = labelSizePx + 2;
-  const [dx, dy] = [widthPx / 2 + awayPx, heightPx / 2 + awayPx];
-  const places: Px[] = [
-    [x + dx, y - dy * 0.8],
-    [x - dx, y - dy * 0.8],
-    [x + dx, y + dy * 0.8],
-    [x - dx, y + dy * 0.8],
-    [x, y - dy],
-    [x, y + dy],
+/** A name beside a sign: at a corner, or above or below it. */
+function beside(
+  look: Look,
+  text: string,
+  anchor: Px,
+  awayPx: number,
+  priority: number,
+  chosen: boolean,
+  style: LabelText['style'] = 'text',
+): MapLabel {
+  const width = textWidthPx(look.ctx, text);
+  const height = labelSizePx + 2;
+  const [dx, dy] = [width / 2 + awayPx, height / 2 + awayPx];
+  const candidates: Px[] = [
+    [dx, -dy * 0.8],
+    [-dx, -dy * 0.8],
+    [dx, dy * 0.8],
+    [-dx, dy * 0.8],
+    [0, -dy],
+    [0, dy],
   ];
-  return { text, widthPx, heightPx, places, rank, always: chosen, style: 'text' };
+  return { id: { text, style }, anchor, width, height, candidates, priority, pinned: chosen };
+}
+
+/** The middle of what is in view of a path; null where nothing is. */
+function middleInView({ view }: Look, path: readonly Xy[]): Px | null {
+  if (path.length === 1) return toPx(view, path[0]!);
+  const pieces = clipPolylineToBox(path, viewBox(view)).map((piece) => pixelPath(view, piece));
+  const longest = pieces.reduce<Px[]>((best, piece) => (pathLengthPx(piece) > pathLengthPx(best) ? piece : best), []);
+  return longest.length < 2 ? null : pointAtStation(longest, pathLengthPx(longest) / 2).point;
 }
 
 function depthLabel(
   look: Look,
-  path: readonly (readonly [number, number])[],
+  path: readonly Xy[],
   crossing: { readonly method: string; readonly depthM: number },
   chosen: boolean,
 ): MapLabel | null {
@@ -97,16 +126,7 @@ function depthLabel(
   return beside(look, text, toPx(look.view, middle), 6, 30, chosen);
 }
 
-function paddockLabel(
-  look: Look,
-  paddock: {
-    readonly name: string;
-    readonly areaM2: number;
-    readonly inside: readonly [number, number];
-    readonly ring: readonly (readonly [number, number])[];
-  },
-  chosen: boolean,
-): MapLabel | null {
+function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel | null {
   const widthPx = textWidthPx(look.ctx, paddock.name);
   // A name belongs in its paddock: none where the paddock is too small for it.
   const roomPx = Math.sqrt(paddock.areaM2) * look.view.pxPerM;
@@ -114,15 +134,15 @@ function paddockLabel(
   const area = formatArea(paddock.areaM2, look.input.units);
   const withArea = roomPx > 90;
   const text = withArea ? `${paddock.name}\n${area}` : paddock.name;
-  const heightPx = (labelSizePx + 3) * (withArea ? 2 : 1);
-  const [x, y] = toPx(look.view, paddock.inside);
-  const places: Px[] = [
-    [x, y],
-    [x, y - heightPx],
-    [x, y + heightPx],
+  const height = (labelSizePx + 3) * (withArea ? 2 : 1);
+  const width = withArea ? Math.max(widthPx, textWidthPx(look.ctx, area)) : widthPx;
+  const candidates: Px[] = [
+    [0, 0],
+    [0, -height],
+    [0, height],
   ];
-  const wide = withArea ? Math.max(widthPx, textWidthPx(look.ctx, area)) : widthPx;
-  return { text, widthPx: wide, heightPx, places, rank: 40, always: chosen, style: 'soft' };
+  const anchor = toPx(look.view, paddock.inside);
+  return { id: { text, style: 'soft' }, anchor, width, height, candidates, priority: 40, pinned: chosen };
 }
 
 function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null {
@@ -132,16 +152,19 @@ function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null
   const widthPx = textWidthPx(look.ctx, text);
   const lengthPx = pathLengthPx(path);
   if (path.length < 2 || (!chosen && lengthPx < widthPx * 2.5)) return null;
-  const places: Px[] = [];
+  const anchor = path[0]!;
+  const candidates: Px[] = [];
   for (const share of [0.5, 0.35, 0.65, 0.2, 0.8]) {
     const { point, bearingDeg } = pointAtStation(path, lengthPx * share);
     // In pixels y runs down, so this "bearing" is measured from the screen's downward direction.
     const angle = (bearingDeg * Math.PI) / 180;
     const away = 6 + Math.abs(Math.cos(angle)) * (widthPx / 2) + Math.abs(Math.sin(angle)) * (labelSizePx / 2 + 2);
     const [nx, ny] = [Math.cos(angle) * away, -Math.sin(angle) * away];
-    places.push([point[0] + nx, point[1] + ny], [point[0] - nx, point[1] - ny]);
+    const [dx, dy] = [point[0] - anchor[0], point[1] - anchor[1]];
+    candidates.push([dx + nx, dy + ny], [dx - nx, dy - ny]);
   }
-  return { text, widthPx, heightPx: labelSizePx + 2, places, rank: 10, always: chosen, style: 'text' };
+  const height = labelSizePx + 2;
+  return { id: { text, style: 'text' }, anchor, width: widthPx, height, candidates, priority: 10, pinned: chosen };
 }
 
 /** Each section's letter, over and over along its line. */
@@ -159,7 +182,9 @@ function sectionLetters(look: Look, parts: readonly Part[]): MapLabel[] {
   return letters;
 }
 
-function letterLabel(letter: string, centre: Px, rank: number): MapLabel {
-  const widthPx = 22 + (letter.length - 1) * 8;
-  return { text: letter, widthPx, heightPx: 22, places: [centre], rank, style: 'letter' };
+export const letterSizePx = 22;
+
+function letterLabel(letter: string, anchor: Px, priority: number): MapLabel {
+  const width = letterSizePx + (letter.length - 1) * 8;
+  return { id: { text: letter, style: 'letter' }, anchor, width, height: letterSizePx, candidates: [[0, 0]], priority };
 }

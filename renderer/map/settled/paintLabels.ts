@@ -1,33 +1,34 @@
-import { placeLabels } from '../labels/placeLabels.ts';
-import type { Px } from '../plane/view.ts';
+import { placeLabels } from '../../../core/geometry/labelPlacement.ts';
+import type { Box } from '../../../core/geometry/plane/box.ts';
 import type { Part } from '../scene/parts.ts';
-import { labelWishes, type MapLabel } from './labelWishes.ts';
+import { type LabelText, labelWishes } from './labelWishes.ts';
 import type { Look } from './look.ts';
 import { labelSizePx, mapFont } from './mapFont.ts';
+import { signBoxes } from './signBoxes.ts';
 
-/** Names, depths and letters, each where it covers no other. */
+/** Names, depths and letters, each where it covers neither another nor a sign. */
 export function* paintLabels(look: Look, parts: readonly Part[]): Generator<void> {
-  const { ctx } = look;
+  const { ctx, view } = look;
   ctx.font = mapFont();
-  const placed = placeLabels(labelWishes(look, parts).filter((wish) => isSeen(look, wish)));
+  const wishes = labelWishes(look, parts).filter(
+    ({ anchor: [x, y] }) => x > -100 && y > -100 && x < view.widthPx + 100 && y < view.heightPx + 100,
+  );
   yield;
-  for (const [i, { wish, centre }] of placed.entries()) {
-    ctx.font = mapFont(wish.style === 'letter' ? 700 : 400);
+  const { placed } = placeLabels(wishes, { obstacles: signBoxes(look, parts) });
+  yield;
+  for (const [i, { id, box }] of placed.entries()) {
+    ctx.font = mapFont(id.style === 'letter' ? 700 : 400);
     ctx.textAlign = 'center';
     ctx.textBaseline = 'middle';
     ctx.lineJoin = 'round';
-    if (wish.style === 'letter') paintLetter(look, wish, centre);
-    else paintText(look, wish, centre);
+    if (id.style === 'letter') paintLetter(look, id, box);
+    else paintText(look, id, box);
     if (i % 60 === 59) yield;
   }
 }
 
-function isSeen({ view }: Look, { places }: MapLabel): boolean {
-  const [x, y] = places[0] ?? [-1, -1];
-  return x > 0 && y > 0 && x < view.widthPx && y < view.heightPx;
-}
-
-function paintText({ ctx, palette }: Look, { text, style }: MapLabel, [x, y]: Px): void {
+function paintText({ ctx, palette }: Look, { text, style }: LabelText, [left, top, right, bottom]: Box): void {
+  const [x, y] = [(left + right) / 2, (top + bottom) / 2];
   const lines = text.split('\n');
   for (const [i, line] of lines.entries()) {
     const lineY = y + (i - (lines.length - 1) / 2) * (labelSizePx + 3);
@@ -39,14 +40,14 @@ function paintText({ ctx, palette }: Look, { text, style }: MapLabel, [x, y]: Px
   }
 }
 
-function paintLetter({ ctx, palette }: Look, { text, widthPx }: MapLabel, [x, y]: Px): void {
+function paintLetter({ ctx, palette }: Look, { text }: LabelText, [left, top, right, bottom]: Box): void {
   ctx.beginPath();
-  ctx.roundRect(x - widthPx / 2, y - 11, widthPx, 22, 11);
+  ctx.roundRect(left, top, right - left, bottom - top, (bottom - top) / 2);
   ctx.fillStyle = palette.paper;
   ctx.fill();
   ctx.strokeStyle = palette.ink;
   ctx.lineWidth = 1.6;
   ctx.stroke();
   ctx.fillStyle = palette.ink;
-  ctx.fillText(text, x, y + 1);
+  ctx.fillText(text, (left + right) / 2, (top + bottom) / 2 + 1);
 }

@@ -1,10 +1,11 @@
 import { offsetPolyline } from '../../../core/geometry/plane/offsetPolyline.ts';
+import type { SectionMarks } from '../../../core/sheets/map/sectionPatterns.ts';
 import type { PiecePart } from '../scene/parts.ts';
 import { disc } from '../signs/pen.ts';
 import type { Look } from './look.ts';
 import { marksAlong } from './marksAlong.ts';
 import { pixelPath, tracePlanePath } from './pixelPath.ts';
-import { type SectionMarks, sectionStyle } from './sectionStyle.ts';
+import { sectionStyle } from './sectionStyle.ts';
 
 /** Stretches of fence that are stroked in one go. Long paths stroke slowly, so a group is drawn in portions. */
 const portion = 150;
@@ -49,8 +50,8 @@ function* paintKind(look: Look, kind: LineKind, pieces: readonly PiecePart[]): G
     yield* stroke(look, pieces, palette.ink, linePx * 0.6);
   } else {
     // Hollow: two thin rails with paper between.
-    yield* stroke(look, pieces, palette.ink, linePx + 0.8);
-    yield* stroke(look, pieces, palette.paper, linePx - 1.2);
+    yield* stroke(look, pieces, palette.ink, linePx + 1.6);
+    yield* stroke(look, pieces, palette.paper, linePx - 0.6);
   }
 }
 

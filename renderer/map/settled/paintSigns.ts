@@ -1,5 +1,6 @@
 import { toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
+import { switchSignXy } from '../scene/switchSignXy.ts';
 import { drawFinding } from '../signs/findingSign.ts';
 import { drawGate } from '../signs/gateSign.ts';
 import { drawPost } from '../signs/postSign.ts';
@@ -37,7 +38,12 @@ function paintSign(look: Look, part: Part): void {
     case 'switch': {
       const { row } = part;
       const angle = Math.atan2(-row.along[1], row.along[0]);
-      drawSwitch(penOf(look, row.switch.status), toPx(view, row.xy), angle, row.switch.normally);
+      drawSwitch(
+        penOf(look, row.switch.status),
+        toPx(view, switchSignXy(part, view.pxPerM)),
+        angle,
+        row.switch.normally,
+      );
       break;
     }
     case 'energiser':
@@ -55,9 +61,9 @@ export function paintPlan(look: Look): void {
   if (!plan) return;
   const pen = penOf(look, 'planned');
   for (const candidate of plan.missing) drawSuggestedSwitch(pen, toPx(look.view, candidate.xy));
-  const surplus = new Set(plan.surplus);
-  for (const row of look.scene.survey.switches) {
-    if (surplus.has(row.switch.id)) drawSurplusMark(pen, toPx(look.view, row.xy));
+  for (const id of plan.surplus) {
+    const part = look.scene.partsOf.get(id)?.[0];
+    if (part?.kind === 'switch') drawSurplusMark(pen, toPx(look.view, switchSignXy(part, look.view.pxPerM)));
   }
 }
 

@@ -1,12 +1,10 @@
+import { type SectionMarks, sectionMarks } from '../../../core/sheets/map/sectionPatterns.ts';
+
 /** How a section is told from its neighbours: by its letter first, then the marks on its line, then its colour. */
 export interface SectionStyle {
   readonly marks: SectionMarks;
   readonly colour: string;
 }
-
-export type SectionMarks = 'plain' | 'ticks' | 'dots' | 'slants' | 'crosses' | 'rings' | 'twin' | 'squares';
-
-const marks: readonly SectionMarks[] = ['plain', 'ticks', 'dots', 'slants', 'crosses', 'rings', 'twin', 'squares'];
 
 /**
  * The colours of M. Okabe and K. Ito, "Color Universal Design", 2008, which people with any of the common kinds of
@@ -14,7 +12,7 @@ const marks: readonly SectionMarks[] = ['plain', 'ticks', 'dots', 'slants', 'cro
  */
 const colours: readonly string[] = ['#0072b2', '#e69f00', '#009e73', '#cc79a7', '#56b4e9', '#d55e00', '#f0e442'];
 
-/** Eight marks and seven colours come together in the same pair again after 56 sections. */
+/** The marks are those of the printed sheets. With eight of them and seven colours a pair comes again after 56 sections. */
 export function sectionStyle(index: number): SectionStyle {
-  return { marks: marks[index % marks.length]!, colour: colours[index % colours.length]! };
+  return { marks: sectionMarks(index), colour: colours[index % colours.length]! };
 }

@@ -7,9 +7,11 @@ import type { Tool, ToolContext } from './tool.ts';
 /** Draws a fence line, point by point, by clicks or typed figures. */
 export function createFenceTool(context: ToolContext): Tool {
   const draft = createPathDraft(context);
+  let finishing = false;
 
   async function finish(): Promise<void> {
     const points = draft.points();
+    if (finishing) return;
     if (points.length < 2) {
       context.say('A fence line needs at least two points.', 'refused');
       return;
@@ -24,9 +26,10 @@ export function createFenceTool(context: ToolContext): Tool {
     const name = nextName(project, 'fenceLine');
     const newId = stableIds(context.events.newId);
     const edit = addFenceLine({ path, typeId, name }, newId);
-    const done = await context.commit({ label: `Draw fence ${name}`, apply: edit, choose: [newId('fenceLine')] });
+    finishing = true;
+    const made = context.commit({ label: `Draw fence ${name}`, apply: edit, choose: [newId('fenceLine')] });
     // Only what is in the file is taken off the map; a refused line stays to be mended.
-    if (done && draft.points() === points) draft.clear();
+    if (await made.finally(() => (finishing = false))) draft.clear();
   }
 
   return {

@@ -93,6 +93,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
       const snappedTo = ahead?.snap?.text ?? null;
       if (!last || !ahead) return { ...noProgress, snappedTo };
       const lengthM = distanceM(last.lonLat, ahead.lonLat);
+      if (lengthM < 0.001) return { ...noProgress, snappedTo, totalM: totalM() };
       const bearing = bearingDeg(last.lonLat, ahead.lonLat);
       return { lengthM, bearingDeg: bearing, snappedTo, totalM: totalM() + lengthM };
     },

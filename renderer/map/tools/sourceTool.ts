@@ -9,6 +9,7 @@ import type { Pointer, Tool, ToolContext } from './tool.ts';
 export function createSourceTool(context: ToolContext): Tool {
   const draft = createPathDraft(context);
   let energiserId: string | null = null;
+  let finishing = false;
 
   async function place(pointer: Pointer): Promise<void> {
     const snap = context.snap(pointer);
@@ -32,6 +33,7 @@ export function createSourceTool(context: ToolContext): Tool {
   }
 
   async function finish(): Promise<void> {
+    if (finishing) return;
     const path = draft.points().map(({ lonLat }) => lonLat);
     if (!energiserId || path.length < 2) {
       context.say('Lead out to the fence: click on a live fence line.', 'refused');
@@ -40,8 +42,9 @@ export function createSourceTool(context: ToolContext): Tool {
     const name = nextName(context.input().project, 'leadOut');
     const newId = stableIds(context.events.newId);
     const edit = drawLeadOut({ energiserId, path, name }, newId);
-    const done = await context.commit({ label: `Draw lead-out ${name}`, apply: edit, choose: [newId('leadOut')] });
-    if (done) {
+    finishing = true;
+    const made = context.commit({ label: `Draw lead-out ${name}`, apply: edit, choose: [newId('leadOut')] });
+    if (await made.finally(() => (finishing = false))) {
       energiserId = null;
       draft.clear();
       context.setTool('choose');

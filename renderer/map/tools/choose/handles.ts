@@ -6,6 +6,7 @@ import { isInView } from '../../interaction/cues.ts';
 import type { Workspace } from '../../mapTypes.ts';
 import { toPx, type View } from '../../plane/view.ts';
 import type { Part } from '../../scene/parts.ts';
+import { switchSignXy } from '../../scene/switchSignXy.ts';
 import { handleReachPx } from '../reach.ts';
 import type { ToolContext } from '../tool.ts';
 import { dragBow } from './bowDrag.ts';
@@ -76,7 +77,12 @@ function* handlesOfPart(context: ToolContext, part: Part): Generator<Handle> {
       break;
     }
     case 'switch':
-      yield { kind: 'body', xy: part.row.xy, vertex: null, begin: () => dragSwitch(context, part.row) };
+      yield {
+        kind: 'body',
+        xy: switchSignXy(part, context.view().pxPerM),
+        vertex: null,
+        begin: () => dragSwitch(context, part.row),
+      };
       break;
     case 'post': {
       const { id, name } = part.post;
