@@ -1,5 +1,5 @@
 import { EventEmitter } from 'node:events';
-import type { Dialog, IpcMain, IpcMainInvokeEvent, IpcRenderer, WebContents } from 'electron';
+import type { Dialog, IpcMain, IpcMainInvokeEvent, IpcRenderer, Session, WebContents } from 'electron';
 
 /**
  * The few parts of Electron that calls go through, without Electron: arguments and results are cloned on their way and
@@ -26,25 +26,59 @@ export const dialog = {
 
 export const BrowserWindow = { fromWebContents: () => null };
 
+export const app = new EventEmitter();
+
+export const protocol = {};
+
+type Answers = { request?: boolean; check?: boolean; device?: boolean };
+const answers: Answers = {};
+
+export const session = {
+  defaultSession: {
+    setPermissionRequestHandler(handler) {
+      const details = { requestingUrl: '', isMainFrame: true };
+      handler?.(undefined as never, 'media', (granted) => (answers.request = granted), details);
+    },
+    setPermissionCheckHandler(handler) {
+      answers.check = handler?.(null, 'media', '', undefined as never) ?? true;
+    },
+    setDevicePermissionHandler(handler) {
+      answers.device = handler?.(undefined as never) ?? true;
+    },
+  } satisfies Pick<Session, 'setPermissionRequestHandler' | 'setPermissionCheckHandler' | 'setDevicePermissionHandler'>,
+  /** What the handlers that were set answer. */
+  permissions: () => answers,
+};
+
+interface FakeContents extends WebContents {
+  /** What a page that opens a window is answered. */
+  windowOpenAnswer(): unknown;
+}
+
 let contentsCount = 0;
 
 /** One window: the main process's handle of it, and the `ipcRenderer` of its preload. */
 export class FakeWindow {
   readonly #incoming = new EventEmitter();
   readonly #frame: { url: string };
-  readonly contents: WebContents;
+  readonly contents: FakeContents;
 
   constructor(url: string) {
     const incoming = this.#incoming;
     this.#frame = { url };
+    let onWindowOpen: (() => unknown) | undefined;
     const contents = Object.assign(new EventEmitter(), {
       id: ++contentsCount,
       mainFrame: this.#frame,
       send(channel: string, ...args: unknown[]) {
         incoming.emit(channel, {}, ...structuredClone(args));
       },
+      setWindowOpenHandler(handler: () => unknown) {
+        onWindowOpen = handler;
+      },
+      windowOpenAnswer: () => onWindowOpen?.(),
     });
-    this.contents = contents as unknown as WebContents;
+    this.contents = contents as unknown as FakeContents;
   }
 
   readonly ipcRenderer: Pick<IpcRenderer, 'invoke' | 'on' | 'removeListener'> = {
