@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { printSheets } from '../print/printSheets.ts';
 import { ProjectService } from './projectService.ts';
 import { userFolders } from './userFolders.ts';
 
@@ -15,7 +16,7 @@ export function createService(): ProjectService {
   return new ProjectService({
     folders: userFolders(),
     demoFile: join(topFolder, 'assets', 'demo', 'demo-property.json'),
-    printSheets: null,
+    printSheets,
     madeWith: `Undergate ${version}`,
   });
 }

@@ -1,0 +1,28 @@
+import '@fontsource/atkinson-hyperlegible/400.css';
+import '@fontsource/atkinson-hyperlegible/700.css';
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/book.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { useApp } from './state/appState.ts';
+import { startSession } from './state/session.ts';
+import { readSettings, setTheme } from './state/settings.ts';
+
+setTheme(readSettings().theme);
+createRoot(document.getElementById('window')!).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);
+startSession().catch((error: unknown) => {
+  useApp.setState({
+    phase: 'lost',
+    problem: {
+      code: 'failed',
+      message: `This window cannot reach Undergate's own host: ${error instanceof Error ? error.message : String(error)}`,
+      remedy: 'Close the window and start Undergate again.',
+    },
+  });
+});

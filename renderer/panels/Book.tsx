@@ -1,0 +1,107 @@
+import { type CSSProperties, type KeyboardEvent, type PointerEvent, useState } from 'react';
+import { propertyOf } from '../../core/model/project.ts';
+import { CommandButton } from '../commands/CommandButton.tsx';
+import { type Page, useApp, useOpenFile } from '../state/appState.ts';
+import { keepSettings, readSettings, withinReason } from '../state/settings.ts';
+import { CoverPage } from './cover/CoverPage.tsx';
+import { DividePage } from './divide/DividePage.tsx';
+import { DrawPage } from './draw/DrawPage.tsx';
+
+const verbs: readonly { readonly page: Page; readonly label: string }[] = [
+  { page: 'draw', label: 'Draw' },
+  { page: 'divide', label: 'Divide' },
+];
+
+/** The one panel beside the map: name, verbs, and the page of the verb that is open. */
+export function Book() {
+  const [widthPx, setWidthPx] = useState(() => readSettings().bookWidthPx);
+  const page = useApp((state) => state.page);
+  const { project } = useOpenFile();
+  return (
+    <aside className="book" aria-label="Book" style={{ '--book-width': `${widthPx}px` } as CSSProperties}>
+      <BookEdge widthPx={widthPx} setWidthPx={setWidthPx} />
+      <header className="book-head">
+        <button
+          type="button"
+          className="book-name"
+          aria-pressed={page === 'cover'}
+          title="The property, its files, import, export and print · Alt+0"
+          onClick={() => useApp.setState({ page: 'cover' })}
+        >
+          <span className="book-name-text">{propertyOf(project).name}</span>
+          <span className="book-name-more">Cover: files, print</span>
+        </button>
+        <div className="book-undo">
+          <CommandButton id="undo" />
+          <CommandButton id="redo" />
+        </div>
+      </header>
+      <nav className="verbs" aria-label="Workspaces">
+        {verbs.map((verb) => (
+          <button
+            key={verb.page}
+            type="button"
+            aria-current={page === verb.page ? 'page' : undefined}
+            onClick={() => useApp.setState({ page: verb.page, lit: [] })}
+          >
+            {verb.label}
+          </button>
+        ))}
+      </nav>
+      <div className="book-page" key={page}>
+        {page === 'cover' ? <CoverPage /> : page === 'draw' ? <DrawPage /> : <DividePage />}
+      </div>
+      <LastLine />
+    </aside>
+  );
+}
+
+/** The last line: what was just done and that it is in the file, or why something could not be done. */
+function LastLine() {
+  const lastLine = useApp((state) => state.lastLine);
+  const saving = useApp((state) => state.saving > 0);
+  const path = useApp((state) => state.file?.path ?? '');
+  return (
+    <footer className={`last-line ${lastLine?.kind ?? ''}`} role="status" title={path}>
+      {saving ? 'Writing to the file…' : (lastLine?.text ?? 'Everything is saved as you work.')}
+    </footer>
+  );
+}
+
+/** The book's edge: drag it, or use the arrow keys, to make the book wider or narrower. */
+function BookEdge({
+  widthPx,
+  setWidthPx,
+}: {
+  readonly widthPx: number;
+  readonly setWidthPx: (widthPx: number) => void;
+}) {
+  const resize = (next: number) => {
+    const kept = withinReason(next);
+    setWidthPx(kept);
+    keepSettings({ bookWidthPx: kept });
+  };
+  const onPointerMove = (event: PointerEvent) => {
+    if (event.buttons === 1) resize(window.innerWidth - event.clientX);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const step = { ArrowLeft: 20, ArrowRight: -20 }[event.key];
+    if (step !== undefined) resize(widthPx + step);
+  };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: an hr can't be dragged
+    <div
+      className="book-edge"
+      role="separator"
+      tabIndex={0}
+      aria-orientation="vertical"
+      aria-label="Width of the book"
+      aria-valuenow={widthPx}
+      aria-valuemin={withinReason(0)}
+      aria-valuemax={withinReason(Number.MAX_SAFE_INTEGER)}
+      onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
+      onPointerMove={onPointerMove}
+      onKeyDown={onKeyDown}
+    />
+  );
+}

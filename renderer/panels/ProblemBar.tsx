@@ -1,0 +1,20 @@
+import { useApp } from '../state/appState.ts';
+
+/** What went wrong and what to do about it; stays until it has been read. */
+export function ProblemBar() {
+  const problem = useApp((state) => state.problem);
+  const lost = useApp((state) => state.phase === 'lost');
+  if (!problem) return null;
+  return (
+    <div className="problem" role="alert">
+      <p>
+        <strong>{problem.message}</strong> {problem.remedy}
+      </p>
+      {lost ? null : (
+        <button type="button" onClick={() => useApp.setState({ problem: null })}>
+          Close
+        </button>
+      )}
+    </div>
+  );
+}

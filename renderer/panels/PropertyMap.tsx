@@ -1,0 +1,51 @@
+import { useCallback, useMemo } from 'react';
+import { MapView } from '../map/MapView.tsx';
+import type { MapEvents, MapHandle, MapInput } from '../map/mapTypes.ts';
+import { useApp, useOpenFile } from '../state/appState.ts';
+import { choose, point } from '../state/choose.ts';
+import { mapView } from '../state/mapView.ts';
+import { newId } from '../state/newId.ts';
+import { commit } from '../state/session.ts';
+import { useUnits } from '../state/useUnits.ts';
+
+const noFindings: MapInput['findings'] = [];
+
+/** The map, fed from the window's state. */
+export function PropertyMap() {
+  const { project, survey } = useOpenFile();
+  const page = useApp((state) => state.page);
+  const chosen = useApp((state) => state.chosen);
+  const pointed = useApp((state) => state.pointed);
+  const lit = useApp((state) => state.lit);
+  const findings = useApp((state) => state.backroom?.findings ?? noFindings);
+  const plan = useApp((state) => state.backroom?.plan ?? null);
+  const theme = useApp((state) => state.theme);
+  const units = useUnits();
+  const input = useMemo<MapInput>(
+    () => ({
+      project,
+      survey,
+      findings,
+      workspace: page === 'cover' ? 'draw' : page,
+      chosen,
+      pointed,
+      lit,
+      plan: page === 'divide' ? plan : null,
+      voltage: null,
+      units,
+      theme,
+    }),
+    [project, survey, findings, page, chosen, pointed, lit, plan, units, theme],
+  );
+  const attach = useCallback((handle: MapHandle | null) => mapView.attach(handle), []);
+  return <MapView input={input} events={mapEvents} ref={attach} />;
+}
+
+const mapEvents: MapEvents = {
+  onChoose: choose,
+  onPoint: point,
+  onEdit: ({ label, apply, mergeKey, choose: ids }) =>
+    commit(label, apply, { ...(mergeKey === undefined ? {} : { mergeKey }), ...(ids ? { choose: ids } : {}) }),
+  newId,
+  onFinding: (finding) => choose(finding.thingIds),
+};

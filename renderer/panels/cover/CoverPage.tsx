@@ -1,0 +1,125 @@
+import { useRef } from 'react';
+import { propertyOf } from '../../../core/model/project.ts';
+import type { Property } from '../../../core/model/things.ts';
+import { coverSentence } from '../../../core/registers/sentences.ts';
+import { CommandButton } from '../../commands/CommandButton.tsx';
+import { useApp, useOpenFile } from '../../state/appState.ts';
+import { change as changeThing } from '../../state/change.ts';
+import { closeFile } from '../../state/session.ts';
+import { Answer } from '../parts/Answer.tsx';
+import { SelectField, TextField } from '../parts/fields.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+
+const largestFileBytes = 64 * 1024 * 1024;
+
+/** The cover of the book: what the property is, its files, what comes in and what goes out. */
+export function CoverPage() {
+  const { project, survey, path } = useOpenFile();
+  const property = propertyOf(project);
+  const change = (label: string, patch: Partial<Omit<Property, 'kind' | 'id'>>) =>
+    changeThing(label, 'property', 'property', patch);
+  return (
+    <>
+      <Answer>{coverSentence(survey, property.units)}</Answer>
+      {property.invented ? <p className="invented">An invented example. No such property exists.</p> : null}
+      <section className="block" aria-labelledby="cover-out">
+        <h2 id="cover-out">Print and hand on</h2>
+        <p className="buttons">
+          <CommandButton id="print" className="main" />
+        </p>
+      </section>
+      <section className="block" aria-labelledby="cover-in">
+        <h2 id="cover-in">Bring in</h2>
+        <p className="buttons">
+          <ImportButton />
+        </p>
+        <p className="field-hint">
+          GeoJSON of fence lines and points. You see what each becomes before anything is changed.
+        </p>
+      </section>
+      <section className="block" aria-labelledby="cover-files">
+        <h2 id="cover-files">Files</h2>
+        <p className="path">{path}</p>
+        <p className="field-hint">Every change is written to this file at once; there is nothing to save.</p>
+        <p className="buttons">
+          <CommandButton id="newProperty" />
+          <CommandButton id="openProperty" />
+          <CommandButton id="saveCopy" label="Save a copy" />
+          <button type="button" onClick={() => void closeFile()}>
+            Close
+          </button>
+        </p>
+      </section>
+      <section className="block" aria-labelledby="cover-property">
+        <h2 id="cover-property">The property</h2>
+        <TextField
+          label="Name"
+          required
+          value={property.name}
+          onCommit={(name) => change('Rename the property', { name })}
+        />
+        <TextField label="Note" long value={property.note} onCommit={(note) => change('Change the note', { note })} />
+        <SelectField
+          label="Units"
+          value={property.units}
+          choices={[
+            { value: 'metric', label: 'Metric: m, km, ha' },
+            { value: 'imperial', label: 'Imperial: ft, mi, ac' },
+          ]}
+          onCommit={(units) => change('Change the units', { units })}
+        />
+        <LengthField
+          label="Ends nearer than this join"
+          valueM={property.snapToleranceM}
+          minM={0.01}
+          maxM={5}
+          onCommitM={(snapToleranceM) => {
+            if (snapToleranceM !== null) change('Change what counts as joined', { snapToleranceM });
+          }}
+        />
+      </section>
+      <section className="block" aria-labelledby="cover-window">
+        <h2 id="cover-window">This window</h2>
+        <p className="buttons">
+          <CommandButton id="theme" />
+          <CommandButton id="keys" />
+        </p>
+      </section>
+    </>
+  );
+}
+
+function ImportButton() {
+  const input = useRef<HTMLInputElement>(null);
+  const read = async (file: File) => {
+    if (file.size > largestFileBytes) {
+      useApp.setState({
+        problem: {
+          code: 'not-valid',
+          message: `${file.name} is larger than 64 MB.`,
+          remedy: 'Split it, or simplify its lines first.',
+        },
+      });
+      return;
+    }
+    useApp.setState({ dialog: { kind: 'importGeoJson', fileName: file.name, text: await file.text() } });
+  };
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        Import GeoJSON
+      </button>
+      <input
+        ref={input}
+        type="file"
+        hidden
+        accept=".geojson,.json,application/geo+json,application/json"
+        onChange={(event) => {
+          const file = event.target.files?.[0];
+          event.target.value = '';
+          if (file) void read(file);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,152 @@
+import { useCallback, useEffect, useState } from 'react';
+import type { FolderListing } from '../../../core/api/projectApi.ts';
+import type { Problem } from '../../../core/api/result.ts';
+import { useApp } from '../../state/appState.ts';
+import { actOnFile, type FilePurpose } from '../../state/chooseFile.ts';
+import { host } from '../../state/session.ts';
+import { closeDialog, DialogFrame } from './DialogFrame.tsx';
+
+const titles: Record<FilePurpose, { readonly title: string; readonly act: string }> = {
+  open: { title: 'Open a property', act: 'Open' },
+  new: { title: 'New property', act: 'Make it' },
+  copy: { title: 'Save a copy and go on in it', act: 'Save the copy' },
+};
+
+/** Choosing a project file where the system's own dialog is not to be had. */
+export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose }) {
+  const fileName = useApp((state) => state.file?.fileName);
+  const [listing, setListing] = useState<FolderListing | null>(null);
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [name, setName] = useState(purpose === 'new' ? 'New property' : purpose === 'copy' ? `${fileName} copy` : '');
+  const [replace, setReplace] = useState(false);
+  const [busy, setBusy] = useState(false);
+
+  const go = useCallback(async (path: string | null) => {
+    const result = await host().project.listFolder({ path });
+    if (result.ok) {
+      setListing(result.value);
+      setProblem(null);
+    } else setProblem(result.problem);
+  }, []);
+  useEffect(() => void go(null), [go]);
+
+  const trimmed = name.trim().replace(/\.undergate$/i, '');
+  const exists = listing?.projects.some(
+    (project) => project.name.toLowerCase() === `${trimmed}.undergate`.toLowerCase(),
+  );
+  const whyNot = whyNotName(trimmed, purpose, exists === true, replace);
+  const act = async (chosenName: string) => {
+    if (!listing) return;
+    setBusy(true);
+    const done = await actOnFile(purpose, join(listing.path, `${chosenName}.undergate`), replace);
+    setBusy(false);
+    if (done) closeDialog();
+    else {
+      setProblem(useApp.getState().problem);
+      useApp.setState({ problem: null });
+    }
+  };
+  const { title, act: actLabel } = titles[purpose];
+  return (
+    <DialogFrame title={title}>
+      {problem ? (
+        <p className="field-problem" role="alert">
+          {problem.message} {problem.remedy}
+        </p>
+      ) : null}
+      {listing ? (
+        <>
+          <p className="path">{listing.path}</p>
+          <ul className="folder">
+            {listing.parent !== null ? (
+              <li>
+                <button type="button" className="plain" onClick={() => void go(listing.parent)}>
+                  ↑ The folder above
+                </button>
+              </li>
+            ) : null}
+            {listing.folders.map((folder) => (
+              <li key={folder}>
+                <button type="button" className="plain" onClick={() => void go(join(listing.path, folder))}>
+                  Folder: {folder}
+                </button>
+              </li>
+            ))}
+            {listing.projects.map((project) => (
+              <li key={project.name}>
+                <button
+                  type="button"
+                  className="project-file"
+                  disabled={busy}
+                  onClick={() => {
+                    const bare = project.name.replace(/\.undergate$/i, '');
+                    if (purpose === 'open') void act(bare);
+                    else setName(bare);
+                  }}
+                >
+                  <strong>{project.name}</strong>
+                  <span>
+                    {new Date(project.changedAt).toLocaleString()} · {Math.max(1, Math.round(project.sizeBytes / 1024))}{' '}
+                    kB
+                  </span>
+                </button>
+              </li>
+            ))}
+            {purpose === 'open' && listing.projects.length === 0 ? <li>No property files in this folder.</li> : null}
+          </ul>
+        </>
+      ) : null}
+      {purpose === 'open' ? null : (
+        <form
+          className="name-file"
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (whyNot === null) void act(trimmed);
+          }}
+        >
+          <label htmlFor="file-name">Name of the property</label>
+          <input
+            id="file-name"
+            type="text"
+            maxLength={120}
+            value={name}
+            // biome-ignore lint/a11y/noAutofocus: the one thing this dialog asks for
+            autoFocus
+            onChange={(event) => setName(event.target.value)}
+          />
+          {purpose === 'copy' && exists ? (
+            <span className="field check">
+              <input
+                id="file-replace"
+                type="checkbox"
+                checked={replace}
+                onChange={(event) => setReplace(event.target.checked)}
+              />
+              <label htmlFor="file-replace">Replace the file of that name. What is in it now is lost.</label>
+            </span>
+          ) : null}
+          {whyNot !== null && trimmed !== '' ? <p className="field-problem">{whyNot}</p> : null}
+          <button type="submit" className="main" disabled={whyNot !== null || busy || !listing}>
+            {actLabel}
+          </button>
+        </form>
+      )}
+    </DialogFrame>
+  );
+}
+
+function whyNotName(name: string, purpose: FilePurpose, exists: boolean, replace: boolean): string | null {
+  if (name === '') return 'Type a name.';
+  if (/[\\/:*?"<>|]/.test(name)) return 'A name can’t hold any of \\ / : * ? " < > |';
+  if (name.startsWith('.')) return 'A name can’t begin with a point.';
+  if (!exists || (purpose === 'copy' && replace)) return null;
+  return purpose === 'copy'
+    ? 'That name is taken here. Choose another, or replace it.'
+    : 'That name is taken here. Choose another.';
+}
+
+/** Folder and name in the way the folder's own path is written. */
+function join(folder: string, name: string): string {
+  const separator = folder.includes('\\') && !folder.includes('/') ? '\\' : '/';
+  return folder.endsWith(separator) ? `${folder}${name}` : `${folder}${separator}${name}`;
+}

@@ -1,0 +1,19 @@
+import { useApp } from '../../state/appState.ts';
+import { ChooseFileDialog } from './ChooseFileDialog.tsx';
+import { KeysDialog } from './KeysDialog.tsx';
+import { PrintDialog } from './PrintDialog.tsx';
+
+/** The dialog that is open, if any. */
+export function Dialogs() {
+  const dialog = useApp((state) => state.dialog);
+  switch (dialog?.kind) {
+    case 'chooseFile':
+      return <ChooseFileDialog purpose={dialog.purpose} />;
+    case 'print':
+      return <PrintDialog />;
+    case 'keys':
+      return <KeysDialog />;
+    default:
+      return null;
+  }
+}

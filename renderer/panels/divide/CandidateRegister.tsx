@@ -1,0 +1,70 @@
+import { setRule } from '../../../core/model/edits/setRule.ts';
+import { fixed } from '../../../core/model/formatUnits.ts';
+import type { SwitchCandidate } from '../../../core/registers/types.ts';
+import { candidateMapId } from '../../map/mapTypes.ts';
+import { useApp } from '../../state/appState.ts';
+import { commit } from '../../state/session.ts';
+import { Register } from '../parts/Register.tsx';
+
+const reasons: Record<SwitchCandidate['why'], string> = {
+  gateway: 'supply side of a crossing',
+  takeOff: 'take-off',
+  strainer: 'strainer along a run',
+  added: 'added by hand',
+  existing: 'a switch stands here',
+};
+
+type Rule = 'free' | 'forced' | 'forbidden';
+const ruleWords: Record<Rule, string> = { free: 'As the plan likes', forced: 'Always', forbidden: 'Never' };
+
+/** Every place where a switch could go, and the user's word on it. */
+export function CandidateRegister() {
+  const plan = useApp((state) => state.backroom?.plan ?? null);
+  const chosen = new Set(plan?.chosen);
+  return (
+    <Register<SwitchCandidate>
+      caption="Places for a switch"
+      rows={plan?.candidates ?? []}
+      idOf={candidateMapId}
+      empty="No place for a switch yet: draw gateways, branches or strainers on a live fence."
+      columns={[
+        { title: 'Place', cell: (row) => placeOf(row), sortBy: placeOf },
+        { title: 'Cost', figures: true, cell: ({ cost }) => fixed(cost, 1), sortBy: ({ cost }) => cost },
+        {
+          title: 'In the plan',
+          cell: ({ key }) => (chosen.has(key) ? 'yes' : 'no'),
+          sortBy: ({ key }) => Number(!chosen.has(key)),
+        },
+        { title: 'A switch here', cell: (row) => <RuleChoice candidate={row} /> },
+      ]}
+    />
+  );
+}
+
+function placeOf(row: SwitchCandidate): string {
+  return `${row.label}, ${reasons[row.why]}`;
+}
+
+function RuleChoice({ candidate }: { readonly candidate: SwitchCandidate }) {
+  const value: Rule = candidate.rule ?? 'free';
+  return (
+    <select
+      aria-label={`A switch at ${candidate.label}`}
+      value={value}
+      onClick={(event) => event.stopPropagation()}
+      onChange={(event) => {
+        const rule = event.target.value as Rule;
+        void commit(
+          `${ruleWords[rule]}: a switch at ${candidate.label}`,
+          setRule({ key: candidate.key, rule: rule === 'free' ? null : rule }),
+        );
+      }}
+    >
+      {(Object.keys(ruleWords) as Rule[]).map((rule) => (
+        <option key={rule} value={rule}>
+          {ruleWords[rule]}
+        </option>
+      ))}
+    </select>
+  );
+}

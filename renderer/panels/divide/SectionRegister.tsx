@@ -1,0 +1,49 @@
+import { formatLength } from '../../../core/model/formatUnits.ts';
+import type { Section } from '../../../core/registers/types.ts';
+import { sectionMapId } from '../../map/mapTypes.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { Register } from '../parts/Register.tsx';
+import { SectionBadge } from '../parts/SectionBadge.tsx';
+
+export function SectionRegister() {
+  const { project, survey } = useOpenFile();
+  const units = useUnits();
+  return (
+    <Register<Section>
+      caption="Sections: what stays joined when every switch is open"
+      rows={survey.sections}
+      idOf={({ letter }) => sectionMapId(letter)}
+      empty="No live fence yet, so there is nothing to divide."
+      columns={[
+        {
+          title: 'Section',
+          cell: ({ index, letter }) => <SectionBadge index={index} letter={letter} />,
+          sortBy: ({ index }) => index,
+        },
+        {
+          title: 'Fence',
+          figures: true,
+          cell: ({ lengthM, overByM }) => (
+            <>
+              {formatLength(lengthM, units)}
+              {overByM === null ? null : <strong className="over"> over by {formatLength(overByM, units)}</strong>}
+            </>
+          ),
+          sortBy: ({ lengthM }) => lengthM,
+        },
+        {
+          title: 'Gateways',
+          figures: true,
+          cell: ({ gatewayIds }) => gatewayIds.length,
+          sortBy: ({ gatewayIds }) => gatewayIds.length,
+        },
+        {
+          title: 'Switches',
+          cell: ({ switchIds }) => switchIds.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none',
+        },
+        { title: 'Fed', cell: ({ fed }) => (fed ? 'yes' : 'no'), sortBy: ({ fed }) => Number(fed) },
+      ]}
+    />
+  );
+}

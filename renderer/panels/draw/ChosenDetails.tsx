@@ -1,0 +1,89 @@
+import type { Thing } from '../../../core/model/things.ts';
+import { CommandButton } from '../../commands/CommandButton.tsx';
+import { useApp, useOpenFile } from '../../state/appState.ts';
+import { choose } from '../../state/choose.ts';
+import { findThing } from '../../state/findThing.ts';
+import { mapView } from '../../state/mapView.ts';
+import { SwitchDetails } from '../divide/SwitchDetails.tsx';
+import { FenceLineDetails } from './FenceLineDetails.tsx';
+import { FenceTypeDetails } from './FenceTypes.tsx';
+import { GatewayDetails } from './GatewayDetails.tsx';
+import { SeveralLines } from './SeveralLines.tsx';
+import { PaddockDetails, PostDetails, ServiceDetails } from './SmallDetails.tsx';
+import { EarthFieldDetails, EnergiserDetails, LeadOutDetails } from './SupplyDetails.tsx';
+
+/** The details of what is chosen, wherever it was chosen. */
+export function ChosenDetails() {
+  const { project } = useOpenFile();
+  const chosen = useApp((state) => state.chosen);
+  const things = chosen.flatMap((id) => findThing(project, id) ?? []);
+  const thing = things.at(-1);
+  if (!thing) return null;
+  const title = things.length === 1 ? titleOf(thing) : `${things.length} things chosen`;
+  return (
+    <section className="details" aria-label={`Details: ${title}`}>
+      <header className="details-head">
+        <h2>{title}</h2>
+        <button type="button" onClick={() => mapView.zoomTo(thing.id)}>
+          Show
+        </button>
+        <CommandButton id="delete" label="Delete" />
+        <button type="button" className="plain" onClick={() => choose([])}>
+          Done
+        </button>
+      </header>
+      {things.length === 1 ? <DetailsOf thing={thing} /> : <SeveralLines things={things} />}
+    </section>
+  );
+}
+
+function titleOf(thing: Thing): string {
+  const name = 'name' in thing ? thing.name : '';
+  switch (thing.kind) {
+    case 'fenceLine':
+      return `Fence ${name}`;
+    case 'gateway':
+      return `Gateway ${name}`;
+    case 'switch':
+      return `Switch ${name}`;
+    case 'post':
+      return `Post ${name}`;
+    case 'energiser':
+      return `Energiser ${name}`;
+    case 'leadOut':
+      return `Lead-out ${name}`;
+    case 'earthField':
+      return 'Earth stakes';
+    case 'fenceType':
+      return `Fence type: ${name}`;
+    default:
+      return name || thing.kind;
+  }
+}
+
+function DetailsOf({ thing }: { readonly thing: Thing }) {
+  switch (thing.kind) {
+    case 'fenceLine':
+      return <FenceLineDetails line={thing} />;
+    case 'gateway':
+      return <GatewayDetails gateway={thing} />;
+    case 'switch':
+      return <SwitchDetails cutOut={thing} />;
+    case 'post':
+      return <PostDetails post={thing} />;
+    case 'paddock':
+      return <PaddockDetails paddock={thing} />;
+    case 'energiser':
+      return <EnergiserDetails energiser={thing} />;
+    case 'leadOut':
+      return <LeadOutDetails leadOut={thing} />;
+    case 'earthField':
+      return <EarthFieldDetails field={thing} />;
+    case 'fenceType':
+      return <FenceTypeDetails type={thing} />;
+    case 'service':
+      return <ServiceDetails service={thing} />;
+    default:
+      return null;
+  }
+}

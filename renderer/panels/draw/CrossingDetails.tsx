@@ -1,0 +1,194 @@
+import { newCrossing } from '../../../core/model/defaults.ts';
+import { formatTape } from '../../../core/model/formatUnits.ts';
+import { propertyOf, put, remove } from '../../../core/model/project.ts';
+import type { Crossing, Gateway } from '../../../core/model/things.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { change } from '../../state/change.ts';
+import { newId } from '../../state/newId.ts';
+import { commit } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { Caution } from '../parts/Caution.tsx';
+import { CheckField, NumberField, SelectField, TextField } from '../parts/fields.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+import { StatusField } from '../parts/StatusField.tsx';
+import { useConductorChoices } from './useConductorChoices.ts';
+
+/** How the live wire and the earth get past a gateway: the trench, what lies in it and how long each piece is. */
+export function CrossingDetails({ gateway }: { readonly gateway: Gateway }) {
+  const { survey } = useOpenFile();
+  const figures = survey.crossings.get(gateway.id);
+  const live = survey.gateways.get(gateway.id)?.lineLive ?? false;
+  return (
+    <section className="crossing" aria-label={`Crossing at ${gateway.name}`}>
+      <h3>Crossing under {gateway.name}</h3>
+      {figures ? (
+        <CrossingFields crossing={figures.crossing} gateway={gateway} />
+      ) : (
+        <NoCrossing gateway={gateway} live={live} />
+      )}
+    </section>
+  );
+}
+
+function NoCrossing({ gateway, live }: { readonly gateway: Gateway; readonly live: boolean }) {
+  const add = () =>
+    void commit(`Add a crossing at ${gateway.name}`, (project) =>
+      put(project, newCrossing(newId('crossing'), gateway, propertyOf(project).crossings)),
+    );
+  return (
+    <>
+      <p>
+        {live
+          ? 'The live wire stops here: nothing carries it past the gateway.'
+          : 'This fence is not live, so none is needed.'}
+      </p>
+      <button type="button" className={live ? 'main' : undefined} onClick={add}>
+        Add a crossing
+      </button>
+    </>
+  );
+}
+
+function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; readonly gateway: Gateway }) {
+  const { survey } = useOpenFile();
+  const units = useUnits();
+  const cables = useConductorChoices('cable');
+  const figures = survey.crossings.get(gateway.id)!;
+  const set = (label: string, patch: Partial<Omit<Crossing, 'kind' | 'id'>>) =>
+    change(`${label} the crossing at ${gateway.name}`, 'crossing', crossing.id, patch);
+  const length = (label: string, key: keyof Crossing & `${string}M`, maxM: number, hint?: string) => (
+    <LengthField
+      label={label}
+      valueM={crossing[key] as number}
+      maxM={maxM}
+      {...(hint === undefined ? {} : { hint })}
+      onCommitM={(valueM) => {
+        if (valueM !== null) set(`Change ${label.toLowerCase()} of`, { [key]: valueM });
+      }}
+    />
+  );
+  const buried = crossing.method === 'buried';
+  return (
+    <>
+      <dl className="measures">
+        <Measure term="Trench" lengthM={figures.trenchM} note="along the curve" />
+        <Measure term="Pipe" lengthM={figures.pipeM} note="trench + 2 x (depth + riser) + allowance" />
+        <Measure term="Live cable" lengthM={figures.liveCableM} note="pipe + 2 x tail" />
+        <Measure term="Earth cable" lengthM={figures.earthCableM} note="trench + 2 x (depth + joint height)" />
+      </dl>
+      {buried ? (
+        <Caution>
+          Have other buried services located before you dig. Turn the energiser off and prove the fence dead before
+          work.
+        </Caution>
+      ) : null}
+      <SelectField
+        label="How"
+        value={crossing.method}
+        choices={[
+          { value: 'buried', label: 'Buried cable in pipe' },
+          { value: 'overhead', label: 'Overhead' },
+        ]}
+        onCommit={(method) => set('Change', { method })}
+      />
+      <div className="field-pair">
+        <LengthField
+          label="Bow"
+          valueM={crossing.bowM}
+          optional
+          maxM={gateway.widthM / 2}
+          placeholder={figures.bowM.toFixed(2)}
+          hint={
+            figures.bowAssumed
+              ? 'Assumed: a share of the width. Type it or drag it on the map; empty goes back to the assumption.'
+              : 'How far the trench curves off the straight line.'
+          }
+          onCommitM={(bowM) => set('Change the bow of', { bowM })}
+        />
+        <SelectField
+          label="Bows to"
+          value={crossing.bowSide}
+          choices={[
+            { value: 'left', label: 'Left' },
+            { value: 'right', label: 'Right' },
+          ]}
+          onCommit={(bowSide) => set('Change the side of', { bowSide })}
+        />
+      </div>
+      <p className={figures.tighterThanPipeAllows ? 'field-problem' : 'field-hint'}>
+        Bend radius {formatTape(figures.bendRadiusM, units)}; the pipe allows{' '}
+        {formatTape(crossing.minBendRadiusM, units)} and up.
+      </p>
+      <div className="field-pair">
+        {length('Depth', 'depthM', 3)}
+        {length('Riser height', 'riserHeightM', 4)}
+      </div>
+      <div className="field-pair">
+        {length('Tail, each end', 'tailM', 10)}
+        {length('Allowance', 'allowanceM', 10)}
+      </div>
+      <div className="field-pair">
+        <NumberField
+          label="Pipe bore"
+          unit="mm"
+          decimals={0}
+          min={5}
+          max={200}
+          value={crossing.pipeBoreMm}
+          onCommit={(pipeBoreMm) => {
+            if (pipeBoreMm !== null) set('Change the pipe of', { pipeBoreMm });
+          }}
+        />
+        {length("Pipe's least bend radius", 'minBendRadiusM', 10)}
+      </div>
+      <SelectField
+        label="Live cable"
+        value={crossing.cableId}
+        choices={cables}
+        onCommit={(cableId) => set('Change the cable of', { cableId })}
+      />
+      <CheckField
+        label="An earth cable goes across too"
+        value={crossing.earth}
+        onCommit={(earth) => set('Change the earth of', { earth })}
+      />
+      {crossing.earth ? length('Earth joined at height', 'earthConnectionM', 3) : null}
+      <SelectField
+        label="Riser ends sealed"
+        value={crossing.sealed === null ? 'unknown' : crossing.sealed ? 'yes' : 'no'}
+        choices={[
+          { value: 'unknown', label: 'Not noted' },
+          { value: 'yes', label: 'Yes, both' },
+          { value: 'no', label: 'No' },
+        ]}
+        onCommit={(sealed) => set('Note the seal of', { sealed: sealed === 'unknown' ? null : sealed === 'yes' })}
+      />
+      <StatusField status={crossing.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
+      <TextField
+        label="Note on the crossing"
+        long
+        value={crossing.note}
+        onCommit={(note) => set('Change the note of', { note })}
+      />
+      <button
+        type="button"
+        onClick={() => void commit(`Remove the crossing at ${gateway.name}`, (project) => remove(project, crossing))}
+      >
+        Remove the crossing
+      </button>
+    </>
+  );
+}
+
+function Measure({ term, lengthM, note }: { readonly term: string; readonly lengthM: number; readonly note: string }) {
+  const units = useUnits();
+  return (
+    <div>
+      <dt>{term}</dt>
+      <dd>
+        <span className="figure-value">{lengthM === 0 ? 'none' : formatTape(lengthM, units)}</span>
+        <span className="field-hint">{note}</span>
+      </dd>
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+import { newFenceType } from '../../../core/model/defaults.ts';
+import { put } from '../../../core/model/project.ts';
+import type { FenceType } from '../../../core/model/things.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { change } from '../../state/change.ts';
+import { choose } from '../../state/choose.ts';
+import { newId } from '../../state/newId.ts';
+import { commit } from '../../state/session.ts';
+import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+import { Register } from '../parts/Register.tsx';
+import { useConductorChoices } from './useConductorChoices.ts';
+
+/** The property's fence types; the chosen one is edited in the details above. */
+export function FenceTypes() {
+  const { project } = useOpenFile();
+  const add = () => {
+    const id = newId('fenceType');
+    void commit('Add a fence type', (before) => put(before, newFenceType(id, 'New fence type')), { choose: [id] });
+  };
+  return (
+    <>
+      <Register<FenceType>
+        caption="Fence types"
+        rows={[...project.fenceType.values()]}
+        idOf={({ id }) => id}
+        empty="No fence types."
+        columns={[
+          { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
+          { title: 'Live', figures: true, cell: ({ liveWires }) => liveWires, sortBy: ({ liveWires }) => liveWires },
+          {
+            title: 'Earth',
+            figures: true,
+            cell: ({ earthWires }) => earthWires,
+            sortBy: ({ earthWires }) => earthWires,
+          },
+        ]}
+      />
+      <p className="buttons">
+        <button type="button" onClick={add}>
+          Add a fence type
+        </button>
+        <button type="button" className="plain" onClick={() => choose([])}>
+          Choose nothing
+        </button>
+      </p>
+    </>
+  );
+}
+
+export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
+  const conductors = useConductorChoices('wire');
+  const set = (label: string, patch: Partial<Omit<FenceType, 'kind' | 'id'>>) =>
+    change(label, 'fenceType', type.id, patch);
+  const count = (label: string, value: number, key: 'liveWires' | 'earthWires' | 'barbedWires') => (
+    <NumberField
+      label={label}
+      unit="wires"
+      decimals={0}
+      max={20}
+      value={value}
+      onCommit={(wires) => {
+        if (wires !== null) set(`Change ${label.toLowerCase()}`, { [key]: Math.round(wires) });
+      }}
+    />
+  );
+  return (
+    <>
+      <TextField label="Name" required value={type.name} onCommit={(name) => set('Rename the fence type', { name })} />
+      <div className="field-pair">
+        {count('Live wires', type.liveWires, 'liveWires')}
+        {count('Earth wires', type.earthWires, 'earthWires')}
+      </div>
+      <div className="field-pair">
+        {count('Barbed wires', type.barbedWires, 'barbedWires')}
+        <LengthField
+          label="Post spacing"
+          valueM={type.postSpacingM}
+          minM={0.5}
+          maxM={100}
+          onCommitM={(postSpacingM) => {
+            if (postSpacingM !== null) set('Change the post spacing', { postSpacingM });
+          }}
+        />
+      </div>
+      <SelectField
+        label="Wire"
+        value={type.wireId}
+        choices={conductors}
+        onCommit={(wireId) => set('Change the wire', { wireId })}
+      />
+    </>
+  );
+}

@@ -1,0 +1,162 @@
+import { newEarthField } from '../../../core/model/defaults.ts';
+import { put } from '../../../core/model/project.ts';
+import type { EarthField, Energiser, LeadOut } from '../../../core/model/things.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { change } from '../../state/change.ts';
+import { newId } from '../../state/newId.ts';
+import { commit } from '../../state/session.ts';
+import { CheckField, NumberField, SelectField, TextField } from '../parts/fields.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+import { StatusField } from '../parts/StatusField.tsx';
+import { useConductorChoices } from './useConductorChoices.ts';
+
+export function EnergiserDetails({ energiser }: { readonly energiser: Energiser }) {
+  const { project } = useOpenFile();
+  const set = (label: string, patch: Partial<Omit<Energiser, 'kind' | 'id'>>) =>
+    change(`${label} ${energiser.name}`, 'energiser', energiser.id, patch);
+  const field = [...project.earthField.values()].find(({ energiserId }) => energiserId === energiser.id);
+  return (
+    <>
+      <TextField label="Name" required value={energiser.name} onCommit={(name) => set('Rename', { name })} />
+      <div className="field-pair">
+        <NumberField
+          label="Open-circuit peak"
+          unit="V"
+          decimals={0}
+          min={500}
+          max={20_000}
+          value={energiser.openCircuitV}
+          onCommit={(openCircuitV) => {
+            if (openCircuitV !== null) set('Change the figures of', { openCircuitV });
+          }}
+        />
+        <NumberField
+          label="Peak into 500 ohm"
+          unit="V"
+          decimals={0}
+          min={100}
+          max={20_000}
+          value={energiser.into500OhmV}
+          onCommit={(into500OhmV) => {
+            if (into500OhmV !== null) set('Change the figures of', { into500OhmV });
+          }}
+        />
+      </div>
+      <div className="field-pair">
+        <NumberField
+          label="Stored energy"
+          unit="J"
+          optional
+          max={1000}
+          value={energiser.storedJ}
+          onCommit={(storedJ) => set('Change the figures of', { storedJ })}
+        />
+        <NumberField
+          label="Output energy"
+          unit="J"
+          optional
+          max={1000}
+          value={energiser.outputJ}
+          onCommit={(outputJ) => set('Change the figures of', { outputJ })}
+        />
+      </div>
+      <p className="field-hint">All four stand on the energiser's label. 500 ohm is the standard's reference load.</p>
+      <StatusField status={energiser.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
+      <TextField label="Note" long value={energiser.note} onCommit={(note) => set('Change the note of', { note })} />
+      {field ? (
+        <EarthFieldDetails field={field} />
+      ) : (
+        <button
+          type="button"
+          onClick={() =>
+            void commit('Add earth stakes', (before) =>
+              put(before, newEarthField(newId('earthField'), energiser.id, energiser.at)),
+            )
+          }
+        >
+          Add its earth stakes
+        </button>
+      )}
+    </>
+  );
+}
+
+export function EarthFieldDetails({ field }: { readonly field: EarthField }) {
+  const set = (patch: Partial<Omit<EarthField, 'kind' | 'id'>>) =>
+    change('Change the earth stakes', 'earthField', field.id, patch);
+  return (
+    <section aria-label="Earth stakes">
+      <h3>Earth stakes</h3>
+      <div className="field-pair">
+        <NumberField
+          label="Rods"
+          unit="rods"
+          decimals={0}
+          min={1}
+          max={100}
+          value={field.rods}
+          onCommit={(rods) => {
+            if (rods !== null) set({ rods: Math.round(rods) });
+          }}
+        />
+        <LengthField
+          label="Driven length"
+          valueM={field.rodLengthM}
+          minM={0.3}
+          maxM={10}
+          onCommitM={(rodLengthM) => {
+            if (rodLengthM !== null) set({ rodLengthM });
+          }}
+        />
+      </div>
+      <div className="field-pair">
+        <NumberField
+          label="Diameter"
+          unit="mm"
+          decimals={0}
+          min={5}
+          max={100}
+          value={field.rodDiameterMm}
+          onCommit={(rodDiameterMm) => {
+            if (rodDiameterMm !== null) set({ rodDiameterMm });
+          }}
+        />
+        <LengthField
+          label="Spacing"
+          valueM={field.spacingM}
+          minM={0.3}
+          maxM={50}
+          onCommitM={(spacingM) => {
+            if (spacingM !== null) set({ spacingM });
+          }}
+        />
+      </div>
+      <StatusField status={field.status} onCommit={(status) => set({ status })} />
+    </section>
+  );
+}
+
+export function LeadOutDetails({ leadOut }: { readonly leadOut: LeadOut }) {
+  const cables = useConductorChoices('cable');
+  const set = (label: string, patch: Partial<Omit<LeadOut, 'kind' | 'id'>>) =>
+    change(`${label} ${leadOut.name}`, 'leadOut', leadOut.id, patch);
+  return (
+    <>
+      <TextField label="Name" required value={leadOut.name} onCommit={(name) => set('Rename', { name })} />
+      <SelectField
+        label="Cable"
+        value={leadOut.cableId}
+        choices={cables}
+        onCommit={(cableId) => set('Change the cable of', { cableId })}
+      />
+      <CheckField
+        label="Buried, in insulating conduit"
+        value={leadOut.buried}
+        hint="Never in one conduit with mains, communication or data cables (IEC 60335-2-76, Annex BB)."
+        onCommit={(buried) => set('Change', { buried })}
+      />
+      <StatusField status={leadOut.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
+      <TextField label="Note" long value={leadOut.note} onCommit={(note) => set('Change the note of', { note })} />
+    </>
+  );
+}

@@ -1,0 +1,82 @@
+import { useState } from 'react';
+import type { Finding } from '../../../core/checks/finding.ts';
+import { findingMapId } from '../../map/mapTypes.ts';
+import { choose, light } from '../../state/choose.ts';
+import { mapView } from '../../state/mapView.ts';
+import { newId } from '../../state/newId.ts';
+import { commit } from '../../state/session.ts';
+
+const words: Record<Finding['severity'], { readonly sign: string; readonly name: string }> = {
+  error: { sign: '✕', name: 'Wrong' },
+  warning: { sign: '!', name: 'Look at' },
+  notKnown: { sign: '?', name: 'Not known' },
+  hint: { sign: '→', name: 'Next' },
+};
+const order: readonly Finding['severity'][] = ['error', 'warning', 'notKnown', 'hint'];
+const atOnce = 5;
+
+/** What the checks have to say, worst first, each with its mend. */
+export function Findings({ findings, nothing }: { readonly findings: readonly Finding[]; readonly nothing: string }) {
+  const [all, setAll] = useState(false);
+  if (findings.length === 0) return <p className="findings-none">{nothing}</p>;
+  const sorted = [...findings].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
+  const visible = all ? sorted : sorted.slice(0, atOnce);
+  return (
+    <section className="findings" aria-label="What the checks found">
+      <ul>
+        {visible.map((finding) => (
+          <FindingItem key={finding.id} finding={finding} />
+        ))}
+      </ul>
+      {sorted.length > atOnce ? (
+        <button type="button" className="plain" onClick={() => setAll(!all)}>
+          {all ? 'Show the first five only' : `Show all ${sorted.length}`}
+        </button>
+      ) : null}
+    </section>
+  );
+}
+
+function FindingItem({ finding }: { readonly finding: Finding }) {
+  const { sign, name } = words[finding.severity];
+  const show = () => {
+    choose(finding.thingIds);
+    mapView.zoomTo(finding.at ? findingMapId(finding) : (finding.thingIds[0] ?? findingMapId(finding)));
+  };
+  return (
+    <li
+      className={`finding ${finding.severity}`}
+      onPointerEnter={() => light([findingMapId(finding), ...finding.thingIds])}
+      onPointerLeave={() => light([])}
+    >
+      <span className="finding-sign" aria-hidden="true">
+        {sign}
+      </span>
+      <div>
+        <p>
+          <strong>{name}: </strong>
+          {finding.message}
+        </p>
+        <p className="finding-remedy">{finding.remedy}</p>
+        {finding.source ? <p className="finding-source">Source: {finding.source}</p> : null}
+        <p className="finding-actions">
+          {finding.at || finding.thingIds.length > 0 ? (
+            <button type="button" onClick={show}>
+              Show
+            </button>
+          ) : null}
+          {finding.fixes.map((fix) => (
+            <button
+              key={fix.label}
+              type="button"
+              className="mend"
+              onClick={() => void commit(fix.label, (project) => fix.edit(project, newId))}
+            >
+              {fix.label}
+            </button>
+          ))}
+        </p>
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,206 @@
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useState } from 'react';
+import { fixed } from '../../../core/model/formatUnits.ts';
+
+interface FieldProps {
+  readonly label: string;
+  /** One line below the field: where a figure comes from, what it is for. */
+  readonly hint?: ReactNode;
+}
+
+function FieldFrame({
+  id,
+  label,
+  hint,
+  problem,
+  children,
+}: FieldProps & { readonly id: string; readonly problem?: string | null; readonly children: ReactNode }) {
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      {children}
+      {problem ? (
+        <p className="field-problem" role="alert">
+          {problem}
+        </p>
+      ) : null}
+      {hint ? <p className="field-hint">{hint}</p> : null}
+    </div>
+  );
+}
+
+interface DraftFieldProps<T> {
+  readonly shown: string;
+  /** The value that the text means, or what is wrong with it. */
+  readonly read: (text: string) => { readonly value: T } | { readonly problem: string };
+  readonly onCommit: (value: T) => void;
+}
+
+/** Text that counts when Enter is pressed or the field is left; Escape takes it back. */
+function useDraft<T>({ shown, read, onCommit }: DraftFieldProps<T>) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new value from outside replaces what was being typed
+  useEffect(() => {
+    setDraft(null);
+    setProblem(null);
+  }, [shown]);
+  const settle = () => {
+    if (draft === null || draft === shown) return setDraft(null);
+    const result = read(draft);
+    if ('problem' in result) return setProblem(result.problem);
+    setProblem(null);
+    setDraft(null);
+    onCommit(result.value);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'Enter' && !(event.target instanceof HTMLTextAreaElement)) settle();
+    if (event.key === 'Escape' && draft !== null) {
+      event.stopPropagation();
+      setDraft(null);
+      setProblem(null);
+    }
+  };
+  return { text: draft ?? shown, problem, setDraft, settle, onKeyDown };
+}
+
+export function TextField({
+  label,
+  hint,
+  value,
+  onCommit,
+  long = false,
+  required = false,
+}: FieldProps & {
+  readonly value: string;
+  readonly onCommit: (value: string) => void;
+  readonly long?: boolean;
+  readonly required?: boolean;
+}) {
+  const id = useId();
+  const draft = useDraft<string>({
+    shown: value,
+    read: (text) => (required && text.trim() === '' ? { problem: `${label} can't be empty.` } : { value: text.trim() }),
+    onCommit,
+  });
+  const shared = {
+    id,
+    value: draft.text,
+    onBlur: draft.settle,
+    onKeyDown: draft.onKeyDown,
+    'aria-invalid': draft.problem !== null,
+  };
+  return (
+    <FieldFrame id={id} label={label} hint={hint} problem={draft.problem}>
+      {long ? (
+        <textarea {...shared} rows={3} maxLength={4000} onChange={(event) => draft.setDraft(event.target.value)} />
+      ) : (
+        <input {...shared} type="text" maxLength={200} onChange={(event) => draft.setDraft(event.target.value)} />
+      )}
+    </FieldFrame>
+  );
+}
+
+export interface NumberFieldProps extends FieldProps {
+  /** In the unit shown; null: empty. */
+  readonly value: number | null;
+  readonly unit: string;
+  readonly decimals?: number;
+  readonly min?: number;
+  readonly max?: number;
+  /** An empty field is allowed and means null. */
+  readonly optional?: boolean;
+  readonly placeholder?: string;
+  readonly onCommit: (value: number | null) => void;
+}
+
+export function NumberField(props: NumberFieldProps) {
+  const { label, hint, value, unit, decimals = 2, min = 0, max = 1e7, optional = false, placeholder, onCommit } = props;
+  const id = useId();
+  const draft = useDraft<number | null>({
+    shown: value === null ? '' : String(Number(value.toFixed(decimals))),
+    read: (text) => readNumber(text, { label, unit, min, max, optional, decimals }),
+    onCommit,
+  });
+  return (
+    <FieldFrame id={id} label={label} hint={hint} problem={draft.problem}>
+      <span className="with-unit">
+        <input
+          id={id}
+          type="text"
+          inputMode="decimal"
+          value={draft.text}
+          placeholder={placeholder}
+          aria-invalid={draft.problem !== null}
+          aria-describedby={`${id}-unit`}
+          onChange={(event) => draft.setDraft(event.target.value)}
+          onBlur={draft.settle}
+          onKeyDown={draft.onKeyDown}
+        />
+        <span id={`${id}-unit`} className="unit">
+          {unit}
+        </span>
+      </span>
+    </FieldFrame>
+  );
+}
+
+function readNumber(
+  text: string,
+  rule: Required<Pick<NumberFieldProps, 'label' | 'unit' | 'min' | 'max' | 'optional' | 'decimals'>>,
+): { value: number | null } | { problem: string } {
+  const trimmed = text.trim().replace(',', '.');
+  if (trimmed === '') return rule.optional ? { value: null } : { problem: `${rule.label}: type a number.` };
+  const value = Number(trimmed);
+  if (!Number.isFinite(value)) return { problem: `“${text.trim()}” is not a number. Type figures only, such as 4.2.` };
+  if (value < rule.min || value > rule.max) {
+    const from = fixed(rule.min, rule.min % 1 === 0 ? 0 : rule.decimals);
+    return { problem: `${rule.label} must lie between ${from} and ${fixed(rule.max, 0)} ${rule.unit}.` };
+  }
+  return { value };
+}
+
+export interface Choice<T extends string> {
+  readonly value: T;
+  readonly label: string;
+}
+
+export function SelectField<T extends string>({
+  label,
+  hint,
+  value,
+  choices,
+  onCommit,
+}: FieldProps & {
+  readonly value: T;
+  readonly choices: readonly Choice<T>[];
+  readonly onCommit: (value: T) => void;
+}) {
+  const id = useId();
+  return (
+    <FieldFrame id={id} label={label} hint={hint}>
+      <select id={id} value={value} onChange={(event) => onCommit(event.target.value as T)}>
+        {choices.map((choice) => (
+          <option key={choice.value} value={choice.value}>
+            {choice.label}
+          </option>
+        ))}
+      </select>
+    </FieldFrame>
+  );
+}
+
+export function CheckField({
+  label,
+  hint,
+  value,
+  onCommit,
+}: FieldProps & { readonly value: boolean; readonly onCommit: (value: boolean) => void }) {
+  const id = useId();
+  return (
+    <div className="field check">
+      <input id={id} type="checkbox" checked={value} onChange={(event) => onCommit(event.target.checked)} />
+      <label htmlFor={id}>{label}</label>
+      {hint ? <p className="field-hint">{hint}</p> : null}
+    </div>
+  );
+}

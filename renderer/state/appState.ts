@@ -1,0 +1,83 @@
+import { create } from 'zustand';
+import type { FileState, RecentFile } from '../../core/api/projectApi.ts';
+import type { Problem } from '../../core/api/result.ts';
+import type { Finding } from '../../core/checks/finding.ts';
+import type { Project } from '../../core/model/project.ts';
+import type { DividePlan, Survey } from '../../core/registers/types.ts';
+
+/** What the book is open at: its cover (the property and its files) or one of the workspaces. */
+export type Page = 'cover' | 'draw' | 'divide';
+
+/** The file that is open and all that is computed from it; replaced as a whole after each edit. */
+export interface OpenFile {
+  readonly path: string;
+  readonly fileName: string;
+  readonly project: Project;
+  readonly survey: Survey;
+  readonly state: FileState;
+}
+
+/** What the back room last worked out, and for which revision. */
+export interface BackroomResult {
+  readonly revision: number;
+  readonly findings: readonly Finding[];
+  readonly plan: DividePlan | null;
+}
+
+export type Dialog =
+  | { readonly kind: 'chooseFile'; readonly purpose: 'open' | 'new' | 'copy' }
+  | { readonly kind: 'print' }
+  | { readonly kind: 'importGeoJson'; readonly fileName: string; readonly text: string }
+  | { readonly kind: 'keys' };
+
+/** The last line of the book: what just happened, or why it could not. */
+export interface LastLine {
+  readonly text: string;
+  readonly kind: 'done' | 'refused';
+}
+
+export interface AppState {
+  readonly phase: 'starting' | 'ready' | 'lost';
+  readonly file: OpenFile | null;
+  readonly recent: readonly RecentFile[];
+  readonly backroom: BackroomResult | null;
+  /** The back room is at work on this revision, or null. */
+  readonly working: { readonly revision: number; readonly fraction: number } | null;
+  /** Edits that were made and are not yet in the file. */
+  readonly saving: number;
+  readonly page: Page;
+  /** Ids of the chosen things, the last one first in mind. */
+  readonly chosen: readonly string[];
+  /** The thing under the pointer, in the book or on the map. */
+  readonly pointed: string | null;
+  /** Ids of the pieces that make up the figure being pointed at. */
+  readonly lit: readonly string[];
+  readonly dialog: Dialog | null;
+  readonly problem: Problem | null;
+  readonly lastLine: LastLine | null;
+  readonly theme: 'light' | 'dark';
+}
+
+export const useApp = create<AppState>(() => ({
+  phase: 'starting',
+  file: null,
+  recent: [],
+  backroom: null,
+  working: null,
+  saving: 0,
+  page: 'cover',
+  chosen: [],
+  pointed: null,
+  lit: [],
+  dialog: null,
+  problem: null,
+  lastLine: null,
+  theme: 'light',
+}));
+
+/** The open file; for parts of the window that exist only while one is open. */
+export function useOpenFile(): OpenFile {
+  const file = useApp((state) => state.file);
+  if (!file) throw new Error('No project file is open.');
+  return file;
+}

@@ -1,0 +1,13 @@
+import { changeThing } from '../../core/model/edits/changeThing.ts';
+import type { Kind, ThingOf } from '../../core/model/things.ts';
+import { commit } from './session.ts';
+
+/** Changes some fields of one thing, as one step of undo. */
+export function change<K extends Kind>(
+  label: string,
+  kind: K,
+  id: string,
+  patch: Partial<Omit<ThingOf<K>, 'kind' | 'id'>>,
+): void {
+  void commit(label, changeThing({ kind, id, to: patch }));
+}

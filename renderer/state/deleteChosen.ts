@@ -1,0 +1,16 @@
+import { deleteThings } from '../../core/model/edits/deleteThings.ts';
+import { useApp } from './appState.ts';
+import { findThing } from './findThing.ts';
+import { commit } from './session.ts';
+
+/** Deletes what is chosen, with all that hangs on it; one step of undo. */
+export async function deleteChosen(): Promise<void> {
+  const { chosen, file } = useApp.getState();
+  if (!file) return;
+  const things = chosen.flatMap((id) => findThing(file.project, id) ?? []);
+  const [first] = things;
+  if (!first) return;
+  const name = 'name' in first ? first.name : first.kind;
+  const label = things.length === 1 ? `Delete ${name}` : `Delete ${things.length} things`;
+  await commit(label, deleteThings(things), { choose: [] });
+}

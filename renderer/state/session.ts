@@ -1,0 +1,236 @@
+import type { DesktopApi } from '../../core/api/desktopApi.ts';
+import type { HostEvent, OpenProject, ProjectApi } from '../../core/api/projectApi.ts';
+import type { Result } from '../../core/api/result.ts';
+import { applyChanges, type Change, difference } from '../../core/model/difference.ts';
+import { nameNewPaddocks } from '../../core/model/edits/nameNewPaddocks.ts';
+import { EditRefused } from '../../core/model/edits/support/edit.ts';
+import { type Project, projectOf } from '../../core/model/project.ts';
+import { surveyOf } from '../../core/registers/survey.ts';
+import type { Survey } from '../../core/registers/types.ts';
+import { connect } from '../client/connect.ts';
+import { backroom } from '../work/backroom.ts';
+import { type OpenFile, useApp } from './appState.ts';
+import { newId } from './newId.ts';
+import { report } from './report.ts';
+
+let project: ProjectApi;
+let desktop: DesktopApi;
+
+/** The host's calls, for what is not an edit (printing, listing folders). Only after `startSession`. */
+export function host(): { readonly project: ProjectApi; readonly desktop: DesktopApi } {
+  return { project, desktop };
+}
+
+/** Finds the host, shows what it has open and listens to it from then on. */
+export async function startSession(): Promise<void> {
+  ({ project, desktop } = await connect());
+  project.subscribe((event) => void enqueue(() => hear(event)));
+  await enqueue(async () => {
+    const current = await project.current();
+    if (current.ok) show(current.value);
+    else report(current.problem);
+    await refreshRecent();
+    useApp.setState({ phase: 'ready' });
+  });
+}
+
+// --- one thing after another -------------------------------------------------------------------------------------
+
+let last: Promise<unknown> = Promise.resolve();
+
+/** Runs `work` when all that was asked for before it is done, so that each edit sees the one before. */
+function enqueue<T>(work: () => Promise<T>): Promise<T> {
+  const result = last.then(work);
+  last = result.catch(() => undefined);
+  return result;
+}
+
+// --- edits ------------------------------------------------------------------------------------------------------
+
+export interface CommitOptions {
+  /** Edits with the same key become one step of undo. */
+  readonly mergeKey?: string;
+  /** Ids to choose once the edit is in the file. */
+  readonly choose?: readonly string[];
+}
+
+/**
+ * Makes an edit: in the file first, then on the screen. An edit that refuses says why on the last line of the book; one that
+ * changes nothing is passed over. Resolves to whether the file changed.
+ */
+export function commit(
+  label: string,
+  edit: (project: Project) => Project,
+  options: CommitOptions = {},
+): Promise<boolean> {
+  useApp.setState((state) => ({ saving: state.saving + 1 }));
+  return enqueue(async () => {
+    try {
+      return await commitNow(label, edit, options);
+    } catch (error) {
+      if (!(error instanceof EditRefused)) throw error;
+      useApp.setState({ lastLine: { kind: 'refused', text: error.message } });
+      return false;
+    } finally {
+      useApp.setState((state) => ({ saving: state.saving - 1 }));
+    }
+  });
+}
+
+async function commitNow(label: string, edit: (project: Project) => Project, options: CommitOptions): Promise<boolean> {
+  const file = useApp.getState().file;
+  if (!file) return false;
+  const { after, survey } = withPaddocksNamed(file, edit(file.project));
+  const changes = difference(file.project, after);
+  if (changes.length === 0) {
+    if (options.choose) useApp.setState({ chosen: options.choose });
+    return false;
+  }
+  const { mergeKey } = options;
+  const baseRevision = file.state.revision;
+  const result = await project.apply({ baseRevision, label, changes, ...(mergeKey === undefined ? {} : { mergeKey }) });
+  if (!result.ok) {
+    report(result.problem);
+    if (result.problem.code === 'out-of-date') await reload();
+    return false;
+  }
+  useApp.setState({
+    file: { ...file, project: after, survey, state: result.value },
+    lastLine: { kind: 'done', text: `${label}. Saved.` },
+    ...(options.choose ? { chosen: options.choose } : {}),
+  });
+  backroom.changed(changes, result.value.revision);
+  return true;
+}
+
+/** The edited project with a name for each paddock that has come into being, and its survey. */
+function withPaddocksNamed(file: OpenFile, edited: Project): { after: Project; survey: Survey } {
+  const survey = surveyOf(edited, file);
+  const unnamed = survey.paddocks.filter(({ named }) => named === null);
+  const after = nameNewPaddocks(
+    unnamed.map(({ insideAt }) => insideAt),
+    newId,
+  )(edited);
+  return after === edited ? { after, survey } : { after, survey: surveyOf(after, { project: edited, survey }) };
+}
+
+export function undo(): Promise<void> {
+  return replay('undo');
+}
+
+export function redo(): Promise<void> {
+  return replay('redo');
+}
+
+function replay(which: 'undo' | 'redo'): Promise<void> {
+  return enqueue(async () => {
+    const result = await project[which]();
+    if (!result.ok) return report(result.problem);
+    if (result.value === null) return;
+    const { changes, state, label } = result.value;
+    take(changes, state);
+    const text = which === 'undo' ? `Taken back: ${label}.` : `Done again: ${label}.`;
+    useApp.setState({ lastLine: { kind: 'done', text } });
+  });
+}
+
+/** Puts changes that are already in the file on the screen. */
+function take(changes: readonly Change[], state: OpenFile['state']): void {
+  const file = useApp.getState().file;
+  if (!file) return;
+  const after = applyChanges(file.project, changes);
+  const survey = surveyOf(after, file);
+  const gone = new Set(changes.filter((change) => change.after === null).map((change) => change.id));
+  useApp.setState(({ chosen }) => ({
+    file: { ...file, project: after, survey, state },
+    chosen: chosen.some((id) => gone.has(id)) ? chosen.filter((id) => !gone.has(id)) : chosen,
+  }));
+  backroom.changed(changes, state.revision);
+}
+
+async function hear(event: HostEvent): Promise<void> {
+  if (event.type === 'opened') {
+    if (event.path !== (useApp.getState().file?.path ?? null)) await reload();
+    return;
+  }
+  const file = useApp.getState().file;
+  if (!file || event.state.revision <= file.state.revision) return;
+  if (event.state.revision === file.state.revision + 1) take(event.changes, event.state);
+  else await reload();
+}
+
+// --- files ------------------------------------------------------------------------------------------------------
+
+export function createFile(path: string, name: string): Promise<boolean> {
+  return openWith(() => project.create({ path, name }));
+}
+
+export function openFile(path: string): Promise<boolean> {
+  return openWith(() => project.open({ path }));
+}
+
+export function openDemo(): Promise<boolean> {
+  return openWith(() => project.openDemo());
+}
+
+export function saveCopy(path: string, replace: boolean): Promise<boolean> {
+  return openWith(() => project.saveAs({ path, replace }), { keepPage: true });
+}
+
+export function closeFile(): Promise<void> {
+  return enqueue(async () => {
+    const result = await project.close();
+    if (!result.ok) return report(result.problem);
+    show(null);
+    await refreshRecent();
+  });
+}
+
+function openWith(call: () => Promise<Result<OpenProject>>, { keepPage = false } = {}): Promise<boolean> {
+  return enqueue(async () => {
+    const result = await call();
+    if (!result.ok) {
+      report(result.problem);
+      return false;
+    }
+    show(result.value, keepPage);
+    await refreshRecent();
+    return true;
+  });
+}
+
+async function reload(): Promise<void> {
+  const current = await project.current();
+  if (current.ok) show(current.value, true);
+  else report(current.problem);
+}
+
+function show(opened: OpenProject | null, keepPage = false): void {
+  if (!opened) {
+    backroom.reset([], 0);
+    useApp.setState({ file: null, page: 'cover', chosen: [], pointed: null, lit: [], backroom: null, lastLine: null });
+    return;
+  }
+  const made = projectOf(opened.things);
+  const file: OpenFile = {
+    path: opened.path,
+    fileName: opened.fileName,
+    project: made,
+    survey: surveyOf(made),
+    state: opened.state,
+  };
+  useApp.setState({
+    file,
+    backroom: null,
+    problem: null,
+    pointed: null,
+    lit: [],
+    ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: null }),
+  });
+  backroom.reset(opened.things, opened.state.revision);
+}
+
+async function refreshRecent(): Promise<void> {
+  const recent = await project.recent();
+  if (recent.ok) useApp.setState({ recent: recent.value });
+}

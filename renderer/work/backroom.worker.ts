@@ -1,0 +1,55 @@
+import { allFindings } from '../../core/checks/allFindings.ts';
+import { applyChanges } from '../../core/model/difference.ts';
+import { type Project, projectOf } from '../../core/model/project.ts';
+import { dividePlan } from '../../core/registers/dividePlan.ts';
+import { surveyOf } from '../../core/registers/survey.ts';
+import type { Survey } from '../../core/registers/types.ts';
+import type { FromBackroom, ToBackroom } from './messages.ts';
+
+/**
+ * The back room: works out what takes long (checks, the division) beside the window. It gathers the edits that have
+ * come in, then answers for the newest state only.
+ */
+let project: Project = projectOf([]);
+let surveyed: { readonly project: Project; readonly survey: Survey } | null = null;
+let revision = 0;
+let waiting = false;
+
+self.addEventListener('message', ({ data }: MessageEvent<ToBackroom>) => {
+  if (data.type === 'reset') {
+    project = projectOf(data.things);
+    surveyed = null;
+  } else {
+    project = applyChanges(project, data.changes);
+  }
+  revision = data.revision;
+  if (waiting) return;
+  waiting = true;
+  setTimeout(work, 0);
+});
+
+function work(): void {
+  waiting = false;
+  if (!project.property.has('property')) return;
+  try {
+    const survey = surveyOf(project, surveyed ?? undefined);
+    surveyed = { project, survey };
+    const findings = allFindings(project, survey).map((finding) => ({
+      ...finding,
+      fixes: finding.fixes.map(({ label }) => ({ label })),
+    }));
+    send({ type: 'findings', revision, findings });
+    const plan = dividePlan(project, survey, {
+      shouldStop: () => false,
+      progress: (fraction) => send({ type: 'progress', revision, fraction }),
+    });
+    send({ type: 'plan', revision, plan });
+    send({ type: 'done', revision });
+  } catch (error) {
+    send({ type: 'failed', revision, message: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+function send(message: FromBackroom): void {
+  self.postMessage(message);
+}
