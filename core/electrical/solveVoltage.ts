@@ -1,6 +1,7 @@
 import type { FenceCircuit } from './circuit/circuit.ts';
-import { prepareVoltage, type VoltageRefusal, type Voltages } from './preparedVoltage.ts';
+import { prepareVoltage } from './preparedVoltage.ts';
 import { type Currents, currentsAt } from './solver/currents.ts';
+import type { VoltageRefusal, Voltages } from './voltageResult.ts';
 
 export type VoltageSolution = Voltages & Currents;
 

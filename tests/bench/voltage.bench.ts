@@ -136,7 +136,7 @@ function nodalMatrix(circuit: FenceCircuit) {
     }
     ptr.push(index.length);
   }
-  const rhs = new Array<number>(nodeCount).fill(0);
+  const rhs = Array.from({ length: nodeCount }, () => 0);
   rhs[source.node] = source.openCircuitV / source.internalOhm;
   return { matrix: { values, index, ptr, size: [nodeCount, nodeCount] }, rhs };
 }

@@ -10,8 +10,8 @@ export function denseVoltage(circuit: FenceCircuit): number[] {
   const joints: [number, number][] = [];
   const shorts: number[] = [];
   const edges: [number, number][] = [];
-  const y = Array.from({ length: nodeCount }, () => new Array<number>(nodeCount).fill(0));
-  const rhs = new Array<number>(nodeCount).fill(0);
+  const y = Array.from({ length: nodeCount }, () => Array.from({ length: nodeCount }, () => 0));
+  const rhs = Array.from({ length: nodeCount }, () => 0);
   const join = (u: number, v: number, ohm: number): void => {
     edges.push([u, v]);
     if (u === v) return;
@@ -43,10 +43,10 @@ export function denseVoltage(circuit: FenceCircuit): number[] {
   const reached = reachedBy(nodeCount, edges, source.node);
   const unknowns = independentJoints(nodeCount, joints, shorts);
   const size = nodeCount + unknowns.length;
-  const a = y.map((row) => [...row, ...new Array<number>(unknowns.length).fill(0)]);
+  const a = y.map((row) => [...row, ...Array.from({ length: unknowns.length }, () => 0)]);
   const b = [...rhs];
   unknowns.forEach(([u, v], i) => {
-    const row = new Array<number>(size).fill(0);
+    const row = Array.from({ length: size }, () => 0);
     row[u] = 1;
     a[u]![nodeCount + i] = 1;
     if (v >= 0) {
@@ -85,7 +85,7 @@ export function solveDense(a: number[][], b: number[]): number[] {
 }
 
 function reachedBy(nodeCount: number, edges: readonly [number, number][], source: number): boolean[] {
-  const reached = new Array<boolean>(nodeCount).fill(false);
+  const reached = Array.from({ length: nodeCount }, () => false);
   reached[source] = true;
   for (let changed = true; changed; ) {
     changed = false;

@@ -1,4 +1,5 @@
-import type { PreparedVoltage, VoltageRefusal, Voltages } from '../preparedVoltage.ts';
+import type { PreparedVoltage } from '../preparedVoltage.ts';
+import type { VoltageRefusal, Voltages } from '../voltageResult.ts';
 import { type CircuitChange, withChange } from './circuitChange.ts';
 import { type NodeVoltage, weakestNode } from './weakestNode.ts';
 

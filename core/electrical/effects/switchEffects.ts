@@ -1,4 +1,5 @@
-import type { PreparedVoltage, Voltages } from '../preparedVoltage.ts';
+import type { PreparedVoltage } from '../preparedVoltage.ts';
+import type { Voltages } from '../voltageResult.ts';
 import { type NodeVoltage, weakestNode } from './weakestNode.ts';
 
 export interface SwitchEffect {

@@ -1,4 +1,4 @@
-import type { Voltages } from '../preparedVoltage.ts';
+import type { Voltages } from '../voltageResult.ts';
 
 export interface NodeVoltage {
   readonly node: number;

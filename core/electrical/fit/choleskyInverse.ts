@@ -4,7 +4,7 @@
  */
 export function choleskyInverse(a: readonly (readonly number[])[]): number[][] | null {
   const n = a.length;
-  const l = Array.from({ length: n }, () => new Array<number>(n).fill(0));
+  const l = Array.from({ length: n }, () => Array.from({ length: n }, () => 0));
   for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {
       let sum = a[i]![j]!;
@@ -14,9 +14,9 @@ export function choleskyInverse(a: readonly (readonly number[])[]): number[][] |
       else return null;
     }
   }
-  const inverse = Array.from({ length: n }, () => new Array<number>(n).fill(0));
+  const inverse = Array.from({ length: n }, () => Array.from({ length: n }, () => 0));
   for (let column = 0; column < n; column++) {
-    const x = new Array<number>(n).fill(0);
+    const x = Array.from({ length: n }, () => 0);
     for (let i = column; i < n; i++) {
       let sum = i === column ? 1 : 0;
       for (let k = column; k < i; k++) sum -= l[i]![k]! * x[k]!;

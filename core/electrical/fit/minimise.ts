@@ -77,7 +77,7 @@ function evaluate(
 ) {
   const leaking = withLeakage(circuit, sections, logTimes.map(Math.exp));
   const count = sections.length;
-  const curvature = Array.from({ length: count }, () => new Array<number>(count).fill(0));
+  const curvature = Array.from({ length: count }, () => Array.from({ length: count }, () => 0));
   const gradient = pull.map((row) => row.reduce((sum, value, j) => sum + value * logTimes[j]!, 0));
   let cost = gradient.reduce((sum, g, i) => sum + (g * logTimes[i]!) / 2, 0);
   const estimateV = new Map<number, number>();

@@ -2,14 +2,10 @@ import { type Factor, GROUNDED } from './factor.ts';
 import type { FactorPlan } from './factorPlan.ts';
 
 /** Node voltages (by node number, volts) when the source's node stands at `sourceV`: each the weighted mean of later ones. */
-export function voltagesFrom(
-  plan: FactorPlan,
-  factor: Factor,
-  sourceV: number,
-  byPosition: Float64Array,
-): Float64Array {
+export function voltagesFrom(plan: FactorPlan, factor: Factor, sourceV: number): Float64Array {
   const { nodeCount, colStart, rowOf, positionOf } = plan;
   const { weight } = factor;
+  const byPosition = new Float64Array(nodeCount);
   byPosition[nodeCount - 1] = sourceV;
   let end = colStart[nodeCount - 1]!;
   for (let j = nodeCount - 2; j >= 0; j--) {

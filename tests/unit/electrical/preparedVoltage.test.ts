@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { FenceCircuit } from '../../../core/electrical/circuit/circuit.ts';
-import { type PreparedVoltage, prepareVoltage, type Voltages } from '../../../core/electrical/preparedVoltage.ts';
+import { type PreparedVoltage, prepareVoltage } from '../../../core/electrical/preparedVoltage.ts';
 import { solveVoltage } from '../../../core/electrical/solveVoltage.ts';
+import type { Voltages } from '../../../core/electrical/voltageResult.ts';
 import { anyCircuit, fenceLikeCircuit } from '../../support/randomElectrical.ts';
 
 const SEED = 77;

@@ -1,0 +1,38 @@
+import type { FenceCircuit } from '../circuit/circuit.ts';
+import type { VoltageRefusal, Voltages } from '../voltageResult.ts';
+import type { Branches } from './branches.ts';
+import type { Factor } from './factor.ts';
+import type { FactorPlan } from './factorPlan.ts';
+import { reachedFrom } from './reach.ts';
+import { voltagesFrom } from './voltages.ts';
+
+/** The answer that an eliminated network holds. `conducts` says of each branch whether it is a path, as eliminated. */
+export function readVoltages(
+  circuit: FenceCircuit,
+  branches: Branches,
+  plan: FactorPlan,
+  factor: Factor,
+  conducts: (branch: number) => boolean,
+): Voltages | VoltageRefusal {
+  const { node, openCircuitV, internalOhm } = circuit.source;
+  const fenceS = factor.shuntS[circuit.nodeCount - 1]!;
+  const shorted = fenceS === Infinity;
+  if (shorted && internalOhm === 0 && openCircuitV > 0) return shortAcrossSource();
+  const sourceVoltageV = shorted ? 0 : openCircuitV / (1 + internalOhm * fenceS);
+  const shortedA = openCircuitV === 0 ? 0 : openCircuitV / internalOhm;
+  return {
+    ok: true,
+    nodeVoltageV: voltagesFrom(plan, factor, sourceVoltageV),
+    reached: reachedFrom(node, circuit.nodeCount, branches.from, branches.to, conducts),
+    sourceVoltageV,
+    sourceCurrentA: shorted ? shortedA : fenceS * sourceVoltageV,
+    fenceOhm: 1 / fenceS,
+  };
+}
+
+function shortAcrossSource(): VoltageRefusal {
+  const message =
+    'A dead short lies straight across an energiser with no internal resistance, so its current would have no limit. ' +
+    'Enter the energiser’s resistance (from its open-circuit peak and its peak into 500 ohm), or the fault’s.';
+  return { ok: false, problems: [{ code: 'short-across-source', where: { kind: 'source', index: 0 }, message }] };
+}
