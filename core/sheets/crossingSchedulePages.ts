@@ -31,7 +31,7 @@ export function crossingTable(survey: Survey, units: Units, placed: boolean): Ta
   const unit = lengthUnit(units);
   const length = (title: string): Column => ({ title, unit: unit.name, align: 'right' });
   const columns: Column[] = [
-    { title: 'Gateway' },
+    { title: 'Gateway', strong: true },
     { title: 'Crossing' },
     { title: 'State' },
     length('Opening'),

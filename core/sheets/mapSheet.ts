@@ -1,13 +1,14 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../registers/types.ts';
-import type { PaperBox } from './displayList.ts';
+import type { PaperBox, TaggedItem } from './displayList.ts';
+import { propertyExtent } from './extent.ts';
 import type { Block } from './flow/block.ts';
 import { drawMapFrame, gridDistanceM } from './map/drawGrid.ts';
 import { drawMap } from './map/drawMap.ts';
 import { mapWindow } from './map/mapWindow.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { figure, text } from './paint.ts';
+import { figure, tagged, text } from './paint.ts';
 import { drawMapPanel } from './panel/mapPanel.ts';
 import { panelFrame } from './panel/titleBlock.ts';
 import { sheetFormat } from './paper.ts';
@@ -56,6 +57,7 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
       items: [
         { kind: 'anchor', name: sheetAnchor(tile), at: [0, 0] },
         figure(description, map.items),
+        ...(map.blank ? [blankNote(format.map, propertyExtent(survey, project) === null)] : []),
         ...frame,
         ...onward,
         ...panelFrame(format.frame, format.columns),
@@ -65,6 +67,13 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
     },
     left: panel.left,
   };
+}
+
+/** A sheet with nothing on it says so, lest somebody take it for a fault of the printer. */
+function blankNote([left, top, right, bottom]: PaperBox, nothingDrawn: boolean): TaggedItem {
+  const said = nothingDrawn ? 'Nothing is drawn on this property yet.' : 'Nothing of the property lies on this sheet.';
+  const middle = [(left + right) / 2, (top + bottom) / 2] as const;
+  return tagged('P', [text(said, middle, { sizePt: letters.title, align: 'centre', haloMm: 0.6 })]);
 }
 
 /** Where a link to a sheet leads. */

@@ -27,7 +27,7 @@ export function paddockTablePages(project: Project, survey: Survey, input: TextP
 export function paddockTable(survey: Survey, units: Units): Table {
   const unit = areaUnit(units);
   const columns: Column[] = [
-    { title: 'Paddock' },
+    { title: 'Paddock', strong: true },
     { title: 'Area', unit: unit.name, align: 'right' },
     { title: 'Remarks' },
   ];

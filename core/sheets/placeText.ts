@@ -6,9 +6,9 @@ export function placeText([lon, lat]: LonLat): string {
 }
 
 export function latitudeText(lat: number): string {
-  return `${Math.abs(lat).toFixed(6)}° ${lat < 0 ? 'S' : 'N'}`;
+  return `${Math.abs(lat).toFixed(6)}°\u00a0${lat < 0 ? 'S' : 'N'}`;
 }
 
 export function longitudeText(lon: number): string {
-  return `${Math.abs(lon).toFixed(6)}° ${lon < 0 ? 'W' : 'E'}`;
+  return `${Math.abs(lon).toFixed(6)}°\u00a0${lon < 0 ? 'W' : 'E'}`;
 }

@@ -4,6 +4,7 @@ import type { Section, Survey } from '../registers/types.ts';
 import { words } from './flow/block.ts';
 import { type Cell, type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
+import { inOrder } from './inOrder.ts';
 import { drawFence, sectionMarks } from './map/sectionPatterns.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { letters, pen } from './style.ts';
@@ -29,7 +30,7 @@ export function sectionTablePages(project: Project, survey: Survey, input: TextP
 export function sectionTable(project: Project, survey: Survey): Table {
   const unit = lengthUnit(propertyOf(project).units);
   const columns: Column[] = [
-    { title: 'Section' },
+    { title: 'Section', strong: true },
     { title: 'Marked' },
     { title: 'Fence', unit: unit.name, align: 'right' },
     { title: 'Fed' },
@@ -45,8 +46,8 @@ export function sectionTable(project: Project, survey: Survey): Table {
     fixed(section.lengthM / unit.lengthM, 0),
     section.fed ? 'yes' : 'no',
     section.lineIds.map(lineName).join(', '),
-    section.gatewayIds.map((id) => project.gateway.get(id)?.name ?? id).join(', ') || '-',
-    section.switchIds.map((id) => project.switch.get(id)?.name ?? id).join(', ') || '-',
+    inOrder(section.gatewayIds.map((id) => project.gateway.get(id)?.name ?? id)).join(', ') || '-',
+    inOrder(section.switchIds.map((id) => project.switch.get(id)?.name ?? id)).join(', ') || '-',
     remarks(section, unit),
   ]);
   const totalM = survey.sections.reduce((total, { lengthM }) => total + lengthM, 0);
@@ -71,7 +72,7 @@ function marked({ index }: Section): Cell {
 function remarks({ holdsEnergiser, overByM, fed }: Section, unit: { name: string; lengthM: number }): string {
   const said = [
     holdsEnergiser ? 'The energiser feeds in here.' : '',
-    overByM !== null ? `Longer than the limit by ${fixed(overByM / unit.lengthM, 0)} ${unit.name}.` : '',
+    overByM !== null ? `Longer than the limit by ${fixed(overByM / unit.lengthM, 0)}\u00a0${unit.name}.` : '',
     fed ? '' : 'No energiser reaches it.',
   ];
   return said.filter((part) => part !== '').join(' ');

@@ -4,6 +4,7 @@ import type { Survey, SwitchRow } from '../registers/types.ts';
 import { space, words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
+import { inOrder } from './inOrder.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { latitudeText, longitudeText } from './placeText.ts';
 import { letters } from './style.ts';
@@ -32,7 +33,7 @@ export function switchRegisterPages(project: Project, survey: Survey, input: Tex
 export function switchTable(survey: Survey, units: Units, placed: boolean): Table {
   const unit = lengthUnit(units);
   const columns: Column[] = [
-    { title: 'Switch' },
+    { title: 'Switch', strong: true },
     { title: 'Place' },
     { title: 'Stands' },
     { title: 'State' },
@@ -53,8 +54,8 @@ export function switchTable(survey: Survey, units: Units, placed: boolean): Tabl
     row.supplySection ?? '-',
     row.farSection ?? '-',
     fixed(row.cutsOff.lengthM / unit.lengthM, 0),
-    row.cutsOff.gatewayIds.map(gatewayName).join(', ') || '-',
-    row.cutsOff.sections.join(', ') || '-',
+    inOrder(row.cutsOff.gatewayIds.map(gatewayName)).join(', ') || '-',
+    inOrder(row.cutsOff.sections).join(', ') || '-',
     ...(placed ? [`${latitudeText(row.at[1])}\n${longitudeText(row.at[0])}`] : []),
     remarks(row),
   ]);

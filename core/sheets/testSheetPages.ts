@@ -1,8 +1,8 @@
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey, SwitchRow, TestSheet } from '../registers/types.ts';
 import type { Item, PaperPoint } from './displayList.ts';
-import { type Block, baselineIn, space, words } from './flow/block.ts';
-import { tableBlocks } from './flow/table.ts';
+import { type Block, baselineIn, space, stack, words } from './flow/block.ts';
+import { type Column, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { box, line, stroke, tagged, text } from './paint.ts';
@@ -46,38 +46,42 @@ function sheetBlocks(
   const body = (content: string) => words(content, widthMm, { sizePt: letters.body, afterMm: 1 }, measure);
   const warning =
     'Before touching wires or switch gear: energiser off, and the fence proven dead. Switch it on again only to read, with everybody clear of the fence.';
-  const places = sheet.readAt.map(({ text: where, at }) => [where, placed ? placeText(at) : '-']);
+  const names = (ids: readonly string[]) => ids.map((id) => rowOf(id, survey)?.switch.name ?? id).join(', ');
+  const said = [
+    sheet.closed.length > 0 ? `Closed on the way to it: ${names(sheet.closed)}.` : '',
+    sheet.live.length > 0 ? `Live while it is tested: section ${sheet.live.join(', ')}.` : '',
+    sheet.cutOff.length > 0 ? `To make this section dead alone, open ${names(sheet.cutOff)}.` : '',
+  ].filter((part) => part !== '');
+  const places = sheet.readAt.map(({ text: where, at }, i) => [
+    String(i + 1),
+    where,
+    ...(placed ? [placeText(at)] : []),
+  ]);
+  const columns: Column[] = [
+    { title: 'No.' },
+    { title: 'Place' },
+    ...(placed ? [{ title: 'Position', unit: 'WGS 84' }] : []),
+  ];
   return [
     words(warning, widthMm, { sizePt: letters.body, font: 'bold', afterMm: 3 }, measure),
     heading('Open'),
     ...(sheet.open.length === 0 ? [body('No switch.')] : sheet.open.map((id) => tickRow(id, survey, widthMm, measure))),
-    space(2),
-    heading('Leave closed'),
-    body(sheet.closed.map((id) => rowOf(id, survey)?.switch.name ?? id).join(', ') || 'No switch.'),
+    ...said.map(body),
     space(2),
     heading('Steps'),
     ...sheet.steps.map((step, i) => stepRow(i + 1, step, widthMm, measure)),
     space(2),
     heading('Read at'),
-    ...(places.length === 0
-      ? [body('No place is named.')]
-      : tableBlocks(
-          { columns: [{ title: 'Place' }, { title: 'Position', unit: 'WGS 84' }], rows: places },
-          widthMm,
-          measure,
-        )),
+    ...(places.length === 0 ? [body('No place is named.')] : tableBlocks({ columns, rows: places }, widthMm, measure)),
     space(3),
     heading('Readings'),
-    readingGrid(widthMm, Math.max(4, places.length + 2)),
-    space(8),
-    signatureLine(widthMm),
+    stack([readingGrid(widthMm, places.length), space(8), signatureLine(widthMm)]),
   ];
 }
 
-/** The register's row of a switch that a test sheet names by its id or its name. */
-function rowOf(idOrName: string, survey: Survey): SwitchRow | undefined {
-  const rows = survey.switches;
-  return rows.find((row) => row.switch.id === idOrName) ?? rows.find((row) => row.switch.name === idOrName);
+/** The register's row of a switch. */
+function rowOf(id: string, survey: Survey): SwitchRow | undefined {
+  return survey.switches.find((row) => row.switch.id === id);
 }
 
 /** A box to tick, the switch and where it is. */
@@ -115,34 +119,39 @@ function tickBox([x, y]: PaperPoint): Item {
   return box([x, y + 0.3, x + 3.4, y + 3.7], null, stroke(pen.thin));
 }
 
-const readingColumns = ['Place', 'Reading, kV', 'Meter', 'Date', 'Weather', 'Read by'];
-const readingRowMm = 8;
+const readingColumns = ['No.', 'Reading, kV', 'Meter', 'Date', 'Weather', 'Read by'];
+const readingRowMm = 7;
+const spareRows = 1;
 
-function readingGrid(widthMm: number, rows: number): Block {
-  const columnMm = widthMm / readingColumns.length;
+/** Rows to write in: one for each place to read at, and one to spare. */
+function readingGrid(widthMm: number, places: number): Block {
+  const firstMm = 12;
+  const columnMm = (widthMm - firstMm) / (readingColumns.length - 1);
+  const left = (column: number) => (column === 0 ? 0 : firstMm + (column - 1) * columnMm);
   const headMm = 5;
-  const heightMm = headMm + rows * readingRowMm;
+  const heightMm = headMm + (places + spareRows) * readingRowMm;
+  const style = { sizePt: letters.table } as const;
   return {
     heightMm,
     paint: ([x, y]) => [
       tagged(
         'TR',
-        readingColumns.map((title, i) =>
-          tagged('TH', [
-            text(title, [x + i * columnMm + 1, baselineIn(y, headMm, letters.table)], {
-              sizePt: letters.table,
-              font: 'bold',
-            }),
-          ]),
-        ),
+        readingColumns.map((title, c) => {
+          const at: PaperPoint = [x + left(c) + 1, baselineIn(y, headMm, style.sizePt)];
+          return tagged('TH', [text(title, at, { ...style, font: 'bold' })]);
+        }),
       ),
       box([x, y, x + widthMm, y + heightMm], null, stroke(pen.sign)),
-      ...Array.from({ length: rows }, (_, i) => rule(x, x + widthMm, y + headMm + i * readingRowMm)),
-      ...readingColumns.slice(1).map((_, i) =>
+      ...Array.from({ length: places + spareRows }, (_, row) => rule(x, x + widthMm, y + headMm + row * readingRowMm)),
+      ...Array.from({ length: places }, (_, row) => {
+        const top = y + headMm + row * readingRowMm;
+        return tagged('P', [text(String(row + 1), [x + 1, baselineIn(top, readingRowMm, style.sizePt)], style)]);
+      }),
+      ...readingColumns.slice(1).map((_, c) =>
         line(
           [
-            [x + (i + 1) * columnMm, y],
-            [x + (i + 1) * columnMm, y + heightMm],
+            [x + left(c + 1), y],
+            [x + left(c + 1), y + heightMm],
           ],
           stroke(pen.hairline),
         ),

@@ -5,6 +5,9 @@ import { face, mmPerPt } from './style.ts';
 /** Width of one line of text in millimetres. The renderer that owns the fonts supplies it. */
 export type MeasureText = (text: string, font: FontRole, sizePt: number) => number;
 
+/** Where a line may be broken; not at U+00A0, which holds a figure and its unit together. */
+const breaks = /[ \t\n\r]+/;
+
 /**
  * The lines that `text` takes in a width. Breaks at spaces and where the text itself does; a word that is too wide
  * alone is broken where the width ends, so that nothing is ever cut off.
@@ -19,7 +22,7 @@ export function wrapText(
   const lines: string[] = [];
   for (const paragraph of text.split(/\r?\n/)) {
     let current = '';
-    for (const word of paragraph.split(/\s+/).filter((part) => part !== '')) {
+    for (const word of paragraph.split(breaks).filter((part) => part !== '')) {
       const longer = current === '' ? word : `${current} ${word}`;
       if (measure(longer, font, sizePt) <= widthMm) {
         current = longer;
@@ -58,7 +61,7 @@ function graphemes(text: string): string[] {
 
 /** The widest word of a text: the narrowest that a column can be without breaking one. */
 export function widestWordMm(text: string, font: FontRole, sizePt: number, measure: MeasureText): number {
-  return Math.max(0, ...text.split(/\s+/).map((word) => measure(word, font, sizePt)));
+  return Math.max(0, ...text.split(breaks).map((word) => measure(word, font, sizePt)));
 }
 
 /** The four corners of a line of text, turned as it is. */

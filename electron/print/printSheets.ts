@@ -3,6 +3,7 @@ import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import { projectOf, propertyOf } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
+import { testSheets } from '../../core/registers/testSheets.ts';
 import { sheetFileName } from '../../core/sheets/fileName.ts';
 import { layoutSheets } from '../../core/sheets/layoutSheets.ts';
 import { scaleText } from '../../core/sheets/scales.ts';
@@ -17,7 +18,8 @@ export async function printSheets(things: readonly Thing[], options: SheetOption
   const project = projectOf(things);
   const property = propertyOf(project);
   const survey = surveyOf(project);
-  const pages = layoutSheets({ project, survey, testSheets: [], options, measure: typefaces().measure });
+  const sheets = options.withTestSheets ? testSheets(project, survey) : [];
+  const pages = layoutSheets({ project, survey, testSheets: sheets, options, measure: typefaces().measure });
   const bytes = await renderPdf(pages, {
     title: `${property.name}: fence network, map sheets at ${scaleText(options.scaleDenominator)}`,
     subject: property.invented ? 'Fence network of an invented example' : 'Fence network',

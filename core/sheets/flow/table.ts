@@ -9,6 +9,8 @@ export interface Column {
   /** Unit of its figures, shown under the title. */
   readonly unit?: string;
   readonly align?: 'left' | 'right';
+  /** Set bold: what the row is about. */
+  readonly strong?: boolean;
 }
 
 /** Words, or a drawing made for the place that the cell gets (its left end and the middle of its first line). */
@@ -87,7 +89,8 @@ function shareOut(least: readonly number[], most: readonly number[], widthMm: nu
   return capped.map((value) => (value * widthMm) / sum(capped));
 }
 
-function cellFont({ align }: Column): FontRole {
+function cellFont({ align, strong }: Column): FontRole {
+  if (strong) return 'bold';
   return align === 'right' ? 'figures' : 'regular';
 }
 

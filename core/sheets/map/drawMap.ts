@@ -2,6 +2,7 @@ import type { Box } from '../../geometry/plane/box.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
 import type { Item } from '../displayList.ts';
+import { inOrder } from '../inOrder.ts';
 import type { LabelPlace } from '../labels/label.ts';
 import { placeLabels } from '../labels/placeLabels.ts';
 import { line, stroke } from '../paint.ts';
@@ -23,6 +24,8 @@ export interface DrawnMap {
   readonly items: readonly Item[];
   /** Names that found no room on the map, sorted. */
   readonly unlabelled: readonly string[];
+  /** Nothing of the property lies here. */
+  readonly blank: boolean;
 }
 
 /** The map of a window: services below, fences, signs, labels on top. */
@@ -35,8 +38,9 @@ export function drawMap(
   measure: MeasureText,
 ): DrawnMap {
   const { units } = propertyOf(project);
+  const grid = gridLayer(window, ground, gridM);
   const below = mergeLayers([
-    gridLayer(window, ground, gridM),
+    grid,
     serviceLayer(project, window, measure),
     fenceLayer(survey, window, measure),
     leadOutLayer(project, window),
@@ -64,7 +68,8 @@ export function drawMap(
         items: [...all.items, ...placed.flatMap(drawLabel)],
       },
     ],
-    unlabelled: [...new Set(names)].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })),
+    unlabelled: inOrder([...new Set(names)]),
+    blank: all.items.length === grid.items.length && all.labels.length === 0,
   };
 }
 

@@ -9,7 +9,7 @@ import {
   newProperty,
   startingFenceTypes,
 } from '../../../core/model/defaults.ts';
-import type { LonLat, Service, Thing } from '../../../core/model/things.ts';
+import type { LonLat, Service, SwitchPlace, Thing } from '../../../core/model/things.ts';
 
 /** Middle of nowhere in the southern Pacific: no property of anybody's. */
 export const origin: LonLat = [-120.25, -45.5];
@@ -31,23 +31,29 @@ export const baseOptions: SheetOptions = {
 
 /**
  * An invented property, made by rule: a lane up the middle, `rows` paddocks on each side of it, a gateway with its
- * crossing into each, and a cut-out switch at every third.
+ * crossing into each, and a cut-out switch at every third gateway and every fourth take-off.
  */
 export function inventedThings(rows = 6, name = 'Kōwhai Flat (invented)'): Thing[] {
   const [width, height, lane] = [700, 250, 12];
   const north = rows * height;
+  const east = width + lane / 2;
   const things: Thing[] = [
     { ...newProperty(name, origin), invented: true },
     ...startingFenceTypes,
+    newFenceLine({
+      id: 'boundary',
+      name: 'Boundary',
+      typeId: 'ft-boundary',
+      live: false,
+      status: 'built',
+      path: path([-east, 0], [-east, north], [east, north], [east, 0], [-east, 0]),
+    }),
     fence(
-      'boundary',
-      'Boundary',
+      'yard',
+      'Yard',
       [
-        [-width - lane / 2, 0],
-        [-width - lane / 2, north],
-        [width + lane / 2, north],
-        [width + lane / 2, 0],
-        [-width - lane / 2, 0],
+        [-lane / 2, 0],
+        [lane / 2, 0],
       ],
       'built',
     ),
@@ -107,17 +113,17 @@ export function inventedThings(rows = 6, name = 'Kōwhai Flat (invented)'): Thin
         status,
       });
       things.push(gateway, newCrossing(`c${number}`, gateway, crossingDefaults));
+      if (row > 0 && number % 4 === 3) {
+        things.push(
+          cutOut(`t${number}`, `T${number}`, { on: 'lineEnd', lineId: `cross-${number}`, end: 'start' }, status),
+        );
+      }
       if (number % 3 === 1) {
+        const place: SwitchPlace = { on: 'gateway', gatewayId: `g${number}`, post: 'start' };
         things.push({
-          kind: 'switch',
-          id: `s${number}`,
-          name: `S${number}`,
-          place: { on: 'gateway', gatewayId: `g${number}`, post: 'start' },
+          ...cutOut(`s${number}`, `S${number}`, place, status),
           normally: number === 7 ? 'open' : 'closed',
-          pinned: false,
-          status,
-          note: '',
-        });
+        } as Thing);
       }
       things.push({
         kind: 'paddock',
@@ -233,4 +239,8 @@ function service(
     note: '',
     ...more,
   };
+}
+
+function cutOut(id: string, name: string, place: SwitchPlace, status: 'planned' | 'built'): Thing {
+  return { kind: 'switch', id, name, place, normally: 'closed', pinned: false, status, note: '' };
 }
