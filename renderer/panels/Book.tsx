@@ -5,6 +5,7 @@ import { type Page, useApp, useOpenFile } from '../state/appState.ts';
 import { keepSettings, readSettings, withinReason } from '../state/settings.ts';
 import { CoverPage } from './cover/CoverPage.tsx';
 import { DividePage } from './divide/DividePage.tsx';
+import { ChosenDetails } from './draw/ChosenDetails.tsx';
 import { DrawPage } from './draw/DrawPage.tsx';
 
 const verbs: readonly { readonly page: Page; readonly label: string }[] = [
@@ -51,6 +52,7 @@ export function Book() {
       <div className="book-page" key={page}>
         {page === 'cover' ? <CoverPage /> : page === 'draw' ? <DrawPage /> : <DividePage />}
       </div>
+      {page === 'cover' ? null : <ChosenDetails />}
       <LastLine />
     </aside>
   );

@@ -4,7 +4,6 @@ import { divideSentence } from '../../../core/registers/sentences.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { backroom } from '../../work/backroom.ts';
-import { ChosenDetails } from '../draw/ChosenDetails.tsx';
 import { Answer } from '../parts/Answer.tsx';
 import { Findings } from '../parts/Findings.tsx';
 import { CandidateRegister } from './CandidateRegister.tsx';
@@ -50,7 +49,6 @@ export function DividePage() {
         findings={findings.filter(({ rule }) => aboutSections.test(rule))}
         nothing="The checks find nothing wrong with the sections."
       />
-      <ChosenDetails />
       <nav className="register-choice" aria-label="Registers">
         {registers.map(({ name, label }) => (
           <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>

@@ -7,7 +7,6 @@ import { useUnits } from '../../state/useUnits.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { Findings } from '../parts/Findings.tsx';
-import { ChosenDetails } from './ChosenDetails.tsx';
 import { FenceTypes } from './FenceTypes.tsx';
 import { FirstSteps } from './FirstSteps.tsx';
 import {
@@ -63,7 +62,6 @@ export function DrawPage() {
         />
       </div>
       <Findings findings={findings} nothing="The checks find nothing wrong with the drawing." />
-      <ChosenDetails />
       <nav className="register-choice" aria-label="Registers">
         {registers.map(({ name, label }) => (
           <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>

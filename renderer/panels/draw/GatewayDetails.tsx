@@ -28,44 +28,48 @@ export function GatewayDetails({ gateway }: { readonly gateway: Gateway }) {
           }
         }}
       />
-      <div className="field-pair">
-        <SelectField
-          label="Leaves"
-          value={String(gateway.leaves) as '1' | '2'}
-          choices={[
-            { value: '1', label: 'Single' },
-            { value: '2', label: 'Double' },
-          ]}
-          onCommit={(leaves) => set('Change the leaves of', { leaves: leaves === '2' ? 2 : 1 })}
-        />
-        <SelectField<LineEnd>
-          label="Hung from"
-          value={gateway.hungFrom}
-          choices={[
-            { value: 'start', label: "Post toward the line's start" },
-            { value: 'end', label: "Post toward the line's end" },
-          ]}
-          onCommit={(hungFrom) => set('Rehang', { hungFrom })}
-        />
-      </div>
-      <SelectField
-        label="Swings to"
-        value={gateway.opens}
-        choices={[
-          { value: 'left', label: 'Left, looking along the line' },
-          { value: 'right', label: 'Right, looking along the line' },
-        ]}
-        onCommit={(opens) => set('Change the swing of', { opens })}
-      />
-      <CheckField
-        label="Vehicles pass here"
-        value={gateway.vehicles}
-        hint="The trench goes deeper: 450 to 600 mm (common practice)."
-        onCommit={(vehicles) => set('Change the use of', { vehicles })}
-      />
       <StatusField status={gateway.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
-      <TextField label="Note" long value={gateway.note} onCommit={(note) => set('Change the note of', { note })} />
       <CrossingDetails gateway={gateway} />
+      <section className="crossing" aria-label="The gate">
+        <h3>The gate</h3>
+        <div className="field-pair">
+          <SelectField
+            label="Leaves"
+            value={String(gateway.leaves) as '1' | '2'}
+            choices={[
+              { value: '1', label: 'Single' },
+              { value: '2', label: 'Double' },
+            ]}
+            onCommit={(leaves) => set('Change the leaves of', { leaves: leaves === '2' ? 2 : 1 })}
+          />
+          <SelectField<LineEnd>
+            label="Hung from"
+            value={gateway.hungFrom}
+            choices={[
+              { value: 'start', label: 'Start post' },
+              { value: 'end', label: 'End post' },
+            ]}
+            onCommit={(hungFrom) => set('Rehang', { hungFrom })}
+          />
+        </div>
+        <SelectField
+          label="Swings to"
+          hint="The line's start post is the one nearer to where the line was begun."
+          value={gateway.opens}
+          choices={[
+            { value: 'left', label: 'Left, looking along the line' },
+            { value: 'right', label: 'Right, looking along the line' },
+          ]}
+          onCommit={(opens) => set('Change the swing of', { opens })}
+        />
+        <CheckField
+          label="Vehicles pass here"
+          value={gateway.vehicles}
+          hint="The trench goes deeper: 450 to 600 mm (common practice)."
+          onCommit={(vehicles) => set('Change the use of', { vehicles })}
+        />
+        <TextField label="Note" long value={gateway.note} onCommit={(note) => set('Change the note of', { note })} />
+      </section>
     </>
   );
 }

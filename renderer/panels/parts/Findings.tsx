@@ -13,7 +13,7 @@ const words: Record<Finding['severity'], { readonly sign: string; readonly name:
   hint: { sign: '→', name: 'Next' },
 };
 const order: readonly Finding['severity'][] = ['error', 'warning', 'notKnown', 'hint'];
-const atOnce = 5;
+const atOnce = 3;
 
 /** What the checks have to say, worst first, each with its mend. */
 export function Findings({ findings, nothing }: { readonly findings: readonly Finding[]; readonly nothing: string }) {
@@ -30,7 +30,7 @@ export function Findings({ findings, nothing }: { readonly findings: readonly Fi
       </ul>
       {sorted.length > atOnce ? (
         <button type="button" className="plain" onClick={() => setAll(!all)}>
-          {all ? 'Show the first five only' : `Show all ${sorted.length}`}
+          {all ? 'Show the first three only' : `Show all ${sorted.length}`}
         </button>
       ) : null}
     </section>
@@ -38,6 +38,7 @@ export function Findings({ findings, nothing }: { readonly findings: readonly Fi
 }
 
 function FindingItem({ finding }: { readonly finding: Finding }) {
+  const [open, setOpen] = useState(false);
   const { sign, name } = words[finding.severity];
   const show = () => {
     choose(finding.thingIds);
@@ -53,18 +54,17 @@ function FindingItem({ finding }: { readonly finding: Finding }) {
         {sign}
       </span>
       <div>
-        <p>
+        <p className={open ? undefined : 'finding-short'}>
           <strong>{name}: </strong>
           {finding.message}
         </p>
-        <p className="finding-remedy">{finding.remedy}</p>
-        {finding.source ? <p className="finding-source">Source: {finding.source}</p> : null}
+        {open ? (
+          <>
+            <p className="finding-remedy">{finding.remedy}</p>
+            {finding.source ? <p className="finding-source">Source: {finding.source}</p> : null}
+          </>
+        ) : null}
         <p className="finding-actions">
-          {finding.at || finding.thingIds.length > 0 ? (
-            <button type="button" onClick={show}>
-              Show
-            </button>
-          ) : null}
           {finding.fixes.map((fix) => (
             <button
               key={fix.label}
@@ -75,6 +75,14 @@ function FindingItem({ finding }: { readonly finding: Finding }) {
               {fix.label}
             </button>
           ))}
+          {finding.at || finding.thingIds.length > 0 ? (
+            <button type="button" onClick={show}>
+              Show
+            </button>
+          ) : null}
+          <button type="button" className="plain" aria-expanded={open} onClick={() => setOpen(!open)}>
+            {open ? 'Less' : 'What to do'}
+          </button>
         </p>
       </div>
     </li>
