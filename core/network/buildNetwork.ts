@@ -10,7 +10,7 @@ import { type GatewaySpan, gatewaySpan } from './gatewaySpan.ts';
 import { Joints, unusedKey } from './joints.ts';
 import { LineChain, type Stop } from './lineChain.ts';
 import { leastLengthM, lonLatAt, pathGeometry } from './pathGeometry.ts';
-import { placesNear, touchesBetween, touchesOfSelf } from './touches.ts';
+import { placesNear, type Touch, touchesBetween, touchesOfSelf } from './touches.ts';
 import type { Network, NetworkEdge, NetworkProblem, NetworkProblemCode, Source } from './types.ts';
 import { isPlaceOnEarth, workingPlane } from './workingPlane.ts';
 
@@ -156,7 +156,9 @@ class Builder {
     }
   }
 
-  #joinAt(a: LineChain, b: LineChain, touch: { aM: number; bM: number; xy: Xy; at: LonLat }): void {
+  #joinAt(a: LineChain, b: LineChain, touch: Touch): void {
+    const closing = a === b && a.geometry.closed && touch.aM === 0 && touch.bM === a.geometry.lengthM;
+    if (closing) return;
     const key = `join:${a.line.id}:${b.line.id}`;
     const onA = a.touch(touch.aM, touch.xy, this.#toleranceM, key);
     const onB = b.touch(touch.bM, touch.xy, this.#toleranceM, key);
