@@ -3,6 +3,7 @@ import { circuitProblems } from './circuit/circuitProblems.ts';
 import { type Branches, branchesOf } from './solver/branches.ts';
 import { eliminate, emptyFactor } from './solver/factor.ts';
 import { type FactorPlan, factorPlan } from './solver/factorPlan.ts';
+import { reachOf } from './solver/reach.ts';
 import { readVoltages } from './solver/readVoltages.ts';
 import { type Variation, variationsOf } from './solver/variation.ts';
 import { responseTo } from './solver/voltages.ts';
@@ -41,7 +42,7 @@ export function prepareVoltage(circuit: FenceCircuit): PreparedVoltage | Voltage
 
 function prepareOnPlan(circuit: FenceCircuit, branches: Branches, plan: FactorPlan): PreparedVoltage {
   const { nodeCount, links, source } = circuit;
-  const { spanCount, seriesS } = branches;
+  const { seriesS } = branches;
   const slotS = new Float64Array(plan.slotRow.length);
   for (let b = 0; b < seriesS.length; b++) if (plan.slotOf[b]! >= 0) slotS[plan.slotOf[b]!] = seriesS[b]!;
   const shuntS = new Float64Array(nodeCount);
@@ -50,12 +51,18 @@ function prepareOnPlan(circuit: FenceCircuit, branches: Branches, plan: FactorPl
   const factor = emptyFactor(plan);
   eliminate(plan, values, factor);
 
-  const vary = variationsOf({ circuit, branches, plan, values, factor });
+  const reach = reachOf(circuit, branches);
+  const vary = variationsOf({ circuit, branches, plan, values, factor, reach });
   return {
     ok: true,
     circuit,
     branches,
-    asIs: readVoltages(circuit, branches, plan, factor, (b) => b < spanCount || !links[b - spanCount]!.open),
+    asIs: readVoltages(
+      circuit,
+      plan,
+      factor,
+      reach((link) => !links[link]!.open),
+    ),
     vary,
     withOpen: (link) => vary({ open: [link] }),
     refigured: (other) => refigure(plan, branches, other),

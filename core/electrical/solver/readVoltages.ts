@@ -1,20 +1,17 @@
 import type { FenceCircuit } from '../circuit/circuit.ts';
 import type { VoltageRefusal, Voltages } from '../voltageResult.ts';
-import type { Branches } from './branches.ts';
 import type { Factor } from './factor.ts';
 import type { FactorPlan } from './factorPlan.ts';
-import { reachedFrom } from './reach.ts';
 import { voltagesFrom } from './voltages.ts';
 
-/** The answer that an eliminated network holds. `conducts` says of each branch whether it is a path, as eliminated. */
+/** The answer that an eliminated network holds, `reached` being what its closed links reach. */
 export function readVoltages(
   circuit: FenceCircuit,
-  branches: Branches,
   plan: FactorPlan,
   factor: Factor,
-  conducts: (branch: number) => boolean,
+  reached: Uint8Array,
 ): Voltages | VoltageRefusal {
-  const { node, openCircuitV, internalOhm } = circuit.source;
+  const { openCircuitV, internalOhm } = circuit.source;
   const fenceS = factor.shuntS[circuit.nodeCount - 1]!;
   const shorted = fenceS === Infinity;
   if (shorted && internalOhm === 0 && openCircuitV > 0) return shortAcrossSource();
@@ -23,7 +20,7 @@ export function readVoltages(
   return {
     ok: true,
     nodeVoltageV: voltagesFrom(plan, factor, sourceVoltageV),
-    reached: reachedFrom(node, circuit.nodeCount, branches.from, branches.to, conducts),
+    reached,
     sourceVoltageV,
     sourceCurrentA: shorted ? shortedA : fenceS * sourceVoltageV,
     fenceOhm: 1 / fenceS,

@@ -5,6 +5,7 @@ import type { VoltageRefusal, Voltages } from '../voltageResult.ts';
 import type { Branches } from './branches.ts';
 import { eliminate, type Factor, type PlanValues } from './factor.ts';
 import type { FactorPlan } from './factorPlan.ts';
+import type { Reach } from './reach.ts';
 import { readVoltages } from './readVoltages.ts';
 
 /** What differs from the circuit as prepared. */
@@ -22,6 +23,7 @@ interface Eliminated {
   readonly plan: FactorPlan;
   readonly values: PlanValues;
   readonly factor: Factor;
+  readonly reach: Reach;
 }
 
 /**
@@ -30,7 +32,7 @@ interface Eliminated {
  * factor that is put right afterwards.
  */
 export function variationsOf(eliminated: Eliminated): (variation: Variation) => Voltages | VoltageRefusal {
-  const { circuit, branches, plan, values, factor } = eliminated;
+  const { circuit, branches, plan, values, factor, reach } = eliminated;
   const { nodeCount, links } = circuit;
   const { spanCount, from, to } = branches;
   const marked = new Uint8Array(nodeCount);
@@ -67,10 +69,8 @@ export function variationsOf(eliminated: Eliminated): (variation: Variation) => 
 
     const changed = Int32Array.from(columns).sort();
     eliminate(plan, values, trial, changed);
-    const answer = readVoltages(circuit, branches, plan, trial, (b) => {
-      const link = b - spanCount;
-      return link < 0 || (closedNow.get(link) ?? !links[link]!.open);
-    });
+    const reached = reach((link) => closedNow.get(link) ?? !links[link]!.open);
+    const answer = readVoltages(circuit, plan, trial, reached);
 
     copyColumns(plan, factor, trial, changed);
     for (const j of changed) marked[j] = 0;
