@@ -1,11 +1,12 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
-import { type Result, succeed } from '../../core/api/result.ts';
+import { fail, type Result, succeed } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { Change } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
+import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
 import { fileEnding, nameOfFile, withEnding } from '../store/fileFormat.ts';
 import { assertNotInUse } from '../store/openDatabase.ts';
 import { ProblemError, problemOf } from '../store/problems.ts';
@@ -16,15 +17,14 @@ import { listFolder } from './listFolder.ts';
 import { RecentFiles } from './recentFiles.ts';
 import type { UserFolders } from './userFolders.ts';
 
-/** Makes the PDF of the map sheets from everything in a file. */
+/** Makes the PDF of the map sheets from everything in a file. Throws a `SheetProblem` where they can't be made so. */
 export type SheetPrinter = (things: readonly Thing[], options: SheetOptions) => Promise<MadeFile>;
 
 export interface ServiceOptions {
   readonly folders: UserFolders;
   /** The JSON file with the things of the demo property. */
   readonly demoFile: string;
-  /** Null: this build can't print. */
-  readonly printSheets: SheetPrinter | null;
+  readonly printSheets: SheetPrinter;
   /** Written into new files: "Undergate 0.1.0". */
   readonly madeWith: string;
 }
@@ -149,12 +149,11 @@ export class ProjectService {
   async #print(options: SheetOptions): Promise<Result<MadeFile>> {
     const things = await this.#answer(() => this.#openStore().things());
     if (!things.ok) return things;
-    const { printSheets } = this.#options;
-    if (!printSheets) return { ok: false, problem: noPrinting };
     try {
-      return succeed(await printSheets(things.value, options));
+      return succeed(await this.#options.printSheets(things.value, options));
     } catch (error) {
-      return { ok: false, problem: problemOf(error, 'the map sheet') };
+      if (error instanceof SheetProblem) return fail('not-valid', error.message, error.remedy);
+      return { ok: false, problem: problemOf(error, 'the map sheets') };
     }
   }
 
@@ -184,12 +183,6 @@ export class ProjectService {
     for (const [listener, listenerWindow] of this.#listeners) if (listenerWindow !== windowId) listener(event);
   }
 }
-
-const noPrinting = {
-  code: 'not-available',
-  message: 'Printing is not part of this build.',
-  remedy: 'Use a build with printing.',
-} as const;
 
 function openProject(store: ProjectStore, things: readonly Thing[]): OpenProject {
   return { path: store.path, fileName: nameOfFile(store.path), things, state: store.state() };

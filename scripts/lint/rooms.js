@@ -1,0 +1,79 @@
+/**
+ * The rooms of the project and what each may import. The longest path that fits decides which room a file is in; a
+ * file may always import from its own room.
+ */
+
+const drawing = ['core/model', 'core/geometry', 'core/network'];
+const computed = [...drawing, 'core/electrical', 'core/registers'];
+
+/**
+ * rooms: whose files it may import. types: whose types only. packages: which packages, `node:` standing for all of
+ * Node's own modules. Rooms that are not listed may import everything.
+ */
+export const rooms = {
+  'core/model': {},
+  'core/model/edits': { rooms: ['core/model', 'core/geometry'] },
+  'core/geometry': { rooms: ['core/model'], packages: ['@turf/', 'geographiclib-geodesic', 'flatbush'] },
+  'core/network': { rooms: drawing, packages: ['flatbush'] },
+  'core/electrical': { rooms: ['core/model', 'core/network'] },
+  'core/registers': { rooms: [...drawing, 'core/model/edits', 'core/electrical'], packages: ['flatbush'] },
+  'core/locate': { rooms: computed, packages: ['flatbush'] },
+  'core/checks': { rooms: [...computed, 'core/model/edits', 'core/locate'], packages: ['flatbush'] },
+  'core/quantities': { rooms: [...computed, 'core/checks'] },
+  'core/exchange': { rooms: [...drawing, 'core/quantities', 'core/registers'], packages: ['papaparse'] },
+  'core/sheets': { rooms: computed, types: ['core/api'], packages: ['flatbush'] },
+  'core/api': { rooms: ['core/model'], packages: ['zod'] },
+  'electron/store': { rooms: ['core'], packages: ['node:', 'better-sqlite3', 'zod'] },
+  'electron/print': { rooms: ['core'], packages: ['node:', 'pdfkit', 'fontkit'] },
+  'electron/host': { rooms: ['core', 'electron/store', 'electron/print'], packages: ['node:', 'zod'] },
+  'electron/loopback': { rooms: ['core/api', 'electron/host'], packages: ['node:'] },
+  'electron/main': {
+    rooms: ['core/api', 'electron/host', 'electron/store'],
+    packages: ['node:', 'electron'],
+  },
+  'electron/preload': { rooms: ['core/api'], packages: ['electron'] },
+  renderer: { rooms: ['core'], packages: ['react', 'react-dom', 'zustand', '@fontsource/'] },
+  'renderer/client': { rooms: ['core/api'] },
+  'renderer/styles': { packages: ['@fontsource/', 'leaflet'] },
+  'renderer/map': { rooms: ['core', 'renderer/styles'], packages: ['react', 'react-dom', 'leaflet', 'flatbush'] },
+};
+
+/** The room that a path, from the project's top folder, lies in. */
+export function roomOf(path) {
+  const names = Object.keys(rooms).filter((name) => path.startsWith(`${name}/`));
+  return names.sort((a, b) => b.length - a.length)[0];
+}
+
+/** Why a file in `room` may not import this, or null. `target` is a path from the top folder, or a package. */
+export function whyNot(room, target, isPackage, isTypeOnly) {
+  const rule = rooms[room];
+  return isPackage ? whyNotPackage(room, rule, target) : whyNotFile(room, rule, target, isTypeOnly);
+}
+
+function whyNotPackage(room, { packages = [] }, name) {
+  const fits = (allowed) => (/[:/]$/.test(allowed) ? name.startsWith(allowed) : isPackageOrPart(name, allowed));
+  if (packages.some(fits)) return null;
+  return `${room} may not import ${name}: its packages are ${packages.join(', ') || 'none'} (scripts/lint/rooms.js).`;
+}
+
+function isPackageOrPart(name, allowed) {
+  return name === allowed || name.startsWith(`${allowed}/`);
+}
+
+function whyNotFile(room, rule, path, isTypeOnly) {
+  const targetRoom = roomOf(path) ?? path;
+  // A room without a row of its own (core, renderer) opens with all rooms inside it.
+  const isIn = (names = []) =>
+    names.some((name) => targetRoom === name || (!(name in rooms) && path.startsWith(`${name}/`)));
+  if (targetRoom === room || isIn(rule.rooms) || sharesWindow(room, targetRoom)) return null;
+  if (isIn(rule.types)) {
+    return isTypeOnly ? null : `${room} may import types only from ${targetRoom} (scripts/lint/rooms.js).`;
+  }
+  const allowed = [...(rule.rooms ?? []), ...(rule.types ?? []).map((name) => `${name} (types)`)].join(', ');
+  return `${room} may not import ${path}: besides its own files, it may import ${allowed || 'nothing'} (scripts/lint/rooms.js).`;
+}
+
+/** The window's own rooms are one, but for client and map, which know nothing of the rest. */
+function sharesWindow(room, targetRoom) {
+  return room === 'renderer' && targetRoom.startsWith('renderer');
+}
