@@ -145,7 +145,7 @@ export function servicesOf(
     { ...plain, name: 'Farm track', what: 'road', open: 'private', path: centreLines.lane.slice(1) },
     {
       ...plain,
-      name: 'Overhead line, 11 kV',
+      name: 'Overhead line 11 kV',
       what: 'powerLine',
       voltageV: 11_000,
       path: [
@@ -159,7 +159,7 @@ export function servicesOf(
     },
     {
       ...plain,
-      name: 'House supply, 230 V',
+      name: 'House supply 230 V',
       what: 'powerLine',
       voltageV: 230,
       buried: true,

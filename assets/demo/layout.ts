@@ -97,26 +97,26 @@ export function layFences() {
   const branchSouth = offsetPolyline(branch, -laneHalfWidthM);
 
   const fromRoad = (side: readonly Xy[]) => afterMeeting(road, side);
-  const laneWest = new Fence('Lane, west side', laneFence, fromRoad(westSide));
+  const laneWest = new Fence('Lane west side', laneFence, fromRoad(westSide));
   const laneSouth = new Fence(
-    'Lane, east side and branch, south side',
+    'Lane east side and branch south side',
     laneFence,
     turnOnto(fromRoad(eastSide), branchSouth),
   );
   const laneNorth = new Fence(
-    'Branch, north side and lane, east side',
+    'Branch north side and lane east side',
     laneFence,
     turnOnto(branchNorth.toReversed(), eastSide),
   );
   const laneTop = new Fence('Lane head', laneFence, [laneWest.end, laneNorth.end]);
   const branchEnd = new Fence('Branch end', laneFence, [laneSouth.end, laneNorth.start]);
 
-  const roadWest = new Fence('Road boundary, west part', roadBoundary, [
+  const roadWest = new Fence('Road boundary west part', roadBoundary, [
     ...road.filter(([x]) => x < laneWest.start[0] - 1),
     laneWest.start,
     laneSouth.start,
   ]);
-  const roadEast = new Fence('Road boundary, east part', oldBoundary, [
+  const roadEast = new Fence('Road boundary east part', oldBoundary, [
     laneSouth.start,
     ...road.filter(([x]) => x > laneSouth.start[0] + 1),
   ]);
@@ -154,20 +154,20 @@ export function layFences() {
     [-800, 698],
     west.meet([-1434, 742]),
   ]);
-  const wc0 = new Fence('Front and back, west 1', builtFence, [
+  const wc0 = new Fence('Front and back west 1', builtFence, [
     roadWest.meet([-810, -1004]),
     [-792, -850],
     w1.meet([-764, -668]),
   ]);
-  const wc1 = new Fence('Front and back, west 2', builtFence, [w1.meet([-846, -656]), w2.meet([-806, -336])]);
-  const wc2 = new Fence('Front and back, west 3', builtFence, [
+  const wc1 = new Fence('Front and back west 2', builtFence, [w1.meet([-846, -656]), w2.meet([-806, -336])]);
+  const wc2 = new Fence('Front and back west 3', builtFence, [
     w2.meet([-702, -325]),
     [-716, -150],
     w3.meet([-744, 23]),
   ]);
-  const wc3 = new Fence('Front and back, west 4', builtFence, [w3.meet([-830, 19]), w4.meet([-792, 341])]);
-  const wc4 = new Fence('Front and back, west 5', plannedFence, [w4.meet([-722, 345]), w5.meet([-692, 697])]);
-  const wc5 = new Fence('Front and back, west 6', plannedFence, [
+  const wc3 = new Fence('Front and back west 4', builtFence, [w3.meet([-830, 19]), w4.meet([-792, 341])]);
+  const wc4 = new Fence('Front and back west 5', plannedFence, [w4.meet([-722, 345]), w5.meet([-692, 697])]);
+  const wc5 = new Fence('Front and back west 6', plannedFence, [
     w5.meet([-768, 698]),
     [-745, 880],
     north.meet([-708, 1090]),
@@ -187,18 +187,18 @@ export function layFences() {
     roadEast.meet([532, -980]),
   ]);
   const s3 = new Fence('South 3', plannedFence, [laneSouth.end, [1012, -300], [984, -640], roadEast.meet([992, -990])]);
-  const sc0 = new Fence('Front and back, south 1', builtFence, [
+  const sc0 = new Fence('Front and back south 1', builtFence, [
     laneSouth.meet([-92, -476]),
     [20, -512],
     s1.meet([132, -500]),
   ]);
-  const sc1 = new Fence('Front and back, south 2', builtFence, [s1.meet([126, -556]), s2.meet([528, -532])]);
-  const sc2 = new Fence('Front and back, south 3', plannedSingle, [
+  const sc1 = new Fence('Front and back south 2', builtFence, [s1.meet([126, -556]), s2.meet([528, -532])]);
+  const sc2 = new Fence('Front and back south 3', plannedSingle, [
     s2.meet([536, -470]),
     [760, -515],
     s3.meet([998, -498]),
   ]);
-  const sc3 = new Fence('Front and back, south 4', plannedSingle, [
+  const sc3 = new Fence('Front and back south 4', plannedSingle, [
     s3.meet([992, -566]),
     [1240, -520],
     east.meet([1476, -548]),
@@ -218,14 +218,10 @@ export function layFences() {
     north.meet([640, 1086]),
   ]);
   const n3 = new Fence('North 3', plannedFence, [laneNorth.start, [1012, 330], [1044, 660], north.meet([1030, 1048])]);
-  const nc0 = new Fence('Front and back, north 1', plannedFence, [laneNorth.meet([-22, 504]), n1.meet([216, 528])]);
-  const nc1 = new Fence('Front and back, north 2', plannedFence, [
-    n1.meet([224, 582]),
-    [430, 520],
-    n2.meet([642, 536]),
-  ]);
-  const nc2 = new Fence('Front and back, north 3', plannedSingle, [n2.meet([634, 476]), n3.meet([1028, 502])]);
-  const nc3 = new Fence('Front and back, north 4', plannedSingle, [
+  const nc0 = new Fence('Front and back north 1', plannedFence, [laneNorth.meet([-22, 504]), n1.meet([216, 528])]);
+  const nc1 = new Fence('Front and back north 2', plannedFence, [n1.meet([224, 582]), [430, 520], n2.meet([642, 536])]);
+  const nc2 = new Fence('Front and back north 3', plannedSingle, [n2.meet([634, 476]), n3.meet([1028, 502])]);
+  const nc3 = new Fence('Front and back north 4', plannedSingle, [
     n3.meet([1034, 574]),
     [1230, 540],
     east.meet([1412, 560]),

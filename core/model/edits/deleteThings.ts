@@ -48,6 +48,9 @@ export function withDependants(project: Project, refs: readonly ThingRef[]): Thi
   takeWhere(project.stageMark, ({ thingId, stageId }) => {
     return gone('stage', stageId) || [...going.values()].some(({ id }) => id === thingId);
   });
+  takeWhere(project.fenceMake, ({ typeId }) => gone('fenceType', typeId));
+  const goneIds = new Set([...going.values()].map(({ id }) => id));
+  takeWhere(project.stageMark, ({ thingId, stageId }) => gone('stage', stageId) || goneIds.has(thingId));
   takeWhere(project.switchRule, ({ id }) => [...going.values()].some((thing) => isRuleOn(thing, id)));
   return [...going.values()];
 }

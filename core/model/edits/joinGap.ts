@@ -23,7 +23,7 @@ export function joinGap(wanted: JoinGap): Edit {
     const line = found(project, 'fenceLine', wanted.lineId);
     const index = wanted.end === 'start' ? 0 : line.path.length - 1;
     const to = landing(project, line.path[index]!, found(project, 'fenceLine', wanted.toLineId));
-    return moveVertex({ lineId: line.id, index, to })(project);
+    return moveVertex({ lineId: line.id, index, to, heldLineId: wanted.toLineId })(project);
   });
 }
 

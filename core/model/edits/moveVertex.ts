@@ -14,6 +14,8 @@ export interface MoveVertex {
   readonly to: LonLat;
   /** True: joined lines, lead-outs and posts stay where they are, and what was joined here comes apart. */
   readonly alone?: boolean;
+  /** A line that stays where it is, whatever joins it. */
+  readonly heldLineId?: string;
 }
 
 /**
@@ -22,7 +24,7 @@ export interface MoveVertex {
  */
 export function moveVertex(wanted: MoveVertex): Edit {
   return guarded(whyNotMoveVertex(wanted), (project) => {
-    const moves = new Moves(project);
+    const moves = new Moves(project, wanted.heldLineId ?? null);
     moves.move(wanted.lineId, wanted.index, wanted.to);
     if (!wanted.alone) moves.bringAlong();
     return moves.carriedOut();
@@ -53,13 +55,15 @@ function whyNotApart(line: FenceLine, index: number, to: LonLat): Refusal | null
 /** The vertices that move, found one join after another; no vertex moves twice. */
 class Moves {
   readonly #project: Project;
+  readonly #heldLineId: string | null;
   readonly #moved = new Map<string, Map<number, LonLat>>();
   readonly #points: { readonly from: LonLat; readonly to: LonLat }[] = [];
   readonly #segmentsDone = new Set<string>();
   readonly #along: (LeadOut | Post)[] = [];
 
-  constructor(project: Project) {
+  constructor(project: Project, heldLineId: string | null) {
     this.#project = project;
+    this.#heldLineId = heldLineId;
   }
 
   move(lineId: string, index: number, to: LonLat): void {
@@ -93,14 +97,14 @@ class Moves {
     return found(this.#project, 'fenceLine', lineId);
   }
 
-  #hasMoved(lineId: string, index: number): boolean {
-    return this.#moved.get(lineId)?.has(index) ?? false;
+  #stays(lineId: string, index: number): boolean {
+    return lineId === this.#heldLineId || (this.#moved.get(lineId)?.has(index) ?? false);
   }
 
   /** Everything at the place where a vertex was. */
   #bringJoined({ from, to }: { readonly from: LonLat; readonly to: LonLat }): void {
     for (const { lineId, index } of verticesAt(this.#project, from)) {
-      if (!this.#hasMoved(lineId, index)) this.move(lineId, index, to);
+      if (!this.#stays(lineId, index)) this.move(lineId, index, to);
     }
     for (const post of this.#project.post.values()) {
       if (joins(this.#project, from, post.at)) this.#along.push({ ...post, at: to });
@@ -138,7 +142,7 @@ class Moves {
     };
     for (const other of this.#project.fenceLine.values()) {
       for (const [index, vertex] of other.path.entries()) {
-        if (this.#hasMoved(other.id, index)) continue;
+        if (this.#stays(other.id, index)) continue;
         const to = target(vertex);
         if (to) this.move(other.id, index, to);
       }

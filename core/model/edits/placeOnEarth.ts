@@ -4,8 +4,8 @@ import { xyBearingDeg } from '../../geometry/plane/xyBearing.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { formatLength } from '../formatUnits.ts';
-import { allThings, type Project, propertyOf, put } from '../project.ts';
-import type { FenceLine, LonLat, Thing } from '../things.ts';
+import { allThings, type Project, projectOf, propertyOf, put } from '../project.ts';
+import type { DrawnThing, FenceLine, KeptPlan, LonLat, Thing } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { allCorners, relay } from './support/relay.ts';
 
@@ -33,15 +33,7 @@ export function placeOnEarth(wanted: PlaceOnEarth): Edit {
     const from = createLocalPlane(propertyOf(project).origin);
     const { origin, turnDeg } = newPlane(wanted);
     const onto = createLocalPlane(origin);
-    const move = (at: LonLat) => onto.toLonLat(turned(from.toXy(at), turnDeg));
-    const property = { ...propertyOf(project), origin, placed: true };
-    const things = [...allThings(project)].filter(({ kind }) => kind !== 'property' && kind !== 'fenceLine');
-    const placed = put(
-      project,
-      property,
-      ...things.map((thing) => moved(thing, move)).filter((thing) => thing !== null),
-    );
-    return [...project.fenceLine.values()].reduce((now, line) => relayed(now, line, move), placed);
+    return laidDown(project, origin, (at) => onto.toLonLat(turned(from.toXy(at), turnDeg)));
   });
 }
 
@@ -102,6 +94,18 @@ function turned([x, y]: Xy, clockwiseDeg: number): Xy {
   const angle = (clockwiseDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   return [x * cos + y * sin, y * cos - x * sin];
+}
+
+/** Everything in its new place; also what is kept of earlier plans. */
+function laidDown(project: Project, origin: LonLat, move: (at: LonLat) => LonLat): Project {
+  const property = { ...propertyOf(project), origin, placed: true };
+  const things = [...allThings(project)].filter(({ kind }) => kind !== 'property' && kind !== 'fenceLine');
+  const plans = [...project.keptPlan.values()].map((plan): KeptPlan => {
+    const laid = laidDown(projectOf(plan.things), origin, move);
+    return { ...plan, things: [...allThings(laid)] as DrawnThing[] };
+  });
+  const placed = put(project, property, ...things.flatMap((thing) => moved(thing, move) ?? []), ...plans);
+  return [...project.fenceLine.values()].reduce((now, line) => relayed(now, line, move), placed);
 }
 
 function moved(thing: Thing, move: (at: LonLat) => LonLat): Thing | null {

@@ -1,0 +1,28 @@
+import { called } from '../../model/edits/support/find.ts';
+import type { Check } from '../support/context.ts';
+import { finding, headed } from '../support/make.ts';
+
+/** Two gateways may share a post; a millimetre is no overlap. */
+const slackM = 0.001;
+
+/** Two gateways of one line that share a stretch of it. */
+export const gatewaysOverlap: Check = ({ openings, say }) => {
+  const findings = [];
+  for (const onLine of openings.values()) {
+    for (const [i, shape] of onLine.entries()) {
+      for (const other of onLine.slice(i + 1)) {
+        const overlapM = Math.min(shape.toM, other.toM) - other.fromM;
+        if (other.fromM >= shape.toM) break;
+        if (overlapM <= slackM) continue;
+        findings.push(
+          finding('gatewaysOverlap', 'error', [shape.gateway.id, other.gateway.id], {
+            message: `${headed(shape.gateway)} and ${called(other.gateway)} overlap by ${say(overlapM)}.`,
+            remedy: 'Move one of them along the line, or make one narrower.',
+            at: other.startPostAt,
+          }),
+        );
+      }
+    }
+  }
+  return findings;
+};

@@ -1,0 +1,40 @@
+import { type SelfIntersection, selfIntersections } from '../../geometry/plane/selfIntersections.ts';
+import type { Xy } from '../../geometry/types.ts';
+import { mendSelfCrossing } from '../../model/edits/mendSelfCrossing.ts';
+import type { Check } from '../support/context.ts';
+import { finding, headed } from '../support/make.ts';
+
+const kept = new WeakMap<readonly Xy[], { readonly toleranceM: number; readonly found: readonly SelfIntersection[] }>();
+
+/** A line that crosses itself where it has no corner: the wires are not joined there. */
+export const selfCrossingLine: Check = ({ survey, property }) => {
+  const findings = [];
+  for (const { line, xy } of survey.lines.values()) {
+    if (xy.length < 4) continue;
+    const crossings = crossingsOf(xy, property.snapToleranceM);
+    const [first] = crossings;
+    if (first?.meeting.kind !== 'cross') continue;
+    const at = survey.plane.toLonLat(first.meeting.point);
+    const more =
+      crossings.length > 1 ? `, and in ${crossings.length - 1} more ${crossings.length > 2 ? 'places' : 'place'}` : '';
+    findings.push(
+      finding('selfCrossingLine', 'warning', [line.id], {
+        message: `${headed(line)} crosses itself${more}; the wires are not joined there.`,
+        remedy: 'Move a corner so that it does not, or join it there.',
+        at,
+        fixes: [{ label: 'Join the line to itself', edit: mendSelfCrossing({ lineId: line.id }) }],
+      }),
+    );
+  }
+  return findings;
+};
+
+function crossingsOf(xy: readonly Xy[], toleranceM: number): readonly SelfIntersection[] {
+  let known = kept.get(xy);
+  if (known?.toleranceM !== toleranceM) {
+    const found = selfIntersections(xy, toleranceM).filter(({ meeting }) => meeting.kind === 'cross');
+    known = { toleranceM, found };
+    kept.set(xy, known);
+  }
+  return known.found;
+}

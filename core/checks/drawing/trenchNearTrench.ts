@@ -1,0 +1,47 @@
+import Flatbush from 'flatbush';
+import { boxAround } from '../../geometry/plane/box.ts';
+import { polylineGap } from '../../geometry/plane/polylineGap.ts';
+import { called } from '../../model/edits/support/find.ts';
+import type { CrossingFigures } from '../../registers/types.ts';
+import type { Check } from '../support/context.ts';
+import { assumption, finding } from '../support/make.ts';
+
+/** Nearer than this the digger cuts one pipe while laying the other; an assumption of this project. */
+const clearanceM = 0.3;
+
+/** Two trenches that cross or run too close to each other. */
+export const trenchNearTrench: Check = ({ survey, say }) => {
+  const trenches = [...survey.crossings.values()].filter(({ crossing, path }) => isBuried(crossing) && path.length > 1);
+  if (trenches.length < 2) return [];
+  const index = new Flatbush(trenches.length);
+  const boxes = trenches.map(({ path }) => boxAround(path)!);
+  for (const box of boxes) index.add(...box);
+  index.finish();
+  return trenches.flatMap((trench, i) => {
+    const [minX, minY, maxX, maxY] = boxes[i]!;
+    const near = index.search(minX - clearanceM, minY - clearanceM, maxX + clearanceM, maxY + clearanceM);
+    return near.filter((j) => j > i).flatMap((j) => tooNear(trench, trenches[j]!) ?? []);
+  });
+
+  function tooNear(a: CrossingFigures, b: CrossingFigures) {
+    const gap = polylineGap(a.path, b.path);
+    // Two gateways may share a post, and their risers stand side by side on it.
+    if (!gap || gap.distanceM >= clearanceM || sharePost(a, b)) return null;
+    const how = gap.distanceM < 0.005 ? 'cross' : `come within ${say(gap.distanceM)} of`;
+    return finding('trenchNearTrench', 'warning', [a.crossing.id, b.crossing.id], {
+      message: `The trenches under ${called(a.gateway)} and ${called(b.gateway)} ${how} each other; ${say(clearanceM)} is the least.`,
+      remedy: 'Let one of them bow the other way, or make the bow smaller.',
+      source: assumption,
+      at: survey.plane.toLonLat(gap.onFirst),
+    });
+  }
+};
+
+function isBuried({ method }: CrossingFigures['crossing']): boolean {
+  return method === 'buried';
+}
+
+function sharePost(a: CrossingFigures, b: CrossingFigures): boolean {
+  const ends = [b.path[0]!, b.path.at(-1)!];
+  return [a.path[0]!, a.path.at(-1)!].some((p) => ends.some((q) => Math.hypot(p[0] - q[0], p[1] - q[1]) < 0.3));
+}

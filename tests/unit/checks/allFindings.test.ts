@@ -1,0 +1,57 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { demoThings } from '../../../assets/demo/makeDemo.ts';
+import { EditRefused } from '../../../core/model/edits/support/edit.ts';
+import { projectOf } from '../../../core/model/project.ts';
+import { countingIds } from '../../support/ids.ts';
+import { randomProject } from '../../support/randomProjects.ts';
+import { findingsOf } from './findings.ts';
+
+describe('allFindings', () => {
+  it('gives every finding an id of its own, whole sentences, and the worst first', () => {
+    const rank = ['error', 'warning', 'notKnown', 'hint'];
+    fc.assert(
+      fc.property(randomProject, (project) => {
+        const findings = findingsOf(project);
+        expect(new Set(findings.map(({ id }) => id)).size).toBe(findings.length);
+        const ranks = findings.map(({ severity }) => rank.indexOf(severity));
+        expect(ranks).toEqual(ranks.toSorted());
+        for (const { message, remedy, thingIds } of findings) {
+          expect(message).toMatch(/^["A-Z0-9].*\.$/s);
+          expect(message).not.toMatch(/undefined|NaN|null/);
+          expect(remedy).toMatch(/^[A-Z].*\.$/s);
+          expect(thingIds.length).toBeGreaterThan(0);
+        }
+      }),
+      { seed: 31, numRuns: 150 },
+    );
+  });
+
+  it('offers fixes that take away what they were offered for, or refuse with a reason', () => {
+    let fixed = 0;
+    fc.assert(
+      fc.property(randomProject, (project) => {
+        for (const { id, rule, fixes } of findingsOf(project)) {
+          for (const { edit } of fixes) {
+            try {
+              const after = findingsOf(edit(project, countingIds(900)));
+              const left = after.filter((finding) => finding.rule === rule).length;
+              const before = findingsOf(project).filter((finding) => finding.rule === rule).length;
+              expect(left, id).toBeLessThan(before);
+              fixed++;
+            } catch (error) {
+              if (!(error instanceof EditRefused)) throw error;
+            }
+          }
+        }
+      }),
+      { seed: 32, numRuns: 60, endOnFailure: true },
+    );
+    expect(fixed).toBeGreaterThan(50);
+  });
+
+  it('has no error to tell of the demo property, and something to show of each other kind but hints', () => {
+    const severities = new Set(findingsOf(projectOf(demoThings())).map(({ severity }) => severity));
+    expect(severities).toEqual(new Set(['warning', 'notKnown']));
+  });
+});
