@@ -256,7 +256,6 @@ const orderSettings = z.strictObject({
   tieOffM: amount,
   tightenerEveryM: positive,
   signEveryM: positive,
-  signWithinM: amount,
   cutLossM: amount,
   rollTrimM: amount,
 });

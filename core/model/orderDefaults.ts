@@ -17,8 +17,7 @@ export const orderDefaults: OrderSettings = {
   maxStrainM: 1000,
   tieOffM: 0.5,
   tightenerEveryM: 402.336,
-  signEveryM: 90,
-  signWithinM: 10,
+  signEveryM: 50,
   cutLossM: 0,
   rollTrimM: 0.1,
 };

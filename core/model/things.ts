@@ -315,9 +315,8 @@ export interface OrderSettings {
   readonly tieOffM: number;
   /** Each wire of a strain has a tightener for every such length that it begins. */
   readonly tightenerEveryM: number;
-  /** Along a public road or path: a warning sign every so far, on live fence that stands this near. */
+  /** Along a public road or path: a warning sign at least every so far. */
   readonly signEveryM: number;
-  readonly signWithinM: number;
   /** Lost at each cut, and to square up the end of each roll. */
   readonly cutLossM: number;
   readonly rollTrimM: number;

@@ -237,7 +237,6 @@ export const fieldRules: Rules = {
     tieOffM: number(0, 100, 'm'),
     tightenerEveryM: above(0, 1e6, 'm'),
     signEveryM: above(0, 1e6, 'm'),
-    signWithinM: number(0, 1000, 'm'),
     cutLossM: number(0, 10, 'm'),
     rollTrimM: number(0, 10, 'm'),
   },

@@ -1,0 +1,79 @@
+import { measureOf, workMeasure } from '../measures.ts';
+import { endsByPost, type FenceEnd } from './countFence.ts';
+import type { FencePost, FencePosts } from './fencePosts.ts';
+import type { TakeOffInput } from './input.ts';
+import type { Tally } from './tally.ts';
+
+/**
+ * The fixed posts themselves, each once, and what the wires need at them. One stay for every fence that ends on a post
+ * (common practice, no source); a strain insulator for every live wire that ends there; a joint clamp for every live
+ * wire where live wires meet, be it of two fences or of one with several wires (at gate posts the crossing's clamps do
+ * that).
+ */
+export function countFixedPosts(input: TakeOffInput, fence: FencePosts, tally: Tally): void {
+  for (const [post, ends] of endsByPost(input, fence)) {
+    const counted = ends.filter((end) => end.counted);
+    if (counted.length === 0) continue;
+    const at = fence.posts[post]!;
+    if (!standsAlready(ends, at)) countPost(at, counted, tally);
+    for (const end of counted) countEnd(end, nameOf(at, ends), tally);
+    countJoints(ends, nameOf(at, ends), tally);
+  }
+}
+
+function countPost(post: FencePost, counted: readonly FenceEnd[], tally: Tally): void {
+  const owners = ownersOf(counted, post);
+  const name = nameOf(post, counted);
+  if (post.role === 'gatePost' || post.role === 'strainer') {
+    tally.add(measureOf(post.role), owners, 1, name);
+    tally.add(workMeasure('strainer'), owners, 1, name);
+  } else {
+    tally.add(measureOf(post.role === 'angle' ? 'anglePost' : 'post'), owners, 1, name);
+  }
+}
+
+function countEnd({ line, type, station, tied }: FenceEnd, name: string, tally: Tally): void {
+  if (!tied) return;
+  const owner = [station.gateway?.id ?? line.line.id];
+  tally.add(measureOf('stay'), owner, 1, `${line.line.name} ends at: ${name}`);
+  const live = line.line.live ? type.liveWires : 0;
+  tally.add(measureOf('strainInsulator'), owner, live, `${line.line.name}, ${live} live wires, at: ${name}`);
+}
+
+function countJoints(ends: readonly FenceEnd[], name: string, tally: Tally): void {
+  const live = ends.filter(({ line, type }) => line.line.live && type.liveWires > 0);
+  const joined = live.filter(({ station }) => station.gateway === null);
+  const meeting = live.length > 1 && live.some(({ tied }) => tied);
+  const owners = [...new Set(live.filter(({ counted }) => counted).map(({ line }) => line.line.id))];
+  for (const { line, type, tied } of joined) {
+    const alone = !meeting && tied && type.liveWires > 1;
+    if (!(meeting || alone)) continue;
+    tally.add(
+      measureOf('joint'),
+      owners,
+      type.liveWires,
+      `${line.line.name}, ${type.liveWires} live wires, at: ${name}`,
+    );
+  }
+}
+
+/** A post of what is built stands already, unless the wires only pass there and no post was asked for. */
+function standsAlready(ends: readonly FenceEnd[], post: FencePost): boolean {
+  return ends.some(({ counted, tied }) => !counted && (tied || post.marked !== null));
+}
+
+function ownersOf(counted: readonly FenceEnd[], { marked }: FencePost): string[] {
+  const gateways = counted.flatMap(({ station }) => station.gateway?.id ?? []);
+  const lines = counted.map(({ line }) => line.line.id);
+  return [...new Set([...(gateways.length > 0 ? gateways : lines), ...(marked ? [marked.id] : [])])];
+}
+
+function nameOf(post: FencePost, ends: readonly FenceEnd[]): string {
+  const gateways = [...new Set(ends.flatMap(({ station }) => station.gateway?.name ?? []))];
+  const lines = [...new Set(ends.map(({ line }) => line.line.name))];
+  if (post.marked) return `${post.marked.name} on ${lines.join(' and ')}`;
+  if (gateways.length > 0) return `gate post of ${gateways.join(' and ')}`;
+  if (lines.length > 1) return `where ${lines.join(' and ')} meet`;
+  const corner = ends.length > 1 ? 'corner or strainer of' : post.role === 'angle' ? 'bend of' : 'end of';
+  return `${corner} ${lines[0]}`;
+}

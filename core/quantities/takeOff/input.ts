@@ -1,0 +1,20 @@
+import type { Project } from '../../model/project.ts';
+import type { OrderSettings, Status } from '../../model/things.ts';
+import type { Survey } from '../../registers/types.ts';
+
+/** What a take-off is made from. */
+export interface TakeOffInput {
+  readonly project: Project;
+  readonly survey: Survey;
+  readonly settings: OrderSettings;
+  /**
+   * Length over the ground of a piece of a fence line, metres, where heights are known; null where they are not, and
+   * then the plan length stands.
+   */
+  readonly slopeLengthM?: (lineId: string, fromM: number, toM: number) => number | null;
+}
+
+/** Whether a thing of this status is to be counted. */
+export function counts({ settings }: TakeOffInput, status: Status): boolean {
+  return settings.count === 'all' || status === 'planned';
+}
