@@ -12,8 +12,8 @@ const packageName = '@fontsource/atkinson-hyperlegible';
 const cuts = { regular: '400-normal', bold: '700-normal', italic: '400-italic' } as const;
 const scripts = ['latin', 'latin-ext'] as const;
 
-/** Shown for a letter that the typeface does not have: the font's own box, kept as U+FFFD in the text. */
-const missing = '\ufffd';
+/** Shown for a letter that the typeface does not have. PDF/A allows no reference to a font's own box for missing letters. */
+const missing = '?';
 
 /** Letters of one font file, in a row. */
 export interface FontRun {
@@ -84,7 +84,7 @@ function printable(text: string): string {
 
 /**
  * The font file that has a letter: as it is, else taken apart into base and accents that the font sets together (a
- * macron on o, say), else its base alone, else the box for a missing letter.
+ * macron on o, say), else its base alone, else a question mark.
  */
 function inSomeFont(
   letter: string,
