@@ -7,11 +7,12 @@ import { settledPane, viewOf } from './planeMap.ts';
 const marginPx = 160;
 /** Drawing takes this much of a frame at most, so that the map keeps moving while it is drawn. */
 const budgetMs = 9;
+/** After an edit nothing moves and everybody waits: a drawing of ordinary size is then done at once. */
+const editBudgetMs = 40;
 
 export interface SettledLayer {
   /** What is drawn has changed. */
   redraw(): void;
-  /** Calls back after each picture that is shown, with the milliseconds its drawing took. */
   remove(): void;
 }
 
@@ -32,24 +33,24 @@ export function createSettledLayer(
   let frame = 0;
   drawn.canvas.style.visibility = 'hidden';
 
-  function start(): void {
+  function start(firstBudgetMs: number): void {
     jobView = viewOf(map, marginPx);
     drawn.begin(jobView);
     job = paint(drawn.ctx, jobView);
-    step();
+    step(firstBudgetMs);
   }
 
-  function step(): void {
+  function step(forMs: number): void {
     cancelAnimationFrame(frame);
     if (!job) return;
-    const until = performance.now() + budgetMs;
+    const until = performance.now() + forMs;
     while (performance.now() < until) {
       if (job.next().done) {
         show();
         return;
       }
     }
-    frame = requestAnimationFrame(step);
+    frame = requestAnimationFrame(() => step(budgetMs));
   }
 
   function show(): void {
@@ -71,7 +72,7 @@ export function createSettledLayer(
       now.westM + now.widthPx / now.pxPerM - (shownView.westM + shownView.widthPx / shownView.pxPerM),
       shownView.northM - shownView.heightPx / shownView.pxPerM - (now.northM - now.heightPx / now.pxPerM),
     );
-    if (now.pxPerM !== shownView.pxPerM || used * now.pxPerM > -marginPx / 3) start();
+    if (now.pxPerM !== shownView.pxPerM || used * now.pxPerM > -marginPx / 3) start(budgetMs);
   }
 
   let zooming = false;
@@ -83,7 +84,7 @@ export function createSettledLayer(
   const onMoveEnd = () => {
     zooming = false;
     shown.place();
-    start();
+    start(budgetMs);
   };
 
   map.on('zoomanim', onZoomAnim);
@@ -92,7 +93,7 @@ export function createSettledLayer(
   map.on('moveend resize', onMoveEnd);
 
   return {
-    redraw: start,
+    redraw: () => start(editBudgetMs),
     remove() {
       cancelAnimationFrame(frame);
       job = null;

@@ -24,26 +24,43 @@ type MapLabel = Label<LabelText>;
 /** From further off than this (metres a pixel) labels of a kind are not wished for, unless chosen. */
 const furthest = { gateway: 2.5, switch: 6, post: 0.6, line: 5, crossing: 0.12, service: 6 };
 
+/** Parts that are looked at before the pointer gets its turn again. */
+const portion = 1500;
+
+/** Where more than this of one kind would crowd the picture none is named, except what is chosen and what matters most. */
+const mostOfAKind = 320;
+
 /** The labels that the parts in view would like to have. */
-export function labelWishes(look: Look, parts: readonly Part[]): MapLabel[] {
-  const chosen = new Set([...look.input.chosen, ...(look.input.pointed ? [look.input.pointed] : [])]);
-  const wishes: MapLabel[] = [];
+export function* labelWishes(look: Look, parts: readonly Part[]): Generator<void, MapLabel[]> {
+  const chosen = new Set(look.input.chosen);
+  const byKind = new Map<Part['kind'] | 'letter', MapLabel[]>();
+  const wish = (kind: Part['kind'] | 'letter', label: MapLabel | null) => {
+    const known = byKind.get(kind);
+    if (label && known) known.push(label);
+    else if (label) byKind.set(kind, [label]);
+  };
   const longest = new Map<string, PiecePart>();
-  for (const part of parts) {
+  const letters = look.showSections;
+  for (const [i, part] of parts.entries()) {
     if (part.kind === 'piece') {
       const known = longest.get(part.id);
       if (!known || part.toM - part.fromM > known.toM - known.fromM) longest.set(part.id, part);
-    } else {
-      const wish = wishOf(look, part, chosen.has(part.id));
-      if (wish) wishes.push(wish);
-    }
+      if (letters) for (const letter of lettersAlong(look, part)) wish('letter', letter);
+    } else wish(part.kind, wishOf(look, part, chosen.has(part.id)));
+    if (i % portion === portion - 1) yield;
   }
   for (const part of longest.values()) {
-    const wish = lineName(look, part, chosen.has(part.id));
-    if (wish) wishes.push(wish);
+    wish('piece', lineName(look, part, chosen.has(part.id)));
   }
-  if (look.showSections) wishes.push(...sectionLetters(look, parts));
-  return wishes;
+  yield;
+  if (letters) {
+    for (const { letter, labelXy } of look.scene.survey.sections) {
+      wish('letter', letterLabel(letter, toPx(look.view, labelXy), 70));
+    }
+  }
+  return [...byKind.values()].flatMap((labels) =>
+    labels.length <= mostOfAKind ? labels : labels.filter(({ pinned, priority }) => pinned || priority >= 70),
+  );
 }
 
 function wishOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
@@ -167,19 +184,19 @@ function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null
   return { id: { text, style: 'text' }, anchor, width: widthPx, height, candidates, priority: 10, pinned: chosen };
 }
 
-/** Each section's letter, over and over along its line. */
-function sectionLetters(look: Look, parts: readonly Part[]): MapLabel[] {
+/** Letters stand this far apart along a line. */
+const letterSpacingPx = 190;
+
+/** A section's letter, over and over along its line. */
+function lettersAlong(look: Look, part: PiecePart): MapLabel[] {
   const { sections, sectionOfEdge } = look.scene.survey;
-  const letters: MapLabel[] = [];
-  for (const part of parts) {
-    if (part.kind !== 'piece' || part.edge < 0) continue;
-    const section = sections[sectionOfEdge[part.edge] ?? -1];
-    if (!section) continue;
-    const path = pixelPath(look.view, part.xy);
-    for (const { x, y } of marksAlong(path, 190)) letters.push(letterLabel(section.letter, [x, y], 25));
-  }
-  for (const section of sections) letters.push(letterLabel(section.letter, toPx(look.view, section.labelXy), 70));
-  return letters;
+  const section = sections[sectionOfEdge[part.edge] ?? -1];
+  if (!section) return [];
+  const [west, south, east, north] = part.box;
+  // A short piece has room for none; most pieces of a whole property are short.
+  if ((east - west + north - south) * look.view.pxPerM < letterSpacingPx / 2) return [];
+  const places = marksAlong(pixelPath(look.view, part.xy), letterSpacingPx);
+  return places.map(({ x, y }) => letterLabel(section.letter, [x, y], 25));
 }
 
 export const letterSizePx = 22;

@@ -10,10 +10,11 @@ import { signBoxes } from './signBoxes.ts';
 export function* paintLabels(look: Look, parts: readonly Part[]): Generator<void> {
   const { ctx, view } = look;
   ctx.font = mapFont();
-  const wishes = labelWishes(look, parts).filter(
+  const wishes = (yield* labelWishes(look, parts)).filter(
     ({ anchor: [x, y] }) => x > -100 && y > -100 && x < view.widthPx + 100 && y < view.heightPx + 100,
   );
   yield;
+  if (wishes.length === 0) return;
   const { placed } = placeLabels(wishes, { obstacles: signBoxes(look, parts) });
   yield;
   for (const [i, { id, box }] of placed.entries()) {

@@ -15,9 +15,10 @@ const reachPx = 40;
 export function* paintSettled(look: Look): Generator<void> {
   paintGrid(look);
   const parts = look.scene.search(viewBox(look.view, reachPx));
-  yield;
+  const byKind = Map.groupBy(parts, ({ kind }) => kind);
   const of = <K extends Part['kind']>(kind: K) =>
-    parts.filter((part): part is Extract<Part, { readonly kind: K }> => part.kind === kind);
+    (byKind.get(kind) ?? []) as unknown as readonly Extract<Part, { readonly kind: K }>[];
+  yield;
   paintServices(look, of('service'));
   yield* paintLines(look, of('piece'));
   paintLeadOuts(look, of('leadOut'));
@@ -27,5 +28,6 @@ export function* paintSettled(look: Look): Generator<void> {
   yield* paintSigns(look, [...of('switch'), ...of('earthField'), ...of('energiser')]);
   paintPlan(look);
   paintFindings(look);
+  yield;
   yield* paintLabels(look, parts);
 }
