@@ -47,8 +47,8 @@ export function gatewaySpan(gateway: Gateway, geometry: PathGeometry): GatewaySp
 function makeSpan(gateway: Gateway, geometry: PathGeometry): GatewaySpan {
   const stations = stationsOf(gateway, geometry);
   const { fromM, toM } = stations;
-  const start = round(fromM, geometry);
-  const end = round(toM, geometry);
+  const start = wrapStation(fromM, geometry);
+  const end = wrapStation(toM, geometry);
   return {
     gateway,
     ...stations,
@@ -92,7 +92,7 @@ function openingsOf(fromM: number, toM: number, lengthM: number): (readonly [num
 }
 
 /** The station within the line of one that may lie past its closing vertex. */
-export function round(stationM: number, { lengthM, closed }: Pick<PathGeometry, 'lengthM' | 'closed'>): number {
+export function wrapStation(stationM: number, { lengthM, closed }: Pick<PathGeometry, 'lengthM' | 'closed'>): number {
   if (!closed) return stationM;
   if (stationM < 0) return stationM + lengthM;
   return stationM > lengthM ? stationM - lengthM : stationM;

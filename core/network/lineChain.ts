@@ -1,9 +1,10 @@
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type { FenceLine, LineEnd } from '../model/things.ts';
-import { type GatewaySpan, round } from './gatewaySpan.ts';
+import { type GatewaySpan, wrapStation } from './gatewaySpan.ts';
 import type { Joints } from './joints.ts';
 import { leastLengthM, lonLatAt, type PathGeometry, xyAt } from './pathGeometry.ts';
+import type { NetworkEdge } from './types.ts';
 
 /** A place on a live line where the wire ends, meets something or is cut. */
 export interface Stop {
@@ -18,11 +19,6 @@ export interface Stop {
 }
 
 const rankOf = { lineStart: 0, gateEnd: 1, between: 2, gateStart: 3, lineEnd: 4 };
-
-/** What a chain hands on, piece by piece, from the line's start to its end. */
-export interface PieceSink {
-  run(from: number, to: number, fromM: number, toM: number): void;
-}
 
 /** A live fence line as a row of stops, with wire between them except in the openings of its gateways. */
 export class LineChain {
@@ -118,8 +114,13 @@ export class LineChain {
     return { wire, inner };
   }
 
-  /** Walks the line once all its stops are known. Stops less than a millimetre apart become one. */
-  emit(sink: PieceSink): void {
+  /**
+   * Adds the runs between the stops, once all of them are known; their keys get their nodes later. Stops less than a
+   * millimetre apart become one.
+   */
+  emit(edges: NetworkEdge[]): void {
+    const { line, liveWires } = this;
+    const key = `run:${line.id}`;
     const stops = this.#stops.sort((a, b) => a.stationM - b.stationM || a.rank - b.rank);
     const openings = this.spans.flatMap((span) => span.openings).sort((a, b) => a[0] - b[0]);
     let next = 0;
@@ -133,7 +134,11 @@ export class LineChain {
       }
       const middleM = (before.stationM + after.stationM) / 2;
       while (next < openings.length && openings[next]![0] <= middleM) openToM = Math.max(openToM, openings[next++]![1]);
-      if (middleM >= openToM) sink.run(before.above, after.below, before.stationM, after.stationM);
+      if (middleM < openToM) continue;
+      const [fromM, toM] = [before.stationM, after.stationM];
+      const lengthM = toM - fromM;
+      const [from, to] = [before.above, after.below];
+      edges.push({ kind: 'run', key, from, to, lineId: line.id, fromM, toM, lengthM, liveWires });
     }
   }
 

@@ -5,7 +5,7 @@ import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
 import type { FenceLine, Gateway, LineEnd } from '../model/things.ts';
 import type { Feed } from '../network/feed.ts';
-import { type GatewaySpan, gatewaySpan, round } from '../network/gatewaySpan.ts';
+import { type GatewaySpan, gatewaySpan, wrapStation } from '../network/gatewaySpan.ts';
 import { directionAt, type PathGeometry, pathGeometry } from '../network/pathGeometry.ts';
 import type { Network } from '../network/types.ts';
 import type { GatewayShape } from './types.ts';
@@ -48,7 +48,7 @@ function shapeOf(
   const centre: Xy = [(sx + ex) / 2, (sy + ey) / 2];
   const apart = sx !== ex || sy !== ey;
   // Where both posts are one point the line itself gives the direction.
-  const ahead = apart ? endPost : directionAt(geometry, round(fromM, geometry));
+  const ahead = apart ? endPost : directionAt(geometry, wrapStation(fromM, geometry));
   const bearingDeg = xyBearingDeg(apart ? startPost : scale(ahead, 0), ahead);
   return {
     gateway,

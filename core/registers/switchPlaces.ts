@@ -4,7 +4,7 @@ import type { LonLat, Xy } from '../geometry/types.ts';
 import { formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { SwitchPlace } from '../model/things.ts';
-import { gatewaySpan, round } from '../network/gatewaySpan.ts';
+import { gatewaySpan, wrapStation } from '../network/gatewaySpan.ts';
 import { directionAt, lonLatAt, type PathGeometry, pathGeometry, xyAt } from '../network/pathGeometry.ts';
 import { isPlaceOnEarth } from '../network/workingPlane.ts';
 
@@ -24,7 +24,7 @@ export function switchSpot(project: Project, plane: LocalPlane, place: SwitchPla
     const geometry = gateway && geometryOfLine(project, plane, gateway.lineId);
     if (!geometry) return null;
     const span = gatewaySpan(gateway, geometry);
-    const stationM = round(place.post === 'start' ? span.fromM : span.toM, geometry);
+    const stationM = wrapStation(place.post === 'start' ? span.fromM : span.toM, geometry);
     return spotAt(geometry, stationM, place.post === 'start' ? 1 : -1);
   }
   const geometry = geometryOfLine(project, plane, place.lineId);

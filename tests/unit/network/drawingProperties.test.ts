@@ -147,7 +147,7 @@ describe('any drawing', () => {
           const { from, to } = network.edges[index]!;
           const far = feed.edgeInto[to] === index ? to : from;
           const beyond = feed.order.slice(feed.positionOf[far], feed.lastOf[far]! + 1);
-          expect(new Set(beyond)).toEqual(fed.difference(without));
+          expect(new Set(beyond)).toEqual(new Set([...fed].filter((node) => !without.has(node))));
         }
       }),
       { seed: 22, numRuns: 300 },

@@ -1,0 +1,265 @@
+import { describe, expect, it } from 'vitest';
+import type { Project } from '../../../core/model/project.ts';
+import { put } from '../../../core/model/project.ts';
+import type { Thing } from '../../../core/model/things.ts';
+import { switchCandidates } from '../../../core/registers/candidates.ts';
+import { dividePlan } from '../../../core/registers/dividePlan.ts';
+import { surveyOf } from '../../../core/registers/survey.ts';
+import {
+  addedPlace,
+  bridgedGateway,
+  cutOut,
+  drawing,
+  endSwitch,
+  energiser,
+  gateSwitch,
+  gateway,
+  leadOut,
+  line,
+  lineSwitch,
+  property,
+  rule,
+  strainer,
+} from '../../support/drawings.ts';
+
+const limit = (maxSectionM: number, maxGateways: number | null = null) =>
+  property({ divide: { ...property().divide, maxSectionM, maxGateways } });
+const fed = [
+  energiser('E', [0, -20]),
+  leadOut('L', 'E', [
+    [0, -20],
+    [0, 0],
+  ]),
+];
+const lane = line('lane', [
+  [0, 0],
+  [2000, 0],
+]);
+
+const candidates = (...things: readonly (Thing | readonly Thing[])[]) => {
+  const project = drawing(...things);
+  return switchCandidates(project, surveyOf(project));
+};
+const keys = (...things: readonly (Thing | readonly Thing[])[]) => candidates(...things).map(({ key }) => key);
+const planOf = (project: Project) => dividePlan(project, surveyOf(project))!;
+
+describe('places where a switch could go', () => {
+  it('are at the post from which each crossing is fed', () => {
+    const found = candidates(
+      fed,
+      lane,
+      bridgedGateway('G', 'lane', 500),
+      line('b', [
+        [1500, 400],
+        [1500, 0],
+      ]),
+      bridgedGateway('H', 'b', 100),
+    );
+    expect(found.filter(({ why }) => why === 'gateway').map(({ key, place }) => [key, place])).toEqual([
+      ['gateway:G', { on: 'gateway', gatewayId: 'G', post: 'start' }],
+      ['gateway:H', { on: 'gateway', gatewayId: 'H', post: 'end' }],
+    ]);
+    expect(found[0]).toMatchObject({ label: 'G', cost: 1, rule: null, switchIds: [] });
+  });
+
+  it('are on the nearer side by the shortest way in a ring', () => {
+    const loop = line('loop', [
+      [100, 0],
+      [100, 300],
+      [700, 300],
+      [700, 0],
+    ]);
+    // 100 + 900 m one way round, 700 + 300 m the other, to the middle of the far side at 900 m along the loop.
+    const place = (atM: number) =>
+      candidates(fed, lane, loop, bridgedGateway('G', 'loop', atM)).find(({ key }) => key === 'gateway:G')!.place;
+    expect(place(850)).toMatchObject({ post: 'start' });
+    expect(place(950)).toMatchObject({ post: 'end' });
+  });
+
+  it('are at each end that meets another line, and not where two ends merely make a corner', () => {
+    const found = candidates(
+      fed,
+      lane,
+      line('b', [
+        [500, 0],
+        [500, 100],
+      ]),
+      line('c', [
+        [500, -100],
+        [500, 0],
+      ]),
+      line('d', [
+        [2000, 0],
+        [2000, 200],
+      ]),
+    );
+    expect(found.map(({ key, label, cost }) => [key, label, cost])).toEqual([
+      ['takeOff:b:start', 'b at lane, c', 1.3],
+      ['takeOff:c:end', 'c at lane, b', 1.3],
+    ]);
+  });
+
+  it('are not at gateways without a crossing, nor on dead lines', () => {
+    expect(
+      keys(
+        fed,
+        lane,
+        gateway('G', 'lane', 500),
+        line(
+          'x',
+          [
+            [500, 0],
+            [500, 100],
+          ],
+          { live: false },
+        ),
+      ),
+    ).toEqual([]);
+  });
+
+  it('are at strainers and strained corners of long stretches alone', () => {
+    const bent = line('bent', [
+      [0, 0],
+      [1000, 0],
+      [1200, 20],
+      [1200, 600],
+      [1230, 620],
+      [1600, 900],
+    ]);
+    const posts = [strainer('P', [400, 0]), strainer('A', [600, 0], 'angle')];
+    expect(keys(limit(5000), fed, bent, posts)).toEqual(['strainer:P:bent', 'strainer:bent:2', 'strainer:bent:3']);
+    expect(keys(limit(20_000), fed, bent, posts)).toEqual([]);
+  });
+
+  it('are where the user adds them, at the cost of a run unless told', () => {
+    const found = candidates(fed, lane, addedPlace('p', 'lane', 700), addedPlace('q', 'lane', 900, 0.5));
+    expect(found.map(({ key, cost }) => [key, cost])).toEqual([
+      ['place:p', 2],
+      ['place:q', 0.5],
+    ]);
+  });
+
+  it('are where switches stand, each once', () => {
+    const found = candidates(
+      fed,
+      lane,
+      bridgedGateway('G', 'lane', 500),
+      gateSwitch('S', 'G', 'start'),
+      gateSwitch('T', 'G', 'end'),
+      lineSwitch('U', 'lane', 900),
+      lineSwitch('V', 'lane', 900.1),
+      cutOut('W', { on: 'leadOut', leadOutId: 'L' }),
+    );
+    expect(found.map(({ key, why, switchIds }) => [key, why, switchIds])).toEqual([
+      ['gateway:G', 'gateway', ['S']],
+      ['switch:T', 'existing', ['T']],
+      ['switch:U', 'existing', ['U', 'V']],
+      ['switch:W', 'existing', ['W']],
+    ]);
+  });
+
+  it("carry the user's word", () => {
+    const found = candidates(fed, lane, bridgedGateway('G', 'lane', 500), rule('gateway:G', 'forbidden'));
+    expect(found[0]!.rule).toBe('forbidden');
+  });
+});
+
+describe('the plan', () => {
+  const gates = [500, 1000, 1500].flatMap((atM, i) => bridgedGateway(`G${i + 1}`, 'lane', atM));
+
+  it('is nothing without an energiser that touches the fence', () => {
+    expect(dividePlan(drawing(lane), surveyOf(drawing(lane)))).toBeNull();
+    const off = drawing(lane, energiser('E', [0, 50]));
+    expect(dividePlan(off, surveyOf(off))).toBeNull();
+  });
+
+  it('needs no switch where all is within the limit', () => {
+    const plan = planOf(drawing(limit(5000), fed, lane, gates));
+    expect(plan).toMatchObject({
+      chosen: [],
+      cost: 0,
+      optimal: true,
+      missing: [],
+      surplus: [],
+      tooLong: [],
+      changes: [],
+    });
+    expect(plan.sections).toEqual([{ lengthM: expect.closeTo(1988, 3), gateways: 3 }]);
+  });
+
+  it('puts one switch in the middle of a lane that is a little too long', () => {
+    const plan = planOf(drawing(limit(1200), fed, lane, gates));
+    expect(plan.chosen).toEqual(['gateway:G2']);
+    expect(plan.missing.map(({ place }) => place)).toEqual([{ on: 'gateway', gatewayId: 'G2', post: 'start' }]);
+    expect(plan.longestSectionM).toBeCloseTo(994, 3);
+    expect(plan.changes).toEqual([
+      {
+        kind: 'leaveOut',
+        candidateKey: 'gateway:G2',
+        label: 'G2',
+        lengthM: expect.closeTo(1988, 3),
+        gateways: 3,
+        overByM: expect.closeTo(788, 3),
+        overByGateways: 0,
+      },
+    ]);
+  });
+
+  it('keeps to the number of gateways', () => {
+    expect(planOf(drawing(limit(5000, 1), fed, lane, gates)).chosen).toHaveLength(2);
+  });
+
+  it('has nothing missing once it is taken', () => {
+    const project = drawing(limit(1200), fed, lane, gates);
+    const taken = planOf(project).missing.reduce((now, { place }, i) => put(now, cutOut(`S${i}`, place)), project);
+    const again = planOf(taken);
+    expect(again.missing).toEqual([]);
+    expect(again.surplus).toEqual([]);
+    expect(surveyOf(taken).sections.map(({ lengthM }) => lengthM)).toEqual(
+      again.sections.map(({ lengthM }) => expect.closeTo(lengthM, 6)),
+    );
+  });
+
+  it('does without a switch that is not needed, and keeps one that is pinned or built', () => {
+    const project = drawing(limit(1200), fed, lane, gates, gateSwitch('S', 'G1', 'start'));
+    const plan = planOf(project);
+    expect(plan).toMatchObject({ chosen: ['gateway:G2'], surplus: ['S'] });
+    expect(plan.changes).toContainEqual({ kind: 'keep', switchId: 'S', label: 'S', cost: 1 });
+    for (const kept of [{ pinned: true }, { status: 'built' as const }]) {
+      const around = planOf(put(project, gateSwitch('S', 'G1', 'start', kept)));
+      expect(around.surplus).toEqual([]);
+      expect(around.chosen).toContain('gateway:G1');
+      expect(around.chosen).toHaveLength(2);
+    }
+  });
+
+  it('goes round what is forbidden and takes what is forced', () => {
+    expect(planOf(drawing(limit(1200), fed, lane, gates, rule('gateway:G2', 'forbidden'))).chosen).toHaveLength(2);
+    expect(planOf(drawing(limit(5000), fed, lane, gates, rule('gateway:G3', 'forced'))).chosen).toEqual(['gateway:G3']);
+    const both = [gateSwitch('S', 'G3', 'start', { pinned: true }), rule('gateway:G3', 'forbidden')];
+    expect(planOf(drawing(limit(5000), fed, lane, gates, both)).chosen).toEqual(['gateway:G3']);
+  });
+
+  it('leaves out of account what no switch can connect to the energiser', () => {
+    const loose = [
+      line('loose', [
+        [0, 500],
+        [3000, 500],
+      ]),
+      ...bridgedGateway('H', 'loose', 1500),
+    ];
+    const plan = planOf(drawing(limit(1200), fed, lane, gates, loose));
+    expect(plan.chosen).toEqual(['gateway:G2']);
+    expect(plan.candidates.some(({ key }) => key === 'gateway:H')).toBe(false);
+  });
+
+  it('parts a branch where it takes off', () => {
+    const branch = line('b', [
+      [1000, 0],
+      [1000, 900],
+    ]);
+    expect(planOf(drawing(limit(2500), fed, lane, branch)).chosen).toEqual(['takeOff:b:start']);
+    const taken = drawing(limit(2500), fed, lane, branch, endSwitch('S', 'b', 'start'));
+    expect(planOf(taken)).toMatchObject({ missing: [], surplus: [] });
+  });
+});
