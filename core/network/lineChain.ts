@@ -170,7 +170,7 @@ export class LineChain {
 
   #post(key: string, xy: Xy, at: LonLat, stationM: number, rank: number): Stop {
     const joint = this.#joints.add('gatePost', key, xy, () => at);
-    return this.#addStop(round(stationM, this.geometry), rank, joint);
+    return this.#addStop(wrapStation(stationM, this.geometry), rank, joint);
   }
 
   /**
