@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 
 const binFolder = join(import.meta.dirname, '..', '..', 'node_modules', '.bin');
@@ -12,4 +12,9 @@ export function run(tool: string, args: readonly string[]): Promise<number> {
     child.once('error', reject);
     child.once('exit', (code) => resolve(code ?? 1));
   });
+}
+
+/** Whether the system has a program of this name that tells its version. */
+export function hasProgram(name: string): boolean {
+  return spawnSync(name, ['-v'], { stdio: 'ignore' }).error === undefined;
 }

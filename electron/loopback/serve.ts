@@ -1,0 +1,25 @@
+import { createService, pageFolder } from '../host/createService.ts';
+import { openFirst } from '../host/openFirst.ts';
+import { startLoopback } from './server.ts';
+
+/** The whole app on the loopback host, until `stop` or until the process is told to end. */
+export interface Serving {
+  /** The page's address, token and all. */
+  readonly address: string;
+  stop(): Promise<void>;
+}
+
+/** Serves the app; `args` are those of the command line: a project file, or `--demo`. */
+export async function serve(args: readonly string[]): Promise<Serving> {
+  const service = createService();
+  await openFirst(service, args);
+  const host = await startLoopback({ service, pageFolder });
+  const stop = async () => {
+    await host.close();
+    service.dispose();
+  };
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+    process.once(signal, () => void stop().then(() => process.exit(0)));
+  }
+  return { address: host.address, stop };
+}
