@@ -5,6 +5,7 @@ import { createMapController, type MapController } from './createMapController.t
 import type { MapEvents, MapHandle, MapInput, ToolName } from './mapTypes.ts';
 import { ToolColumn } from './ToolColumn.tsx';
 import { ViewButtons } from './ViewButtons.tsx';
+import { VoltageLegend } from './VoltageLegend.tsx';
 
 export interface MapViewProps {
   readonly input: MapInput;
@@ -66,6 +67,7 @@ export function MapView({ input, events, ref }: MapViewProps) {
         <ToolColumn workspace={input.workspace} tool={tool} onTool={(name) => controller.current?.setTool(name)} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is worked with arrow keys and Enter */}
         <div ref={stage} className="map-stage" role="application" aria-label="Drawing" tabIndex={0} />
+        {input.voltage && <VoltageLegend voltage={input.voltage} theme={input.theme} />}
         <div ref={strip} className="map-strip" />
         <ViewButtons onZoom={(steps) => controller.current?.zoomBy(steps)} onFit={() => controller.current?.fit()} />
       </div>

@@ -82,7 +82,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     toLonLat: (xy) => plane.toLonLat(xy),
     toXy: (lonLat) => plane.toXy(lonLat),
     commit,
-    say: (text, kind) => foot.say(text, kind),
+    refuse,
     invalidate: () => overlay.invalidate(),
     setTool,
     setCursor(css) {
@@ -145,6 +145,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
   }
 
   function clickAt(at: Pointer): void {
+    saidFor = '';
     tool.click(at);
     refreshFoot();
     overlay.invalidate();
@@ -171,7 +172,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
   }
 
   function refuse(text: string): void {
-    saidFor = '';
+    saidFor = tool.hint();
     foot.say(text, 'refused');
     events.onRefused?.(text);
   }
@@ -204,6 +205,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
   }
 
   function onTyped(firstText: string, secondText: string): void {
+    saidFor = '';
     if (!tool.typed?.(firstText, secondText)) return;
     foot.clearFields();
     refreshFoot();

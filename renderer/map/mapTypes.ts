@@ -140,3 +140,19 @@ export const toolsOf: Readonly<Record<Workspace, readonly ToolSpec[]>> = {
   record: [choose],
   find: [choose],
 };
+
+/** Keys of the map that are no tool's, for the list of keys. They count while the map has the keyboard. */
+export const mapKeys: readonly { readonly keys: string; readonly does: string }[] = [
+  { keys: 'Arrow keys', does: 'Move the cross, or what is chosen by 0.1 m. With Shift further.' },
+  { keys: 'Enter', does: 'Click where the cross is; end the line where it already stands.' },
+  { keys: 'Digits', does: 'Type a length, then Tab and a bearing; or "125 @ 92.5" at once.' },
+  { keys: 'Backspace', does: 'Take back the last point of the line being drawn.' },
+  { keys: 'Tab', does: 'Step through the corners of the chosen fence.' },
+  { keys: 'Insert, Delete', does: 'Add a corner, or take the chosen corner out.' },
+  { keys: 'Shift', does: 'Hold a segment to steps of 15 degrees; choose more than one thing.' },
+  { keys: 'Alt', does: 'No snapping while it is held.' },
+  { keys: 'Ctrl', does: 'While a corner is dragged: part it from what is joined there.' },
+  { keys: 'Esc', does: 'Give up what is begun; back to Choose; choose nothing.' },
+  { keys: '+, -', does: 'Nearer, further.' },
+  { keys: 'Home', does: 'See the whole property.' },
+];

@@ -23,7 +23,8 @@ export function* paintLines(look: Look, pieces: readonly PiecePart[]): Generator
     const group = byKind.get(kind);
     if (group) yield* paintKind(look, kind, group);
   }
-  if (look.showSections) yield* paintSectionMarks(look, pieces);
+  if (look.input.voltage) yield* paintLowMarks(look, pieces);
+  else if (look.showSections) yield* paintSectionMarks(look, pieces);
 }
 
 export function lineKind({ scene }: Look, { shape, edge }: PiecePart): LineKind {
@@ -108,6 +109,21 @@ export function voltageShade({ input, palette }: Pick<Look, 'input' | 'palette'>
   if (!ends || !input.voltage) return null;
   const share = (ends[0] + ends[1]) / 2 / input.voltage.maxV;
   return Math.min(palette.ramp.length - 1, Math.max(0, Math.floor(share * palette.ramp.length)));
+}
+
+/** Crosses on what stays below the voltage that holds the stock. */
+function* paintLowMarks(look: Look, pieces: readonly PiecePart[]): Generator<void> {
+  const { voltage } = look.input;
+  const { ctx, palette, linePx } = look;
+  let done = 0;
+  for (const piece of pieces) {
+    const ends = piece.edge < 0 ? null : (voltage?.ofEdge(piece.edge) ?? null);
+    if (!ends || !voltage || Math.min(...ends) >= voltage.minimumV) continue;
+    ctx.strokeStyle = palette.danger;
+    ctx.lineWidth = Math.max(1.4, linePx * 0.7);
+    paintMarks(look, 'crosses', piece);
+    if (++done % portion === 0) yield;
+  }
 }
 
 function* paintSectionMarks(look: Look, pieces: readonly PiecePart[]): Generator<void> {

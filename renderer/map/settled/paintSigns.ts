@@ -1,7 +1,7 @@
 import { toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
-import { drawFinding } from '../signs/findingSign.ts';
+import { byGravity, drawFinding } from '../signs/findingSign.ts';
 import { drawGate } from '../signs/gateSign.ts';
 import { drawPost } from '../signs/postSign.ts';
 import { drawEarth, drawSource } from '../signs/sourceSign.ts';
@@ -70,7 +70,7 @@ export function paintPlan(look: Look): void {
 /** Rings round the places that the checks speak of. */
 export function paintFindings(look: Look): void {
   const { ctx, view, scene, input } = look;
-  for (const { at, severity } of input.findings) {
+  for (const { at, severity } of byGravity(input.findings)) {
     if (!at) continue;
     const place = toPx(view, scene.plane.toXy(at));
     const seen = place[0] > -20 && place[1] > -20 && place[0] < view.widthPx + 20 && place[1] < view.heightPx + 20;

@@ -4,16 +4,29 @@ import { disc, type Pen } from './pen.ts';
 
 export const findingRadiusPx = 12;
 
-/** A ring round the place a finding is about; its shape tells how grave it is, its colour only repeats it. */
+const gravity: Readonly<Record<Finding['severity'], number>> = { hint: 0, notKnown: 1, warning: 2, error: 3 };
+
+/** The gravest last, so that it lies on top. */
+export function byGravity(findings: readonly Finding[]): Finding[] {
+  return findings.toSorted((a, b) => gravity[a.severity] - gravity[b.severity]);
+}
+
+/** Where the badge of a finding stands, as steps from its place, pixels to the right and up. */
+export const badgeOffsetPx = 11;
+
+/**
+ * The place a finding is about: a ring with a badge for what is wrong, a badge alone for what is only not known or a
+ * hint. The badge's shape and mark tell which; its colour only repeats it.
+ */
 export function drawFinding({ ctx, palette }: Pen, [x, y]: Px, severity: Finding['severity']): void {
   const colour = severity === 'error' ? palette.danger : severity === 'warning' ? palette.caution : palette.inkSoft;
-  ctx.strokeStyle = colour;
-  ctx.lineWidth = severity === 'error' ? 3 : 2;
-  ctx.setLineDash(severity === 'hint' || severity === 'notKnown' ? [3, 3] : []);
-  disc(ctx, x, y, findingRadiusPx);
-  ctx.stroke();
-  ctx.setLineDash([]);
-  drawBadge({ ctx, colour, paper: palette.paper }, [x + findingRadiusPx * 0.9, y - findingRadiusPx * 0.9], severity);
+  if (gravity[severity] >= gravity.warning) {
+    ctx.strokeStyle = colour;
+    ctx.lineWidth = severity === 'error' ? 3 : 2;
+    disc(ctx, x, y, findingRadiusPx);
+    ctx.stroke();
+  }
+  drawBadge({ ctx, colour, paper: palette.paper }, [x + badgeOffsetPx, y - badgeOffsetPx], severity);
 }
 
 interface BadgePen {

@@ -13,13 +13,13 @@ export function createFenceTool(context: ToolContext): Tool {
     const points = draft.points();
     if (finishing) return;
     if (points.length < 2) {
-      context.say('A fence line needs at least two points.', 'refused');
+      context.refuse('A fence line needs at least two points.');
       return;
     }
     const { project, nextFenceTypeId } = context.input();
     const typeId = nextFenceTypeId ?? project.fenceType.keys().next().value;
     if (!typeId) {
-      context.say('There is no fence type yet. Make one in the book first.', 'refused');
+      context.refuse('There is no fence type yet. Make one in the book first.');
       return;
     }
     const path = points.map(({ lonLat }) => lonLat);

@@ -44,7 +44,7 @@ export function createGatewayTool(context: ToolContext): Tool {
 
   function put(): void {
     if (!offer) {
-      context.say('Point at a fence line; a gateway stands in one.', 'refused');
+      context.refuse('Point at a fence line; a gateway stands in one.');
       return;
     }
     const name = nextName(context.input().project, 'gateway');
@@ -80,11 +80,11 @@ export function createGatewayTool(context: ToolContext): Tool {
     typed(text) {
       const typed = typedLengthM(text, context.input().units);
       if (typeof typed === 'object' && typed !== null) {
-        context.say(typed.problem, 'refused');
+        context.refuse(typed.problem);
         return false;
       }
       if (typed !== null && typed > widestM) {
-        context.say(`A gateway is at most ${widestM} m wide.`, 'refused');
+        context.refuse(`A gateway is at most ${widestM} m wide.`);
         return false;
       }
       widthM = typed ?? widthM;

@@ -80,7 +80,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
 
   function read<T extends Typed>(typed: T): Exclude<T, { problem: string }> | undefined {
     if (typeof typed === 'object' && typed !== null) {
-      context.say(typed.problem, 'refused');
+      context.refuse(typed.problem);
       return undefined;
     }
     return typed as Exclude<T, { problem: string }>;
@@ -112,7 +112,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
     addTyped(lengthText, bearingText) {
       const last = points.at(-1);
       if (!last) {
-        context.say('Set the first point on the map; then lengths and bearings can be typed.', 'refused');
+        context.refuse('Set the first point on the map; then lengths and bearings can be typed.');
         return false;
       }
       const [length, bearingAfterAt] = splitTyped(lengthText);
@@ -123,7 +123,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
       const bearing = typedBearing ?? (pointed ? bearingDeg(last.lonLat, pointed.lonLat) : null);
       const length_ = lengthM ?? (pointed ? distanceM(last.lonLat, pointed.lonLat) : null);
       if (bearing === null || length_ === null) {
-        context.say(bearing === null ? 'Type a bearing too, or point the way.' : 'Type a length.', 'refused');
+        context.refuse(bearing === null ? 'Type a bearing too, or point the way.' : 'Type a length.');
         return false;
       }
       const lonLat = destination(last.lonLat, bearing, length_);

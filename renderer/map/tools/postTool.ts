@@ -25,7 +25,7 @@ export function createPostTool(context: ToolContext): Tool {
     click(pointer) {
       snap = context.snap(pointer);
       if (snap?.kind === 'post') {
-        context.say(`There is ${snap.text} already.`, 'refused');
+        context.refuse(`There is ${snap.text} already.`);
         return;
       }
       const at = snap?.lonLat ?? context.toLonLat(pointer.xy);

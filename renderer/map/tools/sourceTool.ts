@@ -36,7 +36,7 @@ export function createSourceTool(context: ToolContext): Tool {
     if (finishing) return;
     const path = draft.points().map(({ lonLat }) => lonLat);
     if (!energiserId || path.length < 2) {
-      context.say('Lead out to the fence: click on a live fence line.', 'refused');
+      context.refuse('Lead out to the fence: click on a live fence line.');
       return;
     }
     const name = nextName(context.input().project, 'leadOut');

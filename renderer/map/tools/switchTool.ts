@@ -26,7 +26,7 @@ export function createSwitchTool(context: ToolContext): Tool {
     click(pointer) {
       offer = offerAt(pointer);
       if (!offer) {
-        context.say('Point at a fence line; a switch stands in one.', 'refused');
+        context.refuse('Point at a fence line; a switch stands in one.');
         return;
       }
       const name = nextName(context.input().project, 'switch');

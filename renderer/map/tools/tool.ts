@@ -28,8 +28,8 @@ export interface ToolContext {
   readonly toXy: (lonLat: LonLat) => Xy;
   /** Tries the edit; says why where it is refused. True once it is stored. */
   readonly commit: (edit: MapEdit) => Promise<boolean>;
-  /** The line at the map's foot. */
-  readonly say: (text: string, kind: 'hint' | 'refused') => void;
+  /** Says at the map's foot why something can't be done. */
+  readonly refuse: (text: string) => void;
   /** The overlay is to be drawn again. */
   readonly invalidate: () => void;
   readonly setTool: (tool: ToolName) => void;

@@ -4,7 +4,7 @@ import type { Xy } from '../../../../core/geometry/types.ts';
 import { candidateMapId, findingMapId, type MapId, type MapInput, sectionMapId } from '../../mapTypes.ts';
 import type { Scene } from '../../scene/buildScene.ts';
 import { hitTest } from '../../scene/hitTest.ts';
-import { findingRadiusPx } from '../../signs/findingSign.ts';
+import { badgeOffsetPx, byGravity } from '../../signs/findingSign.ts';
 
 const candidateReachPx = 14;
 
@@ -32,8 +32,8 @@ export function idsAt(scene: Scene, input: MapInput, at: Xy, pxPerM: number): Ma
 
 /** The finding whose badge (not whose whole ring, which lies over the drawing) is under a point. */
 export function findingAt(scene: Scene, input: MapInput, at: Xy, pxPerM: number): Finding | null {
-  const away = (findingRadiusPx * 0.9) / pxPerM;
-  for (const finding of input.findings) {
+  const away = badgeOffsetPx / pxPerM;
+  for (const finding of byGravity(input.findings).reverse()) {
     if (!finding.at) continue;
     const [x, y] = scene.plane.toXy(finding.at);
     if (xyDistanceM([x + away, y + away], at) * pxPerM <= 11) return finding;
