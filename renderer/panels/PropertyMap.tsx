@@ -6,6 +6,7 @@ import { choose, point } from '../state/choose.ts';
 import { mapView } from '../state/mapView.ts';
 import { newId } from '../state/newId.ts';
 import { commit } from '../state/session.ts';
+import { useNextFenceType } from '../state/useNextFenceType.ts';
 import { useUnits } from '../state/useUnits.ts';
 
 const noFindings: MapInput['findings'] = [];
@@ -20,6 +21,7 @@ export function PropertyMap() {
   const findings = useApp((state) => state.backroom?.findings ?? noFindings);
   const plan = useApp((state) => state.backroom?.plan ?? null);
   const theme = useApp((state) => state.theme);
+  const nextFenceTypeId = useNextFenceType();
   const units = useUnits();
   const input = useMemo<MapInput>(
     () => ({
@@ -34,8 +36,9 @@ export function PropertyMap() {
       voltage: null,
       units,
       theme,
+      ...(nextFenceTypeId === undefined ? {} : { nextFenceTypeId }),
     }),
-    [project, survey, findings, page, chosen, pointed, lit, plan, units, theme],
+    [project, survey, findings, page, chosen, pointed, lit, plan, units, theme, nextFenceTypeId],
   );
   const attach = useCallback((handle: MapHandle | null) => mapView.attach(handle), []);
   return <MapView input={input} events={mapEvents} ref={attach} />;

@@ -52,6 +52,8 @@ export interface AppState {
   readonly pointed: string | null;
   /** Ids of the pieces that make up the figure being pointed at. */
   readonly lit: readonly string[];
+  /** Fence type of the next line that is drawn; null: the property's first. */
+  readonly nextFenceTypeId: string | null;
   readonly dialog: Dialog | null;
   readonly problem: Problem | null;
   readonly lastLine: LastLine | null;
@@ -69,6 +71,7 @@ export const useApp = create<AppState>(() => ({
   chosen: [],
   pointed: null,
   lit: [],
+  nextFenceTypeId: null,
   dialog: null,
   problem: null,
   lastLine: null,

@@ -2,35 +2,46 @@ import { formatArea, formatLength, formatTape } from '../../../core/model/format
 import type { Gateway, Post } from '../../../core/model/things.ts';
 import type { CrossingFigures, LineShape, Paddock } from '../../../core/registers/types.ts';
 import { paddockMapId } from '../../map/mapTypes.ts';
-import { useOpenFile } from '../../state/appState.ts';
+import { useApp, useOpenFile } from '../../state/appState.ts';
+import { useNextFenceType } from '../../state/useNextFenceType.ts';
 import { useUnits } from '../../state/useUnits.ts';
+import { SelectField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
 
 export function FenceRegister() {
-  const { survey } = useOpenFile();
+  const { project, survey } = useOpenFile();
   const units = useUnits();
+  const nextType = useNextFenceType();
   return (
-    <Register<LineShape>
-      caption="Fence lines"
-      rows={[...survey.lines.values()]}
-      idOf={({ line }) => line.id}
-      empty="No fence lines yet."
-      columns={[
-        { title: 'Name', cell: ({ line }) => line.name, sortBy: ({ line }) => line.name },
-        { title: 'Type', cell: ({ type }) => type?.name ?? 'not known', sortBy: ({ type }) => type?.name ?? '' },
-        {
-          title: 'Live',
-          cell: ({ line }) => (line.live ? 'live' : 'not live'),
-          sortBy: ({ line }) => Number(line.live),
-        },
-        {
-          title: 'Length',
-          figures: true,
-          cell: ({ lengthM }) => formatLength(lengthM, units),
-          sortBy: ({ lengthM }) => lengthM,
-        },
-      ]}
-    />
+    <>
+      <SelectField
+        label="The next fence is of type"
+        value={nextType ?? ''}
+        choices={[...project.fenceType.values()].map(({ id, name }) => ({ value: id, label: name }))}
+        onCommit={(nextFenceTypeId) => useApp.setState({ nextFenceTypeId })}
+      />
+      <Register<LineShape>
+        caption="Fence lines"
+        rows={[...survey.lines.values()]}
+        idOf={({ line }) => line.id}
+        empty="No fence lines yet."
+        columns={[
+          { title: 'Name', cell: ({ line }) => line.name, sortBy: ({ line }) => line.name },
+          { title: 'Type', cell: ({ type }) => type?.name ?? 'not known', sortBy: ({ type }) => type?.name ?? '' },
+          {
+            title: 'Live',
+            cell: ({ line }) => (line.live ? 'live' : 'not live'),
+            sortBy: ({ line }) => Number(line.live),
+          },
+          {
+            title: 'Length',
+            figures: true,
+            cell: ({ lengthM }) => formatLength(lengthM, units),
+            sortBy: ({ lengthM }) => lengthM,
+          },
+        ]}
+      />
+    </>
   );
 }
 
