@@ -20,7 +20,9 @@ export function MapView({ input, events, ref }: MapViewProps) {
   const strip = useRef<HTMLDivElement>(null);
   const controller = useRef<MapController | null>(null);
   const latest = useRef({ input, events });
-  latest.current = { input, events };
+  useLayoutEffect(() => {
+    latest.current = { input, events };
+  });
   const [tool, setTool] = useState<ToolName>('choose');
 
   useLayoutEffect(() => {

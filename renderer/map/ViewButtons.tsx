@@ -13,7 +13,7 @@ export function ViewButtons({ onZoom, onFit }: ViewButtonsProps) {
       <button type="button" aria-label="Further" title="Further (-)" onClick={() => onZoom(-1)}>
         −
       </button>
-      <button type="button" aria-label="Whole property" title="Whole property (Home)" onClick={onFit}>
+      <button type="button" aria-label="All of the property" title="Whole property (Home)" onClick={onFit}>
         All
       </button>
     </section>

@@ -91,7 +91,7 @@ export function createFoot({ line, strip }: FootElements, events: FootEvents): F
       if (totalM !== null && totalM > (lengthM ?? 0) + 1e-6) {
         texts.push(`all ${formatLength(totalM, units)}`);
       }
-      if (snappedTo !== null) texts.push(`at ${snappedTo}`.replace('at on ', 'on '));
+      if (snappedTo !== null) texts.push(/^(on|beside|halfway) /.test(snappedTo) ? snappedTo : `at ${snappedTo}`);
       setText(measures, texts.join('   '));
       measures.hidden = texts.length === 0;
     },

@@ -26,12 +26,7 @@ export interface Scene {
 }
 
 export function buildScene(project: Project, survey: Survey, plane: LocalPlane): Scene {
-  const parts = [
-    ...fixedParts(project, plane),
-    ...paddockParts(survey),
-    ...lineParts(survey),
-    ...signParts(project, survey, plane),
-  ];
+  const parts = [...partsFrom(project, survey, plane)].filter(({ box }) => box.every(Number.isFinite));
   const partsOf = new Map<MapId, Part[]>();
   for (const part of parts) {
     const known = partsOf.get(part.id);
@@ -48,6 +43,14 @@ export function buildScene(project: Project, survey: Survey, plane: LocalPlane):
     extent: extentOf(parts),
     hasSource: project.energiser.size > 0,
   };
+}
+
+/** In the order in which they are drawn within a kind. */
+function* partsFrom(project: Project, survey: Survey, plane: LocalPlane): Generator<Part> {
+  yield* fixedParts(project, plane);
+  yield* paddockParts(survey);
+  yield* lineParts(survey);
+  yield* signParts(project, survey, plane);
 }
 
 function searcher(parts: readonly Part[]): (box: Box) => Part[] {
@@ -156,7 +159,7 @@ function piece(shape: LineShape, fromM: number, toM: number, edge: number): Part
   let slice = ofLine.get(key);
   if (!slice) {
     const xy = sliceOfLine(shape, fromM, toM);
-    slice = { xy, box: boxOf(xy)! };
+    slice = { xy, box: boxOf(xy) ?? nowhere };
     ofLine.set(key, slice);
   }
   return { kind: 'piece', id: shape.line.id, shape, fromM, toM, edge, xy: slice.xy, box: slice.box };
@@ -206,6 +209,9 @@ function planePoint(plane: LocalPlane, at: LonLat): Xy {
   placed.set(at, { plane, xy: [xy] });
   return xy;
 }
+
+/** Of a path that has no place; such parts are left out. */
+const nowhere: Box = [Number.NaN, Number.NaN, Number.NaN, Number.NaN];
 
 const boxOf = (path: readonly Xy[]): Box | null => boxAround(path);
 

@@ -70,6 +70,6 @@ export function createFenceTool(context: ToolContext): Tool {
       draft.clear();
       return had;
     },
-    paint: draft.paint.bind(draft),
+    paint: draft.paint,
   };
 }

@@ -18,18 +18,18 @@ interface Spot {
 export interface PathDraft {
   readonly points: () => readonly Spot[];
   readonly progress: () => Progress;
-  move(pointer: Pointer): void;
+  readonly move: (pointer: Pointer) => void;
   /** Sets a point where the pointer is; false where it would double the last one. */
-  add(pointer: Pointer): boolean;
+  readonly add: (pointer: Pointer) => boolean;
   /** Sets a point from typed figures; says what is wrong with them. True where it was set. */
-  addTyped(length: string, bearing: string): boolean;
+  readonly addTyped: (length: string, bearing: string) => boolean;
   /** Begins at a place that is already there. */
-  begin(lonLat: LonLat): void;
+  readonly begin: (lonLat: LonLat) => void;
   /** Takes the last point back; false where there is none. */
-  back(): boolean;
-  clear(): void;
-  out(): void;
-  paint(tools: PaintTools): void;
+  readonly back: () => boolean;
+  readonly clear: () => void;
+  readonly out: () => void;
+  readonly paint: (tools: PaintTools) => void;
 }
 
 /** Two clicks nearer than this on the screen are one. */
@@ -86,17 +86,19 @@ export function createPathDraft(context: ToolContext): PathDraft {
     return typed as Exclude<T, { problem: string }>;
   }
 
+  function progress(): Progress {
+    const last = points.at(-1);
+    const snappedTo = ahead?.snap?.text ?? null;
+    if (!last || !ahead) return { ...noProgress, snappedTo };
+    const lengthM = distanceM(last.lonLat, ahead.lonLat);
+    if (lengthM < 0.001) return { ...noProgress, snappedTo, totalM: totalM() };
+    const bearing = bearingDeg(last.lonLat, ahead.lonLat);
+    return { lengthM, bearingDeg: bearing, snappedTo, totalM: totalM() + lengthM };
+  }
+
   return {
     points: () => points,
-    progress() {
-      const last = points.at(-1);
-      const snappedTo = ahead?.snap?.text ?? null;
-      if (!last || !ahead) return { ...noProgress, snappedTo };
-      const lengthM = distanceM(last.lonLat, ahead.lonLat);
-      if (lengthM < 0.001) return { ...noProgress, snappedTo, totalM: totalM() };
-      const bearing = bearingDeg(last.lonLat, ahead.lonLat);
-      return { lengthM, bearingDeg: bearing, snappedTo, totalM: totalM() + lengthM };
-    },
+    progress,
     move(pointer) {
       lastPointer = pointer;
       ahead = spotFor(pointer);
@@ -121,12 +123,12 @@ export function createPathDraft(context: ToolContext): PathDraft {
       if (lengthM === undefined || typedBearing === undefined) return false;
       const pointed = ahead && distanceM(last.lonLat, ahead.lonLat) > 0 ? ahead : null;
       const bearing = typedBearing ?? (pointed ? bearingDeg(last.lonLat, pointed.lonLat) : null);
-      const length_ = lengthM ?? (pointed ? distanceM(last.lonLat, pointed.lonLat) : null);
-      if (bearing === null || length_ === null) {
+      const alongM = lengthM ?? (pointed ? distanceM(last.lonLat, pointed.lonLat) : null);
+      if (bearing === null || alongM === null) {
         context.refuse(bearing === null ? 'Type a bearing too, or point the way.' : 'Type a length.');
         return false;
       }
-      const lonLat = destination(last.lonLat, bearing, length_);
+      const lonLat = destination(last.lonLat, bearing, alongM);
       points.push({ lonLat, xy: context.toXy(lonLat), snap: null });
       ahead = points.at(-1)!;
       context.invalidate();
@@ -161,7 +163,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
       );
       if (last && ahead) {
         drawRubber(tools, [last.xy, ahead.xy], true);
-        const { lengthM, bearingDeg: bearing } = this.progress();
+        const { lengthM, bearingDeg: bearing } = progress();
         if (lengthM !== null && bearing !== null && lengthM > 0) {
           const text = `${formatLength(lengthM, context.input().units)}  ${formatBearing(bearing)}`;
           drawSegmentLength(tools, last.xy, ahead.xy, text);

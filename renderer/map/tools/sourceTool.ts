@@ -86,6 +86,6 @@ export function createSourceTool(context: ToolContext): Tool {
       draft.clear();
       return had;
     },
-    paint: draft.paint.bind(draft),
+    paint: draft.paint,
   };
 }

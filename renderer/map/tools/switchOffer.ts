@@ -31,7 +31,7 @@ export function switchOffer(scene: Scene, input: MapInput, at: Xy, pxPerM: numbe
 function* fixedOffers(scene: Scene, input: MapInput, [x, y]: Xy, reachM: number): Generator<SwitchOffer> {
   for (const candidate of input.plan?.missing ?? []) {
     const along = alongAt(scene, candidate.xy, reachM);
-    yield { place: candidate.place, xy: candidate.xy, along, text: `suggested, ${candidate.label}` };
+    yield { place: candidate.place, xy: candidate.xy, along, text: `the suggested place, ${candidate.label}` };
   }
   for (const part of scene.search([x - reachM, y - reachM, x + reachM, y + reachM])) {
     if (part.kind === 'gateway') {
