@@ -150,7 +150,7 @@ function take(changes: readonly Change[], state: OpenFile['state']): void {
 
 async function hear(event: HostEvent): Promise<void> {
   if (event.type === 'opened') {
-    if (event.path !== (useApp.getState().file?.path ?? null)) await reload();
+    if (event.path !== (useApp.getState().file?.path ?? null)) await reload({ keepPage: false });
     return;
   }
   const file = useApp.getState().file;
@@ -199,9 +199,9 @@ function openWith(call: () => Promise<Result<OpenProject>>, { keepPage = false }
   });
 }
 
-async function reload(): Promise<void> {
+async function reload({ keepPage = true } = {}): Promise<void> {
   const current = await project.current();
-  if (current.ok) show(current.value, true);
+  if (current.ok) show(current.value, keepPage);
   else report(current.problem);
 }
 
