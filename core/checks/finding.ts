@@ -1,4 +1,5 @@
 import type { LonLat } from '../geometry/types.ts';
+import type { NewId } from '../model/edits/support/edit.ts';
 import type { Project } from '../model/project.ts';
 
 /** Something a check has to say about the drawing. */
@@ -22,5 +23,5 @@ export interface Finding {
 export interface Fix {
   /** "Join the lines here". */
   readonly label: string;
-  readonly edit: (project: Project, newId: (kind: string) => string) => Project;
+  readonly edit: (project: Project, newId: NewId) => Project;
 }

@@ -1,5 +1,3 @@
-import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
-import { nearestOnSegment } from '../../geometry/plane/nearestOnSegment.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { joinGap } from '../../model/edits/joinGap.ts';
 import { called } from '../../model/edits/support/find.ts';
@@ -7,6 +5,8 @@ import type { LineEnd } from '../../model/things.ts';
 import type { LineShape } from '../../registers/types.ts';
 import type { Check } from '../support/context.ts';
 import { finding, headed } from '../support/make.ts';
+import { keptForPair } from '../support/pairCache.ts';
+import { nearestWithin } from '../support/segmentIndex.ts';
 import type { WireIndex } from '../support/wireIndex.ts';
 
 /** An end nearer than this to another line was probably meant to touch it; an assumption of this project. */
@@ -47,17 +47,29 @@ interface Near {
 
 /** Null where nothing is near, or where the end is joined to something already. */
 function nearestOther(wires: WireIndex, shape: LineShape, end: LineEnd, toleranceM: number): Near | null {
-  const point: Xy = end === 'start' ? shape.xy[0]! : shape.xy.at(-1)!;
+  const point = end === 'start' ? shape.xy[0]! : shape.xy.at(-1)!;
   let nearest: Near | null = null;
   for (const found of wires.search([...point, ...point], nearM)) {
-    const { wire, segment } = wires.segments[found]!;
-    if (!wire.shape || wire.shape === shape) continue;
-    const there = nearestOnSegment(point, wire.xy[segment]!, wire.xy[segment + 1]!);
-    const gapM = there.distanceM;
-    if (gapM <= toleranceM) return null;
-    if (gapM > nearM || gapM >= (nearest?.gapM ?? Infinity)) continue;
-    // A line that meets this one just before its end is joined to it already.
-    if (nearestOnPolyline(there.point, shape.xy)!.distanceM > toleranceM) nearest = { other: wire.shape, gapM };
+    const other = wires.wires[found]!.shape;
+    if (!other || other === shape) continue;
+    const gap = endGaps(shape.xy, other.xy, toleranceM)[end];
+    if (gap === 'joined') return null;
+    if (gap !== null && gap < (nearest?.gapM ?? Infinity)) nearest = { other, gapM: gap };
   }
   return nearest;
+}
+
+/** How far each end of a path is from another: joined, metres, or null where that is no near miss. */
+type EndGaps = Readonly<Record<LineEnd, number | 'joined' | null>>;
+
+const endGaps = keptForPair((path, other, toleranceM): EndGaps => {
+  return { start: gapAt(path[0]!, path, other, toleranceM), end: gapAt(path.at(-1)!, path, other, toleranceM) };
+});
+
+function gapAt(point: Xy, path: readonly Xy[], other: readonly Xy[], toleranceM: number): number | 'joined' | null {
+  const near = nearestWithin(other, point, nearM);
+  if (!near) return null;
+  if (near.distanceM <= toleranceM) return 'joined';
+  // A line that meets this one just before its end is joined to it already.
+  return nearestWithin(path, near.point, toleranceM) ? null : near.distanceM;
 }

@@ -1,10 +1,12 @@
 import { polylineGap } from '../../geometry/plane/polylineGap.ts';
+import type { Xy } from '../../geometry/types.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Run } from '../../network/types.ts';
 import type { LineShape } from '../../registers/types.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, headed, standard } from '../support/make.ts';
-import type { WireSegment } from '../support/wireIndex.ts';
+import { keptForPair } from '../support/pairCache.ts';
+import { segmentBox, segmentsNear } from '../support/segmentIndex.ts';
 
 const leastGapM = 2.5;
 
@@ -13,21 +15,14 @@ export const fencesTooNear: Check = (context) => {
   const { survey, wires, say } = context;
   const energised = energisedParts(context);
   if (energised.size < 2) return [];
-  const nearest = new Map<string, { a: LineShape; b: LineShape; gapM: number; xy: readonly [number, number] }>();
-  for (const [i, one] of wires.segments.entries()) {
-    const part = partOf(context, one);
-    if (part === null || !energised.has(part)) continue;
-    const path = ends(one);
-    for (const j of wires.search(boxOf(path), leastGapM)) {
-      const other = wires.segments[j]!;
-      if (j <= i) continue;
-      const otherPart = partOf(context, other);
-      if (otherPart === null || otherPart === part || !energised.has(otherPart)) continue;
-      const gap = polylineGap(path, ends(other))!;
-      const [a, b] = [one.wire.shape!, other.wire.shape!];
+  const nearest = new Map<string, { a: LineShape; b: LineShape; gapM: number; xy: Xy }>();
+  for (const [{ shape: a }, { shape: b }] of wires.pairs(leastGapM)) {
+    if (!a || !b) continue;
+    for (const { segmentA, segmentB, gapM, xy } of closeSegments(a.xy, b.xy, leastGapM)) {
+      const [partA, partB] = [partOf(context, a, segmentA), partOf(context, b, segmentB)];
+      if (partA === partB || !energised.has(partA) || !energised.has(partB)) continue;
       const pair = `${a.line.id} ${b.line.id}`;
-      if (gap.distanceM >= leastGapM || gap.distanceM >= (nearest.get(pair)?.gapM ?? Infinity)) continue;
-      nearest.set(pair, { a, b, gapM: gap.distanceM, xy: gap.onFirst });
+      if (gapM < (nearest.get(pair)?.gapM ?? Infinity)) nearest.set(pair, { a, b, gapM, xy });
     }
   }
   return [...nearest.values()].map(({ a, b, gapM, xy }) =>
@@ -45,20 +40,30 @@ function energisedParts({ survey, components }: CheckContext): Set<number> {
   return new Set(survey.network.sources.flatMap(({ node }) => (node === null ? [] : [components.allClosed[node]!])));
 }
 
-/** The part of the network that a segment belongs to, told by the run under its middle. */
-function partOf({ survey, components }: CheckContext, { wire, segment }: WireSegment): number | null {
-  if (!wire.shape) return null;
-  const { stationsM, line } = wire.shape;
+/** The part of the network that a segment belongs to, told by the run under its middle; -1: none. */
+function partOf({ survey, components }: CheckContext, { stationsM, line }: LineShape, segment: number): number {
   const middleM = (stationsM[segment]! + stationsM[segment + 1]!) / 2;
   const runs = (survey.network.runsOfLine.get(line.id) ?? []).map((index) => survey.network.edges[index] as Run);
   const run = runs.find(({ fromM, toM }) => middleM >= fromM && middleM <= toM) ?? runs[0];
-  return run ? components.allClosed[run.from]! : null;
+  return run ? components.allClosed[run.from]! : -1;
 }
 
-function ends({ wire, segment }: WireSegment) {
-  return [wire.xy[segment]!, wire.xy[segment + 1]!] as const;
+interface CloseSegments {
+  readonly segmentA: number;
+  readonly segmentB: number;
+  readonly gapM: number;
+  readonly xy: Xy;
 }
 
-function boxOf([a, b]: ReturnType<typeof ends>) {
-  return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[0], b[0]), Math.max(a[1], b[1])] as const;
-}
+const closeSegments = keptForPair((a, b, withinM): readonly CloseSegments[] => {
+  const close: CloseSegments[] = [];
+  for (let segmentA = 0; segmentA + 1 < a.length; segmentA++) {
+    const one = a.slice(segmentA, segmentA + 2);
+    for (const segmentB of segmentsNear(b, segmentBox(one[0]!, one[1]!, withinM))) {
+      const other = b.slice(segmentB, segmentB + 2);
+      const gap = polylineGap(one, other)!;
+      if (gap.distanceM < withinM) close.push({ segmentA, segmentB, gapM: gap.distanceM, xy: gap.onFirst });
+    }
+  }
+  return close;
+});

@@ -1,5 +1,7 @@
 import { segmentIntersection } from '../../geometry/plane/segmentIntersection.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { keptForPair } from './pairCache.ts';
+import { segmentBox, segmentsNear } from './segmentIndex.ts';
 
 /** Where two paths cross or touch. */
 export interface PathCrossing {
@@ -11,22 +13,24 @@ export interface PathCrossing {
 }
 
 /** Every place where `path` crosses `other`; `segment` and `fraction` are those of `path`. */
-export function pathCrossings(path: readonly Xy[], other: readonly Xy[]): PathCrossing[] {
-  const found: PathCrossing[] = [];
+export function pathCrossings(path: readonly Xy[], other: readonly Xy[]): readonly PathCrossing[] {
+  return found(path, other, 0);
+}
+
+const found = keptForPair((path, other): readonly PathCrossing[] => {
+  const crossings: PathCrossing[] = [];
   for (let i = 0; i + 1 < path.length; i++) {
     const [a, b] = [path[i]!, path[i + 1]!];
-    for (let j = 0; j + 1 < other.length; j++) {
-      const [c, d] = [other[j]!, other[j + 1]!];
-      if (Math.max(c[0], d[0]) < Math.min(a[0], b[0]) || Math.min(c[0], d[0]) > Math.max(a[0], b[0])) continue;
-      if (Math.max(c[1], d[1]) < Math.min(a[1], b[1]) || Math.min(c[1], d[1]) > Math.max(a[1], b[1])) continue;
+    for (const j of segmentsNear(other, segmentBox(a, b))) {
+      const [c, d] = [other[j]!, other[j + 1] ?? other[j]!];
       const meeting = segmentIntersection(a, b, c, d);
       if (meeting.kind !== 'cross' && meeting.kind !== 'touch') continue;
       const { point, t: fraction } = meeting;
-      found.push({ point, segment: i, fraction, angleDeg: angleBetweenDeg(a, b, c, d) });
+      crossings.push({ point, segment: i, fraction, angleDeg: angleBetweenDeg(a, b, c, d) });
     }
   }
-  return found;
-}
+  return crossings;
+});
 
 function angleBetweenDeg(a: Xy, b: Xy, c: Xy, d: Xy): number {
   const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];

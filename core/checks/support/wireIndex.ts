@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { type Box, growBox } from '../../geometry/plane/box.ts';
+import { type Box, boxAround, growBox } from '../../geometry/plane/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import type { FenceLine, LeadOut } from '../../model/things.ts';
@@ -14,15 +14,21 @@ export interface Wire {
   readonly shape: LineShape | null;
 }
 
-export interface WireSegment {
-  readonly wire: Wire;
-  readonly segment: number;
+const boxes = new WeakMap<readonly Xy[], Box>();
+
+/** The box around a path, worked out once. */
+export function boxOf(path: readonly Xy[]): Box {
+  let box = boxes.get(path);
+  if (!box) {
+    box = boxAround(path)!;
+    boxes.set(path, box);
+  }
+  return box;
 }
 
 /** All live wires by place. */
 export class WireIndex {
   readonly wires: readonly Wire[];
-  readonly segments: readonly WireSegment[];
   readonly #tree: Flatbush | null;
 
   constructor(project: Project, survey: Survey) {
@@ -32,32 +38,30 @@ export class WireIndex {
       ...lines.map((shape): Wire => ({ thing: shape.line, xy: shape.xy, shape })),
       ...leadOuts.map((thing): Wire => ({ thing, xy: thing.path.map(survey.plane.toXy), shape: null })),
     ];
-    this.segments = this.wires.flatMap((wire) =>
-      Array.from({ length: wire.xy.length - 1 }, (_, segment): WireSegment => ({ wire, segment })),
-    );
-    this.#tree = this.segments.length > 0 ? new Flatbush(this.segments.length) : null;
-    for (const { wire, segment } of this.segments) {
-      const [ax, ay] = wire.xy[segment]!;
-      const [bx, by] = wire.xy[segment + 1]!;
-      this.#tree?.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
-    }
+    this.#tree = this.wires.length > 0 ? new Flatbush(this.wires.length) : null;
+    for (const { xy } of this.wires) this.#tree?.add(...boxOf(xy));
     this.#tree?.finish();
   }
 
-  /** Numbers in `segments` of those whose box comes within `reachM` of a box. */
+  /** Numbers in `wires` of those whose box comes within `reachM` of a box. */
   search(box: Box, reachM = 0): number[] {
     return this.#tree?.search(...growBox(box, reachM)) ?? [];
   }
 
-  /** The wires that come near a path, each once. */
-  nearPath(path: readonly Xy[], reachM: number): Wire[] {
-    const near = new Set<Wire>();
-    for (let i = 0; i < Math.max(1, path.length - 1); i++) {
-      const [ax, ay] = path[i]!;
-      const [bx, by] = path[i + 1] ?? path[i]!;
-      const box: Box = [Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by)];
-      for (const found of this.search(box, reachM)) near.add(this.segments[found]!.wire);
+  /** Pairs of different wires whose boxes come within `reachM` of each other, each pair once. */
+  *pairs(reachM: number): Generator<readonly [Wire, Wire]> {
+    for (const [i, wire] of this.wires.entries()) {
+      for (const j of this.search(boxOf(wire.xy), reachM)) if (j > i) yield [wire, this.wires[j]!];
     }
-    return [...near];
+  }
+
+  /** The wires whose box comes within `reachM` of a path's segments, each once. */
+  nearPath(path: readonly Xy[], reachM: number): Wire[] {
+    const near = new Set<number>();
+    for (let i = 0; i < Math.max(1, path.length - 1); i++) {
+      const box = boxAround([path[i]!, path[i + 1] ?? path[i]!])!;
+      for (const found of this.search(box, reachM)) near.add(found);
+    }
+    return [...near].sort((a, b) => a - b).map((found) => this.wires[found]!);
   }
 }

@@ -1,8 +1,10 @@
-import { boxAround, boxDistanceM } from '../../geometry/plane/box.ts';
+import { boxDistanceM } from '../../geometry/plane/box.ts';
 import { nearestOnSegment } from '../../geometry/plane/nearestOnSegment.ts';
 import { between } from '../../geometry/plane/vector.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { keptForPair } from './pairCache.ts';
+import { segmentBox, segmentsNear } from './segmentIndex.ts';
 
 /** A stretch of a path, by distance along it in the plane. */
 export interface ZoneStretch {
@@ -10,29 +12,13 @@ export interface ZoneStretch {
   readonly toM: number;
 }
 
-const kept = new WeakMap<readonly Xy[], WeakMap<readonly Xy[], Map<number, readonly ZoneStretch[]>>>();
-
 /** How finely a path is walked. */
 const stepM = 2;
 
-/**
- * The stretches of `path` that stay within `withinM` of `other`, to about 2 m (found by walking it). Kept with the two
- * paths, so that after an edit only what moved is walked again.
- */
-export function stretchesWithin(path: readonly Xy[], other: readonly Xy[], withinM: number): readonly ZoneStretch[] {
-  const ofPath = kept.get(path) ?? new WeakMap<readonly Xy[], Map<number, readonly ZoneStretch[]>>();
-  kept.set(path, ofPath);
-  const ofPair = ofPath.get(other) ?? new Map<number, readonly ZoneStretch[]>();
-  ofPath.set(other, ofPair);
-  let stretches = ofPair.get(withinM);
-  if (!stretches) {
-    stretches = walk(path, other, withinM);
-    ofPair.set(withinM, stretches);
-  }
-  return stretches;
-}
+/** The stretches of a path that stay within a distance of another, to about 2 m (found by walking it). */
+export const stretchesWithin = keptForPair(walk);
 
-function walk(path: readonly Xy[], other: readonly Xy[], withinM: number): ZoneStretch[] {
+function walk(path: readonly Xy[], other: readonly Xy[], withinM: number): readonly ZoneStretch[] {
   const stretches: ZoneStretch[] = [];
   let beganM: number | null = null;
   let startM = 0;
@@ -59,23 +45,11 @@ function walk(path: readonly Xy[], other: readonly Xy[], withinM: number): ZoneS
 type Segment = readonly [Xy, Xy];
 
 function segmentsWithin(a: Xy, b: Xy, other: readonly Xy[], withinM: number): Segment[] {
-  const [ax, ay, bx, by] = boxAround([a, b])!;
-  const segments: Segment[] = [];
-  for (let i = 0; i < Math.max(1, other.length - 1); i++) {
-    const [c, d] = [other[i]!, other[i + 1] ?? other[i]!];
-    const apart =
-      Math.max(c[0], d[0]) < ax - withinM ||
-      Math.min(c[0], d[0]) > bx + withinM ||
-      Math.max(c[1], d[1]) < ay - withinM ||
-      Math.min(c[1], d[1]) > by + withinM;
-    if (!apart) segments.push([c, d]);
-  }
-  return segments;
+  return segmentsNear(other, segmentBox(a, b, withinM)).map((i) => [other[i]!, other[i + 1] ?? other[i]!]);
 }
 
 function isWithin(point: Xy, segments: readonly Segment[], withinM: number): boolean {
   return segments.some(([c, d]) => {
-    const box = [Math.min(c[0], d[0]), Math.min(c[1], d[1]), Math.max(c[0], d[0]), Math.max(c[1], d[1])] as const;
-    return boxDistanceM(point, box) <= withinM && nearestOnSegment(point, c, d).distanceM <= withinM;
+    return boxDistanceM(point, segmentBox(c, d)) <= withinM && nearestOnSegment(point, c, d).distanceM <= withinM;
   });
 }

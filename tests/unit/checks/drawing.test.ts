@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { newGateway } from '../../../core/model/defaults.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
-import type { Crossing, Service } from '../../../core/model/things.ts';
+import type { Crossing, Service, Thing } from '../../../core/model/things.ts';
 import {
   at,
   bridgedGateway,
@@ -21,7 +21,8 @@ const trunk = line('T', [
 ]);
 
 /** A fed trunk of 400 m, and whatever else. */
-const fed = (...things: Parameters<typeof drawing>): Project => drawing(energiser('E', [0, 0]), trunk, ...things);
+const fed = (...things: readonly (Thing | readonly Thing[])[]): Project =>
+  drawing(energiser('E', [0, 0]), trunk, ...things);
 
 const rules = (project: Project) => findingsOf(project).map(({ rule }) => rule);
 

@@ -4,7 +4,7 @@ import { CheckContext } from '../../../core/checks/support/context.ts';
 import { distanceM } from '../../../core/geometry/geodesic.ts';
 import { newEarthField } from '../../../core/model/defaults.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
-import type { Crossing, Gateway, Service } from '../../../core/model/things.ts';
+import type { Crossing, Gateway, Service, Thing } from '../../../core/model/things.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import {
   at,
@@ -26,7 +26,8 @@ const trunk = line('T', [
   [400, 0],
 ]);
 
-const fed = (...things: Parameters<typeof drawing>): Project => drawing(energiser('E', [0, 0]), trunk, ...things);
+const fed = (...things: readonly (Thing | readonly Thing[])[]): Project =>
+  drawing(energiser('E', [0, 0]), trunk, ...things);
 
 type Points = readonly (readonly [number, number])[];
 
