@@ -9,7 +9,7 @@ import type {
   Stroke,
   TextItem,
 } from '../../core/sheets/displayList.ts';
-import { type FontRun, typefaces } from './typefaces.ts';
+import { type FontRun, runWidthEm, typefaces } from './typefaces.ts';
 
 type Doc = InstanceType<typeof PDFDocument>;
 
@@ -88,9 +88,9 @@ function paintText(doc: Doc, item: TextItem): void {
   for (const run of letters) {
     doc.font(run.fontName).fontSize(item.sizePt);
     // pdfkit's types name fewer OpenType features than fonts have.
-    const features = [...run.features] as PDFKit.Mixins.OpenTypeFeatures[];
-    doc.text(run.text, runX, y, { lineBreak: false, baseline: 'alphabetic', features });
-    runX += (run.font.layout(run.text, run.features).advanceWidth / run.font.unitsPerEm) * item.sizePt;
+    const features = run.features.length > 0 ? { features: [...run.features] as PDFKit.Mixins.OpenTypeFeatures[] } : {};
+    doc.text(run.text, runX, y, { lineBreak: false, baseline: 'alphabetic', ...features });
+    runX += runWidthEm(run) * item.sizePt;
   }
   doc.restore();
 }

@@ -1,8 +1,8 @@
-/// <reference path="./fontkit.d.ts" />
 import { createRequire } from 'node:module';
-import { type Font, openSync } from 'fontkit';
 import type { FontRole } from '../../core/sheets/displayList.ts';
+import { mmPerPt } from '../../core/sheets/style.ts';
 import type { MeasureText } from '../../core/sheets/words.ts';
+import { type Font, fontkit } from './fontkit.ts';
 
 /**
  * The sheets' typeface, Atkinson Hyperlegible (SIL Open Font License 1.1): each cut comes as two files, basic Latin and
@@ -31,7 +31,6 @@ export interface Typefaces {
   readonly measure: MeasureText;
 }
 
-const mmPerPt = 25.4 / 72;
 /** Widths and runs remembered; a set of sheets has a few thousand different texts. */
 const mostRemembered = 50_000;
 
@@ -49,21 +48,41 @@ function openTypefaces(): Typefaces {
   for (const cut of Object.values(cuts)) {
     for (const script of scripts) {
       const file = `${packageName}/files/atkinson-hyperlegible-${script}-${cut}.woff`;
-      fonts.set(`${script}-${cut}`, openSync(require.resolve(file)));
+      fonts.set(`${script}-${cut}`, fontkit.openSync(require.resolve(file)));
     }
   }
   const runsOf = remembered((text: string, role: FontRole) => splitRuns(text, role, fonts));
   const widthOf = remembered((text: string, role: FontRole) =>
-    runsOf(text, role).reduce((sum, { font, text: letters, features }) => {
-      return sum + font.layout(letters, features).advanceWidth / font.unitsPerEm;
-    }, 0),
+    runsOf(text, role).reduce((sum, run) => sum + runWidthEm(run), 0),
   );
   return { fonts, runs: runsOf, measure: (text, role, sizePt) => widthOf(text, role) * sizePt * mmPerPt };
 }
 
+/**
+ * Width of a run as a share of the letter size. Words are set one by one, each with the space after it, as pdfkit sets
+ * runs without features, so that measured and drawn widths are the same.
+ */
+export function runWidthEm({ font, text, features }: FontRun): number {
+  if (features.length > 0) return font.layout(text, features).advanceWidth / font.unitsPerEm;
+  return text.split(/(?<= )/).reduce((sum, word) => sum + wordWidthEm(font, word), 0);
+}
+
+const wordWidths = new WeakMap<Font, Map<string, number>>();
+
+function wordWidthEm(font: Font, word: string): number {
+  let known = wordWidths.get(font);
+  if (!known || known.size > mostRemembered) {
+    known = new Map();
+    wordWidths.set(font, known);
+  }
+  const width = known.get(word) ?? font.layout(word).advanceWidth / font.unitsPerEm;
+  known.set(word, width);
+  return width;
+}
+
 function splitRuns(text: string, role: FontRole, fonts: ReadonlyMap<string, Font>): FontRun[] {
   const cut = cuts[role === 'figures' ? 'regular' : role];
-  const features = role === 'figures' ? ['tnum'] : ['kern'];
+  const features = role === 'figures' ? ['tnum'] : [];
   const runs: FontRun[] = [];
   for (const { segment } of new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(printable(text))) {
     const { fontName, letters } = inSomeFont(segment, cut, fonts);

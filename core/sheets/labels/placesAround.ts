@@ -13,8 +13,8 @@ const nearCosts = [
   { dx: 1, dy: 1, cost: 0.5 },
   { dx: -1, dy: 1, cost: 0.6 },
 ] as const;
-const leaderReachMm = [2.5, 5, 8, 12, 17];
-const leaderAngles = Array.from({ length: 16 }, (_, i) => (i * Math.PI) / 8);
+const leaderReachMm = [2.5, 5, 9, 14];
+const leaderAngles = Array.from({ length: 12 }, (_, i) => (i * Math.PI) / 6);
 
 /** Places for a label about a sign: the eight that touch it, then, with a leader, rings further out. */
 export function placesAround(sign: PaperBox, block: LabelBlock): LabelPlace[] {

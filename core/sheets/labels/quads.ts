@@ -4,9 +4,14 @@ import type { PaperBox, PaperPoint } from '../displayList.ts';
 export type Quad = readonly PaperPoint[];
 
 export function quadBox(quad: Quad): PaperBox {
-  const xs = quad.map(([x]) => x);
-  const ys = quad.map(([, y]) => y);
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of quad) {
+    left = Math.min(left, x);
+    top = Math.min(top, y);
+    right = Math.max(right, x);
+    bottom = Math.max(bottom, y);
+  }
+  return [left, top, right, bottom];
 }
 
 /** Whether two convex shapes share more than a border, by the separating axis theorem (any book on collision tests). */
@@ -19,14 +24,20 @@ export function quadMeetsSegment(quad: Quad, from: PaperPoint, to: PaperPoint): 
   return !separated(quad, segment) && !separated(segment, quad);
 }
 
-/** Whether some side of `a` has all of `b` beyond it. */
+/** Whether some side of `a` has all of `b` beyond it. Runs for every pair of neighbours on a sheet: no arrays are made. */
 function separated(a: Quad, b: Quad): boolean {
-  return a.some(([x, y], i) => {
-    const [nextX, nextY] = a[(i + 1) % a.length]!;
+  for (let i = 0; i < a.length; i++) {
+    const [x, y] = a[i]!;
+    const [nextX, nextY] = a[i + 1 === a.length ? 0 : i + 1]!;
     const [nx, ny] = [nextY - y, x - nextX];
-    const along = ([px, py]: PaperPoint) => nx * px + ny * py;
-    const spanA = a.map(along);
-    const spanB = b.map(along);
-    return Math.max(...spanA) <= Math.min(...spanB) || Math.max(...spanB) <= Math.min(...spanA);
-  });
+    if (highest(a, nx, ny) <= -highest(b, -nx, -ny) || highest(b, nx, ny) <= -highest(a, -nx, -ny)) return true;
+  }
+  return false;
+}
+
+/** How far a shape reaches along a direction. */
+function highest(quad: Quad, nx: number, ny: number): number {
+  let most = -Infinity;
+  for (const point of quad) most = Math.max(most, point[0] * nx + point[1] * ny);
+  return most;
 }
