@@ -3,7 +3,7 @@ import { createSpatialIndex, type SpatialIndex } from '../../geometry/spatialInd
 import type { Xy } from '../../geometry/types.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Gateway, OrderSettings, Post } from '../../model/things.ts';
-import { type GatewaySpan, gatewaySpan, round } from '../../network/gatewaySpan.ts';
+import { type GatewaySpan, gatewaySpan, wrapStation } from '../../network/gatewaySpan.ts';
 import { leastLengthM, type PathGeometry, pathGeometry, xyAt } from '../../network/pathGeometry.ts';
 import type { LineShape, Survey } from '../../registers/types.ts';
 import { PointSet } from './pointSet.ts';
@@ -120,8 +120,8 @@ function bendDrafts({ xy, stationsM }: LineShape, { angleFromDeg, strainerFromDe
 function gateDrafts({ gateway, fromM, toM, startPost, endPost }: GatewaySpan, geometry: PathGeometry): Draft[] {
   const post = { role: 'gatePost', tied: true, gateway, marked: null } as const;
   return [
-    { ...post, atM: round(fromM, geometry), xy: startPost },
-    { ...post, atM: round(toM, geometry), xy: endPost },
+    { ...post, atM: wrapStation(fromM, geometry), xy: startPost },
+    { ...post, atM: wrapStation(toM, geometry), xy: endPost },
   ];
 }
 

@@ -1,0 +1,85 @@
+import type { CutList } from '../../quantities/cutting/cutLists.ts';
+import type { Order } from '../../quantities/order/order.ts';
+import type { TakeOff } from '../../quantities/types.ts';
+import { type Cell, writeCsv } from './writeCsv.ts';
+
+/** What is ordered and what the work costs, a row each. */
+export function writeOrder({ parts }: Order, currency: string | null): string {
+  const money = currency ?? 'money';
+  const columns = [
+    'stage',
+    'sort',
+    'item',
+    'needed',
+    'unit',
+    'packs',
+    'pack size',
+    `price (${money})`,
+    `net (${money})`,
+    'tax %',
+    `tax (${money})`,
+    'for',
+  ];
+  const rows = parts.flatMap(({ stage, lines, labour }) => [
+    ...lines.map(({ item, needed, packs, cost, quantities }): Cell[] => [
+      stage?.name ?? '',
+      'goods',
+      item.name,
+      round(needed),
+      item.unit,
+      packs,
+      item.packSize,
+      item.price,
+      cost.net,
+      cost.taxPercent,
+      cost.tax,
+      quantities.map(({ name }) => name).join('; '),
+    ]),
+    ...labour.map(({ rate, quantity, cost }): Cell[] => [
+      stage?.name ?? '',
+      'labour',
+      quantity.name,
+      round(quantity.amount),
+      quantity.unit,
+      null,
+      null,
+      rate.rate,
+      cost.net,
+      cost.taxPercent,
+      cost.tax,
+      '',
+    ]),
+  ]);
+  return writeCsv(columns, rows);
+}
+
+/** Every quantity with the pieces that make it up. */
+export function writeQuantities({ quantities }: TakeOff): string {
+  const rows = quantities.flatMap(({ name, unit, amount, pieces }) =>
+    pieces.map((piece): Cell[] => [name, round(amount), unit, piece.text, round(piece.amount)]),
+  );
+  return writeCsv(['quantity', 'together', 'unit', 'piece', 'amount'], rows);
+}
+
+/** Which piece is cut from which roll. */
+export function writeCutLists(lists: readonly CutList[]): string {
+  const rows = lists.flatMap(({ name, rolls, tooLong, without }) => [
+    ...rolls.flatMap((roll) =>
+      roll.cuts.map((cut): Cell[] => [
+        name,
+        roll.name,
+        roll.bought ? 'bought' : roll.from.name,
+        roll.lengthM,
+        cut.label,
+        cut.lengthM,
+      ]),
+    ),
+    ...[...tooLong, ...without].map((cut): Cell[] => [name, 'no roll', '', null, cut.label, cut.lengthM]),
+  ]);
+  return writeCsv(['of', 'roll', 'from', 'roll length m', 'label', 'cut to m'], rows);
+}
+
+/** To the millimetre or the thousandth. */
+function round(amount: number): number {
+  return Math.round(amount * 1000) / 1000;
+}

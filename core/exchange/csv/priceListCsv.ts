@@ -1,0 +1,224 @@
+import { fail, type Result, succeed } from '../../api/result.ts';
+import { whyNotFields } from '../../model/edits/support/checkFields.ts';
+import type { NewId } from '../../model/edits/support/edit.ts';
+import { type Project, projectOf, put, remove } from '../../model/project.ts';
+import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
+import { withOwnPrices } from '../../quantities/edits/changePrices.ts';
+import { labourUnits, workMeasure } from '../../quantities/measures.ts';
+import type { PriceList } from '../../quantities/order/priceList.ts';
+import { type CsvRow, type CsvTable, readCsv, readFigure } from './readCsv.ts';
+import { type Cell, writeCsv } from './writeCsv.ts';
+
+/**
+ * The price list as one table. `row` tells items, labour rates and the parts of kits apart; `serves` is the quantity
+ * that an item or kit is for. Prices are of one pack, before tax.
+ */
+const columns = [
+  'row',
+  'id',
+  'name',
+  'serves',
+  'unit',
+  'pack size',
+  'price',
+  'tax %',
+  'waste %',
+  'invented',
+  'note',
+  'part',
+  'part amount',
+] as const;
+type Column = (typeof columns)[number];
+
+export function writePriceList(prices: PriceList): string {
+  return writeCsv(columns, [
+    ...[...prices.items.values()].map(itemRow),
+    ...prices.labour.map(labourRow),
+    ...prices.kits.flatMap((kit) => kit.parts.map(({ itemId, amount }) => kitRow(kit, itemId, amount))),
+  ]);
+}
+
+function itemRow(item: CatalogueItem): Cell[] {
+  const { id, name, measure, unit, packSize, price, taxPercent, wastePercent, invented, note } = item;
+  return [
+    'item',
+    id,
+    name,
+    measure ?? '',
+    unit,
+    packSize,
+    price,
+    taxPercent,
+    wastePercent,
+    yes(invented),
+    note,
+    '',
+    null,
+  ];
+}
+
+function labourRow({ id, per, rate, taxPercent, invented }: LabourRate): Cell[] {
+  const { name, unit } = workMeasure(per);
+  return ['labour', id, name, per, unit, 1, rate, taxPercent, null, yes(invented), '', '', null];
+}
+
+function kitRow({ id, name, measure }: Kit, itemId: string, amount: number): Cell[] {
+  return ['kit', id, name, measure, '', null, null, null, null, '', '', itemId, amount];
+}
+
+function yes(flag: boolean): string {
+  return flag ? 'yes' : 'no';
+}
+
+/** What a table holds, and a message for each row that can't be used. */
+export interface ReadPriceList {
+  readonly items: readonly CatalogueItem[];
+  readonly kits: readonly Kit[];
+  readonly labour: readonly LabourRate[];
+  readonly leftOut: readonly { readonly line: number; readonly why: string }[];
+}
+
+/**
+ * Reads a price list; only the columns `name` and `price` must be there. A row without an id gets that of the item of
+ * the same name in `present`, or a new one.
+ */
+export function readPriceList(text: string, present: PriceList, newId: NewId): Result<ReadPriceList> {
+  const table = readCsv(text);
+  if (!table.ok) return table;
+  const missing = (['name', 'price'] as const).filter((column) => !table.value.columns.includes(column));
+  if (missing.length > 0) {
+    const found = table.value.columns.filter((column) => column !== '').join(', ');
+    return fail(
+      'not-valid',
+      `The table has no column "${missing.join('" and no column "')}". Its columns are: ${found || 'none'}.`,
+      'Name the columns as in a price list that was exported from here.',
+    );
+  }
+  return succeed(new Reading(table.value, present, newId).read());
+}
+
+class Reading {
+  readonly #table: CsvTable;
+  readonly #newId: NewId;
+  readonly #idByName: ReadonlyMap<string, string>;
+  readonly #items = new Map<string, CatalogueItem>();
+  readonly #kits = new Map<string, Kit>();
+  readonly #labour = new Map<string, LabourRate>();
+  readonly #leftOut: { line: number; why: string }[] = [];
+
+  constructor(table: CsvTable, present: PriceList, newId: NewId) {
+    this.#table = table;
+    this.#newId = newId;
+    this.#idByName = new Map([...present.items.values()].map(({ id, name }) => [name.trim().toLowerCase(), id]));
+  }
+
+  read(): ReadPriceList {
+    for (const row of this.#table.rows) {
+      const why = this.#take(row);
+      if (why !== null) this.#leftOut.push({ line: row.line, why });
+    }
+    return {
+      items: [...this.#items.values()],
+      kits: [...this.#kits.values()],
+      labour: [...this.#labour.values()],
+      leftOut: this.#leftOut,
+    };
+  }
+
+  /** Takes a row in; why it can't, else null. */
+  #take(row: CsvRow): string | null {
+    const sort = this.#cell(row, 'row').toLowerCase() || 'item';
+    if (sort === 'item') return this.#takeItem(row);
+    if (sort === 'labour') return this.#takeLabour(row);
+    if (sort === 'kit') return this.#takeKitPart(row);
+    return `"${sort}" is not a sort of row: it is item, labour or kit.`;
+  }
+
+  #takeItem(row: CsvRow): string | null {
+    const name = this.#cell(row, 'name');
+    const fields = {
+      name,
+      measure: this.#cell(row, 'serves') || null,
+      unit: this.#cell(row, 'unit') || 'each',
+      packSize: this.#figure(row, 'pack size') ?? 1,
+      price: this.#figure(row, 'price'),
+      taxPercent: this.#figure(row, 'tax %'),
+      wastePercent: this.#figure(row, 'waste %') ?? 0,
+      invented: isYes(this.#cell(row, 'invented')),
+      note: this.#cell(row, 'note'),
+    };
+    const id = this.#cell(row, 'id') || this.#idByName.get(name.toLowerCase()) || this.#newId('catalogueItem');
+    const why = whyNot('catalogueItem', fields) ?? whyNotId(id);
+    if (why !== null) return why;
+    if (this.#items.has(id)) return `The id "${id}" stands in an earlier row already.`;
+    this.#items.set(id, { kind: 'catalogueItem', id, ...fields } as CatalogueItem);
+    return null;
+  }
+
+  #takeLabour(row: CsvRow): string | null {
+    const fields = {
+      per: this.#cell(row, 'serves') as LabourUnit,
+      rate: this.#figure(row, 'price'),
+      taxPercent: this.#figure(row, 'tax %'),
+      invented: isYes(this.#cell(row, 'invented')),
+    };
+    if (!labourUnits.includes(fields.per))
+      return `Labour is not paid by "${fields.per}": it is one of ${labourUnits.join(', ')}.`;
+    const why = whyNot('labourRate', fields);
+    if (why !== null) return why;
+    const id = `labour:${fields.per}`;
+    this.#labour.set(id, { kind: 'labourRate', id, ...fields });
+    return null;
+  }
+
+  #takeKitPart(row: CsvRow): string | null {
+    const name = this.#cell(row, 'name');
+    const id = this.#cell(row, 'id') || this.#kitByName(name)?.id || this.#newId('kit');
+    const known = this.#kits.get(id);
+    const part = { itemId: this.#cell(row, 'part'), amount: this.#figure(row, 'part amount') ?? 1 };
+    const fields = { name, measure: this.#cell(row, 'serves'), parts: [...(known?.parts ?? []), part] };
+    if (part.itemId === '') return 'A row of a kit names the id of its item in the column "part".';
+    const why = whyNot('kit', fields) ?? whyNotId(id);
+    if (why !== null) return why;
+    this.#kits.set(id, { kind: 'kit', id, ...fields });
+    return null;
+  }
+
+  #kitByName(name: string): Kit | undefined {
+    return [...this.#kits.values()].find((kit) => kit.name === name);
+  }
+
+  #cell({ cells }: CsvRow, column: Column): string {
+    return (cells[this.#table.columns.indexOf(column)] ?? '').trim();
+  }
+
+  #figure(row: CsvRow, column: Column): number | null {
+    return readFigure(this.#cell(row, column), this.#table.decimalComma);
+  }
+}
+
+const nowhere = projectOf([]);
+
+function whyNot(
+  kind: 'catalogueItem' | 'labourRate' | 'kit',
+  fields: Readonly<Record<string, unknown>>,
+): string | null {
+  return whyNotFields(nowhere, kind, null, fields)?.message ?? null;
+}
+
+function whyNotId(id: string): string | null {
+  return id.length > 200 ? 'An id has at most 200 letters.' : null;
+}
+
+function isYes(cell: string): boolean {
+  return /^(yes|y|true|1)$/i.test(cell);
+}
+
+/** Takes a read list into the property: its rows replace those of the same id; `only` takes all others out. */
+export function takePriceList({ items, kits, labour }: ReadPriceList, only = false): (project: Project) => Project {
+  return (before) => {
+    const project = withOwnPrices(before);
+    const others = [...project.catalogueItem.values(), ...project.kit.values(), ...project.labourRate.values()];
+    return put(only ? remove(project, ...others) : project, ...items, ...kits, ...labour);
+  };
+}

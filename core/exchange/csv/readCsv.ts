@@ -1,0 +1,63 @@
+/// <reference path="./papaparse.d.ts" />
+import papa from 'papaparse';
+import { fail, type Result, succeed } from '../../api/result.ts';
+import { restore } from './formulaSafety.ts';
+
+const most = { letters: 20_000_000, rows: 100_000 };
+
+export interface CsvTable {
+  readonly columns: readonly string[];
+  readonly rows: readonly CsvRow[];
+  /** The comma is the decimal sign, as it is where a semicolon or tab parts the cells. */
+  readonly decimalComma: boolean;
+}
+
+export interface CsvRow {
+  /** Counted from 1, the heading included, as a spreadsheet counts. */
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+/** Reads a table whose first row names the columns; commas, semicolons or tabs between the cells. */
+export function readCsv(text: string): Result<CsvTable> {
+  if (text.length > most.letters) {
+    return fail('not-valid', `The file has over ${most.letters / 1e6} million letters.`, 'Choose a smaller table.');
+  }
+  if (text.includes('\0')) return fail('not-valid', 'This is not a text file.', 'Choose a CSV file.');
+  const parsed = papa.parse(text.replace(/^\uFEFF/, ''), { delimitersToGuess: [',', ';', '\t'] });
+  const filled = parsed.data
+    .map((cells, i) => ({ line: i + 1, cells: cells.map(restore) }))
+    .filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
+  const [head, ...rows] = filled;
+  if (!head) return fail('not-valid', 'The file is empty.', 'Choose a CSV file with a heading row.');
+  if (rows.length > most.rows)
+    return fail('not-valid', `The file has over ${most.rows} rows.`, 'Choose a smaller table.');
+  const open = parsed.errors.find(({ message }) => /quote/i.test(message));
+  if (open) {
+    return fail(
+      'not-valid',
+      `A quoted cell in row ${(open.row ?? 0) + 1} is not closed.`,
+      'Mend the quotes and try again.',
+    );
+  }
+  return succeed({
+    columns: head.cells.map((cell) => cell.trim().toLowerCase()),
+    rows,
+    decimalComma: parsed.meta.delimiter !== ',',
+  });
+}
+
+/** The figure that a cell means; null for an empty one, NaN for what is no figure. "1,234.50", "12,5", "15 %". */
+export function readFigure(cell: string, decimalComma: boolean): number | null {
+  const text = cell
+    .trim()
+    .replace(/\s*%$/, '')
+    .replace(/[\s\u00A0\u202F]/g, '');
+  if (text === '') return null;
+  if (/^-?\d+(\.\d+)?$/.test(text)) return Number(text);
+  if (decimalComma && /^-?\d{1,3}(\.\d{3})+(,\d+)?$/.test(text))
+    return Number(text.replaceAll('.', '').replace(',', '.'));
+  if (!decimalComma && /^-?\d{1,3}(,\d{3})+(\.\d+)?$/.test(text)) return Number(text.replaceAll(',', ''));
+  if (/^-?\d+,\d+$/.test(text)) return Number(text.replace(',', '.'));
+  return Number.NaN;
+}

@@ -1,0 +1,64 @@
+import type { NewId } from '../../model/edits/support/edit.ts';
+import { kinds, type Project, put, remove } from '../../model/project.ts';
+import type { DrawnThing, KeptPlan, Kind, Thing } from '../../model/things.ts';
+import { nameNewKeptPlan } from '../order/keptPlanName.ts';
+
+/** Kinds that a kept plan does not hold: the order's own, and kept plans. The rest is the drawing. */
+const notDrawn: ReadonlySet<Kind> = new Set([
+  'orderSettings',
+  'fenceMake',
+  'catalogueItem',
+  'kit',
+  'labourRate',
+  'rollOnHand',
+  'stage',
+  'stageMark',
+  'keptPlan',
+]);
+const drawnKinds = kinds.filter((kind) => !notDrawn.has(kind));
+
+/** Keeps the drawing as it stands under a name. `date` is ISO 8601. */
+export function keepPlan(name: string, date: string) {
+  return (project: Project, newId: NewId): Project => {
+    const plan: KeptPlan = {
+      kind: 'keptPlan',
+      id: newId('keptPlan'),
+      name: name.trim() || nameNewKeptPlan(project),
+      date,
+      note: '',
+      things: drawnThings(project),
+    };
+    return put(project, plan);
+  };
+}
+
+/** The project with a kept plan's drawing in place of the one that stands; prices, rolls and stages stay. */
+export function goBackTo(planId: string): (project: Project) => Project {
+  return (project) => {
+    const plan = project.keptPlan.get(planId);
+    return plan ? withDrawing(project, plan.things) : project;
+  };
+}
+
+export function deleteKeptPlan(planId: string): (project: Project) => Project {
+  return (project) => {
+    const plan = project.keptPlan.get(planId);
+    return plan ? remove(project, plan) : project;
+  };
+}
+
+/** The project with another drawing. A thing that is just the same in both keeps its identity. */
+export function withDrawing(project: Project, things: readonly DrawnThing[]): Project {
+  const wanted = new Set(things.map(({ kind, id }) => `${kind} ${id}`));
+  const going = drawnThings(project).filter(({ kind, id }) => !wanted.has(`${kind} ${id}`));
+  const coming = things.filter((thing) => !isSame(project[thing.kind].get(thing.id), thing));
+  return put(remove(project, ...going), ...coming);
+}
+
+function drawnThings(project: Project): DrawnThing[] {
+  return drawnKinds.flatMap((kind) => [...project[kind].values()] as DrawnThing[]);
+}
+
+function isSame(a: Thing | undefined, b: Thing): boolean {
+  return a !== undefined && (a === b || JSON.stringify(a) === JSON.stringify(b));
+}
