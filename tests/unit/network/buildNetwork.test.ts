@@ -404,6 +404,19 @@ describe('gateways', () => {
       'run a: gate:H:end - end:a:end 44.0',
     ]);
   });
+
+  it('makes one post of two that overlap by no more than the tolerance', () => {
+    const pair = [...bridgedGateway('G', 'a', 50), ...bridgedGateway('H', 'a', 53.8)];
+    const made = network(
+      line('a', [
+        [0, 0],
+        [100, 0],
+      ]),
+      pair,
+    );
+    expect(networkText(made)).toContain('crossing H: gate:G:end - gate:H:end');
+    expect(problemText(made)).toEqual([]);
+  });
 });
 
 describe('switches', () => {

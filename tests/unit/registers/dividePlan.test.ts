@@ -251,6 +251,8 @@ describe('the plan', () => {
     const plan = planOf(drawing(limit(1200), fed, lane, gates, loose));
     expect(plan.chosen).toEqual(['gateway:G2']);
     expect(plan.candidates.some(({ key }) => key === 'gateway:H')).toBe(false);
+    const drawn = planOf(drawing(limit(1200), fed, lane, gates, loose, gateSwitch('S', 'H', 'start')));
+    expect(drawn.surplus).toEqual([]);
   });
 
   it('parts a branch where it takes off', () => {

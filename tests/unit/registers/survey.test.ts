@@ -117,6 +117,14 @@ describe('crossings', () => {
   });
 });
 
+describe('the bow of a crossing', () => {
+  it('lies to the right where the crossing says so', () => {
+    const [made, crossing] = bridgedGateway('G', 'sq', 200);
+    const { path } = survey(square, made, { ...crossing, bowM: 0.8, bowSide: 'right' }).crossings.get('G')!;
+    expect(path[Math.floor(path.length / 2)]![1]).toBeCloseTo(-0.8, 6);
+  });
+});
+
 describe('paddocks', () => {
   const right = line('right', [
     [400, 0],
@@ -286,6 +294,22 @@ describe('the switch register', () => {
     });
   });
 
+  it('knows a switch of a ring that stands open', () => {
+    const loop = line('loop', [
+      [100, 0],
+      [100, 200],
+      [300, 200],
+      [300, 0],
+    ]);
+    const rows = rowsOf(loop, lineSwitch('S', 'loop', 300, { normally: 'open' }));
+    expect(rows.get('S')).toMatchObject({
+      inRing: true,
+      supplySection: null,
+      farSection: null,
+      cutsOff: { lengthM: 0 },
+    });
+  });
+
   it('lists a switch that the network cannot use, and leaves out one whose place is gone', () => {
     const rows = rowsOf(bridgedGateway('G', 'lane', 500), lineSwitch('S', 'lane', 500.5), lineSwitch('T', 'gone', 5));
     expect([...rows.keys()]).toEqual(['S']);
@@ -373,6 +397,18 @@ describe('a survey after an edit', () => {
       put(project, { ...project.property.get('property')!, placed: false }),
       put(project, gateSwitch('S', 'G', 'start', { normally: 'open' })),
     ];
+    const defaults = { ...property().crossings, bowShare: 0.4 };
+    edits.push(put(project, { ...project.property.get('property')!, crossings: defaults }));
+    const apart = put(
+      project,
+      line('b', [
+        [700, 0.5],
+        [700, 90],
+      ]),
+    );
+    const joined = put(apart, { ...project.property.get('property')!, snapToleranceM: 0.6 });
+    const settled = surveyOf(joined, { project: apart, survey: surveyOf(apart) });
+    expect(withoutPlane(settled)).toEqual(withoutPlane(surveyOf(structuredClone(joined))));
     for (const edited of edits)
       expect(withoutPlane(surveyOf(edited, before))).toEqual(withoutPlane(surveyOf(structuredClone(edited))));
   });
