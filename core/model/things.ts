@@ -14,7 +14,12 @@ export type Status = 'planned' | 'built';
 export type LineEnd = 'start' | 'end';
 
 /** How much grows against the wires; each class's leakage is in `core/electrical`. `null` takes the property's. */
-export type Growth = 'clean' | 'light' | 'heavy' | { readonly leakageOhmKm: number };
+export type Growth =
+  | 'clean'
+  | 'light'
+  | 'heavy'
+  /** Resistance to earth of one kilometre of one live wire: n live wires leak n times as much. */
+  | { readonly leakageOhmKm: number };
 
 /** The property itself and the figures that hold for all of it. There is exactly one, with id `property`. */
 export interface Property {

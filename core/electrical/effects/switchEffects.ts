@@ -1,6 +1,6 @@
 import type { PreparedVoltage } from '../preparedVoltage.ts';
 import type { Voltages } from '../voltageResult.ts';
-import { type NodeVoltage, weakestNode } from './weakestNode.ts';
+import { type PlaceVoltage, weakestPlace } from './weakestPlace.ts';
 
 export interface SwitchEffect {
   readonly link: number;
@@ -10,7 +10,7 @@ export interface SwitchEffect {
   readonly nodes: number;
   readonly lengthM: number;
   /** Of what is reached then. */
-  readonly weakest: NodeVoltage | null;
+  readonly weakest: PlaceVoltage | null;
   readonly sourceVoltageV: number;
   readonly sourceCurrentA: number;
 }
@@ -29,7 +29,15 @@ export function switchEffects(
     if (!after.ok) continue;
     const { nodes, lengthM } = reachDifference(prepared, asIs, after);
     const { sourceVoltageV, sourceCurrentA } = after;
-    effects.push({ link, action, nodes, lengthM, weakest: weakestNode(after), sourceVoltageV, sourceCurrentA });
+    effects.push({
+      link,
+      action,
+      nodes,
+      lengthM,
+      weakest: weakestPlace(circuit, after),
+      sourceVoltageV,
+      sourceCurrentA,
+    });
   }
   return effects;
 }

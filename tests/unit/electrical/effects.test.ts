@@ -11,7 +11,7 @@ import {
 import { withChange } from '../../../core/electrical/effects/circuitChange.ts';
 import { effectsOf } from '../../../core/electrical/effects/effectsOf.ts';
 import { switchEffects } from '../../../core/electrical/effects/switchEffects.ts';
-import { weakestNode } from '../../../core/electrical/effects/weakestNode.ts';
+import { voltageAt, weakestPlace } from '../../../core/electrical/effects/weakestPlace.ts';
 import { energiserInternalOhm } from '../../../core/electrical/energiser/internalOhm.ts';
 import { prepareVoltage } from '../../../core/electrical/preparedVoltage.ts';
 import { solveVoltage } from '../../../core/electrical/solveVoltage.ts';
@@ -52,7 +52,7 @@ describe('what would lift the far end', () => {
   if (!result.ok) throw new Error('refused');
 
   test('the far end is the end of the line', () => {
-    expect(result.farEnd.node).toBe(4);
+    expect(result.farEnd.place).toEqual({ on: 'node', node: 4 });
     expect(result.farEnd.volts).toBe(result.asIs.nodeVoltageV[4]);
   });
 
@@ -79,19 +79,13 @@ describe('what would lift the far end', () => {
     expect(changes[5]!.source!.internalOhm).toBe(140);
     expect(lessGrowth(circuit, [1], 0).spans![0]!.leakageOhmKm).toBe(Infinity);
   });
-
-  test('the weakest can be looked for among some nodes only', () => {
-    const among = effectsOf(prepared(circuit), [], [1, 2]);
-    expect(among.ok && among.farEnd.node).toBe(2);
-    expect(weakestNode(result.asIs, [])).toBeNull();
-  });
 });
 
 describe('throwing each switch', () => {
   test('opening the only way there kills what is beyond; closing a ring kills nothing', () => {
     const [line, ring] = switchEffects(prepared(circuit));
     expect(line).toMatchObject({ link: 0, action: 'open', nodes: 2, lengthM: 4000 });
-    expect(line!.weakest!.node).toBe(2);
+    expect(line!.weakest!.place).toEqual({ on: 'node', node: 2 });
     expect(ring).toMatchObject({ link: 1, action: 'close', nodes: 0, lengthM: 0 });
   });
 
@@ -105,8 +99,48 @@ describe('throwing each switch', () => {
       if (!fresh.ok || !ready.asIs.ok) throw new Error('refused');
       const dead = fresh.reached.reduce((sum, r) => sum + 1 - r, 0);
       expect(effect.nodes).toBe(dead);
-      expect(effect.weakest!.volts).toBeCloseTo(weakestNode(fresh)!.volts, 6);
+      expect(effect.weakest!.volts).toBeCloseTo(weakestPlace(large, fresh)!.volts, 6);
       expect(effect.sourceCurrentA).toBeCloseTo(fresh.sourceCurrentA, 8);
     }
+  });
+});
+
+describe('the weakest place', () => {
+  /** A loop of wire from the source's node back to it: by symmetry it reads least halfway, V0 / cosh(kL/2). */
+  const loop: FenceCircuit = {
+    nodeCount: 1,
+    spans: [{ from: 0, to: 0, lengthM: 8000, ohmPerKm: 40, leakageOhmKm: 2000 }],
+    links: [],
+    faults: [],
+    source: { node: 0, openCircuitV: 6000, internalOhm: 0 },
+  };
+
+  test('of a ring is inside it, halfway round', () => {
+    const { asIs } = prepared(loop);
+    if (!asIs.ok) throw new Error('refused');
+    const weakest = weakestPlace(loop, asIs)!;
+    expect(weakest.place).toMatchObject({ on: 'span', span: 0 });
+    expect(weakest.place.on === 'span' && weakest.place.distanceM).toBeCloseTo(4000, 6);
+    expect(weakest.volts).toBeCloseTo(6000 / Math.cosh(Math.sqrt(40 / 2000) * 4), 6);
+    expect(voltageAt(loop, asIs, weakest.place)).toBeCloseTo(weakest.volts, 6);
+  });
+
+  test('is no higher than anything along any run', () => {
+    const large = fenceLikeCircuit(300, 5, 0.2);
+    const { asIs } = prepared(large);
+    if (!asIs.ok) throw new Error('refused');
+    const { volts } = weakestPlace(large, asIs)!;
+    large.spans.forEach((span, i) => {
+      if (asIs.reached[span.from] !== 1) return;
+      for (let part = 0; part <= 20; part++) {
+        const place = { on: 'span', span: i, distanceM: (part / 20) * span.lengthM } as const;
+        expect(voltageAt(large, asIs, place)).toBeGreaterThanOrEqual(volts * (1 - 1e-9));
+      }
+    });
+  });
+
+  test('of a fence that nothing reaches is nowhere', () => {
+    const { asIs } = prepared({ ...circuit, links: circuit.links.map((link) => ({ ...link, open: true })) });
+    expect(asIs.ok && weakestPlace(circuit, { ...asIs, reached: new Uint8Array(5) })).toBeNull();
   });
 });

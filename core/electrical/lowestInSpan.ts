@@ -1,0 +1,27 @@
+import type { Span } from './circuit/circuit.ts';
+
+export interface LowestInSpan {
+  /** From the run's `from` end. */
+  readonly distanceM: number;
+  readonly volts: number;
+}
+
+/**
+ * Where a run that is fed from both ends reads least, from the voltages at its ends; `null` where that is at an end.
+ * With V(x) = a e^(-kx) + b e^(-k(L - x)) and theta = kL (telegrapher's equations at DC), the least is
+ * 2 sqrt(a b) e^(-theta/2), at x = L/2 + ln(a/b) / 2k.
+ */
+export function lowestInSpan(span: Span, fromV: number, toV: number): LowestInSpan | null {
+  const km = span.lengthM / 1000;
+  const theta = Math.sqrt(span.ohmPerKm / span.leakageOhmKm) * km;
+  // Ends further apart than cosh(theta) < 1 + theta^2 allows (for theta under 1) rule it out without exponentials.
+  if (!(theta > 0) || (theta < 1 && Math.max(fromV, toV) > Math.min(fromV, toV) * (1 + theta * theta))) return null;
+  const decay = Math.exp(-theta);
+  const scale = -Math.expm1(-2 * theta);
+  const a = (fromV - toV * decay) / scale;
+  const b = (toV - fromV * decay) / scale;
+  if (!(a > 0 && b > 0)) return null;
+  const share = 0.5 + Math.log(a / b) / (2 * theta);
+  if (!(share > 0 && share < 1)) return null;
+  return { distanceM: share * span.lengthM, volts: 2 * Math.sqrt(a * b) * Math.exp(-theta / 2) };
+}
