@@ -41,6 +41,7 @@ export function switchRows(project: Project, plane: LocalPlane, fed: FedNetwork)
       at: spot.at,
       along: way.supply === undefined || supplyIsFrom ? spot.along : scale(spot.along, -1),
       placeText: placeInWords(project, cutOut.place, linesAt(fed.network, edge)),
+      between: [letter(edge?.from), letter(edge?.to)],
       supplySection: letter(way.supply),
       farSection: letter(way.far),
       cutsOff: cutsOff(way, beyond, behindOpen),

@@ -122,6 +122,8 @@ export interface SwitchRow {
   /** Unit vector along the fence from the supply side to the far side. */
   readonly along: Xy;
   readonly placeText: string;
+  /** Sections on its two sides, however it is fed; null where no section lies there. */
+  readonly between: readonly [string | null, string | null];
   /** Which way it is fed: section letters; null where not fed or fed from both sides. */
   readonly supplySection: string | null;
   readonly farSection: string | null;

@@ -273,6 +273,7 @@ describe('the switch register', () => {
     const rows = rowsOf(loop, lineSwitch('S', 'loop', 300));
     expect(rows.get('S')).toMatchObject({
       inRing: true,
+      between: ['A', 'A'],
       supplySection: null,
       cutsOff: { lengthM: 0, gatewayIds: [], sections: [] },
     });
