@@ -45,20 +45,21 @@ export function openingLayer(survey: Survey, window: MapWindow, units: Units, me
   for (const [id, shape] of survey.gateways) {
     const opening = openingOf(shape, window);
     if (!window.shows(opening.middle)) continue;
-    const gate = gateSign(opening.startPost, opening.endPost, shape.gateway);
+    const gate = gateSign(opening.startPost, opening.endPost, shape.gateway, opening.factor > 1);
     items.push(...gate.items);
+    signs.push(...gate.parts);
     let covers = gate.covers;
     const figures = survey.crossings.get(id);
     if (figures) {
       const path = figures.path.map((xy) => magnifiedAbout(opening.middle, window.toPaper(xy), opening.factor));
       const crossing = crossingSign(path, figures.crossing);
       items.push(...crossing.items);
+      signs.push(...crossing.parts);
       covers = around(covers, crossing.covers);
       if (window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
         labels.push(depthLabel(path, figures.crossing.depthM, units, measure));
       }
     }
-    signs.push(covers);
     labels.push(gatewayLabel(shape.gateway.name, covers, measure));
   }
   return { items, signs, lines: [], labels };

@@ -111,7 +111,7 @@ function gateSample(at: PaperPoint, status: 'planned' | 'built', pens: FencePens
   return [
     ...drawFence(strip(at, -2.6, -1.2), width, 'plain'),
     ...drawFence(strip(at, 1.2, 2.6), width, 'plain'),
-    ...gateSign(start, end, { leaves: 1, hungFrom: 'start', opens: 'left', status }).items,
+    ...gateSign(start, end, { leaves: 1, hungFrom: 'start', opens: 'left', status }, false).items,
   ];
 }
 

@@ -2,7 +2,7 @@ import type { Gateway } from '../../model/things.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
 import { arcPoints, box, line, lines, stroke } from '../paint.ts';
 import { ink, pen } from '../style.ts';
-import { boxAroundPaper, paperDirection, paperShift, type Sign, squareAround } from './sign.ts';
+import { boxAroundPaper, boxesAlong, type OpenSign, paperDirection, paperShift, squareAround } from './sign.ts';
 
 /** An opening is shown at least this wide, so that it is seen on small scales too. */
 export const leastOpeningMm = 2.4;
@@ -23,9 +23,10 @@ export function magnifiedAbout(middle: PaperPoint, [x, y]: PaperPoint, factor: n
 
 /**
  * A gateway as in a plan drawing: a gap between two posts, each leaf standing open with the arc of its swing. Built:
- * filled posts and a strong leaf; planned: hollow posts and a thin one.
+ * filled posts and a strong leaf; planned: hollow posts and a thin one. An opening that is shown magnified is cleared of
+ * the fence that would run into it.
  */
-export function gateSign(startPost: PaperPoint, endPost: PaperPoint, look: GateLook): Sign {
+export function gateSign(startPost: PaperPoint, endPost: PaperPoint, look: GateLook, magnified: boolean): OpenSign {
   const u = paperDirection(startPost, endPost);
   const widthMm = Math.hypot(endPost[0] - startPost[0], endPost[1] - startPost[1]);
   const leafMm = widthMm / look.leaves;
@@ -44,10 +45,11 @@ export function gateSign(startPost: PaperPoint, endPost: PaperPoint, look: GateL
     box(squareAround(post, postHalfMm), built ? ink.black : ink.white, postPen),
   );
   const items: Item[] = [
-    line([startPost, endPost], stroke(1.9, { ink: ink.white })),
+    ...(magnified ? [line([startPost, endPost], stroke(1.9, { ink: ink.white }))] : []),
     lines(arcs, stroke(pen.hairline)),
     lines(leaves, stroke(built ? 0.4 : pen.sign)),
     ...posts,
   ];
-  return { items, covers: boxAroundPaper([startPost, endPost, ...arcs.flat()], postHalfMm + 0.2) };
+  const covers = boxAroundPaper([startPost, endPost, ...arcs.flat()], postHalfMm + 0.2);
+  return { items, covers, parts: boxesAlong([...arcs, ...leaves], postHalfMm) };
 }

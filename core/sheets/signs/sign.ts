@@ -6,6 +6,12 @@ export interface Sign {
   readonly covers: PaperBox;
 }
 
+/** A sign with room between its strokes: labels may stand there. */
+export interface OpenSign extends Sign {
+  /** What its strokes take. */
+  readonly parts: readonly PaperBox[];
+}
+
 /** Direction on the page with length 1; to the right where there is none. */
 export function paperDirection(from: PaperPoint, to: PaperPoint): PaperPoint {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
@@ -21,6 +27,21 @@ export function paperLeft([x, y]: PaperPoint): PaperPoint {
 export function paperShift(from: PaperPoint, u: PaperPoint, along: number, left = 0): PaperPoint {
   const [nx, ny] = paperLeft(u);
   return [from[0] + u[0] * along + nx * left, from[1] + u[1] * along + ny * left];
+}
+
+/** Boxes along some paths, none longer than `stepMm`: what a large open sign really takes of the page. */
+export function boxesAlong(paths: readonly (readonly PaperPoint[])[], rimMm: number, stepMm = 3): PaperBox[] {
+  return paths.flatMap((path) =>
+    path.slice(1).flatMap((to, i) => {
+      const from = path[i]!;
+      const parts = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / stepMm));
+      const at = (k: number): PaperPoint => [
+        from[0] + ((to[0] - from[0]) * k) / parts,
+        from[1] + ((to[1] - from[1]) * k) / parts,
+      ];
+      return Array.from({ length: parts }, (_, k) => boxAroundPaper([at(k), at(k + 1)], rimMm));
+    }),
+  );
 }
 
 export function squareAround([x, y]: PaperPoint, halfMm: number): PaperBox {
