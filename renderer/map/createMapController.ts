@@ -6,7 +6,7 @@ import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/network/workingPlane.ts';
 import { createFoot, type FootElements } from './foot/createFoot.ts';
 import { createCross } from './input/cross.ts';
-import { listenToKeys } from './input/listenToKeys.ts';
+import { isUndo, listenToKeys } from './input/listenToKeys.ts';
 import { listenToPointer } from './input/listenToPointer.ts';
 import { drawCross } from './interaction/cues.ts';
 import { paintGridLabels } from './interaction/gridLabels.ts';
@@ -223,6 +223,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
 
   function answerKey(event: KeyboardEvent): boolean {
     const { key } = event;
+    if (isUndo(event)) return tool.takeBack?.() ?? false;
     if (key === 'Escape') return backOut();
     if (key === 'Enter' || key === ' ') {
       const cross = keyCross.at();

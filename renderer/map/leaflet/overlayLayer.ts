@@ -16,6 +16,7 @@ export function createOverlayLayer(
 ): OverlayLayer {
   const picture = createPicture(map, map.getPane(interactionPane)!);
   let frame = 0;
+  let removed = false;
 
   function draw(): void {
     frame = 0;
@@ -25,7 +26,7 @@ export function createOverlayLayer(
     paint(picture.ctx, view);
   }
   function invalidate(): void {
-    if (frame === 0) frame = requestAnimationFrame(draw);
+    if (!removed && frame === 0) frame = requestAnimationFrame(draw);
   }
   const onZoomAnim = ({ center, zoom }: L.ZoomAnimEvent) => picture.placeFor(center, zoom);
   map.on('zoomanim', onZoomAnim);
@@ -34,6 +35,7 @@ export function createOverlayLayer(
   return {
     invalidate,
     remove() {
+      removed = true;
       cancelAnimationFrame(frame);
       map.off('zoomanim', onZoomAnim);
       map.off('move zoom viewreset moveend resize', invalidate);

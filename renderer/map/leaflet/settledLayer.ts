@@ -31,9 +31,11 @@ export function createSettledLayer(
   let job: Generator<void> | null = null;
   let jobView: View | null = null;
   let frame = 0;
+  let removed = false;
   drawn.canvas.style.visibility = 'hidden';
 
   function start(firstBudgetMs: number): void {
+    if (removed) return;
     jobView = viewOf(map, marginPx);
     drawn.begin(jobView);
     job = paint(drawn.ctx, jobView);
@@ -95,6 +97,7 @@ export function createSettledLayer(
   return {
     redraw: () => start(editBudgetMs),
     remove() {
+      removed = true;
       cancelAnimationFrame(frame);
       job = null;
       map.off('zoomanim', onZoomAnim);

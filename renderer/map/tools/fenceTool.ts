@@ -64,6 +64,7 @@ export function createFenceTool(context: ToolContext): Tool {
       }
       return draft.addTyped(length, bearing);
     },
+    takeBack: () => draft.back(),
     lastPoint: () => draft.points().at(-1)?.xy ?? null,
     cancel() {
       const had = draft.points().length > 0;

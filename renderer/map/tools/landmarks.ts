@@ -9,8 +9,18 @@ const cornerDeg = 15;
 /** Posts nearer to a line than this stand on it. */
 const onLineM = 0.5;
 
+const known = new WeakMap<LineShape, { readonly scene: Scene; readonly landmarks: readonly Landmark[] }>();
+
 /** What a gate on this line can hang from or shut against, in order: its ends, its corners, posts and lines that join it. */
-export function landmarksOf(scene: Scene, shape: LineShape): Landmark[] {
+export function landmarksOf(scene: Scene, shape: LineShape): readonly Landmark[] {
+  const before = known.get(shape);
+  if (before?.scene === scene) return before.landmarks;
+  const landmarks = findLandmarks(scene, shape);
+  known.set(shape, { scene, landmarks });
+  return landmarks;
+}
+
+function findLandmarks(scene: Scene, shape: LineShape): Landmark[] {
   const { line, xy, stationsM, lengthM } = shape;
   const found: Landmark[] = [
     { atM: 0, text: `the start of ${line.name}` },

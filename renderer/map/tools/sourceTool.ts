@@ -79,6 +79,7 @@ export function createSourceTool(context: ToolContext): Tool {
       return true;
     },
     typed: (length, bearing) => draft.addTyped(length, bearing),
+    takeBack: () => draft.points().length > 1 && draft.back(),
     lastPoint: () => draft.points().at(-1)?.xy ?? null,
     cancel() {
       const had = energiserId !== null;

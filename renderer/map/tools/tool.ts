@@ -74,6 +74,8 @@ export interface Tool {
   key(event: KeyboardEvent): boolean;
   /** Figures typed at the foot; texts as they stand in the fields. Returns true when they are used up. */
   typed?(first: string, second: string): boolean;
+  /** Undo while something is begun: takes its last step back. False where nothing is begun. */
+  takeBack?(): boolean;
   /** True: Escape took something back; false: there was nothing to take back. */
   cancel(): boolean;
   paint(tools: PaintTools): void;

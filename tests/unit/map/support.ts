@@ -6,11 +6,15 @@ import {
   newProperty,
   startingFenceTypes,
 } from '../../../core/model/defaults.ts';
+import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import { projectOf } from '../../../core/model/project.ts';
 import type { LonLat, Thing } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/network/workingPlane.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
+import { chooseSnap, snapTargets } from '../../../renderer/map/interaction/snapping.ts';
+import type { MapEdit, MapInput } from '../../../renderer/map/mapTypes.ts';
 import { buildScene, type Scene } from '../../../renderer/map/scene/buildScene.ts';
+import type { Pointer, ToolContext } from '../../../renderer/map/tools/tool.ts';
 
 const origin: LonLat = [171.5, -43.5];
 const plane = createLocalPlane(origin);
@@ -41,3 +45,69 @@ export function exampleScene(...more: Thing[]): Scene {
   ]);
   return buildScene(project, surveyOf(project), workingPlane(property));
 }
+
+/** The map around a tool, without a map: 1 m is 2 pixels, edits are kept in `made`, refusals in `refused`. */
+export function exampleContext(scene: Scene, change: Partial<MapInput> = {}) {
+  const made: MapEdit[] = [];
+  const refused: string[] = [];
+  const chosen: string[][] = [];
+  let count = 0;
+  const input: MapInput = {
+    project: scene.project,
+    survey: scene.survey,
+    findings: [],
+    workspace: 'draw',
+    chosen: [],
+    pointed: null,
+    lit: [],
+    plan: null,
+    voltage: null,
+    units: 'metric',
+    theme: 'light',
+    ...change,
+  };
+  const context: ToolContext = {
+    input: () => input,
+    scene: () => scene,
+    view: () => ({ westM: -300, northM: 300, pxPerM: 2, widthPx: 1200, heightPx: 1200 }),
+    events: {
+      onChoose: (ids) => void chosen.push([...ids]),
+      onPoint: () => {},
+      onEdit: async () => true,
+      newId: (kind) => `${kind}-${++count}`,
+    },
+    snap: (pointer, except = null) =>
+      pointer.alt ? null : chooseSnap(pointer.xy, snapTargets(scene, pointer.xy, 7, except), 7),
+    toLonLat: scene.plane.toLonLat,
+    toXy: scene.plane.toXy,
+    async commit(edit) {
+      try {
+        edit.apply(scene.project);
+      } catch (error) {
+        if (!(error instanceof EditRefused)) throw error;
+        refused.push(error.message);
+        return false;
+      }
+      made.push(edit);
+      return true;
+    },
+    refuse: (text) => void refused.push(text),
+    invalidate: () => {},
+    setTool: () => {},
+    setCursor: () => {},
+  };
+  return { context, made, refused, chosen };
+}
+
+export const pointer = (x: number, y: number, held: Partial<Pointer> = {}): Pointer => ({
+  xy: [x, y],
+  shift: false,
+  alt: false,
+  ctrl: false,
+  byKeyboard: false,
+  ...held,
+});
+
+/** As much of a key press as the tools look at. */
+export const key = (name: string, held: Partial<KeyboardEvent> = {}): KeyboardEvent =>
+  ({ key: name, shiftKey: false, ctrlKey: false, altKey: false, metaKey: false, ...held }) as KeyboardEvent;

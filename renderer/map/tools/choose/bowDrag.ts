@@ -35,12 +35,15 @@ export function dragBow(context: ToolContext, figures: CrossingFigures, shape: G
       drawRubber(tools, arc, true);
       const middle = toPx(tools.view, arc[Math.floor(arc.length / 2)]!);
       drawHandle(tools, middle, 'bow', true);
+      // The words stand beyond the bow, off the trench.
+      const chord = toPx(tools.view, shape.centre);
+      const away = [middle[0] - chord[0], middle[1] - chord[1]] as const;
       const { units } = context.input();
       const trench = formatTape(arcFigures(chordM, bowM).lengthM, units);
       drawTag(
         tools.ctx,
         tools.palette,
-        [middle[0], middle[1] - 30],
+        [middle[0], middle[1] + (away[1] > 0 ? 32 : -32)],
         `bow ${formatTape(Math.abs(bowM), units)}, trench ${trench}`,
         'center',
       );

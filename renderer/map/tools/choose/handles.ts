@@ -36,7 +36,8 @@ export function handlesOf(context: ToolContext): Handle[] {
   const parts = context.scene().partsOf.get(id);
   const part = parts?.[0];
   if (!part || !isShapedIn(workspace, part)) return [];
-  return [...handlesOfPart(context, part)].filter(({ xy }) => isInView(context.view(), toPx(context.view(), xy)));
+  const view = context.view();
+  return [...handlesOfPart(context, part, view)].filter(({ xy }) => isInView(view, toPx(view, xy)));
 }
 
 /** Draw shapes everything; Divide its switches; Record and Power look only. */
@@ -44,14 +45,14 @@ function isShapedIn(workspace: Workspace, part: Part): boolean {
   return workspace === 'draw' || (workspace === 'divide' && part.kind === 'switch');
 }
 
-function* handlesOfPart(context: ToolContext, part: Part): Generator<Handle> {
+function* handlesOfPart(context: ToolContext, part: Part, { pxPerM }: View): Generator<Handle> {
   const scene = context.scene();
   switch (part.kind) {
     case 'piece': {
       const { shape } = part;
       const { xy, closed } = shape;
       for (let i = 0; i + 1 < xy.length; i++) {
-        if (xyDistanceM(xy[i]!, xy[i + 1]!) * context.view().pxPerM < leastMiddlePx) continue;
+        if (xyDistanceM(xy[i]!, xy[i + 1]!) * pxPerM < leastMiddlePx) continue;
         yield {
           kind: 'middle',
           xy: between(xy[i]!, xy[i + 1]!, 0.5),
@@ -72,14 +73,14 @@ function* handlesOfPart(context: ToolContext, part: Part): Generator<Handle> {
         yield { kind: 'body', xy: shape.centre, vertex: null, begin: () => dragGateway(context, shape, line) };
       }
       const figures = scene.survey.crossings.get(shape.gateway.id);
-      if (!figures || figures.path.length < 2 || figures.chordM * context.view().pxPerM < leastMiddlePx) break;
+      if (!figures || figures.path.length < 2 || figures.chordM * pxPerM < leastMiddlePx) break;
       yield { kind: 'bow', xy: middleOf(figures.path), vertex: null, begin: () => dragBow(context, figures, shape) };
       break;
     }
     case 'switch':
       yield {
         kind: 'body',
-        xy: switchSignXy(part, context.view().pxPerM),
+        xy: switchSignXy(part, pxPerM),
         vertex: null,
         begin: () => dragSwitch(context, part.row),
       };
