@@ -129,8 +129,3 @@ function eastText(x: number, decimals: number): string {
 function northText(y: number, decimals: number): string {
   return y === 0 ? '0' : `${fixed(Math.abs(y), decimals)} ${y > 0 ? 'N' : 'S'}`;
 }
-
-/** A place in words by the grid's coordinates: "340 E, 1,220 N". */
-export function gridPlaceText([x, y]: Xy): string {
-  return `${eastText(Math.round(x), 0)}, ${northText(Math.round(y), 0)}`;
-}
