@@ -23,6 +23,7 @@ export class NetworkDraft {
   readonly chainOf = new Map<string, LineChain>();
   #chains: readonly LineChain[] = [];
   #index: Flatbush | null = null;
+  readonly #reported = new Set<string>();
 
   constructor(project: Project) {
     this.project = project;
@@ -65,12 +66,16 @@ export class NetworkDraft {
     return joints;
   }
 
+  /** Names a problem, once for the same things. */
   report(
     code: NetworkProblemCode,
     thingIds: readonly string[],
     at: LonLat | null,
     lengthM: number | null = null,
   ): void {
+    const key = [code, ...thingIds].join(' ');
+    if (this.#reported.has(key)) return;
+    this.#reported.add(key);
     this.problems.push({ code, thingIds, at, lengthM });
   }
 }

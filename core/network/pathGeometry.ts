@@ -17,7 +17,7 @@ export interface PathGeometry {
   /** Geodesic distance from the first vertex to each vertex, metres. */
   readonly stationsM: readonly number[];
   readonly lengthM: number;
-  /** It ends where it began. */
+  /** It ends where it began, and is no mere way there and back. */
   readonly closed: boolean;
   readonly box: Box;
 }
@@ -54,7 +54,7 @@ function measure(path: readonly LonLat[], plane: LocalPlane): PathGeometry | nul
   const stationsM = [0];
   for (const lengthM of segmentLengthsM(path)) stationsM.push(stationsM.at(-1)! + lengthM);
   const lengthM = stationsM.at(-1)!;
-  const closed = lengthM > leastLengthM && xyDistanceM(xy[0]!, xy.at(-1)!) <= leastLengthM;
+  const closed = path.length > 3 && lengthM > leastLengthM && xyDistanceM(xy[0]!, xy.at(-1)!) <= leastLengthM;
   return { path, plane, xy, stationsM, lengthM, closed, box: boxAround(xy)! };
 }
 

@@ -130,7 +130,7 @@ function verticesNear(
 }
 
 function findOwnTouches(path: PathGeometry, toleranceM: number): readonly Touch[] {
-  if (path.xy.length < 4) return noTouches;
+  if (path.xy.length < 3) return noTouches;
   const touches: Touch[] = [];
   for (let vertex = 0; vertex < path.xy.length; vertex++) {
     const point = path.xy[vertex]!;

@@ -13,10 +13,10 @@ export function nodeInWords(project: Project, network: Network, node: number): s
     }
   }
   if (nodes[node]!.roles.includes('gatePost')) {
-    for (const [gatewayId, [start, end]] of postsOfGateway) {
-      if (start === node || end === node) {
-        return `${start === node ? 'start' : 'end'} post of ${nameOf(project, 'gateway', gatewayId)}`;
-      }
+    const gateway = [...postsOfGateway].find(([, posts]) => posts.includes(node));
+    if (gateway) {
+      const [id, [start]] = gateway;
+      return `${start === node ? 'start' : 'end'} post of ${nameOf(project, 'gateway', id)}`;
     }
   }
   for (const index of edgesAt[node]!) {

@@ -1,79 +1,81 @@
 import type { Project } from '../model/project.ts';
 import { type ShortestWays, shortestWays, wayTo } from '../network/shortestWays.ts';
-import type { Network, SwitchEdge } from '../network/types.ts';
+import type { Network, NetworkEdge } from '../network/types.ts';
 import { nodeInWords } from './nodeInWords.ts';
 import type { Section, Survey, TestSheet } from './types.ts';
 
 /** Readings at more places than this would not be walked. */
 const mostReadings = 6;
 
+/** What all sheets share. */
+interface Ground {
+  readonly project: Project;
+  readonly survey: Survey;
+  readonly ways: ShortestWays;
+  /** -1 where no section lies. */
+  readonly sectionOfNode: Int32Array;
+  /** How far each section, and each switch by id, is from the energiser. */
+  readonly sectionM: readonly number[];
+  readonly switchM: ReadonlyMap<string, number>;
+}
+
 /**
  * One sheet for each section: the way to it is the shortest from an energiser, whatever the switches' normal positions.
  */
 export function testSheets(project: Project, survey: Survey): TestSheet[] {
   const { network, sections } = survey;
+  const ways = shortestWays(network);
+  const { distanceM } = ways;
   const sectionOfNode = new Int32Array(network.nodes.length).fill(-1);
   for (const { index, nodes } of sections) for (const node of nodes) sectionOfNode[node] = index;
-  const ways = shortestWays(network);
-  return sections.map((section) => testSheet(project, survey, section, sectionOfNode, ways));
+  const nearestM = (nodes: readonly number[]) =>
+    nodes.reduce((least, node) => Math.min(least, distanceM[node]!), Infinity);
+  const ground: Ground = {
+    project,
+    survey,
+    ways,
+    sectionOfNode,
+    sectionM: sections.map(({ nodes }) => nearestM(nodes)),
+    switchM: new Map(
+      [...network.edgeOfSwitch].map(([id, index]) => {
+        const { from, to } = network.edges[index]!;
+        return [id, nearestM([from, to])];
+      }),
+    ),
+  };
+  return sections.map((section) => testSheet(ground, section));
 }
 
-function testSheet(
-  project: Project,
-  { network, sections }: Survey,
-  section: Section,
-  sectionOfNode: Int32Array,
-  ways: ShortestWays,
-): TestSheet {
+function testSheet(ground: Ground, section: Section): TestSheet {
+  const { project, survey, ways, sectionM, switchM } = ground;
   const { distanceM } = ways;
   const entry = section.nodes.reduce((a, b) => (distanceM[b]! < distanceM[a]! ? b : a));
   if (distanceM[entry] === Infinity) return unreached(section);
-  const way = wayTo(network, ways, entry);
-  const closed = way.flatMap((index) => {
-    const edge = network.edges[index]!;
-    return edge.kind === 'switch' ? [edge.switchId] : [];
-  });
-  const crossed = new Set([section.index, ...way.flatMap((index) => sectionsOfEdge(network, sectionOfNode, index))]);
-  const live = [...crossed]
-    .filter((index) => index >= 0 && index !== section.index)
-    .map((index) => sections[index]!)
-    .sort((a, b) => nearestM(a, distanceM) - nearestM(b, distanceM));
+  const way = wayTo(survey.network, ways, entry).map((index) => survey.network.edges[index]!);
+  const closed = way.flatMap((edge) => (edge.kind === 'switch' ? [edge.switchId] : []));
+  const passed = sectionsPassed(ground, way, section).sort((a, b) => sectionM[a.index]! - sectionM[b.index]!);
   const onWay = new Set(closed);
-  const border = [...live, section].flatMap(({ switchIds }) => switchIds);
-  const open = nearestFirst(
-    network,
-    distanceM,
-    border.filter((id) => !onWay.has(id)),
-  );
-  const cutOff = nearestFirst(network, distanceM, section.switchIds);
-  const readAt = readingPlaces(project, network, section, entry, distanceM);
-  const into = closed.at(-1);
+  const nearestFirst = (ids: Iterable<string>) => [...ids].sort((a, b) => switchM.get(a)! - switchM.get(b)!);
+  const border = new Set([...passed, section].flatMap(({ switchIds }) => switchIds.filter((id) => !onWay.has(id))));
+  const open = nearestFirst(border);
+  const readAt = readingPlaces(project, survey.network, section, entry, distanceM);
   return {
     section: section.letter,
     open,
     closed,
-    cutOff,
-    live: [...live.map(({ letter }) => letter), section.letter],
+    cutOff: nearestFirst(section.switchIds),
+    live: [...passed.map(({ letter }) => letter), section.letter],
     readAt,
-    steps: stepsFor(project, section, { open, into, readAt: readAt.map(({ text }) => text) }),
+    steps: stepsFor(project, section, { open, into: closed.at(-1), readAt: readAt.map(({ text }) => text) }),
   };
 }
 
-function sectionsOfEdge({ edges }: Network, sectionOfNode: Int32Array, index: number): number[] {
-  const { from, to } = edges[index]!;
-  return [sectionOfNode[from]!, sectionOfNode[to]!];
-}
-
-function nearestM({ nodes }: Section, distanceM: Float64Array): number {
-  return nodes.reduce((nearest, node) => Math.min(nearest, distanceM[node]!), Infinity);
-}
-
-function nearestFirst(network: Network, distanceM: Float64Array, ids: readonly string[]): string[] {
-  const farM = (id: string): number => {
-    const { from, to } = network.edges[network.edgeOfSwitch.get(id)!] as SwitchEdge;
-    return Math.min(distanceM[from]!, distanceM[to]!);
-  };
-  return [...new Set(ids)].sort((a, b) => farM(a) - farM(b));
+/** The sections that the way to one leads through, without itself. */
+function sectionsPassed({ survey, sectionOfNode }: Ground, way: readonly NetworkEdge[], section: Section): Section[] {
+  const passed = new Set(way.flatMap(({ from, to }) => [sectionOfNode[from]!, sectionOfNode[to]!]));
+  passed.delete(section.index);
+  passed.delete(-1);
+  return [...passed].map((index) => survey.sections[index]!);
 }
 
 /** Just beyond the way in, then the far ends, the furthest first; where there are none, the furthest place. */

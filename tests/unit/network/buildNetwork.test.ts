@@ -175,6 +175,18 @@ describe('joints', () => {
     ]);
   });
 
+  it('does not take a way there and back for a ring', () => {
+    const back = network(
+      line('a', [
+        [0, 0],
+        [100, 0],
+        [0, 0],
+      ]),
+    );
+    expect(networkText(back)).toEqual(['run a: end:a:end - end:a:end 200.0']);
+    expect(back.nodes[0]!.roles).toEqual(['lineEnd', 'junction']);
+  });
+
   it('joins a line to itself where a vertex comes back to it', () => {
     const lasso = line('a', [
       [0, 0],

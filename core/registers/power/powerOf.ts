@@ -1,0 +1,86 @@
+import type { CircuitProblem } from '../../electrical/circuit/circuitProblems.ts';
+import { prepareVoltage } from '../../electrical/preparedVoltage.ts';
+import type { Project } from '../../model/project.ts';
+import type { Network } from '../../network/types.ts';
+import type { Survey } from '../types.ts';
+import { supplyCircuits } from './supplyCircuits.ts';
+import { notKnown, type Power, type PowerProblem, type Supply, type SupplyCircuit } from './types.ts';
+
+const kept = new WeakMap<Survey, Power>();
+
+/**
+ * The circuits of a drawing, eliminated and ready to be asked with the switches standing one way or another
+ * (`estimateOf`). Worked out once for each survey.
+ */
+export function powerOf(project: Project, survey: Survey): Power {
+  let power = kept.get(survey);
+  if (power?.project !== project) {
+    power = prepare(project, survey);
+    kept.set(survey, power);
+  }
+  return power;
+}
+
+function prepare(project: Project, survey: Survey): Power {
+  const { network } = survey;
+  const found = supplyCircuits(project, network);
+  const problems = [...found.problems];
+  const supplies: Supply[] = [];
+  /** Index in `supplies` of each circuit; those that can't be solved have none. */
+  const indexOf: number[] = [];
+  for (const supply of found.supplies) {
+    const prepared = prepareVoltage(supply.circuit);
+    if (prepared.ok && prepared.asIs.ok) {
+      indexOf.push(supplies.length);
+      supplies.push({ ...supply, prepared });
+    } else {
+      indexOf.push(notKnown);
+      const refusals = prepared.ok ? (prepared.asIs.ok ? [] : prepared.asIs.problems) : prepared.problems;
+      problems.push(...refusals.map((problem) => badFigure(project, network, supply, problem)));
+    }
+  }
+  const spanOfEdge = new Int32Array(network.edges.length).fill(-1);
+  for (const { edgeOfSpan } of supplies) for (const [span, edge] of edgeOfSpan.entries()) spanOfEdge[edge] = span;
+  return {
+    project,
+    survey,
+    supplies,
+    problems,
+    supplyOfNode: found.supplyOfNode.map((index) => indexOf[index] ?? index),
+    spanOfEdge,
+    normallyOpen: new Set(
+      network.edges.flatMap((edge) => (edge.kind === 'switch' && edge.normally === 'open' ? [edge.switchId] : [])),
+    ),
+  };
+}
+
+/** A figure that the solver won't take, with the fence or cable it belongs to. */
+function badFigure(
+  project: Project,
+  network: Network,
+  supply: SupplyCircuit,
+  { where, message }: CircuitProblem,
+): PowerProblem {
+  const edge =
+    where.kind === 'span'
+      ? network.edges[supply.edgeOfSpan[where.index]!]
+      : where.kind === 'link'
+        ? network.edges[supply.edgeOfLink[where.index]!]
+        : undefined;
+  const [id, name] =
+    edge?.kind === 'run'
+      ? [edge.lineId, `Fence ${project.fenceLine.get(edge.lineId)?.name ?? ''}`]
+      : edge?.kind === 'crossing'
+        ? [edge.gatewayId, `Gateway ${project.gateway.get(edge.gatewayId)?.name ?? ''}`]
+        : edge?.kind === 'leadOut'
+          ? [edge.leadOutId, `Lead-out ${project.leadOut.get(edge.leadOutId)?.name ?? ''}`]
+          : [supply.energiser.id, `Energiser ${supply.energiser.name}`];
+  return {
+    code: 'badFigure',
+    weight: 'refused',
+    message: `${name}: ${message}`,
+    remedy: 'Correct the figure; until then no voltage is estimated for this fence.',
+    source: null,
+    thingIds: [id],
+  };
+}
