@@ -1,7 +1,24 @@
+import { type Adjacency, adjacencyOf, type Subgraph, subgraph } from './adjacency.ts';
 import type { CutGraph } from './contract.ts';
 import { Front, type LengthRange, mergeShifted, unbeaten } from './fronts.ts';
-import { type BlockLayout, blockFront, blockLayout, type WorkBudget } from './ringFront.ts';
+import type { BlockChoices } from './ringFront.ts';
+import { RingPart, type RingQuestion } from './ringPart.ts';
 import type { RingBlock, Skeleton } from './skeleton.ts';
+import { HardBlock, type Work } from './work.ts';
+
+export interface CheapestCutsOptions {
+  /** What it costs to free the root of a piece of what is outside the graph (default 0). */
+  readonly rootFreeing?: (vertex: number) => number;
+  /** Work that one ring block may take each time (default: all there is). */
+  readonly blockSteps?: number;
+}
+
+/** A ring block with numbers of its own. */
+interface LocalBlock {
+  readonly subgraph: Subgraph;
+  readonly root: number;
+  readonly part: RingPart;
+}
 
 /**
  * Exact dynamic programme for the cheapest cuts of one connected piece after another.
@@ -27,8 +44,9 @@ export class CheapestCuts {
   readonly #window: Float64Array;
   /** What it costs to add nothing from a node to its parent, above its least. */
   readonly #freeing: Float64Array;
-  readonly #layouts: BlockLayout[] = [];
-  readonly #work: WorkBudget;
+  readonly #blocks: LocalBlock[] = [];
+  readonly #work: Work;
+  readonly #options: CheapestCutsOptions;
 
   #limits: Float64Array;
   #arena: Float64Array;
@@ -51,11 +69,12 @@ export class CheapestCuts {
   #spare: Front;
   readonly #range: LengthRange = { kept: 0, refused: 0 };
 
-  constructor(graph: CutGraph, skeleton: Skeleton, work: WorkBudget) {
+  constructor(graph: CutGraph, skeleton: Skeleton, work: Work, options: CheapestCutsOptions = {}) {
     const { nodeCount } = skeleton;
     this.#graph = graph;
     this.#skeleton = skeleton;
     this.#work = work;
+    this.#options = options;
     this.#amounts = graph.limits.length;
     this.#stride = 1 + this.#amounts;
     this.#limits = graph.limits.slice();
@@ -79,9 +98,12 @@ export class CheapestCuts {
     this.#stale = new Uint8Array(nodeCount).fill(1);
     this.#pieceCost = new Float64Array(skeleton.pieceStart.length - 1);
     this.#bound.set(graph.exempt);
+    const adjacency = skeleton.blocks.length > 0 ? adjacencyOf(graph) : undefined;
+    const place = new Int32Array(adjacency ? graph.vertexCount : 0).fill(-1);
     for (let b = 0; b < skeleton.blocks.length; b++) {
-      this.#layouts.push(blockLayout(graph, skeleton.blocks[b]!));
-      this.#bound[graph.vertexCount + b] = graph.exempt[skeleton.blocks[b]!.root]!;
+      const block = skeleton.blocks[b]!;
+      this.#blocks.push(localBlock(graph, adjacency!, block, place, work));
+      this.#bound[graph.vertexCount + b] = graph.exempt[block.root]!;
     }
     this.#readCosts();
   }
@@ -90,10 +112,9 @@ export class CheapestCuts {
     return this.#pieceCost.length;
   }
 
-  /** To be called when the graph's edge costs have been changed in place. */
-  costsChanged(): void {
-    this.#readCosts();
-    this.#stale.fill(1);
+  /** How wide the frontier of each ring block gets, and how many states are to be expected there. */
+  blockDifficulty(): { width: number; burden: number }[] {
+    return this.#blocks.map(({ part: { layout } }) => ({ width: layout.width, burden: layout.burden }));
   }
 
   /**
@@ -138,11 +159,14 @@ export class CheapestCuts {
     return range;
   }
 
-  /** Marks in `cut` the edges of the piece that a cheapest plan for the last limit cuts. */
-  trace(piece: number, cut: Uint8Array): void {
+  /**
+   * Marks in `cut` the edges of the piece that a cheapest plan for the last limit cuts; or, with `rootPoint`, a plan for
+   * that point of the front of the piece's root.
+   */
+  trace(piece: number, cut: Uint8Array, rootPoint = 0): void {
     const { order, pieceStart, parentEdge, blocks } = this.#skeleton;
     const vertexCount = this.#graph.vertexCount;
-    const target = new Map<number, number>();
+    const target = new Map<number, number>([[order[pieceStart[piece + 1]! - 1]!, rootPoint]]);
     for (let i = pieceStart[piece + 1]! - 1; i >= pieceStart[piece]!; i--) {
       const node = order[i]!;
       const point = target.get(node) ?? 0;
@@ -156,6 +180,11 @@ export class CheapestCuts {
     }
   }
 
+  /** The front of a node as last computed: costs above `least`. */
+  front(node: number): Float64Array {
+    return this.#frontOf(node);
+  }
+
   #evaluate(node: number): boolean {
     this.#range.kept = 0;
     this.#range.refused = Number.POSITIVE_INFINITY;
@@ -164,16 +193,7 @@ export class CheapestCuts {
       this.#startVertex(node);
       for (let i = this.#childStart[node]!; i < this.#childStart[node + 1]!; i++) this.#addChild(this.#children[i]!);
     } else {
-      const layout = this.#layouts[node - vertexCount]!;
-      const front = blockFront(
-        layout,
-        this.#frontOf,
-        this.#vertexWeight,
-        this.#limits,
-        this.#window[node]!,
-        this.#range,
-        this.#work,
-      );
+      const front = this.#blockFront(node, this.#range);
       this.#open.size = 0;
       this.#open.reserve(front.length / this.#stride);
       this.#open.values.set(front);
@@ -184,11 +204,23 @@ export class CheapestCuts {
     return this.#store(node);
   }
 
-  /** The weight of a vertex; one that is over a limit by itself counts as exactly at it. */
-  readonly #vertexWeight = (vertex: number, amount: number): number => {
-    const weight = this.#graph.weights[vertex * this.#amounts + amount]!;
-    return Math.min(weight, this.#limits[amount]!);
-  };
+  #blockFront(node: number, range: LengthRange, choices?: BlockChoices): Float64Array {
+    const block = node - this.#graph.vertexCount;
+    const { part, root, subgraph } = this.#blocks[block]!;
+    const rootSeed = new Float64Array(this.#stride);
+    for (let d = 0; d < this.#amounts; d++) {
+      // A vertex that is over a limit by itself counts as exactly at it.
+      rootSeed[1 + d] = Math.min(subgraph.graph.weights[root * this.#amounts + d]!, this.#limits[d]!);
+    }
+    const question: RingQuestion = {
+      seedOf: (v) => (v === root ? rootSeed : this.#frontOf(subgraph.vertices[v]!)),
+      limits: this.#limits,
+    };
+    const steps = this.#options.blockSteps ?? this.#work.left;
+    const front = this.#work.attempt(steps, () => part.front(question, this.#window[node]!, range, choices));
+    if (!front) throw new HardBlock(subgraph.edges[0]!);
+    return front;
+  }
 
   readonly #frontOf = (node: number): Float64Array => {
     const at = this.#frontAt[node]!;
@@ -196,14 +228,15 @@ export class CheapestCuts {
   };
 
   #startVertex(vertex: number): void {
-    const { values } = this.#open;
     const { weights, exempt } = this.#graph;
+    const { values } = this.#open;
     values[0] = 0;
     for (let d = 0; d < this.#amounts; d++) {
       const weight = weights[vertex * this.#amounts + d]!;
       values[1 + d] = exempt[vertex] ? Math.min(weight, this.#limits[d]!) : weight;
     }
     this.#open.size = 1;
+    this.#range.kept = values[1]!;
     this.#laterCuts = this.#window[vertex]!;
     for (let i = this.#childStart[vertex]!; i < this.#childStart[vertex + 1]!; i++)
       this.#laterCuts += this.#freeing[this.#children[i]!]!;
@@ -246,7 +279,7 @@ export class CheapestCuts {
     const open = this.#open;
     const all = this.#spare;
     all.size = 0;
-    const options = this.#options(child);
+    const options = this.#additions(child);
     all.reserve((open.size * options.length) / stride);
     for (let o = 0; o < options.length; o += stride) {
       for (let p = 0; p < open.size; p++) {
@@ -273,7 +306,7 @@ export class CheapestCuts {
   }
 
   /** What a child may add: each point of its front, joined; or nothing, for the cost of parting it. */
-  #options(child: number): Float64Array {
+  #additions(child: number): Float64Array {
     const front = this.#joinable[child] ? this.#frontOf(child) : new Float64Array(0);
     const cutCost = this.#cutCost[child]!;
     if (cutCost === Number.POSITIVE_INFINITY) return front;
@@ -335,7 +368,7 @@ export class CheapestCuts {
     for (let i = end - 1; i >= first; i--) {
       const child = this.#children[i]!;
       const before = steps[i - first]!;
-      const options = this.#options(child);
+      const options = this.#additions(child);
       const joinedCount = this.#joinable[child] ? this.#frontSize[child]! : 0;
       const [option, from] = findSum(before, options, wanted, stride);
       choose(child, option < joinedCount ? option : -1);
@@ -344,23 +377,16 @@ export class CheapestCuts {
   }
 
   #traceBlock(node: number, block: RingBlock, point: number, target: Map<number, number>, cut: Uint8Array): void {
-    const layout = this.#layouts[node - this.#graph.vertexCount]!;
     const wanted = this.#frontOf(node).slice(point * this.#stride, (point + 1) * this.#stride);
     wanted[0]! += this.#least[node]!;
     const range = { kept: 0, refused: Number.POSITIVE_INFINITY };
-    const choices = { wanted, vertexPoint: new Map<number, number>(), cutEdges: [] as number[] };
-    blockFront(
-      layout,
-      this.#frontOf,
-      this.#vertexWeight,
-      this.#limits,
-      this.#window[node]!,
-      range,
-      this.#work,
-      choices,
-    );
-    for (const edge of choices.cutEdges) cut[edge] = 1;
-    for (const v of block.vertices) target.set(v, choices.vertexPoint.get(v)!);
+    const choices: BlockChoices = { wanted, vertexPoint: new Map(), cutEdges: [] };
+    this.#blockFront(node, range, choices);
+    const { edges, vertices } = this.#blocks[node - this.#graph.vertexCount]!.subgraph;
+    for (const edge of choices.cutEdges) cut[edges[edge]!] = 1;
+    for (const [v, vertexPoint] of choices.vertexPoint) {
+      if (vertices[v] !== block.root) target.set(vertices[v]!, vertexPoint);
+    }
   }
 
   #readCosts(): void {
@@ -386,9 +412,22 @@ export class CheapestCuts {
     for (let node = 0; node < nodeCount; node++) {
       // A block's front has to hold the point that frees its root; a vertex is freed by cutting it, which costs the same.
       const freed = node < vertexCount ? 0 : 1;
-      this.#window[node] = parent[node]! < 0 ? 1 : Math.max(1, this.#freeing[node]! + freed);
+      if (parent[node]! < 0) this.#freeing[node] = this.#options.rootFreeing?.(node) ?? 0;
+      this.#window[node] = Math.max(1, this.#freeing[node]! + freed);
     }
   }
+}
+
+function localBlock(
+  graph: CutGraph,
+  adjacency: Adjacency,
+  { root, vertices, edges }: RingBlock,
+  place: Int32Array,
+  work: Work,
+): LocalBlock {
+  const own = new Set(edges);
+  const part = subgraph(graph, adjacency, [root, ...vertices], place, (edge) => own.has(edge));
+  return { subgraph: part, root: 0, part: new RingPart(part.graph, 0, work) };
 }
 
 function listChildren({ nodeCount, parent }: Skeleton, start: Int32Array): Int32Array {

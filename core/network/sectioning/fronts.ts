@@ -106,17 +106,87 @@ export function unbeaten(values: ArrayLike<number>, count: number, stride: numbe
     for (let d = amountsAt; d < stride; d++, i++, j++) if (values[i] !== values[j]) return values[i]! - values[j]!;
     return x - y;
   });
-  const kept: number[] = [];
-  for (const point of byCost) {
-    const at = point * stride;
-    let beaten = false;
-    for (let k = kept.length - 1; k >= 0 && !beaten; k--) {
-      const other = kept[k]! * stride;
-      let d = amountsAt;
-      while (d < stride && values[other + d]! <= values[at + d]!) d++;
-      beaten = d === stride;
-    }
-    if (!beaten) kept.push(point);
+  return count > FEW ? sift(byCost, sketch(values, count, stride, amountsAt)) : siftFew(byCost);
+
+  function siftFew(points: readonly number[]): number[] {
+    const kept: number[] = [];
+    for (const point of points) if (!kept.some((other) => beats(other, point))) kept.push(point);
+    return kept;
   }
-  return kept;
+
+  /** The same, with most comparisons settled by sketches: of boxes of kept points first, then of each point in a box. */
+  function sift(points: readonly number[], sketches: Int32Array): number[] {
+    const kept: number[] = [];
+    const boxOf = new Map<number, Box>();
+    const boxes: Box[] = [];
+    for (const point of points) {
+      const own = sketches[point]!;
+      if (boxes.some((box) => boxBeats(box, point, own | GUARDS))) continue;
+      kept.push(point);
+      const corner = own & COARSE;
+      let box = boxOf.get(corner);
+      if (!box) {
+        box = { corner, points: [], sketches: [] };
+        boxOf.set(corner, box);
+        boxes.push(box);
+      }
+      box.points.push(point);
+      box.sketches.push(own);
+    }
+    return kept;
+  }
+
+  function boxBeats(box: Box, point: number, guarded: number): boolean {
+    if (((guarded - box.corner) & GUARDS) !== GUARDS) return false;
+    const { sketches, points } = box;
+    for (let k = 0; k < sketches.length; k++) {
+      if (((guarded - sketches[k]!) & GUARDS) === GUARDS && beats(points[k]!, point)) return true;
+    }
+    return false;
+  }
+
+  function beats(other: number, point: number): boolean {
+    let i = other * stride + amountsAt;
+    let j = point * stride + amountsAt;
+    for (let d = amountsAt; d < stride; d++, i++, j++) if (values[i]! > values[j]!) return false;
+    return true;
+  }
+}
+
+/** Kept points whose sketches agree in their coarse bits. */
+interface Box {
+  readonly corner: number;
+  readonly points: number[];
+  readonly sketches: number[];
+}
+
+/** Below this many points a sketch is not worth making. */
+const FEW = 48;
+/** The top bit of each of six fields of five bits. */
+const GUARDS = 0b10000_10000_10000_10000_10000_10000;
+/** The two bits below each guard. */
+const COARSE = 0b01100_01100_01100_01100_01100_01100;
+
+/**
+ * The first six amounts of each point, rounded down to sixteenths of their spread, five bits each in one number: with
+ * the guard bits set in one sketch and another subtracted, a guard survives where the other's amount is not the larger,
+ * so one operation rules out most pairs.
+ */
+function sketch(values: ArrayLike<number>, count: number, stride: number, amountsAt: number): Int32Array {
+  const fields = Math.min(6, stride - amountsAt);
+  const sketches = new Int32Array(count);
+  for (let f = 0; f < fields; f++) {
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (let i = amountsAt + f; i < count * stride; i += stride) {
+      if (values[i]! < low) low = values[i]!;
+      if (values[i]! > high) high = values[i]!;
+    }
+    if (high === low) continue;
+    const scale = 15.999 / (high - low);
+    for (let p = 0; p < count; p++) {
+      sketches[p]! |= Math.floor((values[p * stride + amountsAt + f]! - low) * scale) << (5 * f);
+    }
+  }
+  return sketches;
 }

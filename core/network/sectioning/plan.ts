@@ -1,43 +1,118 @@
-import { CheapestCuts } from './cheapestCuts.ts';
-import { contractNetwork } from './contract.ts';
+import { type Adjacency, adjacencyOf, subgraph } from './adjacency.ts';
+import { type ContractedNetwork, contractNetwork } from './contract.ts';
+import { overLimitGroups, tooLongRuns } from './overLimit.ts';
+import { planPiece } from './planPiece.ts';
 import { chosenCandidates, listSections, partsOf, unfedRuns } from './sections.ts';
-import { shortestLongest } from './shortestLongest.ts';
-import { buildSkeleton } from './skeleton.ts';
-import type { SectioningNetwork, SectioningOptions, SectioningResult } from './types.ts';
+import type { SectioningNetwork, SectioningOptions, SectioningPlan, SectioningResult } from './types.ts';
+import { Stopped, Work } from './work.ts';
 
+/** Up to this many runs a proof is given time. */
+const SMALL_NETWORK = 1000;
+/** Steps of work: some seconds for a small network, less than one for a large one. */
+const DEFAULT_WORK = { small: 60_000_000, large: 6_000_000 };
+
+/**
+ * Divides a network into sections: the switches of least total cost such that no section is over a limit and every
+ * section is cut off from its neighbours by switches; among those, the plan whose longest section is shortest.
+ *
+ * Trees of any size are planned exactly, near linear in their size; so are networks with rings, as far as the work
+ * allowed reaches (see planPiece.ts). Where it does not, the plan is good but not proven, and `lowerBoundCost` tells
+ * what no plan can go below. The answer depends on the input and the work allowed alone.
+ *
+ * Runs over a limit by themselves make it impossible, or with `bestEffort` are named and left as sections of their own.
+ * For them the longest section can't be shortened: then the longest of the others is.
+ *
+ * @throws RangeError when the input contradicts itself (a run that isn't there, a length that is no number).
+ */
 export function planSections(network: SectioningNetwork, options: SectioningOptions = {}): SectioningResult {
   const contracted = contractNetwork(network, options);
-  const { graph } = contracted;
-  const skeleton = buildSkeleton(graph);
-  const cuts = new CheapestCuts(graph, skeleton, { left: options.workBudget ?? 3e7, check: () => {} });
-  const cut = new Uint8Array(graph.edgeA.length);
-  let cost = contracted.paid;
-  for (let p = 0; p < cuts.pieceCount; p++) {
-    const limit = graph.limits[0]!;
-    const c = cuts.cost(p, limit);
-    cost += c;
-    let floor = 0;
-    for (let i = skeleton.pieceStart[p]!; i < skeleton.pieceStart[p + 1]!; i++) {
-      const v = skeleton.order[i]!;
-      if (v < graph.vertexCount) floor = Math.max(floor, graph.weights[v * graph.limits.length]!);
-    }
-    const best = shortestLongest(cuts, p, c, floor, limit);
-    cuts.cost(p, best);
-    cuts.trace(p, cut);
+  const overLimit = overLimitGroups(network, contracted);
+  const { forcedCannotSeparate } = contracted;
+  if (forcedCannotSeparate.length > 0 || (overLimit.length > 0 && !options.bestEffort)) {
+    return {
+      outcome: 'impossible',
+      reason: overLimit.length > 0 ? 'runsOverLimit' : 'forcedCannotSeparate',
+      tooLongRuns: tooLongRuns(network, overLimit),
+      overLimit,
+      forcedCannotSeparate,
+    };
   }
+  const defaultWork = network.runs.length <= SMALL_NETWORK ? DEFAULT_WORK.small : DEFAULT_WORK.large;
+  try {
+    const cuts = planPieces(contracted, new Work(options.workBudget ?? defaultWork, options.watch));
+    return { ...describePlan(network, contracted, cuts), overLimit, unfedRuns: unfedRuns(network, contracted) };
+  } catch (error) {
+    if (error instanceof Stopped) return { outcome: 'stopped' };
+    throw error;
+  }
+}
+
+interface Cuts {
+  readonly cut: Uint8Array;
+  readonly cost: number;
+  readonly lowerBound: number;
+  readonly longestProven: boolean;
+}
+
+/** Connected pieces have nothing to do with each other: each is planned by itself. */
+function planPieces({ graph, costStep }: ContractedNetwork, work: Work): Cuts {
+  const adjacency = adjacencyOf(graph);
+  const cut = new Uint8Array(graph.edgeA.length);
+  const place = new Int32Array(graph.vertexCount).fill(-1);
+  let cost = 0;
+  let lowerBound = 0;
+  let longestProven = true;
+  let planned = 0;
+  for (const vertices of connectedPieces(graph.vertexCount, adjacency)) {
+    const piece = subgraph(graph, adjacency, vertices, place);
+    const plan = planPiece(piece.graph, costStep, work);
+    for (let e = 0; e < piece.edges.length; e++) cut[piece.edges[e]!] = plan.cut[e]!;
+    cost += plan.cost;
+    lowerBound += plan.lowerBound;
+    longestProven &&= plan.longestProven;
+    planned += vertices.length;
+    work.report(planned / graph.vertexCount);
+  }
+  return { cut, cost, lowerBound, longestProven };
+}
+
+function* connectedPieces(vertexCount: number, { start, other }: Adjacency): Generator<number[]> {
+  const seen = new Uint8Array(vertexCount);
+  for (let first = 0; first < vertexCount; first++) {
+    if (seen[first]) continue;
+    seen[first] = 1;
+    const piece = [first];
+    for (let i = 0; i < piece.length; i++) {
+      const v = piece[i]!;
+      for (let j = start[v]!; j < start[v + 1]!; j++) {
+        const w = other[j]!;
+        if (seen[w]) continue;
+        seen[w] = 1;
+        piece.push(w);
+      }
+    }
+    yield piece;
+  }
+}
+
+function describePlan(
+  network: SectioningNetwork,
+  contracted: ContractedNetwork,
+  { cut, cost, lowerBound, longestProven }: Cuts,
+): Omit<SectioningPlan, 'overLimit' | 'unfedRuns'> {
   const { partOf, count } = partsOf(contracted, cut);
   const sections = listSections(network, contracted, partOf, count);
+  const { paid, costPerUnit, cheapestCost } = contracted;
+  const costMore = (cost - lowerBound) / costPerUnit;
   return {
     outcome: 'plan',
     chosen: chosenCandidates(network, contracted, cut),
-    cost: cost / contracted.costPerUnit,
+    cost: (paid + cost) / costPerUnit,
     sections,
-    longestSectionM: Math.max(...sections.map((s) => s.lengthM)),
-    optimal: true,
-    lowerBoundCost: cost / contracted.costPerUnit,
-    longestProven: true,
-    bound: { costMore: 0, switchesMore: 0 },
-    overLimit: [],
-    unfedRuns: unfedRuns(network, contracted),
+    longestSectionM: sections.reduce((longest, section) => Math.max(longest, section.lengthM), 0),
+    optimal: lowerBound === cost,
+    lowerBoundCost: (paid + lowerBound) / costPerUnit,
+    longestProven,
+    bound: { costMore, switchesMore: cheapestCost > 0 ? Math.ceil(costMore / cheapestCost - 1e-9) : 0 },
   };
 }

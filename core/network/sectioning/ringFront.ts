@@ -1,10 +1,10 @@
-import type { CutGraph } from './contract.ts';
 import { DisjointSets } from './disjointSets.ts';
+import type { FrontierLayout, Step } from './frontierLayout.ts';
 import { type LengthRange, unbeaten } from './fronts.ts';
-import type { RingBlock } from './skeleton.ts';
+import { OutOfWork, type Work } from './work.ts';
 
 /**
- * Exact programme for a ring block: its vertices are taken in one after another, and only the *frontier* is remembered,
+ * Exact programme for a ringed part: its vertices are taken in one after another, and only the *frontier* is remembered,
  * the vertices that still have neighbours to come. A state says which frontier vertices share a section, how much each
  * of those open sections amounts to so far, and at what least cost. (Dynamic programming over connectivity states, as
  * for other problems on graphs of small width.) States that another of the same shape beats in everything are dropped;
@@ -14,40 +14,6 @@ import type { RingBlock } from './skeleton.ts';
  * sides, ladders and the like are quick; dense grids run out of work and are left to the caller.
  */
 
-/** Steps left; shared by everything that works on one plan. */
-export interface WorkBudget {
-  left: number;
-  /** Called now and then; may throw to give up. */
-  readonly check: () => void;
-}
-
-export class OutOfWork extends Error {
-  constructor() {
-    super('The work allowed for an exact plan is used up.');
-  }
-}
-
-interface Step {
-  readonly vertex: number;
-  /** Edges to frontier vertices, by their place in the frontier. */
-  readonly links: readonly { readonly slot: number; readonly edge: number }[];
-  /** Edges to vertices still to come. */
-  readonly later: readonly number[];
-  /** Places (the new vertex last) that stay in the frontier. */
-  readonly stays: readonly number[];
-  /** Vertices in the frontier before the step. */
-  readonly frontier: readonly number[];
-}
-
-export interface BlockLayout {
-  readonly graph: CutGraph;
-  readonly block: RingBlock;
-  readonly rootEdges: readonly number[];
-  readonly steps: readonly Step[];
-  /** Most vertices in the frontier. */
-  readonly width: number;
-}
-
 /** Which choices make up a point of the block's front. */
 export interface BlockChoices {
   /** Cost and amounts of the point. */
@@ -56,135 +22,95 @@ export interface BlockChoices {
   readonly cutEdges: number[];
 }
 
-/** Takes the vertex next that leaves the narrowest frontier. */
-export function blockLayout(graph: CutGraph, block: RingBlock): BlockLayout {
-  const edgesOf = new Map<number, number[]>();
-  for (const edge of block.edges) {
-    for (const end of [graph.edgeA[edge]!, graph.edgeB[edge]!]) {
-      const list = edgesOf.get(end);
-      if (list) list.push(edge);
-      else edgesOf.set(end, [edge]);
-    }
-  }
-  const waiting = new Map<number, number>();
-  for (const [v, edges] of edgesOf) waiting.set(v, edges.length);
-  const taken = new Set<number>();
-  const steps: Step[] = [];
-  let frontier: number[] = [];
-  let width = 0;
-  const near = new Set<number>();
-  take(block.root);
-  while (near.size > 0) take(narrowest());
-  return { graph, block, rootEdges: edgesOf.get(block.root)!, steps, width };
-
-  function otherEnd(edge: number, v: number): number {
-    return graph.edgeA[edge] === v ? graph.edgeB[edge]! : graph.edgeA[edge]!;
-  }
-
-  function narrowest(): number {
-    let best = -1;
-    let bestGrowth = Number.POSITIVE_INFINITY;
-    for (const v of near) {
-      let growth = 1;
-      let later = 0;
-      for (const edge of edgesOf.get(v)!) {
-        const w = otherEnd(edge, v);
-        if (!taken.has(w)) later++;
-        else if (waiting.get(w) === 1 && w !== block.root) growth--;
-      }
-      if (later === 0) growth--;
-      if (growth < bestGrowth) {
-        bestGrowth = growth;
-        best = v;
-      }
-    }
-    return best;
-  }
-
-  function take(v: number): void {
-    const links: { slot: number; edge: number }[] = [];
-    const later: number[] = [];
-    taken.add(v);
-    near.delete(v);
-    for (const edge of edgesOf.get(v)!) {
-      const w = otherEnd(edge, v);
-      if (!taken.has(w)) {
-        later.push(edge);
-        near.add(w);
-        continue;
-      }
-      links.push({ slot: frontier.indexOf(w), edge });
-      waiting.set(w, waiting.get(w)! - 1);
-      waiting.set(v, waiting.get(v)! - 1);
-    }
-    const all = [...frontier, v];
-    const stays: number[] = [];
-    for (let slot = 0; slot < all.length; slot++) {
-      if (all[slot] === block.root || waiting.get(all[slot]!)! > 0) stays.push(slot);
-    }
-    steps.push({ vertex: v, links, later, stays, frontier });
-    frontier = stays.map((slot) => all[slot]!);
-    width = Math.max(width, frontier.length);
-  }
-}
-
-/** States with the same frontier vertices together. A point is: cost, log entry, option, mask, amounts part by part. */
+/** States with the same frontier vertices together. A point is: cost, log entry, option, mask, room, amounts by part. */
 interface Shape {
   readonly labels: readonly number[];
   readonly parts: number;
   /** Pairs of parts that may never be joined, as `low * 64 + high`. */
   readonly apart: readonly number[];
   points: number[];
+  /** What hangs from each part: see `Guide`. */
+  readonly choices: ArrayLike<number>[];
 }
 
-const HEAD = 4;
+const HEAD = 5;
+/** Frontier places are bits of a number. */
+const WIDEST = 30;
+
+/** Turns away states that can't end within a cost ceiling. */
+export interface Guide {
+  readonly ceiling: number;
+  /** Most states kept after a step, those with the most room under the ceiling first; what is found is then no proof. */
+  readonly most: number;
+  /** Least that all vertices after a step can still cost, by themselves. */
+  readonly costAfter: Float64Array;
+  /**
+   * After a step, a section open at the given places of the frontier (a bit each): its choices about what hangs there,
+   * as a front (added cost, added amounts), cheapest first.
+   */
+  choicesAt(step: number, slots: number): ArrayLike<number>;
+}
+
+export interface RingProblem {
+  readonly layout: FrontierLayout;
+  /** What each vertex brings along, as a front. For the root: its own amounts, at no cost. */
+  readonly seedOf: (vertex: number) => ArrayLike<number>;
+  readonly limits: Float64Array;
+  /** How far above the least cost the front has to reach. */
+  readonly window: number;
+  readonly guide: Guide;
+}
 
 /**
- * The block's front at its root: cost, and what the block adds to the root's section (the root itself not counted).
- * Flat, one amount a limit after each cost. `window`: how far above the least cost the front has to reach.
- * With `choices` given, also how to make one of its points.
+ * The front of a ringed part: cost, and what it adds to the section of its root (the root itself not counted; zeros when
+ * it has no root). Flat, one amount a limit after each cost; empty when the guide turned every state away.
+ * `range` is told which lengths the limit was compared with. With `choices`, also how to make one of the points.
  */
-export function blockFront(
-  layout: BlockLayout,
-  frontOf: (vertex: number) => Float64Array,
-  weightOf: (vertex: number, amount: number) => number,
-  limits: Float64Array,
-  window: number,
+export function ringFront(
+  problem: RingProblem,
   range: LengthRange,
-  work: WorkBudget,
-  choices?: BlockChoices,
-): Float64Array {
-  const { graph, block, steps } = layout;
+  work: Work,
+  choices?: BlockChoices | 'cheapest',
+): { front: Float64Array; choices: BlockChoices | undefined } {
+  const { layout, seedOf, limits, window, guide } = problem;
+  const { graph, root, steps } = layout;
   const amounts = limits.length;
-  const rootWeight = Array.from({ length: amounts }, (_, d) => weightOf(block.root, d));
+  if (layout.width > WIDEST) throw new OutOfWork();
+  const optionStride = 1 + amounts;
   const log: number[] = [];
   let crossing = 0;
-  for (const edge of steps[0]!.later) crossing += graph.edgeCost[edge]!;
   let shapes = new Map<string, Shape>();
-  shapes.set('', { labels: [0], parts: 1, apart: [], points: [0, -1, 0, 0, ...rootWeight] });
-
-  for (let s = 1; s < steps.length; s++) {
+  shapes.set('', { labels: [], parts: 0, apart: [], points: [0, -1, 0, 0, 0], choices: [] });
+  for (let s = 0; s < steps.length && shapes.size > 0; s++) {
     const step = steps[s]!;
     for (const { edge } of step.links) crossing -= graph.edgeCost[edge]!;
     for (const edge of step.later) crossing += graph.edgeCost[edge]!;
     const next = new Map<string, Shape>();
-    const options = frontOf(step.vertex);
-    for (const shape of shapes.values()) extend(shape, step, options, next);
+    const options = seedOf(step.vertex);
+    for (const shape of shapes.values()) extend(shape, s, options, next);
     shapes = prune(next, crossing + window);
+    thin(shapes, guide.most);
   }
-  const last = [...shapes.values()][0]!;
-  const stride = HEAD + amounts;
-  const front = new Float64Array((last.points.length / stride) * (1 + amounts));
-  for (let from = 0, to = 0; from < last.points.length; from += stride, to += 1 + amounts) {
+  const last = shapes.values().next().value;
+  if (!last) return { front: new Float64Array(0), choices: undefined };
+  const stride = HEAD + last.parts * amounts;
+  const rootSeed = root < 0 ? undefined : seedOf(root);
+  const front = new Float64Array((last.points.length / stride) * optionStride);
+  for (let from = 0, to = 0; from < last.points.length; from += stride, to += optionStride) {
     front[to] = last.points[from]!;
-    for (let d = 0; d < amounts; d++) front[to + 1 + d] = last.points[from + HEAD + d]! - rootWeight[d]!;
+    if (rootSeed)
+      for (let d = 0; d < amounts; d++) front[to + 1 + d] = last.points[from + HEAD + d]! - rootSeed[1 + d]!;
   }
-  if (choices) follow(last.points[1 + stride * findPoint(front, choices.wanted)]!, choices);
-  return front;
+  if (!choices) return { front, choices: undefined };
+  const made: BlockChoices =
+    choices === 'cheapest' ? { wanted: front.slice(0, optionStride), vertexPoint: new Map(), cutEdges: [] } : choices;
+  follow(last.points[1 + stride * findPoint(front, made.wanted)]!, made);
+  return { front, choices: made };
 
   /** All ways of taking one vertex into the states of one shape. */
-  function extend(shape: Shape, step: Step, options: Float64Array, next: Map<string, Shape>): void {
+  function extend(shape: Shape, s: number, options: ArrayLike<number>, next: Map<string, Shape>): void {
     const { labels, parts, points } = shape;
+    const step = steps[s]!;
     const costTo = new Array<number>(parts).fill(0);
     const touched = new Array<boolean>(parts).fill(false);
     const barred = new Array<boolean>(parts).fill(false);
@@ -202,51 +128,86 @@ export function blockFront(
       if (!barred[label]) joinable.push(label);
     }
     const stride = HEAD + parts * amounts;
-    const sum = new Array<number>(amounts);
+    const sum = new Float64Array(amounts);
     for (let subset = 0; subset < 1 << joinable.length; subset++) {
       const joins = joinable.filter((_, i) => subset & (1 << i));
       if (shape.apart.some((pair) => joins.includes(pair >> 6) && joins.includes(pair & 63))) continue;
       let cost = partAll;
       for (const label of joins) cost -= costTo[label]!;
-      const target = shapeAfter(shape, step, joins, barred, next);
+      const { shape: target, partFrom } = shapeAfter(shape, s, joins, barred, next);
       let mask = 0;
       for (const label of joins) mask |= 1 << labels.indexOf(label);
-      const optionStride = 1 + amounts;
+      const out = target.points;
       for (let p = 0; p < points.length; p += stride) {
         for (let o = 0, option = 0; o < options.length; o += optionStride, option++) {
-          let fits = true;
-          sum[0] = 0;
-          for (let d = amounts - 1; d >= 0 && fits; d--) {
-            let amount = options[o + 1 + d]!;
-            for (const label of joins) amount += points[p + HEAD + label * amounts + d]!;
-            sum[d] = amount;
-            fits = amount <= limits[d]!;
-          }
-          if (!fits) {
-            if (sum[0]! > limits[0]!) range.refused = Math.min(range.refused, sum[0]!);
-            continue;
-          }
-          range.kept = Math.max(range.kept, sum[0]!);
-          const out = target.shape.points;
-          out.push(points[p]! + cost + options[o]!, points[p + 1]!, option, mask);
-          for (const from of target.partFrom) {
+          const total = points[p]! + cost + options[o]!;
+          let room = guide.ceiling - total - guide.costAfter[s]!;
+          if (room < 0) break;
+          if (!fits(p, joins, options, o)) continue;
+          room = roomLeft(target, partFrom, p, room);
+          if (room < 0) continue;
+          out.push(total, points[p + 1]!, option, mask, room);
+          for (const from of partFrom) {
             if (from < 0) for (let d = 0; d < amounts; d++) out.push(sum[d]!);
             else for (let d = 0; d < amounts; d++) out.push(points[p + HEAD + from * amounts + d]!);
           }
         }
       }
     }
+
+    /** Adds up the joined sections and the option into `sum`; tells whether that keeps every limit. */
+    function fits(p: number, joins: readonly number[], options: ArrayLike<number>, o: number): boolean {
+      for (let d = amounts - 1; d >= 0; d--) {
+        let amount = options[o + 1 + d]!;
+        for (const label of joins) amount += points[p + HEAD + label * amounts + d]!;
+        sum[d] = amount;
+        if (d === 0) return compare(amount, 0);
+        if (amount > limits[d]!) return false;
+      }
+      return true;
+    }
+
+    /** What is left under the ceiling once every open section is brought to an end; less than 0 when there is too little. */
+    function roomLeft(target: Shape, partFrom: readonly number[], p: number, room: number): number {
+      let left = room;
+      for (let part = 0; part < partFrom.length; part++) {
+        const from = partFrom[part]!;
+        const list = target.choices[part]!;
+        let c = 0;
+        for (; c < list.length; c += optionStride) {
+          let d = amounts - 1;
+          for (; d >= 0; d--) {
+            const amount = from < 0 ? sum[d]! : points[p + HEAD + from * amounts + d]!;
+            if (d === 0 ? !compare(amount + list[c + 1]!, 0) : amount + list[c + 1 + d]! > limits[d]!) break;
+          }
+          if (d < 0) break;
+        }
+        left -= c < list.length ? list[c]! : Number.POSITIVE_INFINITY;
+        if (left < 0) return left;
+      }
+      return left;
+    }
+  }
+
+  function compare(length: number, limit: number): boolean {
+    if (length <= limits[limit]!) {
+      if (length > range.kept) range.kept = length;
+      return true;
+    }
+    if (length < range.refused) range.refused = length;
+    return false;
   }
 
   /** The shape after a step that joins the new vertex to `joins`; `partFrom`: which old part each part is, -1: the new. */
   function shapeAfter(
     shape: Shape,
-    step: Step,
+    s: number,
     joins: readonly number[],
     barred: readonly boolean[],
     next: Map<string, Shape>,
   ): { shape: Shape; partFrom: number[] } {
     const { labels } = shape;
+    const step: Step = steps[s]!;
     const partFrom: number[] = [];
     const partOf = (old: number): number => (joins.includes(old) ? -1 : old);
     const newLabels = step.stays.map((slot) => {
@@ -267,10 +228,18 @@ export function blockFront(
     const key = `${newLabels.join()}|${pairs.join()}`;
     let found = next.get(key);
     if (!found) {
-      found = { labels: newLabels, parts: partFrom.length, apart: pairs, points: [] };
+      found = { labels: newLabels, parts: partFrom.length, apart: pairs, points: [], choices: [] };
       next.set(key, found);
+      if (guide)
+        for (let part = 0; part < partFrom.length; part++) found.choices.push(guide.choicesAt(s, slotsOf(part)));
     }
     return { shape: found, partFrom };
+
+    function slotsOf(part: number): number {
+      let slots = 0;
+      for (let slot = 0; slot < newLabels.length; slot++) if (newLabels[slot] === part) slots |= 1 << slot;
+      return slots;
+    }
   }
 
   function prune(made: Map<string, Shape>, slack: number): Map<string, Shape> {
@@ -300,23 +269,43 @@ export function blockFront(
           entry = log.length;
           log.push(points[at + 1]!, points[at + 2]!, points[at + 3]!);
         }
-        survivors.push(points[at]!, entry, 0, 0);
+        survivors.push(points[at]!, entry, 0, 0, points[at + 4]!);
         for (let i = HEAD; i < stride; i++) survivors.push(points[at + i]!);
       }
-      work.left -= points.length + (size / stride) * Math.min(best.length, 64);
+      work.charge(points.length + (size / stride) * (1 + best.length / 200));
       shape.points = survivors;
       kept.set(key, shape);
     }
-    if (work.left < 0) throw new OutOfWork();
-    work.check();
     return kept;
+  }
+
+  /** Leaves at most `most` states. */
+  function thin(made: Map<string, Shape>, most: number): void {
+    const rooms: number[] = [];
+    for (const { points, parts } of made.values()) {
+      for (let p = 4; p < points.length; p += HEAD + parts * amounts) rooms.push(points[p]!);
+    }
+    if (rooms.length <= most) return;
+    const least = rooms.sort((a, b) => b - a)[most - 1]!;
+    let ties = most - rooms.indexOf(least);
+    for (const [key, shape] of made) {
+      const stride = HEAD + shape.parts * amounts;
+      const left: number[] = [];
+      for (let p = 0; p < shape.points.length; p += stride) {
+        const room = shape.points[p + 4]!;
+        if (room < least || (room === least && ties-- <= 0)) continue;
+        for (let i = p; i < p + stride; i++) left.push(shape.points[i]!);
+      }
+      shape.points = left;
+      if (left.length === 0) made.delete(key);
+    }
   }
 
   /** Walks the log back from a final state and writes down what was chosen. */
   function follow(lastEntry: number, { vertexPoint, cutEdges }: BlockChoices): void {
     const place = new Map(steps.map((step, i) => [step.vertex, i]));
     const together = new DisjointSets(steps.length);
-    for (let s = steps.length - 1, entry = lastEntry; s >= 1; s--) {
+    for (let s = steps.length - 1, entry = lastEntry; s >= 0; s--) {
       const { vertex, frontier } = steps[s]!;
       vertexPoint.set(vertex, log[entry + 1]!);
       for (let slot = 0; slot < frontier.length; slot++) {
@@ -324,7 +313,7 @@ export function blockFront(
       }
       entry = log[entry]!;
     }
-    for (const edge of block.edges) {
+    for (let edge = 0; edge < graph.edgeA.length; edge++) {
       const a = place.get(graph.edgeA[edge]!)!;
       const b = place.get(graph.edgeB[edge]!)!;
       if (together.find(a) !== together.find(b)) cutEdges.push(edge);

@@ -1,3 +1,4 @@
+import { type Adjacency, adjacencyOf } from './adjacency.ts';
 import type { CutGraph } from './contract.ts';
 
 /**
@@ -29,14 +30,11 @@ export interface RingBlock {
   readonly edges: readonly number[];
 }
 
-interface Adjacency {
-  readonly start: Int32Array;
-  readonly edge: Int32Array;
-  readonly other: Int32Array;
-}
-
-/** `leftOut` marks edges to be treated as if they were not there. */
-export function buildSkeleton(graph: CutGraph, leftOut?: Uint8Array): Skeleton {
+/**
+ * `leftOut` marks edges to be treated as if they were not there; `roots` marks vertices to hang pieces from, at most one
+ * a piece. A piece without such a vertex hangs from its most tangled block, or from where the peeling of leaves ends.
+ */
+export function buildSkeleton(graph: CutGraph, leftOut?: Uint8Array, roots?: Uint8Array): Skeleton {
   const n = graph.vertexCount;
   const adjacency = adjacencyOf(graph, leftOut);
   const { start, edge, other } = adjacency;
@@ -55,7 +53,7 @@ export function buildSkeleton(graph: CutGraph, leftOut?: Uint8Array): Skeleton {
     const piece = reach(first, adjacency, seen);
     pieceStart.push(order.length);
     // What hangs from the rings as a tree comes off leaf by leaf.
-    const leaves = piece.filter((v) => degree[v] === 1);
+    const leaves = piece.filter((v) => degree[v] === 1 && !roots?.[v]);
     let remaining = piece.length;
     while (leaves.length > 0 && remaining > 1) {
       const leaf = leaves.pop()!;
@@ -67,7 +65,7 @@ export function buildSkeleton(graph: CutGraph, leftOut?: Uint8Array): Skeleton {
         if (peeled[up]) continue;
         parent[leaf] = up;
         parentEdge[leaf] = edge[i]!;
-        if (--degree[up]! === 1) leaves.push(up);
+        if (--degree[up]! === 1 && !roots?.[up]) leaves.push(up);
       }
     }
     const core = piece.filter((v) => !peeled[v]);
@@ -84,7 +82,7 @@ export function buildSkeleton(graph: CutGraph, leftOut?: Uint8Array): Skeleton {
     pieceStart: Int32Array.from(pieceStart),
   };
 
-  /** Hangs the ringed core of a piece from a vertex of its most tangled block. */
+  /** Hangs the ringed core of a piece from its root, or else from a vertex of its most tangled block. */
   function hangCore(core: readonly number[]): void {
     const pieces = biconnectedPieces(core[0]!, adjacency, peeled);
     const verticesOf = pieces.map((edges) => endsOf(edges, graph));
@@ -100,7 +98,7 @@ export function buildSkeleton(graph: CutGraph, leftOut?: Uint8Array): Skeleton {
     }
     const done = new Uint8Array(pieces.length);
     const topDown: number[] = [];
-    const stack = [verticesOf[hardest]![0]!];
+    const stack = [core.find((v) => roots?.[v]) ?? verticesOf[hardest]![0]!];
     while (stack.length > 0) {
       const node = stack.pop()!;
       topDown.push(node);
@@ -131,30 +129,6 @@ export function buildSkeleton(graph: CutGraph, leftOut?: Uint8Array): Skeleton {
       return pieces[p]!.length - verticesOf[p]!.length;
     }
   }
-}
-
-function adjacencyOf(graph: CutGraph, leftOut?: Uint8Array): Adjacency {
-  const { vertexCount, edgeA, edgeB } = graph;
-  const start = new Int32Array(vertexCount + 1);
-  for (let e = 0; e < edgeA.length; e++) {
-    if (leftOut?.[e]) continue;
-    start[edgeA[e]! + 1]!++;
-    start[edgeB[e]! + 1]!++;
-  }
-  for (let v = 0; v < vertexCount; v++) start[v + 1]! += start[v]!;
-  const next = start.slice(0, vertexCount);
-  const edge = new Int32Array(start[vertexCount]!);
-  const other = new Int32Array(start[vertexCount]!);
-  for (let e = 0; e < edgeA.length; e++) {
-    if (leftOut?.[e]) continue;
-    const a = edgeA[e]!;
-    const b = edgeB[e]!;
-    edge[next[a]!] = e;
-    other[next[a]!++] = b;
-    edge[next[b]!] = e;
-    other[next[b]!++] = a;
-  }
-  return { start, edge, other };
 }
 
 function reach(first: number, { start, other }: Adjacency, seen: Uint8Array): number[] {

@@ -1,0 +1,172 @@
+import { type Adjacency, adjacencyOf, subgraph } from './adjacency.ts';
+import { CheapestCuts } from './cheapestCuts.ts';
+import type { CutGraph } from './contract.ts';
+import { DisjointSets } from './disjointSets.ts';
+import { buildSkeleton } from './skeleton.ts';
+import type { Work } from './work.ts';
+
+/** Steps that one small plan may take. */
+const SMALL = 40_000;
+/** Most vertices that are planned anew together. */
+const LARGEST = 160;
+
+/**
+ * Makes a plan cheaper, a few sections at a time: two neighbouring sections (then three) are thrown together and planned
+ * anew, exactly, with everything around them left as it is. Ends when nothing more is gained or `steps` of work are used
+ * up. Changes `cut` in place and returns its cost.
+ */
+export function reworkNeighbours(graph: CutGraph, cut: Uint8Array, steps: number, work: Work): number {
+  const adjacency = adjacencyOf(graph);
+  const plan = new Parts(graph, adjacency, cut);
+  work.attempt(steps, () => {
+    for (const count of [2, 3]) while (sweep(plan, count, work));
+  });
+  return plan.cost();
+}
+
+function sweep(plan: Parts, count: number, work: Work): boolean {
+  let gained = false;
+  for (const start of plan.parts()) {
+    if (plan.isSettled(start, count)) continue;
+    for (const group of plan.groupsAround(start, count)) gained = rework(plan, group, work) || gained;
+    plan.settle(start, count);
+  }
+  return gained;
+}
+
+function rework(plan: Parts, group: readonly number[], work: Work): boolean {
+  const vertices = plan.verticesOf(group);
+  if (vertices.length === 0 || vertices.length > LARGEST) return false;
+  work.charge(60 * vertices.length);
+  const part = subgraph(plan.graph, plan.adjacency, vertices, plan.place);
+  const cut = work.attempt(SMALL, () => cheaper(part.graph, plan.costWithin(part.edges), work));
+  if (cut) plan.replace(group, vertices, part.edges, cut);
+  return cut !== undefined;
+}
+
+/** The cheapest cuts, if they cost less than `cost`. */
+function cheaper(graph: CutGraph, cost: number, work: Work): Uint8Array | undefined {
+  const cuts = new CheapestCuts(graph, buildSkeleton(graph), work);
+  let least = 0;
+  for (let p = 0; p < cuts.pieceCount; p++) least += cuts.cost(p, graph.limits[0]!);
+  if (least >= cost) return undefined;
+  const cut = new Uint8Array(graph.edgeA.length);
+  for (let p = 0; p < cuts.pieceCount; p++) cuts.trace(p, cut);
+  return cut;
+}
+
+/** A plan as sections that can be replaced. */
+class Parts {
+  readonly graph: CutGraph;
+  readonly adjacency: Adjacency;
+  readonly place: Int32Array;
+  readonly #cut: Uint8Array;
+  readonly #partOf: Int32Array;
+  readonly #vertices: (number[] | undefined)[];
+  /** By part: the number of sections it was last tried with, in vain. */
+  readonly #tried: number[] = [];
+
+  constructor(graph: CutGraph, adjacency: Adjacency, cut: Uint8Array) {
+    this.graph = graph;
+    this.adjacency = adjacency;
+    this.place = new Int32Array(graph.vertexCount).fill(-1);
+    this.#cut = cut;
+    const together = new DisjointSets(graph.vertexCount);
+    for (let e = 0; e < cut.length; e++) if (!cut[e]) together.join(graph.edgeA[e]!, graph.edgeB[e]!);
+    const { setOf, count } = together.number();
+    this.#partOf = setOf;
+    const vertices: number[][] = Array.from({ length: count }, () => []);
+    for (let v = 0; v < setOf.length; v++) vertices[setOf[v]!]!.push(v);
+    this.#vertices = vertices;
+    for (let e = 0; e < cut.length; e++) cut[e] = this.#isBetween(e) ? 1 : 0;
+  }
+
+  cost(): number {
+    let cost = 0;
+    for (let e = 0; e < this.#cut.length; e++) if (this.#cut[e]) cost += this.graph.edgeCost[e]!;
+    return cost;
+  }
+
+  costWithin(edges: readonly number[]): number {
+    let cost = 0;
+    for (const e of edges) if (this.#cut[e]) cost += this.graph.edgeCost[e]!;
+    return cost;
+  }
+
+  parts(): number[] {
+    const parts: number[] = [];
+    for (let p = 0; p < this.#vertices.length; p++) if (this.#vertices[p]) parts.push(p);
+    return parts;
+  }
+
+  isSettled(part: number, count: number): boolean {
+    return !this.#vertices[part] || (this.#tried[part] ?? 0) >= count;
+  }
+
+  settle(part: number, count: number): void {
+    this.#tried[part] = count;
+  }
+
+  /** Each way of taking a section with a neighbour, or with a neighbour and a neighbour of either. */
+  groupsAround(part: number, count: number): number[][] {
+    const groups: number[][] = [];
+    for (const second of this.#neighbours([part])) {
+      if (count === 2) groups.push([part, second]);
+      else for (const third of this.#neighbours([part, second])) groups.push([part, second, third]);
+    }
+    return groups;
+  }
+
+  /** None when one of the sections has been replaced meanwhile. */
+  verticesOf(group: readonly number[]): number[] {
+    const all: number[] = [];
+    for (const part of group) {
+      const vertices = this.#vertices[part];
+      if (!vertices) return [];
+      for (const v of vertices) all.push(v);
+    }
+    return all;
+  }
+
+  replace(group: readonly number[], vertices: readonly number[], edges: readonly number[], cut: Uint8Array): void {
+    for (let i = 0; i < edges.length; i++) this.#cut[edges[i]!] = cut[i]!;
+    for (const part of group) {
+      for (const near of this.#neighbours([part])) this.#tried[near] = 0;
+      this.#vertices[part] = undefined;
+    }
+    for (const v of vertices) this.#partOf[v] = -1;
+    for (const v of vertices) {
+      if (this.#partOf[v]! >= 0) continue;
+      const part = this.#vertices.length;
+      const found = [v];
+      this.#partOf[v] = part;
+      for (const u of found) {
+        for (let i = this.adjacency.start[u]!; i < this.adjacency.start[u + 1]!; i++) {
+          const w = this.adjacency.other[i]!;
+          if (this.#cut[this.adjacency.edge[i]!] || this.#partOf[w]! >= 0) continue;
+          this.#partOf[w] = part;
+          found.push(w);
+        }
+      }
+      this.#vertices.push(found);
+    }
+    for (const e of edges) this.#cut[e] = this.#isBetween(e) ? 1 : 0;
+  }
+
+  #isBetween(edge: number): boolean {
+    return this.#partOf[this.graph.edgeA[edge]!] !== this.#partOf[this.graph.edgeB[edge]!];
+  }
+
+  #neighbours(parts: readonly number[]): Set<number> {
+    const near = new Set<number>();
+    for (const part of parts) {
+      for (const v of this.#vertices[part] ?? []) {
+        for (let i = this.adjacency.start[v]!; i < this.adjacency.start[v + 1]!; i++) {
+          const other = this.#partOf[this.adjacency.other[i]!]!;
+          if (!parts.includes(other)) near.add(other);
+        }
+      }
+    }
+    return near;
+  }
+}

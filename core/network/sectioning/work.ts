@@ -1,0 +1,71 @@
+import type { Watch } from './types.ts';
+
+/** Thrown when the work allowed is used up. */
+export class OutOfWork extends Error {
+  constructor() {
+    super('The work allowed for an exact plan is used up.');
+  }
+}
+
+/** Thrown when one ring block takes more work than a block is allowed. */
+export class HardBlock extends OutOfWork {
+  /** One of its edges. */
+  readonly edge: number;
+
+  constructor(edge: number) {
+    super();
+    this.edge = edge;
+  }
+}
+
+/** Thrown when the watch says to stop. */
+export class Stopped extends Error {
+  constructor() {
+    super('The planning was stopped.');
+  }
+}
+
+/** Steps of work allowed, so that what is found depends on a number and never on the clock; and the caller's watch. */
+export class Work {
+  #left: number;
+  #spent = 0;
+  readonly #total: number;
+  readonly #watch: Watch | undefined;
+
+  constructor(steps: number, watch?: Watch) {
+    this.#left = steps;
+    this.#total = steps;
+    this.#watch = watch;
+  }
+
+  get left(): number {
+    return this.#left;
+  }
+
+  /** @throws OutOfWork when less than nothing is left, Stopped when the watch says so. */
+  charge(steps: number): void {
+    this.#left -= steps;
+    this.#spent += steps;
+    if (this.#watch?.shouldStop()) throw new Stopped();
+    if (this.#left < 0) throw new OutOfWork();
+  }
+
+  /** Tells the watch how far things are: `done` of the whole is settled, and of the rest what the work spent suggests. */
+  report(done: number): void {
+    this.#watch?.progress(Math.min(1, done + (1 - done) * Math.min(1, this.#spent / this.#total)));
+  }
+
+  /** Tries something with at most `steps` of what is left; undefined when that was not enough. */
+  attempt<T>(steps: number, task: () => T): T | undefined {
+    const kept = Math.max(0, this.#left - steps);
+    this.#left -= kept;
+    try {
+      return task();
+    } catch (error) {
+      if (error instanceof OutOfWork) return undefined;
+      throw error;
+    } finally {
+      this.#left = Math.max(0, this.#left) + kept;
+    }
+  }
+}
