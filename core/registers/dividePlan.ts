@@ -38,6 +38,8 @@ interface Pieces {
   readonly longestRun: ReadonlyMap<string, Run>;
   /** By candidate key: the pieces that it parts; only candidates within reach of an energiser that part anything. */
   readonly endsOf: ReadonlyMap<string, readonly [string, string]>;
+  /** By candidate key: the longer of the ways from the energiser to its two sides, metres. */
+  readonly farM: ReadonlyMap<string, number>;
   readonly source: string;
 }
 
@@ -54,20 +56,23 @@ function piecesBetween(project: Project, candidates: readonly SwitchCandidate[])
   const gateways = new Map<string, number>();
   const longestRun = new Map<string, Run>();
   const endsOf = new Map<string, readonly [string, string]>();
-  for (const [node, farM] of distanceM.entries()) if (farM < Infinity) lengthM.set(pieceOf(node), 0);
+  const farM = new Map<string, number>();
+  for (const [node, awayM] of distanceM.entries()) if (awayM < Infinity) lengthM.set(pieceOf(node), 0);
   for (const edge of network.edges) {
     if (distanceM[edge.from] === Infinity) continue;
     const piece = pieceOf(edge.from);
     if (edge.kind === 'switch') {
       const other = pieceOf(edge.to);
-      if (other !== piece) endsOf.set(edge.switchId, [piece, other]);
+      if (other === piece) continue;
+      endsOf.set(edge.switchId, [piece, other]);
+      farM.set(edge.switchId, Math.max(distanceM[edge.from]!, distanceM[edge.to]!));
     } else if (edge.kind === 'crossing') gateways.set(piece, (gateways.get(piece) ?? 0) + 1);
     else if (edge.kind === 'run') {
       lengthM.set(piece, lengthM.get(piece)! + edge.lengthM);
       if (edge.lengthM > (longestRun.get(piece)?.lengthM ?? 0)) longestRun.set(piece, edge);
     }
   }
-  return { network, pieceOf, lengthM, gateways, longestRun, endsOf, source: pieceOf(sourceNode) };
+  return { network, pieceOf, lengthM, gateways, longestRun, endsOf, farM, source: pieceOf(sourceNode) };
 }
 
 function switchAt(id: string, place: CutOutSwitch['place']): CutOutSwitch {
@@ -125,6 +130,7 @@ function dividePlanOf(
     tooLong: tooLongRuns(project, pieces),
     missing,
     surplus: surplus.map(({ id }) => id),
+    mayStandOpen: ringClosers(pieces, plan),
     changes: [
       ...leavingOut(project, pieces, candidates, plan),
       ...surplus.map(({ id, name, place }): PlanChange => {
@@ -167,6 +173,23 @@ function tooLongRuns(project: Project, { network, lengthM, longestRun }: Pieces)
   });
 }
 
+/** Joins the sections from the energiser outward; a switch between two that are joined already closes a ring. */
+function ringClosers({ endsOf, farM }: Pieces, { chosen, sections }: SectioningPlan): string[] {
+  const sectionOf = sectionsByPiece(sections);
+  const joined = new DisjointSets(sections.length);
+  const indexOf = new Map(sections.map((section, index) => [section, index]));
+  return [...chosen]
+    .sort((a, b) => farM.get(a)! - farM.get(b)!)
+    .filter((key) => {
+      const [a, b] = endsOf.get(key)!.map((piece) => indexOf.get(sectionOf.get(piece)!)!);
+      return a !== b && !joined.join(a!, b!);
+    });
+}
+
+function sectionsByPiece(sections: readonly PlannedSection[]): ReadonlyMap<string, PlannedSection> {
+  return new Map(sections.flatMap((section) => section.runs.map((piece) => [piece, section])));
+}
+
 function leavingOut(
   project: Project,
   { endsOf }: Pieces,
@@ -174,8 +197,7 @@ function leavingOut(
   { chosen, sections }: SectioningPlan,
 ): PlanChange[] {
   const { maxSectionM, maxGateways } = propertyOf(project).divide;
-  const sectionOf = new Map<string, PlannedSection>();
-  for (const section of sections) for (const piece of section.runs) sectionOf.set(piece, section);
+  const sectionOf = sectionsByPiece(sections);
   const byKey = new Map(candidates.map((candidate) => [candidate.key, candidate]));
   return chosen.flatMap((key): PlanChange[] => {
     const [a, b] = endsOf.get(key)!.map((piece) => sectionOf.get(piece)!);

@@ -185,6 +185,11 @@ export interface DividePlan {
   readonly missing: readonly SwitchCandidate[];
   /** Drawn, and not needed by the plan (ids); pinned and built ones are never here. */
   readonly surplus: readonly string[];
+  /**
+   * Keys of chosen places, one for each ring of sections, whose switches may all stand open together with nothing dead:
+   * those where the ways round from the energiser meet.
+   */
+  readonly mayStandOpen: readonly string[];
   /** What leaving each chosen place out, or keeping each surplus switch, would mean. */
   readonly changes: readonly PlanChange[];
 }

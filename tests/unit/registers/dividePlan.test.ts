@@ -264,4 +264,20 @@ describe('the plan', () => {
     const taken = drawing(limit(2500), fed, lane, branch, endSwitch('S', 'b', 'start'));
     expect(planOf(taken)).toMatchObject({ missing: [], surplus: [] });
   });
+
+  it('says which switch of a ring may stand open: the one where the two ways round meet', () => {
+    const around = line('around', [
+      [0, 0],
+      [0, 1500],
+      [2000, 1500],
+      [2000, 0],
+    ]);
+    const ringGates = [...gates, ...bridgedGateway('H', 'around', 800), ...bridgedGateway('I', 'around', 2600)];
+    const plan = planOf(drawing(limit(3000), fed, lane, around, ringGates));
+    expect(plan.chosen.length).toBeGreaterThanOrEqual(2);
+    // Round the ring of 7000 m the ways meet at 3500 m: the furthest gateway is I, 2600 m along the far side.
+    const furthest = ['gateway:I', 'gateway:G3', 'gateway:G2'].find((key) => plan.chosen.includes(key));
+    expect(plan.mayStandOpen).toEqual([furthest]);
+    expect(planOf(drawing(limit(1200), fed, lane, gates)).mayStandOpen).toEqual([]);
+  });
 });
