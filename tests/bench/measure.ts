@@ -7,7 +7,12 @@ export function measure(work: () => unknown, rounds = 40): { readonly median: nu
     work();
     times.push(performance.now() - start);
   }
-  times.sort((a, b) => a - b);
-  const at = (share: number) => times[Math.min(times.length - 1, Math.floor(share * times.length))]!;
+  return summary(times);
+}
+
+/** Median and 95th percentile of some times. */
+export function summary(times: readonly number[]): { readonly median: number; readonly p95: number } {
+  const sorted = times.toSorted((a, b) => a - b);
+  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
   return { median: at(0.5), p95: at(0.95) };
 }

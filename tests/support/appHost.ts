@@ -16,8 +16,9 @@ export class AppHost {
     this.#process = child;
   }
 
-  static async start(home: string): Promise<AppHost> {
-    const child = spawn(process.execPath, [program], {
+  /** Starts it; `args` are those of the command line: a project file, say. */
+  static async start(home: string, args: readonly string[] = []): Promise<AppHost> {
+    const child = spawn(process.execPath, [program, ...args], {
       env: { ...process.env, UNDERGATE_HOME: home },
       stdio: ['ignore', 'pipe', 'inherit'],
     });
