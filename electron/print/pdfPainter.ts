@@ -99,7 +99,7 @@ function paintText(doc: Doc, item: TextItem): void {
 function paintHalo(doc: Doc, letters: readonly FontRun[], startX: number, y: number, item: TextItem): void {
   let left = startX;
   for (const { font, text, features } of letters) {
-    const { glyphs, positions } = font.layout(text, features);
+    const { glyphs, positions } = font.layout(text, [...features]);
     const scale = item.sizePt / font.unitsPerEm;
     glyphs.forEach((glyph, i) => {
       const { xAdvance, xOffset, yOffset } = positions[i]!;

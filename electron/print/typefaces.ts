@@ -2,7 +2,7 @@ import { createRequire } from 'node:module';
 import type { FontRole } from '../../core/sheets/displayList.ts';
 import { mmPerPt } from '../../core/sheets/style.ts';
 import type { MeasureText } from '../../core/sheets/words.ts';
-import { type Font, fontkit } from './fontkit.ts';
+import { type Font, openSync } from 'fontkit';
 
 /**
  * The sheets' typeface, Atkinson Hyperlegible (SIL Open Font License 1.1): each cut comes as two files, basic Latin and
@@ -48,7 +48,9 @@ function openTypefaces(): Typefaces {
   for (const cut of Object.values(cuts)) {
     for (const script of scripts) {
       const file = `${packageName}/files/atkinson-hyperlegible-${script}-${cut}.woff`;
-      fonts.set(`${script}-${cut}`, fontkit.openSync(require.resolve(file)));
+      const font = openSync(require.resolve(file));
+      if (!('layout' in font)) throw new Error(`${file} holds several fonts; one is wanted.`);
+      fonts.set(`${script}-${cut}`, font);
     }
   }
   const runsOf = remembered((text: string, role: FontRole) => splitRuns(text, role, fonts));
@@ -63,7 +65,7 @@ function openTypefaces(): Typefaces {
  * runs without features, so that measured and drawn widths are the same.
  */
 export function runWidthEm({ font, text, features }: FontRun): number {
-  if (features.length > 0) return font.layout(text, features).advanceWidth / font.unitsPerEm;
+  if (features.length > 0) return font.layout(text, [...features]).advanceWidth / font.unitsPerEm;
   return text.split(/(?<= )/).reduce((sum, word) => sum + wordWidthEm(font, word), 0);
 }
 
