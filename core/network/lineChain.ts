@@ -3,8 +3,8 @@ import type { LonLat, Xy } from '../geometry/types.ts';
 import type { FenceLine, LineEnd } from '../model/things.ts';
 import { type GatewaySpan, wrapStation } from './gatewaySpan.ts';
 import type { Joints } from './joints.ts';
+import type { EdgeDraft } from './networkDraft.ts';
 import { leastLengthM, lonLatAt, type PathGeometry, xyAt } from './pathGeometry.ts';
-import type { NetworkEdge } from './types.ts';
 
 /** A place on a live line where the wire ends, meets something or is cut. */
 export interface Stop {
@@ -118,7 +118,7 @@ export class LineChain {
    * Adds the runs between the stops, once all of them are known; their keys get their nodes later. Stops less than a
    * millimetre apart become one.
    */
-  emit(edges: NetworkEdge[]): void {
+  emit(edges: EdgeDraft[]): void {
     const { line, liveWires } = this;
     const key = `run:${line.id}`;
     const stops = this.#stops.sort((a, b) => a.stationM - b.stationM || a.rank - b.rank);

@@ -11,6 +11,11 @@ import { placesNear } from './touches.ts';
 import type { NetworkEdge, NetworkProblem, NetworkProblemCode } from './types.ts';
 import { workingPlane } from './workingPlane.ts';
 
+/** An edge between two points of the draft's joints. */
+export type EdgeDraft = Writable<NetworkEdge>;
+
+type Writable<T> = T extends unknown ? { -readonly [K in keyof T]: T[K] } : never;
+
 /** A network in the making: its edges join points of `joints`, which are numbered as nodes at the end. */
 export class NetworkDraft {
   readonly project: Project;
@@ -18,7 +23,7 @@ export class NetworkDraft {
   readonly plane: LocalPlane;
   readonly toleranceM: number;
   readonly joints = new Joints();
-  readonly edges: NetworkEdge[] = [];
+  readonly edges: EdgeDraft[] = [];
   readonly problems: NetworkProblem[] = [];
   readonly chainOf = new Map<string, LineChain>();
   #chains: readonly LineChain[] = [];

@@ -1,30 +1,32 @@
 import type { EnergiserJoint } from './connectEnergisers.ts';
 import { unusedKey } from './joints.ts';
 import type { NetworkDraft } from './networkDraft.ts';
-import type { Network, NetworkEdge } from './types.ts';
+import type { Network } from './types.ts';
 
-/** Turns the joints of a finished draft into nodes, and all that refers to joints with them. */
+/** Turns the joints of a finished draft into nodes; its edges become those of the network. */
 export function numberNodes(draft: NetworkDraft, sources: readonly EnergiserJoint[]): Network {
   const { nodes, nodeOf } = draft.joints.number();
   const used = new Set<string>();
-  const edges: NetworkEdge[] = [];
+  const edges = draft.edges;
   const edgesAt: number[][] = nodes.map(() => []);
   const runsOfLine = new Map<string, number[]>();
   const edgeOfSwitch = new Map<string, number>();
-  for (const [index, drafted] of draft.edges.entries()) {
-    const from = nodeOf[drafted.from]!;
-    const to = nodeOf[drafted.to]!;
-    const key = drafted.kind === 'run' ? `${drafted.key}:${nodes[from]!.key}~${nodes[to]!.key}` : drafted.key;
-    edges.push({ ...drafted, key: unusedKey(key, used), from, to });
+  for (const [index, edge] of edges.entries()) {
+    const from = nodeOf[edge.from]!;
+    const to = nodeOf[edge.to]!;
+    edge.from = from;
+    edge.to = to;
+    if (edge.kind === 'run') edge.key += `:${nodes[from]!.key}~${nodes[to]!.key}`;
+    edge.key = unusedKey(edge.key, used);
     edgesAt[from]!.push(index);
     if (to !== from) edgesAt[to]!.push(index);
-    if (drafted.kind === 'run') {
-      const runs = runsOfLine.get(drafted.lineId);
+    if (edge.kind === 'run') {
+      const runs = runsOfLine.get(edge.lineId);
       if (runs) runs.push(index);
-      else runsOfLine.set(drafted.lineId, [index]);
-    } else if (drafted.kind === 'switch') {
-      edgeOfSwitch.set(drafted.switchId, index);
-      if (from === to) draft.report('switchBypassed', [drafted.switchId], nodes[from]!.at);
+      else runsOfLine.set(edge.lineId, [index]);
+    } else if (edge.kind === 'switch') {
+      edgeOfSwitch.set(edge.switchId, index);
+      if (from === to) draft.report('switchBypassed', [edge.switchId], nodes[from]!.at);
     }
   }
   const postsOfGateway = new Map<string, readonly [number, number]>();
