@@ -32,7 +32,7 @@ export function deadReasons(
   if (noSource) {
     return Array.from({ length: pieces.count }, () => noSource);
   }
-  const reasons: (FoundReason | undefined)[] = new Array(pieces.count).fill(undefined);
+  const reasons = Array.from({ length: pieces.count }, (): FoundReason | undefined => undefined);
   spread(pieces, reasons, linksOf(network, pieces));
   if (reasons.includes(undefined)) {
     const unexplained = (part: number): boolean => part >= 0 && !reasons[part];

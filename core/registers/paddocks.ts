@@ -103,7 +103,8 @@ function fromLeastVertex(ring: readonly Xy[]): readonly Xy[] {
   return [...ring.slice(least), ...ring.slice(0, least)];
 }
 
-const keyOf = (ring: readonly Xy[]): string => `${ring.length}:${ring[0]}:${ring[ring.length >> 1]}`;
+/** Enough to find the same ring again; `sameRing` then makes sure. */
+const keyOf = (ring: readonly Xy[]): string => [ring.length, ring[0], ring[ring.length >> 1]].join();
 
 const sameRing = (a: readonly Xy[], b: readonly Xy[]): boolean =>
   a.length === b.length && a.every(([x, y], i) => x === b[i]![0] && y === b[i]![1]);
