@@ -3,7 +3,7 @@ import { formatLength } from '../../formatUnits.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { LonLat } from '../../things.ts';
 import type { Refusal } from './edit.ts';
-import { type Path, sameVertexM, withoutDoubles } from './path.ts';
+import { couldBeWithin, type Path, sameVertexM, withoutDoubles } from './path.ts';
 
 /** The working plane holds its promise of 1 in 10,000 this far from its centre, with room to spare. */
 const furthestM = 200_000;
@@ -18,6 +18,8 @@ export function whyNotPoint(project: Project, at: LonLat): Refusal | null {
     };
   }
   const { origin, units } = propertyOf(project);
+  // A box of this half-width lies inside the circle; most points are in it, and need no measuring.
+  if (couldBeWithin(origin, at, 0.7 * furthestM)) return null;
   const awayM = distanceM(origin, at);
   if (awayM <= furthestM) return null;
   return {

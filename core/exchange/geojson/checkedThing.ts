@@ -1,0 +1,140 @@
+import { distanceM } from '../../geometry/geodesic.ts';
+import { whyNotFields } from '../../model/edits/support/checkFields.ts';
+import { fieldRules } from '../../model/edits/support/fieldRules.ts';
+import { isClosed, nearestOnPath, pointOnPath, vertexStationsM } from '../../model/edits/support/path.ts';
+import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
+import type { Project } from '../../model/project.ts';
+import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
+import { asClause } from './intake.ts';
+import { clockwiseProperty, type ExchangedKind } from './ours.ts';
+import { isObject, own, type RawObject } from './raw.ts';
+import type { PreviewFeature } from './types.ts';
+
+export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly ok: false; readonly why: string };
+
+/**
+ * The thing as a feature of ours gives it: whole, within all bounds, standing on things that are there. What the
+ * feature leaves out is taken from the thing of that id in the project. `crossed`: crossing ids by gateway.
+ */
+export function checkedThing(project: Project, feature: PreviewFeature, crossed: ReadonlyMap<string, string>): Checked {
+  const { kind, id, fields: given } = feature.ours!;
+  const before = project[kind].get(id) as RawObject | undefined;
+  const fields: Record<string, unknown> = {};
+  for (const field of Object.keys(fieldRules[kind])) {
+    fields[field] = Object.hasOwn(given, field) ? own(given, field) : before?.[field];
+  }
+  Object.assign(fields, placeFields(kind, feature));
+  if (kind === 'property') fields.placed = true;
+  if (kind === 'switch') fields.place = switchPlace(fields.place);
+  const missing = Object.keys(fields).find((field) => fields[field] === undefined);
+  if (missing) return refuse(`its "${missing}" is missing`);
+  const refusal = whyNotFields(project, kind, id, withoutName(fields)) ?? whyNotNamed(project, kind, id, fields);
+  if (refusal) return refuse(asClause(refusal.message));
+  const thing = { kind, id, ...fields } as Thing;
+  const why = whyNotAnchored(project, thing, crossed) ?? whyNotNear(project, feature);
+  return why ? refuse(why) : { ok: true, thing: anchoredAnew(project, thing, feature) };
+}
+
+function refuse(why: string): Checked {
+  return { ok: false, why };
+}
+
+function withoutName({ name: _, ...rest }: RawObject): RawObject {
+  return rest;
+}
+
+/** A name that another thing has is no fault: it gives way later. */
+function whyNotNamed(project: Project, kind: ExchangedKind, id: string, { name }: RawObject) {
+  if (name === undefined) return null;
+  const refusal = whyNotFields(project, kind, id, { name });
+  return refusal?.code === 'nameTaken' ? null : refusal;
+}
+
+/** What the geometry of a feature says of its thing. */
+function placeFields(
+  kind: ExchangedKind,
+  { shape, path, ours }: PreviewFeature,
+): { at?: LonLat; path?: readonly LonLat[] } {
+  if (path.length === 0) return {};
+  switch (kind) {
+    case 'fenceLine':
+    case 'leadOut':
+      return shape === 'point' ? {} : { path };
+    case 'service':
+      return { path: own(ours!.fields, clockwiseProperty) === true ? path.toReversed() : path };
+    case 'post':
+    case 'energiser':
+    case 'earthField':
+    case 'reading':
+    case 'paddock':
+      return shape === 'point' ? { at: path[0]! } : {};
+    default:
+      return {};
+  }
+}
+
+/** Exactly the fields of a switch's place, or undefined where it is none. */
+function switchPlace(value: unknown): SwitchPlace | undefined {
+  if (!isObject(value)) return undefined;
+  const [on, lineId, gatewayId, leadOutId] = ['on', 'lineId', 'gatewayId', 'leadOutId'].map((field) =>
+    own(value, field),
+  );
+  const [end, post, atM] = [own(value, 'end'), own(value, 'post'), own(value, 'atM')];
+  const isEnd = (which: unknown): which is 'start' | 'end' => which === 'start' || which === 'end';
+  if (on === 'gateway' && typeof gatewayId === 'string' && isEnd(post)) return { on, gatewayId, post };
+  if (on === 'lineEnd' && typeof lineId === 'string' && isEnd(end)) return { on, lineId, end };
+  if (on === 'line' && typeof lineId === 'string' && Number.isFinite(atM)) return { on, lineId, atM: atM as number };
+  if (on === 'leadOut' && typeof leadOutId === 'string') return { on, leadOutId };
+  return undefined;
+}
+
+/** Why what a thing stands on is not there; ids in fields were looked up before. */
+function whyNotAnchored(project: Project, thing: Thing, crossed: ReadonlyMap<string, string>): string | null {
+  if (thing.kind === 'crossing') {
+    const other = crossed.get(thing.gatewayId);
+    return other !== undefined && other !== thing.id ? 'its gateway has another crossing already' : null;
+  }
+  if (thing.kind !== 'switch') return null;
+  const { place } = thing;
+  if (place.on === 'gateway') return project.gateway.has(place.gatewayId) ? null : 'its gateway is not there';
+  if (place.on === 'leadOut') return project.leadOut.has(place.leadOutId) ? null : 'its lead-out is not there';
+  return project.fenceLine.has(place.lineId) ? null : 'its fence line is not there';
+}
+
+function whyNotNear(project: Project, { path }: PreviewFeature): string | null {
+  for (const vertex of path) {
+    const refusal = whyNotPoint(project, vertex);
+    if (refusal) return asClause(refusal.message);
+  }
+  return null;
+}
+
+/** A point further than this from where its figures put it was moved in another program. */
+const movedM = 0.05;
+
+/** A gateway or switch that was moved on the map of another program goes to the nearest place on its line. */
+function anchoredAnew(project: Project, thing: Thing, { shape, path }: PreviewFeature): Thing {
+  if (shape !== 'point') return thing;
+  if (thing.kind === 'gateway') {
+    const atM = stationNow(project, thing.lineId, thing.atM, path[0]!, thing.widthM);
+    return atM === thing.atM ? thing : { ...thing, atM };
+  }
+  if (thing.kind === 'switch' && thing.place.on === 'line') {
+    const { place } = thing;
+    const atM = stationNow(project, place.lineId, place.atM, path[0]!, 0);
+    return atM === place.atM ? thing : { ...thing, place: { ...place, atM } };
+  }
+  return thing;
+}
+
+/** `openM`: how much of the line it takes up. The point of a gateway is midway between its posts, off a bent line. */
+function stationNow(project: Project, lineId: string, atM: number, point: LonLat, openM: number): number {
+  const { path } = project.fenceLine.get(lineId)!;
+  const lengthM = vertexStationsM(path).at(-1)!;
+  const overSeam = isClosed(path) && (atM < openM / 2 || atM > lengthM - openM / 2);
+  if (overSeam) return atM;
+  const [fromM, toM] = [Math.max(0, atM - openM / 2), Math.min(lengthM, atM + openM / 2)];
+  const [from, to] = [pointOnPath(project, path, fromM), pointOnPath(project, path, toM)];
+  const off = Math.max(distanceM(from, point), distanceM(to, point)) - openM / 2;
+  return off <= movedM ? atM : nearestOnPath(project, path, point)!.atM;
+}

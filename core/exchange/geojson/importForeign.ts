@@ -1,0 +1,130 @@
+import { createLocalPlane, type LocalPlane } from '../../geometry/localPlane.ts';
+import { createSpatialIndex, type SpatialIndex } from '../../geometry/spatialIndex.ts';
+import { newEnergiser, newFenceLine, newGateway } from '../../model/defaults.ts';
+import { placeGateway, whyNotPlaceGateway } from '../../model/edits/placeGateway.ts';
+import { whyNotFields } from '../../model/edits/support/checkFields.ts';
+import type { Refusal } from '../../model/edits/support/edit.ts';
+import { vertexStationsM, withoutDoubles } from '../../model/edits/support/path.ts';
+import { whyNotPath, whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
+import { formatLength } from '../../model/formatUnits.ts';
+import { nextName } from '../../model/names.ts';
+import { propertyOf, put } from '../../model/project.ts';
+import type { Service, ServiceKind, Thing } from '../../model/things.ts';
+import type { ImportChoices } from './importFeatures.ts';
+import { asClause, type Intake, tell } from './intake.ts';
+import type { ImportAs, PreviewFeature } from './types.ts';
+
+/** Takes over features of other programs as what the user chose. Lines come first, so that gateways find them. */
+export function importForeign(intake: Intake, features: readonly PreviewFeature[], choices: ImportChoices): void {
+  const foreign = features.filter(({ ours }) => !ours);
+  const asOf = ({ key, suggestion }: PreviewFeature): ImportAs => choices.as.get(key) ?? suggestion;
+  const things: Thing[] = [];
+  for (const feature of foreign) {
+    const as = asOf(feature);
+    if (as === 'leaveOut' || as === 'gateway') continue;
+    const made = madeOf(intake, feature, as, choices);
+    if ('message' in made)
+      tell(intake, feature, asClause(made.message), 'Leave it out, or choose something else for it.');
+    else things.push(made);
+  }
+  intake.project = put(intake.project, ...things);
+  intake.added += things.length;
+  const gateways = foreign.filter((feature) => asOf(feature) === 'gateway');
+  if (gateways.length > 0) importGateways(intake, gateways, choices);
+}
+
+function madeOf(intake: Intake, feature: PreviewFeature, as: ImportAs, choices: ImportChoices): Thing | Refusal {
+  const { project, newId } = intake;
+  const { shape, path, name } = feature;
+  if (as === 'fenceLine' || as === 'boundary') {
+    if (shape === 'point') return { code: 'wrongShape', message: 'A point can be no fence line.' };
+    const refusal =
+      whyNotPath(project, path, 'line') ?? whyNotFields(project, 'fenceLine', null, { typeId: choices.typeId });
+    if (refusal) return refusal;
+    const { typeId, status } = choices;
+    const line = { id: newId('fenceLine'), name, typeId, status, live: as === 'fenceLine', path: withoutDoubles(path) };
+    return newFenceLine(line);
+  }
+  for (const vertex of path) {
+    const refusal = whyNotPoint(project, vertex);
+    if (refusal) return refusal;
+  }
+  if (as === 'post' || as === 'energiser') {
+    if (shape !== 'point') return { code: 'wrongShape', message: 'Only a point can be that.' };
+    const [at] = path;
+    if (as === 'post') return { kind: 'post', id: newId('post'), name, at: at!, role: 'strainer', note: '' };
+    const taken = whyNotFields(project, 'energiser', null, { name });
+    const free = taken ? nextName(project, 'energiser') : name;
+    return { ...newEnergiser(newId('energiser'), free, at!), status: choices.status };
+  }
+  return serviceOf(newId('service'), feature, as as ServiceKind);
+}
+
+function serviceOf(id: string, { name, path, voltageV }: PreviewFeature, what: ServiceKind): Service {
+  const buried = what === 'waterPipe' || what === 'gasPipe' || what === 'dataCable';
+  return {
+    kind: 'service',
+    id,
+    name,
+    what,
+    path,
+    voltageV: what === 'powerLine' ? voltageV : null,
+    buried,
+    open: null,
+    note: '',
+  };
+}
+
+function importGateways(intake: Intake, features: readonly PreviewFeature[], choices: ImportChoices): void {
+  const { origin, units } = propertyOf(intake.project);
+  const plane = createLocalPlane(origin);
+  const lines = [...intake.project.fenceLine.values()].map(({ id, path }) => [id, path.map(plane.toXy)] as const);
+  const index = createSpatialIndex(lines);
+  for (const feature of features) {
+    const place = feature.shape === 'point' ? nearestLine(intake, index, plane, feature, choices.gatewaySnapM) : null;
+    if (!place) {
+      const why = `no fence line is within ${formatLength(choices.gatewaySnapM, units)} of it`;
+      tell(intake, feature, why, 'Raise the distance, or take it over as a post.');
+      continue;
+    }
+    const { project } = intake;
+    const free = whyNotFields(project, 'gateway', null, { name: feature.name })
+      ? nextName(project, 'gateway')
+      : feature.name;
+    const widthM = feature.widthM ?? choices.gatewayWidthM;
+    const { status } = choices;
+    const wanted = { ...place, name: free, widthM, status, leaves: widthM > doubledFromM ? 2 : 1 } as const;
+    const refusal = whyNotPlaceGateway(wanted)(project);
+    if (refusal) {
+      tell(
+        intake,
+        feature,
+        asClause(refusal.message),
+        'Move it in the program that made the file, or place it here by hand.',
+      );
+      continue;
+    }
+    intake.project = placeGateway(wanted, intake.newId)(project);
+    intake.added++;
+  }
+}
+
+/** Wider openings have two leaves; common practice, no source. */
+const doubledFromM = 6;
+
+function nearestLine(
+  { project }: Intake,
+  index: SpatialIndex<string>,
+  plane: LocalPlane,
+  { path: [at], widthM }: PreviewFeature,
+  withinM: number,
+): { lineId: string; atM: number } | null {
+  const near = index.nearest(plane.toXy(at!), withinM);
+  if (!near) return null;
+  const stationsM = vertexStationsM(project.fenceLine.get(near.key)!.path);
+  const [startM, endM, lengthM] = [stationsM[near.segment]!, stationsM[near.segment + 1]!, stationsM.at(-1)!];
+  const atM = startM + near.fraction * (endM - startM);
+  // A point on a gate's post at the end of a line stands for the gate beside it.
+  const halfM = (widthM ?? newGateway({ id: '', name: '', lineId: '', atM: 0 }).widthM) / 2;
+  return { lineId: near.key, atM: lengthM < 2 * halfM ? atM : Math.min(lengthM - halfM, Math.max(halfM, atM)) };
+}

@@ -1,0 +1,24 @@
+import type { NewId } from '../../model/edits/support/edit.ts';
+import type { Project } from '../../model/project.ts';
+import type { FeatureProblem, PreviewFeature } from './types.ts';
+
+/** Where things stand while the features of a file are taken over. */
+export interface Intake {
+  project: Project;
+  added: number;
+  updated: number;
+  unchanged: number;
+  readonly problems: FeatureProblem[];
+  readonly notes: string[];
+  readonly newId: NewId;
+}
+
+/** Notes that a feature can't be taken over. */
+export function tell(intake: Intake, { index, name }: PreviewFeature, why: string, whatToDo: string): void {
+  intake.problems.push({ index, name, why, whatToDo });
+}
+
+/** A sentence as the middle of another. */
+export function asClause(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
+}

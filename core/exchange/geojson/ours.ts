@@ -1,0 +1,49 @@
+import type { Kind } from '../../model/things.ts';
+import { own, type RawObject } from './raw.ts';
+import type { OurThing } from './types.ts';
+
+/** Kinds that a map exchanges, what a thing stands on before it. Price lists and kept plans are no part of a map. */
+export const exchangedKinds = [
+  'property',
+  'fenceType',
+  'conductor',
+  'fenceLine',
+  'post',
+  'energiser',
+  'leadOut',
+  'earthField',
+  'gateway',
+  'crossing',
+  'switchCandidate',
+  'switch',
+  'switchRule',
+  'paddock',
+  'service',
+  'reading',
+] as const satisfies readonly Kind[];
+
+export type ExchangedKind = (typeof exchangedKinds)[number];
+
+/** The properties that mark a feature as written by this program. */
+export const kindProperty = 'undergate:kind';
+export const idProperty = 'undergate:id';
+
+/** Says that an area's ring ran clockwise before it was wound by the right-hand rule. */
+export const clockwiseProperty = 'undergate:drawnClockwise';
+
+/** Kinds of features that only show what is computed; they are passed over when a file comes back. */
+export const computedKinds = ['run', 'paddockOutline'] as const;
+
+/** The kind that our mark on a feature gives, `computed`, or null where it bears no mark of ours. */
+export function kindOfOurs(properties: RawObject): ExchangedKind | 'computed' | null {
+  const kind = own(properties, kindProperty);
+  if (computedKinds.includes(kind as (typeof computedKinds)[number])) return 'computed';
+  return exchangedKinds.includes(kind as ExchangedKind) ? (kind as ExchangedKind) : null;
+}
+
+/** The thing that a marked feature holds, still to be checked; null without an id. */
+export function ourThing(kind: ExchangedKind, properties: RawObject): OurThing | null {
+  const id = own(properties, idProperty);
+  if (typeof id !== 'string' || id === '' || id.length > 200) return null;
+  return { kind, id, fields: properties };
+}

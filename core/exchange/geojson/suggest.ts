@@ -1,0 +1,81 @@
+import { type RawObject, withoutControls } from './raw.ts';
+import type { ImportAs, PreviewFeature } from './types.ts';
+
+const longestName = 120;
+
+/** Properties that commonly hold a name, in the order in which they are believed. */
+const nameFields = ['name', 'title', 'label', 'description', 'id', 'fid'];
+
+/** What a feature is called in its file, or "Feature 3". */
+export function nameOf(properties: RawObject, id: unknown, index: number): string {
+  const fields = Object.entries(properties);
+  const candidates = [
+    ...nameFields.flatMap((wanted) => fields.filter(([field]) => field.toLowerCase() === wanted).map(([, v]) => v)),
+    id,
+  ];
+  for (const value of candidates) {
+    if (typeof value !== 'string' && typeof value !== 'number') continue;
+    const name = withoutControls(String(value)).slice(0, longestName);
+    if (name !== '') return name;
+  }
+  return `Feature ${index + 1}`;
+}
+
+export const possibleOf: Readonly<Record<PreviewFeature['shape'], readonly ImportAs[]>> = {
+  line: [
+    'fenceLine',
+    'boundary',
+    'powerLine',
+    'waterPipe',
+    'gasPipe',
+    'dataCable',
+    'drain',
+    'road',
+    'path',
+    'creek',
+    'leaveOut',
+  ],
+  outline: ['fenceLine', 'boundary', 'floodZone', 'road', 'creek', 'leaveOut'],
+  point: ['post', 'gateway', 'energiser', 'earthElectrode', 'leaveOut'],
+  none: ['leaveOut'],
+};
+
+/** Words in a feature's properties that tell what it is, in the order in which they are believed. */
+const tellingWords: readonly (readonly [RegExp, ImportAs])[] = [
+  [/\bgate(way)?s?\b/, 'gateway'],
+  [/\benergi[sz]er\b/, 'energiser'],
+  [/\belectrode\b/, 'earthElectrode'],
+  [/\bflood/, 'floodZone'],
+  [/\bpower|\bvoltage\b|\belectricity\b/, 'powerLine'],
+  [/\bgas\b/, 'gasPipe'],
+  [/\bwater (main|pipe)|\bpipeline\b|\bwater_?pipe\b/, 'waterPipe'],
+  [/\bdata cable\b|\btelephone\b|\bfibre\b|\bfiber\b/, 'dataCable'],
+  [/\bdrain\b/, 'drain'],
+  [/\bcreek\b|\bstream\b|\briver\b|\bwaterway\b/, 'creek'],
+  [/\bfootpath\b|\bfootway\b|\bwalking\b|\bpath\b/, 'path'],
+  [/\broad\b|\btrack\b|\bhighway\b/, 'road'],
+  [/\bboundary\b/, 'boundary'],
+  [/\bfence\b/, 'fenceLine'],
+];
+
+/** A guess at what a feature is, from the words in its properties; else a fence line, or a post. */
+export function suggestionFor(shape: PreviewFeature['shape'], properties: RawObject): ImportAs {
+  const words = Object.entries(properties)
+    .slice(0, 50)
+    .map(([field, value]) => (typeof value === 'string' ? `${field} ${value.slice(0, 200)}` : field))
+    .join(' | ')
+    .toLowerCase();
+  const possible = possibleOf[shape];
+  const told = tellingWords.find(([word, as]) => possible.includes(as) && word.test(words));
+  return told ? told[1] : possible[0]!;
+}
+
+/** A number from a property of one of these names, within bounds; "4.2 m" counts as 4.2. */
+export function figureOf(properties: RawObject, names: readonly string[], least: number, most: number): number | null {
+  for (const [field, value] of Object.entries(properties)) {
+    if (!names.includes(field.toLowerCase().replaceAll(/[_\s-]/g, ''))) continue;
+    const figure = typeof value === 'string' ? Number.parseFloat(value) : value;
+    if (typeof figure === 'number' && figure >= least && figure <= most) return figure;
+  }
+  return null;
+}

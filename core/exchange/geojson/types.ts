@@ -1,0 +1,57 @@
+import type { LonLat, ServiceKind } from '../../model/things.ts';
+import type { ExchangedKind } from './ours.ts';
+
+/** What a feature of a file can become. A boundary is a fence line that is not live. */
+export type ImportAs = 'fenceLine' | 'boundary' | 'gateway' | 'post' | 'energiser' | ServiceKind | 'leaveOut';
+
+/** A usable piece of a file: one line, one point or one outline. A feature of several parts gives several. */
+export interface PreviewFeature {
+  /** Unlike any other of the file: the feature's index and, where it has several parts, the part's. */
+  readonly key: string;
+  /** Index in the file, from 0. */
+  readonly index: number;
+  readonly name: string;
+  readonly shape: 'line' | 'point' | 'outline' | 'none';
+  /** WGS 84 positions; an outline ends where it began; none where the shape is. */
+  readonly path: readonly LonLat[];
+  /** What it will become unless the user chooses otherwise. */
+  readonly suggestion: ImportAs;
+  /** Everything it could become. */
+  readonly possible: readonly ImportAs[];
+  /** A thing that this program wrote itself: it comes back as what it was. */
+  readonly ours: OurThing | null;
+  /** Width in metres where the feature gives one; for gateways. */
+  readonly widthM: number | null;
+  /** Voltage where the feature gives one; for power lines. */
+  readonly voltageV: number | null;
+}
+
+export interface OurThing {
+  readonly kind: ExchangedKind;
+  readonly id: string;
+  readonly fields: Readonly<Record<string, unknown>>;
+}
+
+/** Why a feature, or a part of it, can't be used, and what to do about it. */
+export interface FeatureProblem {
+  readonly index: number;
+  readonly name: string;
+  readonly why: string;
+  readonly whatToDo: string;
+}
+
+/** What a file holds, before anything of it is taken over. */
+export interface Preview {
+  readonly features: readonly PreviewFeature[];
+  readonly problems: readonly FeatureProblem[];
+  /** Things about the whole file that the user should know. */
+  readonly notes: readonly string[];
+  /** West, south, east, north; west is the larger where the file lies across the 180 meridian. Null: nothing usable. */
+  readonly bounds: readonly [west: number, south: number, east: number, north: number] | null;
+  /** Why latitude and longitude look exchanged, or null. Reading again with `swap` puts them right. */
+  readonly looksSwapped: string | null;
+}
+
+export type ReadResult =
+  | { readonly ok: true; readonly preview: Preview }
+  | { readonly ok: false; readonly message: string; readonly remedy: string };
