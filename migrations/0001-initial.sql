@@ -2,7 +2,8 @@
 -- "UGAT" in ASCII; tells this kind of file from any other SQLite file.
 PRAGMA application_id = 1430733140;
 
--- Single facts about the file: revision, position (the newest step that is applied), made, madeWith.
+-- Single facts about the file: revision, position (the newest step that is applied), registersAt (the revision that
+-- the registers were computed at; -1: never), made, madeWith.
 CREATE TABLE fact (
   name  TEXT PRIMARY KEY,
   value ANY NOT NULL
@@ -26,16 +27,17 @@ CREATE TABLE step (
   changes TEXT NOT NULL CHECK (json_valid(changes))
 ) STRICT;
 
--- Registers as the app computed them at a revision of the file: nothing here is ever read back by the app.
+-- What the app computed from the things when the file was last closed, for readers without the app. The app itself
+-- never reads it.
 CREATE TABLE register (
-  kind     TEXT NOT NULL,
-  row      INTEGER NOT NULL,
-  revision INTEGER NOT NULL,
-  body     TEXT NOT NULL CHECK (json_valid(body)),
+  kind TEXT NOT NULL,
+  row  INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK (json_valid(body)),
   PRIMARY KEY (kind, row)
 ) STRICT, WITHOUT ROWID;
 
--- Views for reading the file with plain SQLite. Units stand in the column names; places are WGS 84 degrees.
+-- Views for reading the file with plain SQLite. Units stand in the column names; places are WGS 84 degrees. Where a
+-- view shows something computed, up_to_date is 0 if the file was edited after that.
 
 CREATE VIEW v_gateways AS
 SELECT
@@ -54,7 +56,7 @@ LEFT JOIN thing AS line ON line.kind = 'fenceLine' AND line.id = gateway.body ->
 WHERE gateway.kind = 'gateway'
 ORDER BY gateway.number;
 
--- A bow of NULL is the property's default share of the opening's width.
+-- A bow of NULL is the property's default share of the opening's width. Trench, pipe and cable lengths are computed.
 CREATE VIEW v_crossings AS
 SELECT
   gateway.body ->> '$.name'             AS gateway,
@@ -72,9 +74,15 @@ SELECT
   crossing.body ->> '$.earthConnectionM' AS earth_connection_height_m,
   crossing.body ->> '$.sealed'          AS risers_sealed,
   crossing.body ->> '$.status'          AS status,
-  crossing.body ->> '$.note'            AS note
+  crossing.body ->> '$.note'            AS note,
+  register.body ->> '$.trenchM'         AS trench_m,
+  register.body ->> '$.pipeM'           AS pipe_m,
+  register.body ->> '$.liveCableM'      AS live_cable_m,
+  register.body ->> '$.earthCableM'     AS earth_cable_m,
+  (SELECT value FROM fact WHERE name = 'registersAt') = (SELECT value FROM fact WHERE name = 'revision') AS up_to_date
 FROM thing AS crossing
 LEFT JOIN thing AS gateway ON gateway.kind = 'gateway' AND gateway.id = crossing.body ->> '$.gatewayId'
+LEFT JOIN register ON register.kind = 'crossing' AND register.body ->> '$.crossingId' = crossing.id
 WHERE crossing.kind = 'crossing'
 ORDER BY crossing.number;
 
@@ -116,16 +124,15 @@ FROM thing AS reading
 WHERE reading.kind = 'reading'
 ORDER BY reading.number;
 
--- The sections as they were last computed; up_to_date is 0 where the file was edited after that.
+-- A section is what stays joined when every cut-out switch is open. All of it is computed.
 CREATE VIEW v_sections AS
 SELECT
-  body ->> '$.letter'      AS section,
+  body ->> '$.letter'       AS section,
   body ->> '$.fenceLengthM' AS fence_length_m,
-  body ->> '$.liveWireM'   AS live_wire_m,
-  body ->> '$.gateways'    AS gateways,
-  body ->> '$.switches'    AS switches,
-  revision                 AS computed_at_revision,
-  revision = (SELECT value FROM fact WHERE name = 'revision') AS up_to_date
+  body ->> '$.gateways'     AS gateways,
+  body ->> '$.switches'     AS switches,
+  body ->> '$.fed'          AS fed,
+  (SELECT value FROM fact WHERE name = 'registersAt') = (SELECT value FROM fact WHERE name = 'revision') AS up_to_date
 FROM register
 WHERE kind = 'section'
 ORDER BY row;

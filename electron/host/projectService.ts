@@ -15,6 +15,7 @@ import type { ProjectStore } from '../store/projectStore.ts';
 import { readDemo } from './demo.ts';
 import { listFolder } from './listFolder.ts';
 import { RecentFiles } from './recentFiles.ts';
+import { registersOf } from './registers.ts';
 import type { UserFolders } from './userFolders.ts';
 
 /** Makes the PDF of the map sheets from everything in a file. Throws a `SheetProblem` where they can't be made so. */
@@ -73,8 +74,7 @@ export class ProjectService {
 
   /** Lets go of the open file, as the last thing before the host ends. */
   dispose(): void {
-    this.#store?.close();
-    this.#store = null;
+    this.#letGo();
     this.#listeners.clear();
   }
 
@@ -91,7 +91,7 @@ export class ProjectService {
   #open(path: string, windowId: string): OpenProject {
     if (this.#store && isSameFile(this.#store.path, path)) return this.#whole(this.#store);
     const { store, things } = openProjectFile(path);
-    this.#store?.close();
+    this.#letGo();
     this.#store = store;
     this.#recent.add(path, new Date().toISOString());
     this.#tell(windowId, { type: 'opened', path });
@@ -108,8 +108,7 @@ export class ProjectService {
 
   #close(windowId: string): null {
     if (this.#store) {
-      this.#store.close();
-      this.#store = null;
+      this.#letGo();
       this.#tell(windowId, { type: 'opened', path: null });
     }
     return null;
@@ -120,9 +119,18 @@ export class ProjectService {
     assertFolder(dirname(path));
     if (!isSameFile(store.path, path)) {
       if (replace) assertNotInUse(path);
+      refreshRegisters(store);
       store.copyTo(path, replace);
     }
     return this.#open(path, windowId);
+  }
+
+  /** Closes the open file, its registers up to date. */
+  #letGo(): void {
+    if (!this.#store) return;
+    refreshRegisters(this.#store);
+    this.#store.close();
+    this.#store = null;
   }
 
   #listFolder(path: string | null) {
@@ -181,6 +189,16 @@ export class ProjectService {
 
   #tell(windowId: string, event: HostEvent): void {
     for (const [listener, listenerWindow] of this.#listeners) if (listenerWindow !== windowId) listener(event);
+  }
+}
+
+/** Registers are a service to readers without the app: that they can't be written must stop nothing. */
+function refreshRegisters(store: ProjectStore): void {
+  try {
+    store.refreshRegisters(registersOf);
+  } catch (error) {
+    const { code } = problemOf(error, store.path);
+    if (code === 'failed') console.error(`The registers in ${store.path} could not be brought up to date:`, error);
   }
 }
 

@@ -59,6 +59,12 @@ const wordsOf: Record<string, (path: string) => Problem> = {
       `${path} is not there.`,
       'It may have been moved, renamed or deleted, or its drive is not plugged in: look for it and open it there.',
     ),
+  moved: (path) =>
+    problem(
+      'not-found',
+      `${path} was moved, renamed or deleted while it was open, so the last change was not saved.`,
+      'Save a copy under a new name to go on with all you see, or open the file where it is now.',
+    ),
   taken: (path) =>
     problem('exists-already', `There is a file at ${path} already. It was not touched.`, 'Choose another name.'),
   folder: (path) => problem('not-a-project', `${path} is a folder, not a project file.`, 'Choose a file inside it.'),
@@ -68,6 +74,7 @@ const wordsOf: Record<string, (path: string) => Problem> = {
 const families: readonly (readonly [RegExp, string])[] = [
   [/^SQLITE_(BUSY|LOCKED)/, 'inUse'],
   [/^(SQLITE_FULL|ENOSPC|EDQUOT|EFBIG)/, 'full'],
+  [/^SQLITE_READONLY_DBMOVED/, 'moved'],
   [/^(SQLITE_READONLY|SQLITE_PERM|EROFS|EACCES|EPERM)/, 'readOnly'],
   [/^SQLITE_(CORRUPT|NOTADB)/, 'damaged'],
   [/^(SQLITE_CANTOPEN|ENOENT|ENOTDIR)/, 'missing'],

@@ -42,6 +42,7 @@ export function createProjectFile(path: string, things: readonly Thing[], madeWi
         .transaction(() => {
           setFact.run('revision', 0);
           setFact.run('position', 0);
+          setFact.run('registersAt', -1);
           setFact.run('made', new Date().toISOString());
           setFact.run('madeWith', madeWith);
           new ThingTable(database).write(

@@ -9,7 +9,7 @@ import { publishFile } from './publishFile.ts';
 import { type Registers, RegisterTable } from './registerTable.ts';
 import { outOfDate, ThingTable } from './thingTable.ts';
 
-type FactName = 'revision' | 'position';
+type FactName = 'revision' | 'position' | 'registersAt';
 
 /**
  * One open project file. Every method that writes is one transaction, on the disk when it returns; on any error
@@ -79,11 +79,17 @@ export class ProjectStore {
     return found && this.#replay(found.step, found.position);
   }
 
-  /** Keeps registers as computed at `revision` for readers of the file; answers false where it has moved on. */
-  replaceRegisters(revision: number, registers: Registers): boolean {
-    if (revision !== this.#numberOf('revision')) return false;
-    this.#database.transaction(() => this.#registers.replace(revision, registers)).immediate();
-    return true;
+  /** Brings what the file keeps for readers without the app up to date: `compute` is asked only where it is not. */
+  refreshRegisters(compute: (things: readonly Thing[]) => Registers): void {
+    const revision = this.#numberOf('revision');
+    if (this.#numberOf('registersAt') === revision) return;
+    const registers = compute(this.things());
+    this.#database
+      .transaction(() => {
+        this.#registers.replace(registers);
+        this.#setFact.run(revision, 'registersAt');
+      })
+      .immediate();
   }
 
   /** Writes a whole copy, with its history, to another path. */

@@ -6,18 +6,18 @@ export type Registers = Readonly<Record<string, readonly object[]>>;
 /** What the app computed from the file, kept in it for readers without the app. The app itself never reads it. */
 export class RegisterTable {
   readonly #clear: Statement<[]>;
-  readonly #insert: Statement<[string, number, number, string]>;
+  readonly #insert: Statement<[string, number, string]>;
 
   constructor(database: Database) {
     this.#clear = database.prepare('DELETE FROM register');
-    this.#insert = database.prepare('INSERT INTO register (kind, row, revision, body) VALUES (?, ?, ?, ?)');
+    this.#insert = database.prepare('INSERT INTO register (kind, row, body) VALUES (?, ?, ?)');
   }
 
-  replace(revision: number, registers: Registers): void {
+  replace(registers: Registers): void {
     this.#clear.run();
     for (const [kind, rows] of Object.entries(registers)) {
       rows.forEach((row, index) => {
-        this.#insert.run(kind, index + 1, revision, JSON.stringify(row));
+        this.#insert.run(kind, index + 1, JSON.stringify(row));
       });
     }
   }

@@ -145,23 +145,23 @@ test('only the newest steps are kept, by number and by size', () => {
   expect(store.undo()).toBeNull();
 });
 
-test('registers are kept for readers, at the revision they were computed at', () => {
+test('registers are kept for readers, and computed only where the file has moved on', () => {
   const store = makeStore(newFile());
-  const rows = [{ letter: 'A', fenceLengthM: 1210.4, liveWireM: 2420.8, gateways: 3, switches: 'S1, S2' }];
-  expect(store.replaceRegisters(0, { section: rows })).toBe(true);
+  let computed = 0;
+  const compute = (things: readonly unknown[]) => {
+    computed += 1;
+    return { section: [{ letter: 'A', fenceLengthM: 1210.4, gateways: things.length, switches: 'S1, S2', fed: true }] };
+  };
+  const sections = () => withSqliteCopy(store, (database) => database.prepare('SELECT * FROM v_sections').all());
+  store.refreshRegisters(compute);
+  store.refreshRegisters(compute);
+  expect(computed).toBe(1);
+  const row = { section: 'A', fence_length_m: 1210.4, gateways: 5, switches: 'S1, S2', fed: 1 };
+  expect(sections()).toEqual([{ ...row, up_to_date: 1 }]);
   store.apply(edit(store, 'Edit', [made(post('p1'))]));
-  expect(store.replaceRegisters(0, { section: [] })).toBe(false);
-  expect(withSqliteCopy(store, (database) => database.prepare('SELECT * FROM v_sections').all())).toEqual([
-    {
-      section: 'A',
-      fence_length_m: 1210.4,
-      live_wire_m: 2420.8,
-      gateways: 3,
-      switches: 'S1, S2',
-      computed_at_revision: 0,
-      up_to_date: 0,
-    },
-  ]);
+  expect(sections()).toEqual([{ ...row, up_to_date: 0 }]);
+  store.refreshRegisters(compute);
+  expect(sections()).toEqual([{ ...row, gateways: 6, up_to_date: 1 }]);
 });
 
 function withSqliteCopy<T>(store: ReturnType<typeof makeStore>, work: Parameters<typeof withSqlite<T>>[1]): T {

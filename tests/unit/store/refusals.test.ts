@@ -1,5 +1,14 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, copyFileSync, mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Problem } from '../../../core/api/result.ts';
@@ -156,6 +165,23 @@ test.each<['open' | 'create', 'file' | 'folder']>([
   expect(JSON.parse(child.lines[0]!)).toMatchObject({ code: 'read-only' });
   chmodSync(folder, 0o755);
   expect(readdirSync(folder)).toEqual(['Farm.undergate']);
+});
+
+test('a file that was moved away while it was open: nothing is written anywhere, and a copy can be saved', () => {
+  const folder = temporaryFolder();
+  const path = fileIn(folder);
+  const store = makeStore(path);
+  store.apply(edit(store, 'Before', [made(post('p1'))]));
+  const movedTo = join(folder, 'Moved.undergate');
+  renameSync(path, movedTo);
+  const bytes = readFileSync(movedTo);
+  const problem = problemIn(path, () => store.apply(edit(store, 'After', [made(post('p2'))])));
+  expect(problem).toMatchObject({ code: 'not-found' });
+  expect(problem.message).toContain('moved, renamed or deleted while it was open');
+  expect(readFileSync(movedTo).equals(bytes)).toBe(true);
+  const copyPath = join(folder, 'Copy.undergate');
+  store.copyTo(copyPath, false);
+  expect(openStore(copyPath).state()).toMatchObject({ undo: 'Before' });
 });
 
 test('a full disk: the edit is refused, all before it is kept, and work goes on when there is room', () => {
