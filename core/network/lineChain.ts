@@ -20,6 +20,9 @@ export interface Stop {
 
 const rankOf = { lineStart: 0, gateEnd: 1, between: 2, gateStart: 3, lineEnd: 4 };
 
+/** A point and a post near it are on the same pass of the line if it takes no longer than this from one to the other. */
+const samePassTolerances = 4;
+
 /** A live fence line as a row of stops, with wire between them except in the openings of its gateways. */
 export class LineChain {
   readonly line: FenceLine;
@@ -59,7 +62,7 @@ export class LineChain {
    * within the tolerance of it, else a stop of its own, called `key`. The span whose opening it is in where there is no wire to touch.
    */
   touch(stationM: number, point: Xy, toleranceM: number, key: string): Stop | GatewaySpan {
-    const post = this.#postNear(point, toleranceM);
+    const post = this.#postNear(stationM, point, toleranceM);
     if (post) return post;
     return this.openingAt(stationM) ?? this.stopAt(stationM, key);
   }
@@ -174,13 +177,15 @@ export class LineChain {
   }
 
   /**
-   * The gate post within reach of a point. Where an end of the line is as near, the end: a switch at a post that stands
+   * The gate post within reach of a point that touches the line at a station. Where an end of the line is as near, the end: a switch at a post that stands
    * at the line's end then parts the gateway from what the line takes off from.
    */
-  #postNear(point: Xy, toleranceM: number): Stop | null {
+  #postNear(stationM: number, point: Xy, toleranceM: number): Stop | null {
     let nearest: Stop | null = null;
     let nearestM = toleranceM;
     const consider = (stop: Stop, xy: Xy): void => {
+      // Where the line passes the point more than once, what stands on another pass is not meant.
+      if (this.#alongM(stop.stationM, stationM) > samePassTolerances * toleranceM) return;
       const distanceM = xyDistanceM(point, xy);
       if (distanceM > nearestM || (nearest && distanceM === nearestM)) return;
       nearest = stop;
@@ -198,6 +203,12 @@ export class LineChain {
       consider(posts.end, endPost);
     }
     return nearest;
+  }
+
+  /** How far apart two stations are, on a closed line the shorter way. */
+  #alongM(a: number, b: number): number {
+    const apartM = Math.abs(a - b);
+    return this.geometry.closed ? Math.min(apartM, this.geometry.lengthM - apartM) : apartM;
   }
 
   #addStop(stationM: number, rank: number, joint: number): Stop {

@@ -141,9 +141,12 @@ function costOf(graph: CutGraph, cut: Uint8Array): number {
   return cost;
 }
 
-/** The longest vertex that is not over a limit by itself. */
+/**
+ * The longest vertex that is not over a limit by itself; at least one unit, as under a limit of nothing those that are
+ * over it would weigh nothing either and could be joined.
+ */
 function longestVertex(graph: CutGraph): number {
-  let longest = 0;
+  let longest = 1;
   for (let v = 0; v < graph.vertexCount; v++) {
     if (!graph.exempt[v]) longest = Math.max(longest, graph.weights[v * graph.limits.length]!);
   }

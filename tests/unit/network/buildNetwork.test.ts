@@ -393,6 +393,35 @@ describe('gateways', () => {
     expect(problemText(inside)).toEqual(['touchInOpening G b']);
   });
 
+  it('leaves a ring joined that closes within the tolerance', () => {
+    const nearly = line('n', [
+      [0, 0],
+      [100, 0],
+      [100, 100],
+      [0, 100],
+      [0, 0.2],
+    ]);
+    expect(text(nearly, bridgedGateway('G', 'n', 50))).toEqual([
+      'crossing G: gate:G:start - gate:G:end',
+      'run n: end:n:end - gate:G:start 48.0',
+      'run n: gate:G:end - end:n:end 347.8',
+    ]);
+  });
+
+  it('joins a line to its own gate post where it comes back to it', () => {
+    const back = line('n', [
+      [0, 0],
+      [100, 0],
+      [100, 100],
+      [48, 100],
+      [48, 0],
+    ]);
+    expect(text(back, gateway('G', 'n', 50))).toEqual([
+      'run n: end:n:start - gate:G:start 48.0',
+      'run n: gate:G:end - gate:G:start 300.0',
+    ]);
+  });
+
   it('may open a closed line over its closing vertex', () => {
     expect(text(square, bridgedGateway('G', 'sq', 1))).toEqual([
       'crossing G: gate:G:start - gate:G:end',
