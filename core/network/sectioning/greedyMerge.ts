@@ -1,4 +1,5 @@
 import type { CutGraph } from './contract.ts';
+import { Heap } from './heap.ts';
 
 /**
  * A first plan for a graph of any shape: every vertex starts as a section of its own, and the two neighbouring sections
@@ -17,7 +18,7 @@ export function greedyMerge(graph: CutGraph): Uint8Array {
     addTo(between[edgeA[e]!]!, edgeB[e]!, saved);
     addTo(between[edgeB[e]!]!, edgeA[e]!, saved);
   }
-  const queue = new MergeQueue();
+  const queue = new Heap<Merge>((x, y) => x[2] > y[2]);
   for (let v = 0; v < vertexCount; v++) for (const w of between[v]!.keys()) if (v < w) offer(v, w);
   for (let next = queue.take(); next; next = queue.take()) {
     const [a, b, rating] = next;
@@ -73,34 +74,3 @@ function addTo(map: Map<number, number>, key: number, value: number): void {
 }
 
 type Merge = readonly [a: number, b: number, rating: number];
-
-/** Largest rating first (a binary heap). */
-class MergeQueue {
-  readonly #heap: Merge[] = [];
-
-  add(merge: Merge): void {
-    const heap = this.#heap;
-    let i = heap.push(merge) - 1;
-    while (i > 0 && heap[(i - 1) >> 1]![2] < merge[2]) {
-      heap[i] = heap[(i - 1) >> 1]!;
-      i = (i - 1) >> 1;
-    }
-    heap[i] = merge;
-  }
-
-  take(): Merge | undefined {
-    const heap = this.#heap;
-    const top = heap[0];
-    const last = heap.pop();
-    if (!last || heap.length === 0) return top;
-    let i = 0;
-    for (let child = 1; child < heap.length; child = 2 * i + 1) {
-      if (child + 1 < heap.length && heap[child + 1]![2] > heap[child]![2]) child++;
-      if (heap[child]![2] <= last[2]) break;
-      heap[i] = heap[child]!;
-      i = child;
-    }
-    heap[i] = last;
-    return top;
-  }
-}

@@ -1,0 +1,2 @@
+export { planFaultSearch } from './planFaultSearch.ts';
+export type * from './types.ts';

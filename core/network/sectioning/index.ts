@@ -1,0 +1,15 @@
+export { type Feed, type Feeding, feedingWays } from './normallyOpen.ts';
+export { planSections } from './plan.ts';
+export {
+  type PriceOfChange,
+  type PriceOfWithout,
+  priceOfChange,
+  priceOfForbidding,
+  priceOfForcing,
+  priceOfWithout,
+  type Wishes,
+  withWishes,
+} from './price.ts';
+export { type SectionGraph, type SectionSwitch, sectionGraph, sectionsWith } from './sectionGraph.ts';
+export { type SectionTest, SectionTests, type SwitchState, testStates } from './testStates.ts';
+export type * from './types.ts';
