@@ -11,7 +11,9 @@ import { type Estimate, type FencePlace, notKnown, type Power, type Supply, type
 export function estimateOf(power: Power, openSwitchIds: ReadonlySet<string> = power.normallyOpen): Estimate {
   const supplies = power.supplies.map((supply): SupplyEstimate => {
     const voltages = voltagesWith(supply, openSwitchIds, power.normallyOpen);
-    const found = weakestPlace(supply.circuit, voltages);
+    // A live lead-out alone is no fence.
+    const isLive = supply.circuit.spans.some(({ from }) => voltages.reached[from] === 1);
+    const found = isLive ? weakestPlace(supply.circuit, voltages) : null;
     const { ohm } = supply.earth;
     return {
       voltages,

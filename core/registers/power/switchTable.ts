@@ -1,0 +1,51 @@
+import { switchEffects } from '../../electrical/effects/switchEffects.ts';
+import { fencePlace } from './fencePlace.ts';
+import type { FencePlace, Power, Supply } from './types.ts';
+
+/** What throwing one switch does, the others standing as they normally do. */
+export interface SwitchThrow {
+  readonly switchId: string;
+  readonly name: string;
+  readonly action: 'open' | 'close';
+  /** Fence that goes dead (opened) or comes alive (closed). */
+  readonly lengthM: number;
+  /** Opened, nothing goes dead: a ring brings current from the other side. */
+  readonly inRing: boolean;
+  /** Of what is live then; null where nothing is. */
+  readonly weakest: FencePlace | null;
+  /** At the energiser. */
+  readonly sourceV: number;
+}
+
+/** Every switch of the network, in the order drawn. */
+export function switchTable({ project, survey, supplies }: Power): SwitchThrow[] {
+  const rows = new Map<string, SwitchThrow>();
+  for (const supply of supplies) {
+    const liveM = liveFenceM(supply);
+    const idOfLink = new Map([...supply.linkOfSwitch].map(([id, link]) => [link, id]));
+    for (const effect of switchEffects(supply.prepared, [...idOfLink.keys()])) {
+      const switchId = idOfLink.get(effect.link)!;
+      const { action, lengthM, nodes, weakest, sourceVoltageV } = effect;
+      rows.set(switchId, {
+        switchId,
+        name: project.switch.get(switchId)?.name ?? switchId,
+        action,
+        lengthM,
+        inRing: nodes === 0,
+        weakest:
+          weakest && !(action === 'open' && lengthM >= liveM)
+            ? fencePlace(project, survey, supply, weakest.place, weakest.volts)
+            : null,
+        sourceV: sourceVoltageV,
+      });
+    }
+  }
+  return [...project.switch.keys()].flatMap((id) => rows.get(id) ?? []);
+}
+
+function liveFenceM({ circuit, prepared: { asIs } }: Supply): number {
+  return circuit.spans.reduce(
+    (sum, { from, lengthM }) => (asIs.ok && asIs.reached[from] === 1 ? sum + lengthM : sum),
+    0,
+  );
+}
