@@ -89,7 +89,7 @@ export class ProjectService {
   }
 
   #open(path: string, windowId: string): OpenProject {
-    if (this.#store && isSameFile(this.#store.path, path)) return this.#whole(this.#store);
+    if (this.#store && this.#store.isAt(path)) return this.#whole(this.#store);
     const { store, things } = openProjectFile(path);
     this.#letGo();
     this.#store = store;
@@ -117,7 +117,7 @@ export class ProjectService {
   #saveAs(path: string, replace: boolean, windowId: string): OpenProject {
     const store = this.#openStore();
     assertFolder(dirname(path));
-    if (!isSameFile(store.path, path)) {
+    if (!store.isAt(path)) {
       if (replace) assertNotInUse(path);
       refreshRegisters(store);
       store.copyTo(path, replace);
@@ -218,10 +218,4 @@ function projectPath(path: string): string {
 function assertFolder(path: string): void {
   if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
   throw new ProblemError('not-found', `There is no folder ${path}.`, 'Make it first, or choose another folder.');
-}
-
-/** Whether two paths lead to one file, also by links. */
-function isSameFile(a: string, b: string): boolean {
-  const [first, second] = [a, b].map((path) => statSync(path, { throwIfNoEntry: false, bigint: true }));
-  return first !== undefined && second !== undefined && first.dev === second.dev && first.ino === second.ino;
 }

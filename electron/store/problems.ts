@@ -20,6 +20,15 @@ export function damaged(what: string): ProblemError {
   );
 }
 
+/** A file that is no longer where it was opened. */
+export function moved(path: string): ProblemError {
+  return new ProblemError(
+    'not-found',
+    `${path} was moved, renamed or deleted while it was open, so the last change was not saved.`,
+    'Save a copy under a new name to go on with all you see, or open the file where it is now.',
+  );
+}
+
 /** The words for anything that went wrong while working on the file at `path`. */
 export function problemOf(error: unknown, path: string): Problem {
   if (error instanceof ProblemError) return error.problem;
@@ -59,12 +68,7 @@ const wordsOf: Record<string, (path: string) => Problem> = {
       `${path} is not there.`,
       'It may have been moved, renamed or deleted, or its drive is not plugged in: look for it and open it there.',
     ),
-  moved: (path) =>
-    problem(
-      'not-found',
-      `${path} was moved, renamed or deleted while it was open, so the last change was not saved.`,
-      'Save a copy under a new name to go on with all you see, or open the file where it is now.',
-    ),
+  moved: (path) => moved(path).problem,
   taken: (path) =>
     problem('exists-already', `There is a file at ${path} already. It was not touched.`, 'Choose another name.'),
   folder: (path) => problem('not-a-project', `${path} is a folder, not a project file.`, 'Choose a file inside it.'),

@@ -2,9 +2,10 @@ import type { Database, Statement } from 'better-sqlite3';
 import type { Edit, FileState, Replay } from '../../core/api/projectApi.ts';
 import { inverse } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
+import { fileIdentity } from './fileIdentity.ts';
 import { History } from './history.ts';
 import { copyInto } from './openDatabase.ts';
-import { damaged, ProblemError } from './problems.ts';
+import { damaged, moved, ProblemError } from './problems.ts';
 import { publishFile } from './publishFile.ts';
 import { type Registers, RegisterTable } from './registerTable.ts';
 import { outOfDate, ThingTable } from './thingTable.ts';
@@ -17,6 +18,7 @@ type FactName = 'revision' | 'position' | 'registersAt';
  */
 export class ProjectStore {
   readonly path: string;
+  readonly #identity: string | null;
   readonly #database: Database;
   readonly #things: ThingTable;
   readonly #history: History;
@@ -28,12 +30,18 @@ export class ProjectStore {
 
   constructor(path: string, database: Database) {
     this.path = path;
+    this.#identity = fileIdentity(path);
     this.#database = database;
     this.#things = new ThingTable(database);
     this.#history = new History(database);
     this.#registers = new RegisterTable(database);
     this.#fact = database.prepare<[FactName], number>('SELECT value FROM fact WHERE name = ?').pluck();
     this.#setFact = database.prepare('UPDATE fact SET value = ? WHERE name = ?');
+  }
+
+  /** Whether the path leads to this very file, whatever it is called there. */
+  isAt(path: string): boolean {
+    return this.#identity !== null && fileIdentity(path) === this.#identity;
   }
 
   things(): Thing[] {
@@ -58,7 +66,7 @@ export class ProjectStore {
     if (edit.changes.length === 0) return this.state();
     assertPropertyStays(edit);
     const joins = edit.mergeKey !== undefined && edit.mergeKey === this.#openMergeKey;
-    this.#inTransaction(() => {
+    this.#changeFile(() => {
       this.#things.write(edit.changes);
       const position = this.#numberOf('position');
       return joins ? this.#history.merge(position, edit) : this.#history.add(position, edit);
@@ -84,12 +92,10 @@ export class ProjectStore {
     const revision = this.#numberOf('revision');
     if (this.#numberOf('registersAt') === revision) return;
     const registers = compute(this.things());
-    this.#database
-      .transaction(() => {
-        this.#registers.replace(registers);
-        this.#setFact.run(revision, 'registersAt');
-      })
-      .immediate();
+    this.#write(() => {
+      this.#registers.replace(registers);
+      this.#setFact.run(revision, 'registersAt');
+    });
   }
 
   /** Writes a whole copy, with its history, to another path. */
@@ -103,21 +109,28 @@ export class ProjectStore {
 
   #replay(step: Omit<Replay, 'state'>, position: number): Replay {
     this.#openMergeKey = undefined;
-    this.#inTransaction(() => {
+    this.#changeFile(() => {
       this.#things.write(step.changes);
       return position;
     });
     return { label: step.label, changes: step.changes, state: this.state() };
   }
 
-  /** Runs one change of the file, which answers the new position in the history. */
-  #inTransaction(change: () => number): void {
-    this.#database
-      .transaction(() => {
-        this.#setFact.run(change(), 'position');
-        this.#setFact.run(this.#numberOf('revision') + 1, 'revision');
-      })
-      .immediate();
+  /** Makes one change of the file, which answers the new position in the history. */
+  #changeFile(change: () => number): void {
+    this.#write(() => {
+      this.#setFact.run(change(), 'position');
+      this.#setFact.run(this.#numberOf('revision') + 1, 'revision');
+    });
+  }
+
+  /**
+   * Writes in one transaction. Not into a file that was moved or deleted meanwhile: what it took would be lost with it, and
+   * its journal would lie beside another name.
+   */
+  #write(work: () => void): void {
+    if (!this.isAt(this.path)) throw moved(this.path);
+    this.#database.transaction(work).immediate();
   }
 
   #numberOf(name: FactName): number {
