@@ -89,7 +89,7 @@ export class ProjectService {
   }
 
   #open(path: string, windowId: string): OpenProject {
-    if (this.#store && this.#store.isAt(path)) return this.#whole(this.#store);
+    if (this.#store?.isAt(path)) return this.#whole(this.#store);
     const { store, things } = openProjectFile(path);
     this.#letGo();
     this.#store = store;
