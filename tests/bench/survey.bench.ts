@@ -1,6 +1,8 @@
 import { put } from '../../core/model/project.ts';
 import { buildNetwork } from '../../core/network/buildNetwork.ts';
+import { switchCandidates } from '../../core/registers/candidates.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
+import { testSheets } from '../../core/registers/testSheets.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';
@@ -27,11 +29,11 @@ function surveyRows(runs: number): BenchRow[] {
   const line = project.fenceLine.get('short-1-1')!;
   let round = 0;
   return [
-    row('network made anew', () => buildNetwork(project), 15),
+    row('network made anew', () => buildNetwork(project), 25),
     row(
       'survey after moving a gateway',
       () => surveyOf(put(project, { ...gateway, atM: 20 + (round++ % 50) }), { project, survey }),
-      40,
+      50,
     ),
     row(
       'survey after moving a vertex',
@@ -40,7 +42,9 @@ function surveyRows(runs: number): BenchRow[] {
         const path = line.path.with(2, [lon + 1e-6 * (round++ % 50), lat]);
         return surveyOf(put(project, { ...line, path }), { project, survey });
       },
-      60,
+      80,
     ),
+    row('places where a switch could go', () => switchCandidates(project, survey), null),
+    row('test sheets of all sections', () => testSheets(project, survey), null),
   ];
 }
