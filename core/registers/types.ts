@@ -19,7 +19,7 @@ import type { DeadPart, DeadReason, Network, Reach } from '../network/types.ts';
 export interface Survey {
   /** The working plane that all `xy` are in. */
   readonly plane: LocalPlane;
-  /** Working-plane shape of each fence line, by line id. */
+  /** Working-plane shape of each fence line, by line id; lines whose vertices are no places on earth have none. */
   readonly lines: ReadonlyMap<string, LineShape>;
   readonly gateways: ReadonlyMap<string, GatewayShape>;
   /** By gateway id: the crossing of each gateway that has one. */
@@ -108,6 +108,7 @@ export interface Section {
   /** Switches on its border. */
   readonly switchIds: readonly string[];
   readonly fed: boolean;
+  /** An energiser or its lead-out is joined to it with no switch between; false for all where one stands at the lead-out. */
   readonly holdsEnergiser: boolean;
   /** Fence over the limit, or null. */
   readonly overByM: number | null;
