@@ -1,5 +1,6 @@
 import { type Adjacency, adjacencyOf, subgraph } from './adjacency.ts';
 import { type ContractedNetwork, contractNetwork } from './contract.ts';
+import { withFewerTests } from './fewerTests.ts';
 import { overLimitGroups, tooLongRuns } from './overLimit.ts';
 import { planPiece } from './planPiece.ts';
 import { chosenCandidates, listSections, partsOf, unfedRuns } from './sections.ts';
@@ -13,7 +14,8 @@ const DEFAULT_WORK = { small: 60_000_000, large: 6_000_000 };
 
 /**
  * Divides a network into sections: the switches of least total cost such that no section is over a limit and every
- * section is cut off from its neighbours by switches; among those, the plan whose longest section is shortest.
+ * section is cut off from its neighbours by switches; among those, the plan whose longest section is shortest; among
+ * those, for small plans, one in which a fault is found in few tests (see fewerTests.ts).
  *
  * Trees of any size are planned exactly, near linear in their size; so are networks with rings, as far as the work
  * allowed reaches (see planPiece.ts). Where it does not, the plan is good but not proven, and `lowerBoundCost` tells
@@ -40,7 +42,9 @@ export function planSections(network: SectioningNetwork, options: SectioningOpti
   const defaultWork = network.runs.length <= SMALL_NETWORK ? DEFAULT_WORK.small : DEFAULT_WORK.large;
   try {
     const cuts = planPieces(contracted, new Work(options.workBudget ?? defaultWork, options.watch));
-    return { ...describePlan(network, contracted, cuts), overLimit, unfedRuns: unfedRuns(network, contracted) };
+    const plan = describePlan(network, contracted, cuts);
+    const settled = overLimit.length > 0 || options.forcedMustSeparate ? plan : withFewerTests(network, plan);
+    return { ...settled, overLimit, unfedRuns: unfedRuns(network, contracted) };
   } catch (error) {
     if (error instanceof Stopped) return { outcome: 'stopped' };
     throw error;
