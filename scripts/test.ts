@@ -86,5 +86,5 @@ function reported(read: () => Totals): Totals {
 
 function vitest(reportName: string, ...folders: string[]): Promise<number> {
   const report = `--outputFile.json=${join(results, reportName)}`;
-  return run('vitest', ['run', '--reporter=dot', '--reporter=json', report, ...folders]);
+  return run('vitest', ['run', '--reporter=default', '--reporter=json', report, ...folders]);
 }
