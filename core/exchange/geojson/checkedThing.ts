@@ -1,6 +1,6 @@
 import { distanceM } from '../../geometry/geodesic.ts';
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
-import { fieldRules } from '../../model/edits/support/fieldRules.ts';
+import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
 import { isClosed, nearestOnPath, pointOnPath, vertexStationsM } from '../../model/edits/support/path.ts';
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import type { Project } from '../../model/project.ts';
@@ -20,13 +20,15 @@ export function checkedThing(project: Project, feature: PreviewFeature, crossed:
   const { kind, id, fields: given } = feature.ours!;
   const before = project[kind].get(id) as RawObject | undefined;
   const fields: Record<string, unknown> = {};
-  for (const field of Object.keys(fieldRules[kind])) {
-    fields[field] = Object.hasOwn(given, field) ? own(given, field) : before?.[field];
+  const rules = fieldRules[kind] as Readonly<Record<string, Rule>>;
+  for (const field of Object.keys(rules)) {
+    const value = Object.hasOwn(given, field) ? own(given, field) : before?.[field];
+    if (value !== undefined) fields[field] = value;
   }
   Object.assign(fields, placeFields(kind, feature));
   if (kind === 'property') fields.placed = true;
-  if (kind === 'switch') fields.place = switchPlace(fields.place);
-  const missing = Object.keys(fields).find((field) => fields[field] === undefined);
+  if (kind === 'switch') fields.place = switchPlace(fields.place) ?? null;
+  const missing = Object.keys(rules).find((field) => fields[field] === undefined && rules[field]!(undefined) !== null);
   if (missing) return refuse(`its "${missing}" is missing`);
   const refusal = whyNotFields(project, kind, id, withoutName(fields)) ?? whyNotNamed(project, kind, id, fields);
   if (refusal) return refuse(asClause(refusal.message));

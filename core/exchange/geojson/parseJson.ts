@@ -1,3 +1,5 @@
+import { jsonFault } from './jsonFault.ts';
+
 /** A parsed text, or what is wrong with it and where. */
 export type Parsed =
   | { readonly ok: true; readonly value: unknown }
@@ -22,8 +24,8 @@ export function parseJson(text: string): Parsed {
   if (trimmed.startsWith('PK')) return wrong('This is a packed (zip) file, not GeoJSON.', 'Unpack it first.');
   try {
     return { ok: true, value: JSON.parse(trimmed) as unknown };
-  } catch (error) {
-    const at = positionOf(error, trimmed);
+  } catch {
+    const at = jsonFault(trimmed) ?? trimmed.length;
     const whole = at >= trimmed.trimEnd().length;
     const { line, column } = lineAndColumn(trimmed, at);
     return whole
@@ -40,12 +42,6 @@ export function parseJson(text: string): Parsed {
 
 function wrong(message: string, remedy: string): Parsed {
   return { ok: false, message, remedy };
-}
-
-/** Where the parser stopped; the text's end where it does not say. */
-function positionOf(error: unknown, text: string): number {
-  const position = /position (\d+)/.exec(error instanceof Error ? error.message : '');
-  return position ? Number(position[1]) : text.length;
 }
 
 function lineAndColumn(text: string, position: number): { line: number; column: number } {

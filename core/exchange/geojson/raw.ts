@@ -24,5 +24,5 @@ export function shown(value: unknown): string {
 
 /** Text on one line, without characters that do not print. */
 export function withoutControls(text: string): string {
-  return text.replace(/\p{C}+/gu, ' ').trim();
+  return text.replace(/[\p{C}\s]+/gu, ' ').trim();
 }
