@@ -26,6 +26,7 @@ export function CoverPage() {
         <h2 id="cover-out">Print and hand on</h2>
         <p className="buttons">
           <CommandButton id="print" className="main" />
+          <CommandButton id="exportGeoJson" />
         </p>
       </section>
       <section className="block" aria-labelledby="cover-in">

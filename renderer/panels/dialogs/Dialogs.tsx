@@ -1,5 +1,6 @@
 import { useApp } from '../../state/appState.ts';
 import { ChooseFileDialog } from './ChooseFileDialog.tsx';
+import { ImportDialog } from './ImportDialog.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { PrintDialog } from './PrintDialog.tsx';
 
@@ -11,6 +12,8 @@ export function Dialogs() {
       return <ChooseFileDialog purpose={dialog.purpose} />;
     case 'print':
       return <PrintDialog />;
+    case 'importGeoJson':
+      return <ImportDialog fileName={dialog.fileName} text={dialog.text} />;
     case 'keys':
       return <KeysDialog />;
     default:
