@@ -1,0 +1,100 @@
+import type { LonLat } from '../geometry/types.ts';
+import { fixed } from '../model/formatUnits.ts';
+
+/** Latitude, then longitude, to about a decimetre: "41.283120° S, 174.776390° E". */
+export function formatDegrees([lon, lat]: LonLat): string {
+  return `${fixed(Math.abs(lat), 6)}° ${northSouth(lat)}, ${fixed(Math.abs(lon), 6)}° ${eastWest(lon)}`;
+}
+
+/** Degrees and minutes to about 2 dm: "41° 16.9872' S, 174° 46.5834' E". */
+export function formatDegreesMinutes([lon, lat]: LonLat): string {
+  return `${degreesMinutes(lat)} ${northSouth(lat)}, ${degreesMinutes(lon)} ${eastWest(lon)}`;
+}
+
+const northSouth = (lat: number) => (lat < 0 ? 'S' : 'N');
+const eastWest = (lon: number) => (lon < 0 ? 'W' : 'E');
+
+function degreesMinutes(value: number): string {
+  // Rounded first, so that no minute is ever written as 60.
+  const tenThousandths = Math.round(Math.abs(value) * 60 * 10_000);
+  const degrees = Math.floor(tenThousandths / 600_000);
+  return `${degrees}° ${((tenThousandths % 600_000) / 10_000).toFixed(4)}'`;
+}
+
+/** One angle as it was typed. */
+export interface TypedAngle {
+  readonly degrees: number;
+  /** What its letter says; null: no letter. */
+  readonly axis: 'lat' | 'lon' | null;
+}
+
+export type TypedAngles = { readonly angles: readonly [TypedAngle, TypedAngle] } | { readonly problem: string };
+
+const example = 'Type latitude and longitude such as "41.28312 S, 174.77639 E" or "41° 16.987\' S, 174° 46.583\' E".';
+
+/** Two angles in any of the usual ways: decimal, degrees and minutes, with seconds; signs or letters. */
+export function readAngles(text: string): TypedAngles {
+  const halves = splitInTwo(plainSigns(text));
+  if (!halves) return { problem: example };
+  const [first, second] = halves.map(readAngle);
+  if (!first || !second) return { problem: example };
+  if ('problem' in first) return first;
+  if ('problem' in second) return second;
+  if (first.axis !== null && first.axis === second.axis) {
+    const word = first.axis === 'lat' ? 'latitude (N or S)' : 'longitude (E or W)';
+    return { problem: `Both figures are marked as ${word}. ${example}` };
+  }
+  return { angles: [first, second] };
+}
+
+/** Typographic signs as the plain ones. */
+function plainSigns(text: string): string {
+  return text
+    .trim()
+    .replace(/[−–]/g, '-')
+    .replace(/[º˚]/g, '°')
+    .replace(/[′’‘]/g, "'")
+    .replace(/[″”“]|''/g, '"')
+    .toUpperCase();
+}
+
+function splitInTwo(text: string): readonly [string, string] | null {
+  const semicolon = text.split(';');
+  if (semicolon.length === 2) return [semicolon[0]!.replace(',', '.'), semicolon[1]!.replace(',', '.')];
+  const comma = text.split(',');
+  if (comma.length === 2) return [comma[0]!, comma[1]!];
+  if (comma.length > 2) return null;
+  const withLetters = /^(.*?[NSEW])\s*(.*[NSEW])$/.exec(text) ?? /^([NSEW].*?)\s*([NSEW].*)$/.exec(text);
+  if (withLetters && /\d/.test(withLetters[1]!) && /\d/.test(withLetters[2]!))
+    return [withLetters[1]!, withLetters[2]!];
+  const withDegrees = /^(-?[\d.]+\s*°.*?)\s+(-?[\d.]+\s*°.*)$/.exec(text);
+  if (withDegrees) return [withDegrees[1]!, withDegrees[2]!];
+  const words = text.split(/\s+/);
+  if (words.length % 2 !== 0) return null;
+  return [words.slice(0, words.length / 2).join(' '), words.slice(words.length / 2).join(' ')];
+}
+
+function readAngle(text: string): TypedAngle | { readonly problem: string } | null {
+  const found =
+    /^\s*([NSEW])?\s*([+-])?(\d+(?:\.\d*)?|\.\d+)\s*°?\s*(?:(\d+(?:\.\d*)?)\s*'?\s*(?:(\d+(?:\.\d*)?)\s*"?)?)?\s*([NSEW])?\s*$/.exec(
+      text,
+    );
+  if (!found) return null;
+  const [, before, sign, degrees, minutes, seconds, after] = found;
+  if (before && after) return { problem: `“${text.trim()}” has two letters. ${example}` };
+  const letter = before ?? after;
+  if (sign === '-' && letter) {
+    return { problem: `“${text.trim()}” has a minus sign and a letter. Use one of them.` };
+  }
+  for (const [part, what] of [
+    [minutes, 'minutes'],
+    [seconds, 'seconds'],
+  ] as const) {
+    if (part !== undefined && Number(part) >= 60)
+      return { problem: `${part} ${what}: there are fewer than 60 in a ${what === 'minutes' ? 'degree' : 'minute'}.` };
+  }
+  const size = Number(degrees) + Number(minutes ?? 0) / 60 + Number(seconds ?? 0) / 3600;
+  const negative = sign === '-' || letter === 'S' || letter === 'W';
+  const axis = letter === undefined ? null : letter === 'N' || letter === 'S' ? 'lat' : 'lon';
+  return { degrees: negative ? -size : size, axis };
+}

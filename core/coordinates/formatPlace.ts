@@ -1,0 +1,27 @@
+import type { LonLat, Xy } from '../geometry/types.ts';
+import { fixed, type Units } from '../model/formatUnits.ts';
+import { formatDegrees, formatDegreesMinutes } from './degrees.ts';
+import { projectionOf } from './projection.ts';
+import type { CoordinateSystem } from './systems.ts';
+import { utmDefinition, utmName, utmZoneAt } from './utm.ts';
+
+/** A place in a coordinate system; in degrees where the system can't show it. */
+export function formatPlace(lonLat: LonLat, system: CoordinateSystem): string {
+  if (system.kind === 'degrees') {
+    return system.style === 'minutes' ? formatDegreesMinutes(lonLat) : formatDegrees(lonLat);
+  }
+  const utm = system.kind === 'utm' ? utmZoneAt(lonLat) : null;
+  const { projection } = projectionOf(utm ? utmDefinition(utm) : (system as { definition: string }).definition);
+  const [east, north] = projection?.toGrid(lonLat) ?? [Number.NaN, Number.NaN];
+  if (!projection || !Number.isFinite(east) || !Number.isFinite(north)) return formatDegrees(lonLat);
+  if (projection.isDegrees) return `${fixed(north, 6)}, ${fixed(east, 6)}`;
+  return `${fixed(east, 1)} E, ${fixed(north, 1)} N${utm ? ` (${utmName(utm)})` : ''}`;
+}
+
+/** East and north of the blank grid's origin, always in metres or always in feet: "120.4 m E, 33.2 m S". */
+export function formatGrid([x, y]: Xy, units: Units): string {
+  const [perM, unit] = units === 'imperial' ? [1 / 0.3048, 'ft'] : [1, 'm'];
+  const side = (coordinateM: number, positive: string, negative: string) =>
+    `${fixed(Math.abs(coordinateM) * perM, 1)} ${unit} ${coordinateM < 0 ? negative : positive}`;
+  return `${side(x, 'E', 'W')}, ${side(y, 'N', 'S')}`;
+}

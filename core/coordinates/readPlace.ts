@@ -1,0 +1,155 @@
+import { distanceM } from '../geometry/geodesic.ts';
+import type { LonLat, Xy } from '../geometry/types.ts';
+import type { Units } from '../model/formatUnits.ts';
+import { readAngles, type TypedAngle } from './degrees.ts';
+import { projectionOf } from './projection.ts';
+import type { CoordinateSystem } from './systems.ts';
+import { readUtmZone, utmDefinition, utmZoneAt } from './utm.ts';
+
+export type PlaceRead =
+  | { readonly lonLat: LonLat; readonly problem: null }
+  | {
+      readonly lonLat: null;
+      readonly problem: string;
+      /** The place with its two figures the other way round, where that makes sense and this way does not. */
+      readonly swapped: LonLat | null;
+    };
+
+/** Farther than this from the property, with the swapped place near it, is taken for a slip. */
+const farM = 500_000;
+
+/**
+ * The place that was typed in a coordinate system. `near` is a place of the property (null: it has none yet): it
+ * decides the UTM zone where none is typed, and tells figures that look swapped.
+ */
+export function readPlace(text: string, system: CoordinateSystem, near: LonLat | null): PlaceRead {
+  if (text.trim() === '') return problem('Type a place.');
+  const way = system.kind === 'degrees' || hasDegreeSigns(text) ? readDegrees(text) : readGrid(text, system, near);
+  if ('problem' in way) return problem(way.problem);
+  return preferred(way.asTyped, way.swapped, near);
+}
+
+/** Degrees may be typed in any system, if they show what they are. */
+function hasDegreeSigns(text: string): boolean {
+  return /[°º˚]/.test(text) || /^\s*-?\d{1,2}(\.\d+)?\s*[NS]\b.*[EW]\s*$/i.test(text);
+}
+
+interface BothWays {
+  readonly asTyped: LonLat | null;
+  readonly swapped: LonLat | null;
+}
+
+type Read = BothWays | { readonly problem: string };
+
+function readDegrees(text: string): Read {
+  const read = readAngles(text);
+  if ('problem' in read) return read;
+  const [first, second] = read.angles;
+  const [lat, lon] = first.axis === 'lon' || second.axis === 'lat' ? [second, first] : [first, second];
+  const lettered = first.axis !== null || second.axis !== null;
+  return { asTyped: onEarth(lon, lat), swapped: lettered ? null : onEarth(lat, lon) };
+}
+
+function onEarth(lon: TypedAngle, lat: TypedAngle): LonLat | null {
+  return Math.abs(lat.degrees) <= 90 && Math.abs(lon.degrees) <= 180 ? [lon.degrees, lat.degrees] : null;
+}
+
+function readGrid(text: string, system: Exclude<CoordinateSystem, { kind: 'degrees' }>, near: LonLat | null): Read {
+  const typed = readEastNorth(text);
+  if ('problem' in typed) return typed;
+  const zone = typed.zone ? readUtmZone(typed.zone) : null;
+  if (system.kind === 'utm' && !zone && !near) {
+    return { problem: 'Type the zone too, such as "37 S 412345 E 7654321 N": the property has no place yet.' };
+  }
+  const utm = system.kind === 'utm' ? (zone ?? utmZoneAt(near!)) : null;
+  const { projection, problem: why } = projectionOf(
+    utm ? utmDefinition(utm) : (system as { definition: string }).definition,
+  );
+  if (!projection) return { problem: why };
+  const [east, north] = typed.eastNorth;
+  const place = (grid: Xy) => sensible(projection.toLonLat(grid), grid, projection.toGrid);
+  return { asTyped: place([east, north]), swapped: typed.lettered ? null : place([north, east]) };
+}
+
+/** A place that a way there and back leads to; anything else is off the projection. */
+function sensible(lonLat: LonLat, grid: Xy, toGrid: (lonLat: LonLat) => Xy): LonLat | null {
+  if (!lonLat.every(Number.isFinite) || Math.abs(lonLat[1]) > 90 || Math.abs(lonLat[0]) > 180) return null;
+  const [east, north] = toGrid(lonLat);
+  const offset = Math.hypot(east - grid[0], north - grid[1]);
+  return offset < 0.01 ? lonLat : null;
+}
+
+const gridExample = 'Type east and north such as "1504849.4 E, 5173296.0 N".';
+
+interface EastNorth {
+  readonly eastNorth: Xy;
+  readonly lettered: boolean;
+  readonly zone: string | null;
+}
+
+function readEastNorth(text: string): EastNorth | { readonly problem: string } {
+  const plain = text.trim().replace(/[−–]/g, '-').replace(/\bm\b/gi, ' ');
+  const first = /^(?:utm\s*)?(\d{1,2}\s*(?:south|north|s|n))\b[\s,;:]*(?=\S*\d\S*.*\d)(.*)$/i.exec(plain);
+  const last = /^(.*\d.*?)[\s,;(]*utm\s*(\d{1,2}\s*(?:south|north|s|n))\)?$/i.exec(plain);
+  const [rest, zone] = first ? [first[2]!, first[1]!] : last ? [last[1]!, last[2]!] : [plain, null];
+  // "1,504,849.4": commas between thousands; any other comma parts the two.
+  const figures = [...rest.replace(/(\d),(?=\d{3}(?!\d))/g, '$1').matchAll(/([EN])?\s*(-?\d+(?:\.\d*)?)\s*([EN])?/gi)];
+  const leftOver = rest.replace(/[EN]?\s*-?[\d,]+(?:\.\d*)?\s*[EN]?/gi, '').replace(/[\s,;()]/g, '');
+  if (figures.length !== 2 || leftOver !== '') return { problem: gridExample };
+  const [one, two] = figures.map(([, before, value, after]) => ({
+    value: Number(value),
+    letter: (before ?? after)?.toUpperCase() ?? null,
+  }));
+  if (one!.letter !== null && one!.letter === two!.letter) {
+    return { problem: `Both figures are marked ${one!.letter}. ${gridExample}` };
+  }
+  const northFirst = one!.letter === 'N' || two!.letter === 'E';
+  return {
+    eastNorth: northFirst ? [two!.value, one!.value] : [one!.value, two!.value],
+    lettered: one!.letter !== null || two!.letter !== null,
+    zone,
+  };
+}
+
+function preferred(asTyped: LonLat | null, swapped: LonLat | null, near: LonLat | null): PlaceRead {
+  if (!asTyped) {
+    if (swapped && (!near || distanceM(swapped, near) < farM)) return looksSwapped(swapped);
+    return problem(
+      'That is no place on earth in this coordinate system. Check the figures, their signs and their order.',
+    );
+  }
+  const farOff = near !== null && distanceM(asTyped, near) > farM;
+  if (farOff && swapped && distanceM(swapped, near) < farM) return looksSwapped(swapped);
+  return { lonLat: asTyped, problem: null };
+}
+
+function looksSwapped(swapped: LonLat): PlaceRead {
+  return { lonLat: null, problem: 'These look swapped: the second figure where the first should be.', swapped };
+}
+
+function problem(text: string): PlaceRead {
+  return { lonLat: null, problem: text, swapped: null };
+}
+
+/** East and north on the blank grid, metres or feet: "120.4 E, 33.2 S", "-12, 40". */
+export function readGridPlace(text: string, units: Units): { readonly xy: Xy } | { readonly problem: string } {
+  const parts = text
+    .trim()
+    .replace(/[−–]/g, '-')
+    .replace(/\b(m|ft)\b/gi, ' ')
+    .split(/\s*[,;]\s*|\s+(?=-?\d)/)
+    .map((part) => /^([NSEW])?\s*(-?\d+(?:\.\d*)?)\s*([NSEW])?$/i.exec(part.trim()));
+  const [first, second] = parts;
+  const wrong = { problem: 'Type east and north of the grid’s origin, such as "120.4 E, 33.2 S".' };
+  if (parts.length !== 2 || !first || !second) return wrong;
+  const letters = [first, second].map((part) => (part[1] ?? part[3])?.toUpperCase() ?? null);
+  const upright = letters.map((letter) => (letter === null ? null : letter === 'N' || letter === 'S'));
+  if (upright[0] !== null && upright[0] === upright[1]) return wrong;
+  const perUnitM = units === 'imperial' ? 0.3048 : 1;
+  const values = [first, second].map((part, i) => {
+    const against = letters[i] === 'S' || letters[i] === 'W';
+    return Number(part[2]) * perUnitM * (against ? -1 : 1);
+  });
+  const swapped = upright[0] === true || upright[1] === false;
+  return { xy: swapped ? [values[1]!, values[0]!] : [values[0]!, values[1]!] };
+}
