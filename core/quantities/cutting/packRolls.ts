@@ -1,4 +1,5 @@
 import { cannotHold } from './cannotHold.ts';
+import { dive } from './dive.ts';
 import { fillExactly } from './fillExactly.ts';
 import { type Filling, fillGreedily, fillInOrder } from './fillGreedily.ts';
 import { longestRolls, type RollSet, rollSets } from './rollSets.ts';
@@ -11,8 +12,10 @@ export interface Allowance {
   readonly forOneSet: number;
 }
 
-const usualAllowance: Allowance = { total: 6_000_000, forOneSet: 800_000 };
+const usualAllowance: Allowance = { total: 40_000_000, forOneSet: 8_000_000 };
 const mostSets = 3000;
+/** A short search first: most sets are settled by it. */
+const firstSearch = 5000;
 
 /**
  * Cuts pieces from rolls without a joint: as few bought rolls as can be, then as few opened, then as little length
@@ -81,10 +84,13 @@ function fill(
   if (cannotHold(stock, rolls)) return 'impossible';
   const greedy = fillGreedily(stock, rolls, work);
   if (greedy) return greedy;
+  if (work.left <= 0) return 'unknown';
   const own = { left: Math.min(forOneSet, work.left) };
   const before = own.left;
-  const found = own.left > 0 ? fillExactly(stock, rolls, own) : 'unknown';
-  work.left -= before - own.left;
+  let found = fillExactly(stock, rolls, { left: Math.min(own.left, firstSearch) });
+  if (found === 'unknown') found = dive(stock, rolls, own);
+  if (found === 'unknown' && own.left > 0) found = fillExactly(stock, rolls, own);
+  work.left -= before - Math.max(0, own.left);
   return found;
 }
 

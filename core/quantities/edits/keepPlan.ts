@@ -3,7 +3,7 @@ import { kinds, type Project, put, remove } from '../../model/project.ts';
 import type { DrawnThing, KeptPlan, Kind, Thing } from '../../model/things.ts';
 import { nameNewKeptPlan } from '../order/keptPlanName.ts';
 
-/** Kinds that a kept plan does not hold: the order's own, and kept plans. The rest is the drawing. */
+/** Kinds that a kept plan does not hold: the order's own, kept plans, and what is recorded of the work. The rest is the drawing. */
 const notDrawn: ReadonlySet<Kind> = new Set([
   'orderSettings',
   'fenceMake',
@@ -14,6 +14,15 @@ const notDrawn: ReadonlySet<Kind> = new Set([
   'stage',
   'stageMark',
   'keptPlan',
+  'builtMark',
+  'crossingRecord',
+  'buriedPoint',
+  'photo',
+  'testRun',
+  'earthTest',
+  'handover',
+  'underlay',
+  'coordinateSettings',
 ]);
 const drawnKinds = kinds.filter((kind) => !notDrawn.has(kind));
 
