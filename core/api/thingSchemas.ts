@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { kinds } from '../model/project.ts';
 import type { Kind, ThingOf } from '../model/things.ts';
 
 /**
@@ -14,6 +15,10 @@ const most = {
   switches: 10_000,
   kitParts: 200,
   keptThings: 200_000,
+  depths: 1000,
+  ties: 100,
+  controlPoints: 1000,
+  latticeSide: 65,
 };
 
 const id = z.string().min(1).max(most.idLength);
@@ -234,6 +239,12 @@ const reading = z.strictObject({
   voltageV: amount.nullable(),
   currentA: amount.nullable(),
   openSwitchIds: z.array(id).max(most.switches),
+  place: note.exactOptional(),
+  section: name.exactOptional(),
+  meter: note.exactOptional(),
+  weather: note.exactOptional(),
+  by: note.exactOptional(),
+  runId: id.exactOptional(),
   note,
 });
 
@@ -334,6 +345,188 @@ const keptPlan = z.strictObject({
   things: z.array(drawnThingSchema).max(most.keptThings),
 });
 
+const buildable = [fenceLine, gateway, crossing, cutOutSwitch, energiser, leadOut, earthField] as const;
+
+const builtMark = z.strictObject({
+  kind: z.literal('builtMark'),
+  id,
+  thingKind: z.enum(['fenceLine', 'gateway', 'crossing', 'switch', 'energiser', 'leadOut', 'earthField']),
+  thingId: id,
+  date: isoDate.nullable(),
+  by: note,
+  note,
+  planned: z
+    .strictObject({ thing: z.discriminatedUnion('kind', buildable), places: z.array(lonLat).max(most.vertices) })
+    .nullable(),
+});
+
+const crossingRecord = z.strictObject({
+  kind: z.literal('crossingRecord'),
+  id,
+  crossingId: id,
+  route: z.enum(['arc', 'points']),
+  depths: z.array(z.strictObject({ alongM: amount, depthM: amount })).max(most.depths),
+  jointsUnderground: count.nullable(),
+  jointsNote: note,
+  risers: z.strictObject({ start: note, end: note }),
+  alsoInTrench: note,
+  soil: note,
+  recordedBy: note,
+  recordedOn: isoDate.nullable(),
+  note,
+});
+
+const tie = z.strictObject({
+  from: z.discriminatedUnion('on', [
+    z.strictObject({ on: z.literal('post'), postId: id }),
+    z.strictObject({ on: z.literal('gatePost'), gatewayId: id, post: lineEnd }),
+  ]),
+  postName: note,
+  postAt: lonLat,
+  distanceM: amount,
+  seM: positive,
+});
+
+const offsetM = z.number().min(-1e6).max(1e6);
+
+const buriedPoint = z.strictObject({
+  kind: z.literal('buriedPoint'),
+  id,
+  crossingId: id,
+  role: z.enum(['startFoot', 'endFoot', 'bend', 'point']),
+  name,
+  rank: z.number().min(-1e9).max(1e9),
+  ties: z.array(tie).max(most.ties),
+  side: side.nullable(),
+  offset: z.strictObject({ alongM: offsetM, leftM: offsetM }).nullable(),
+  gps: z.strictObject({ lonLat, seM: positive }).nullable(),
+  note,
+});
+
+const photo = z.strictObject({
+  kind: z.literal('photo'),
+  id,
+  of: z.strictObject({ kind: z.enum(kinds), id }).nullable(),
+  blobId: id,
+  thumbId: id,
+  widthPx: z.int().min(1).max(100_000),
+  heightPx: z.int().min(1).max(100_000),
+  takenAt: isoDate.nullable(),
+  gps: lonLat.nullable(),
+  fileName: note,
+  caption: note,
+});
+
+const testRun = z.strictObject({
+  kind: z.literal('testRun'),
+  id,
+  name,
+  date: isoDate,
+  by: note,
+  meter: note,
+  weather: note,
+  results: z
+    .array(z.strictObject({ section: name, outcome: z.enum(['passed', 'failed', 'leftOut']), note }))
+    .max(most.switches),
+  finished: z.boolean(),
+  note,
+});
+
+const earthTest = z.strictObject({
+  kind: z.literal('earthTest'),
+  id,
+  earthFieldId: id,
+  date: isoDate,
+  earthV: amount,
+  fenceV: amount.nullable(),
+  by: note,
+  meter: note,
+  weather: note,
+  load: note,
+  note,
+});
+
+const recordSchemas = [builtMark, crossingRecord, buriedPoint, photo, testRun, earthTest] as const;
+
+const handover = z.strictObject({
+  kind: z.literal('handover'),
+  id,
+  number: z.int().min(1).max(1_000_000),
+  date: isoDate,
+  by: note,
+  to: note,
+  note,
+  things: z.array(z.discriminatedUnion('kind', [drawnThingSchema, ...recordSchemas])).max(most.keptThings),
+});
+
+const picturePlace = z.tuple([z.number().min(-1e7).max(1e7), z.number().min(-1e7).max(1e7)]);
+const pixels = z.int().min(1).max(1_000_000);
+const bearing = z.number().min(-1e6).max(1e6);
+const zoom = z.int().min(0).max(30);
+
+const byEye = z.strictObject({ by: z.literal('eye'), at: lonLat, metresPerPixel: positive, upDeg: bearing });
+
+const placement = z.discriminatedUnion('by', [
+  byEye,
+  z.strictObject({
+    by: z.literal('distance'),
+    from: picturePlace,
+    to: picturePlace,
+    distanceM: positive,
+    at: lonLat,
+    bearingDeg: bearing,
+  }),
+  z.strictObject({
+    by: z.literal('points'),
+    fit: z.enum(['similarity', 'affine']),
+    points: z.array(z.strictObject({ pixel: picturePlace, at: lonLat })).max(most.controlPoints),
+    before: byEye,
+  }),
+  z
+    .strictObject({
+      by: z.literal('coordinates'),
+      system: name,
+      columns: z.int().min(2).max(most.latticeSide),
+      rows: z.int().min(2).max(most.latticeSide),
+      at: z.array(lonLat).max(most.latticeSide ** 2),
+    })
+    .refine(({ columns, rows, at }) => at.length === columns * rows, 'A lattice has a place for each of its points.'),
+]);
+
+const underlay = z.strictObject({
+  kind: z.literal('underlay'),
+  id,
+  name,
+  source: z.discriminatedUnion('from', [
+    z.strictObject({ from: z.literal('picture'), imageId: id, fileName: note, widthPx: pixels, heightPx: pixels }),
+    z.strictObject({
+      from: z.literal('tileFile'),
+      path: z.string().min(1).max(4096),
+      fileName: note,
+      minZoom: zoom,
+      maxZoom: zoom,
+      bounds: z.tuple([
+        z.number().min(-180).max(180),
+        z.number().min(-90).max(90),
+        z.number().min(-180).max(180),
+        z.number().min(-90).max(90),
+      ]),
+    }),
+  ]),
+  placement: placement.nullable(),
+  opacity: z.number().min(0).max(1),
+  rank: z.number().min(-1e9).max(1e9),
+  shown: z.boolean(),
+  note,
+});
+
+const coordinateSettings = z.strictObject({
+  kind: z.literal('coordinateSettings'),
+  id: z.literal('coordinates'),
+  system: name,
+  own: z.strictObject({ name, definition: z.string().max(2000) }).nullable(),
+});
+
 export const thingSchemas = {
   property,
   fenceType,
@@ -360,6 +553,15 @@ export const thingSchemas = {
   stage,
   stageMark,
   keptPlan,
+  builtMark,
+  crossingRecord,
+  buriedPoint,
+  photo,
+  testRun,
+  earthTest,
+  handover,
+  underlay,
+  coordinateSettings,
 } satisfies { readonly [K in Kind]: z.ZodType<ThingOf<K>> };
 
 export const thingSchema = z.discriminatedUnion('kind', [
@@ -373,4 +575,8 @@ export const thingSchema = z.discriminatedUnion('kind', [
   stage,
   stageMark,
   keptPlan,
+  ...recordSchemas,
+  handover,
+  underlay,
+  coordinateSettings,
 ]);

@@ -32,6 +32,15 @@ export const kinds: readonly Kind[] = [
   'stage',
   'stageMark',
   'keptPlan',
+  'builtMark',
+  'crossingRecord',
+  'buriedPoint',
+  'photo',
+  'testRun',
+  'earthTest',
+  'handover',
+  'underlay',
+  'coordinateSettings',
 ];
 
 /** A project of these things. */

@@ -4,6 +4,11 @@
  * voltages are never stored here: they are computed.
  */
 
+import type { Handover, RecordThing } from './recordThings.ts';
+import type { CoordinateSettings, Underlay } from './underlayThings.ts';
+
+export type { CoordinateSettings, Underlay } from './underlayThings.ts';
+
 /** Longitude and latitude in degrees, WGS 84. */
 export type LonLat = readonly [lon: number, lat: number];
 
@@ -298,6 +303,15 @@ export interface Reading {
   readonly voltageV: number | null;
   readonly currentA: number | null;
   readonly openSwitchIds: readonly string[];
+  /** Where it was read, in words. */
+  readonly place?: string;
+  /** Letter of the section, at that time. */
+  readonly section?: string;
+  readonly meter?: string;
+  readonly weather?: string;
+  readonly by?: string;
+  /** The run through the test sheets that it is part of. */
+  readonly runId?: string;
   readonly note: string;
 }
 
@@ -447,7 +461,7 @@ export type DrawnThing =
 /** What the order is worked out with. */
 export type OrderThing = OrderSettings | FenceMake | CatalogueItem | Kit | LabourRate | RollOnHand | Stage | StageMark;
 
-export type Thing = DrawnThing | OrderThing | KeptPlan;
+export type Thing = DrawnThing | OrderThing | KeptPlan | RecordThing | Handover | Underlay | CoordinateSettings;
 
 export type Kind = Thing['kind'];
 export type ThingOf<K extends Kind> = Extract<Thing, { readonly kind: K }>;

@@ -3,7 +3,7 @@ import type { Kind, Thing, ThingOf } from '../things.ts';
 import { whyNotWhole } from './changeThing.ts';
 import { whyNotFields } from './support/checkFields.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { fieldRules } from './support/fieldRules.ts';
+import { fieldRules, isOptional, type Rule } from './support/fieldRules.ts';
 import { kindWords } from './support/find.ts';
 import { whyNotPoint } from './support/whyNotPath.ts';
 
@@ -17,12 +17,16 @@ export type PlainKind =
   | 'conductor'
   | 'reading'
   | 'rollOnHand'
-  | 'stage';
+  | 'stage'
+  | 'buriedPoint'
+  | 'photo'
+  | 'testRun'
+  | 'earthTest';
 
 /** A whole thing without its id. */
 export type AddThing = { readonly [K in PlainKind]: Omit<ThingOf<K>, 'id'> }[PlainKind];
 
-/** Adds a post, an earth field, a service, a reading, a paddock name, a fence type or a conductor. */
+/** Adds a post, an earth field, a service, a reading, a paddock name, a photo, a test and the like. */
 export function addThing(wanted: AddThing, newId: NewId): Edit {
   return guarded(whyNotAddThing(wanted), (project) => {
     return put(project, { ...wanted, id: newId(wanted.kind) } as Thing);
@@ -44,6 +48,7 @@ export function whyNotAddThing({ kind, ...values }: AddThing): WhyNot {
 }
 
 function whyNotComplete(kind: Kind, values: object): Refusal | null {
-  const missing = Object.keys(fieldRules[kind]).find((field) => !Object.hasOwn(values, field));
+  const rules: readonly [string, Rule][] = Object.entries(fieldRules[kind]);
+  const missing = rules.find(([field, rule]) => !isOptional(rule) && !Object.hasOwn(values, field))?.[0];
   return missing ? { code: 'notValid', message: `The ${kindWords[kind]} has no "${missing}".` } : null;
 }

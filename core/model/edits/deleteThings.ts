@@ -11,7 +11,9 @@ export interface ThingRef {
 /**
  * Takes things out, and with each what can't be without it: a fence line takes its gateways, switches and added switch
  * places; a gateway its crossing and switches; an energiser its lead-outs and earth fields; a lead-out its switch; and
- * all of them the user's word on those places and their places in stages; a stage takes the marks of what is in it. Readings stay: they say what once was read.
+ * all of them the user's word on those places and their places in stages; a stage takes the marks of what is in it. A
+ * crossing takes its record and its buried points, an earth field its tests, a built thing its mark, and each its
+ * photos. Readings stay: they say what once was read; and so do ties from a post that goes: they keep its place.
  */
 export function deleteThings(refs: readonly ThingRef[]): Edit {
   return guarded(whyNotDeleteThings(refs), (project) => remove(project, ...withDependants(project, refs)));
@@ -45,10 +47,12 @@ export function withDependants(project: Project, refs: readonly ThingRef[]): Thi
     if (place.on === 'gateway') return gone('gateway', place.gatewayId);
     return place.on === 'leadOut' ? gone('leadOut', place.leadOutId) : gone('fenceLine', place.lineId);
   });
-  takeWhere(project.stageMark, ({ thingId, stageId }) => {
-    return gone('stage', stageId) || [...going.values()].some(({ id }) => id === thingId);
-  });
   takeWhere(project.fenceMake, ({ typeId }) => gone('fenceType', typeId));
+  takeWhere(project.crossingRecord, ({ crossingId }) => gone('crossing', crossingId));
+  takeWhere(project.buriedPoint, ({ crossingId }) => gone('crossing', crossingId));
+  takeWhere(project.earthTest, ({ earthFieldId }) => gone('earthField', earthFieldId));
+  takeWhere(project.builtMark, ({ thingKind, thingId }) => gone(thingKind, thingId));
+  takeWhere(project.photo, ({ of }) => of !== null && gone(of.kind, of.id));
   const goneIds = new Set([...going.values()].map(({ id }) => id));
   takeWhere(project.stageMark, ({ thingId, stageId }) => gone('stage', stageId) || goneIds.has(thingId));
   takeWhere(project.switchRule, ({ id }) => [...going.values()].some((thing) => isRuleOn(thing, id)));

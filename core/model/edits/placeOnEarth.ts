@@ -5,6 +5,7 @@ import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { formatLength } from '../formatUnits.ts';
 import { allThings, type Project, projectOf, propertyOf, put } from '../project.ts';
+import type { Handover, PlannedThing, RevisedThing } from '../recordThings.ts';
 import type { DrawnThing, FenceLine, KeptPlan, LonLat, Thing } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { allCorners, relay } from './support/relay.ts';
@@ -104,14 +105,27 @@ function laidDown(project: Project, origin: LonLat, move: (at: LonLat) => LonLat
     const laid = laidDown(projectOf(plan.things), origin, move);
     return { ...plan, things: [...allThings(laid)] as DrawnThing[] };
   });
-  const placed = put(project, property, ...things.flatMap((thing) => moved(thing, move) ?? []), ...plans);
+  const handovers = [...project.handover.values()].map((handover): Handover => {
+    const laid = laidDown(projectOf(handover.things), origin, move);
+    return { ...handover, things: [...allThings(laid)] as RevisedThing[] };
+  });
+  const movedThings = things.flatMap((thing) => moved(thing, move) ?? []);
+  const placed = put(project, property, ...movedThings, ...plans, ...handovers);
   return [...project.fenceLine.values()].reduce((now, line) => relayed(now, line, move), placed);
 }
 
 function moved(thing: Thing, move: (at: LonLat) => LonLat): Thing | null {
+  if (thing.kind === 'buriedPoint') {
+    return { ...thing, ties: thing.ties.map((tie) => ({ ...tie, postAt: move(tie.postAt) })) };
+  }
+  if (thing.kind === 'builtMark') return { ...thing, planned: thing.planned && movedPlan(thing.planned, move) };
   if ('at' in thing) return { ...thing, at: move(thing.at) };
   if ('path' in thing) return { ...thing, path: thing.path.map(move) } as Thing;
   return null;
+}
+
+function movedPlan({ thing, places }: PlannedThing, move: (at: LonLat) => LonLat): PlannedThing {
+  return { thing: (moved(thing, move) ?? thing) as PlannedThing['thing'], places: places.map(move) };
 }
 
 function relayed(project: Project, line: FenceLine, move: (at: LonLat) => LonLat): Project {

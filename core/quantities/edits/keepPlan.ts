@@ -1,30 +1,26 @@
 import type { NewId } from '../../model/edits/support/edit.ts';
-import { kinds, type Project, put, remove } from '../../model/project.ts';
-import type { DrawnThing, KeptPlan, Kind, Thing } from '../../model/things.ts';
+import { type Project, put, remove } from '../../model/project.ts';
+import type { DrawnThing, KeptPlan, Thing } from '../../model/things.ts';
 import { nameNewKeptPlan } from '../order/keptPlanName.ts';
 
-/** Kinds that a kept plan does not hold: the order's own, kept plans, and what is recorded of the work. The rest is the drawing. */
-const notDrawn: ReadonlySet<Kind> = new Set([
-  'orderSettings',
-  'fenceMake',
-  'catalogueItem',
-  'kit',
-  'labourRate',
-  'rollOnHand',
-  'stage',
-  'stageMark',
-  'keptPlan',
-  'builtMark',
-  'crossingRecord',
-  'buriedPoint',
-  'photo',
-  'testRun',
-  'earthTest',
-  'handover',
-  'underlay',
-  'coordinateSettings',
-]);
-const drawnKinds = kinds.filter((kind) => !notDrawn.has(kind));
+/** What makes up a plan. Readings and records stay as they are: they say what once was. */
+const planKinds: readonly DrawnThing['kind'][] = [
+  'property',
+  'fenceType',
+  'fenceLine',
+  'post',
+  'gateway',
+  'crossing',
+  'switch',
+  'switchRule',
+  'switchCandidate',
+  'energiser',
+  'leadOut',
+  'earthField',
+  'paddock',
+  'service',
+  'conductor',
+];
 
 /** Keeps the drawing as it stands under a name. `date` is ISO 8601. */
 export function keepPlan(name: string, date: string) {
@@ -65,7 +61,7 @@ export function withDrawing(project: Project, things: readonly DrawnThing[]): Pr
 }
 
 function drawnThings(project: Project): DrawnThing[] {
-  return drawnKinds.flatMap((kind) => [...project[kind].values()] as DrawnThing[]);
+  return planKinds.flatMap((kind) => [...project[kind].values()] as DrawnThing[]);
 }
 
 function isSame(a: Thing | undefined, b: Thing): boolean {

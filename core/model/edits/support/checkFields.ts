@@ -13,6 +13,8 @@ const references: Readonly<Record<string, Kind>> = {
   gatewayId: 'gateway',
   energiserId: 'energiser',
   stageId: 'stage',
+  crossingId: 'crossing',
+  earthFieldId: 'earthField',
 };
 
 /**

@@ -94,6 +94,29 @@ const listOfIds = rule(
   'a list of ids',
 );
 
+/** A field that need not be there. */
+const optional = (other: Rule): Rule => {
+  return Object.assign((value: unknown) => (value === undefined ? null : other(value)), { optional: true });
+};
+
+export function isOptional(check: Rule): boolean {
+  return 'optional' in check;
+}
+
+function listOf(other: Rule, what: string): Rule {
+  return rule((value) => Array.isArray(value) && value.every((one) => other(one) === null), `a list of ${what}`);
+}
+
+const buildable = oneOf('fenceLine', 'gateway', 'crossing', 'switch', 'energiser', 'leadOut', 'earthField');
+const standardError = above(0, 10_000, 'm');
+const tie = fields({
+  from: rule((value) => typeof value === 'object' && value !== null, 'a post'),
+  postName: text,
+  postAt: place,
+  distanceM: number(0, 1000, 'm'),
+  seM: above(0, 10, 'm'),
+});
+
 const percent = number(0, 1000, '%');
 const metresOfTrench = number(0, 10, 'm');
 
@@ -225,6 +248,12 @@ export const fieldRules: Rules = {
     voltageV: orNone(number(0, 50_000, 'V')),
     currentA: orNone(number(0, 1000, 'A')),
     openSwitchIds: listOfIds,
+    place: optional(text),
+    section: optional(text),
+    meter: optional(text),
+    weather: optional(text),
+    by: optional(text),
+    runId: optional(reference),
     note: text,
   },
   orderSettings: {
@@ -272,6 +301,97 @@ export const fieldRules: Rules = {
   stage: { name, rank: number(-1e9, 1e9, ''), note: text },
   stageMark: { thingId: reference, stageId: reference },
   keptPlan: { name, date, note: text, things: rule(Array.isArray, 'a drawing') },
+  builtMark: {
+    thingKind: buildable,
+    thingId: reference,
+    date: orNone(date),
+    by: text,
+    note: text,
+    planned: rule((value) => typeof value === 'object', 'what was planned'),
+  },
+  crossingRecord: {
+    crossingId: reference,
+    route: oneOf('arc', 'points'),
+    depths: listOf(
+      fields({ alongM: number(0, 1000, 'm'), depthM: metresOfTrench }),
+      'depths from 0 to 10 m, each at 0 m or more along the trench',
+    ),
+    jointsUnderground: orNone(whole(0, 100)),
+    jointsNote: text,
+    risers: fields({ start: text, end: text }),
+    alsoInTrench: text,
+    soil: text,
+    recordedBy: text,
+    recordedOn: orNone(date),
+    note: text,
+  },
+  buriedPoint: {
+    crossingId: reference,
+    role: oneOf('startFoot', 'endFoot', 'bend', 'point'),
+    name: text,
+    rank: number(-1e9, 1e9, ''),
+    ties: listOf(tie, 'ties, each a distance from 0 to 1000 m with a tape error above 0 m'),
+    side: orNone(hand),
+    offset: orNone(fields({ alongM: number(-1000, 1000, 'm'), leftM: number(-1000, 1000, 'm') })),
+    gps: orNone(fields({ lonLat: place, seM: standardError })),
+    note: text,
+  },
+  photo: {
+    of: orNone(rule((value) => typeof value === 'object' && value !== null, 'what it shows')),
+    blobId: reference,
+    thumbId: reference,
+    widthPx: whole(1, 100_000),
+    heightPx: whole(1, 100_000),
+    takenAt: orNone(date),
+    gps: orNone(place),
+    fileName: text,
+    caption: text,
+  },
+  testRun: {
+    name,
+    date,
+    by: text,
+    meter: text,
+    weather: text,
+    results: listOf(
+      fields({ section: name, outcome: oneOf('passed', 'failed', 'leftOut'), note: text }),
+      'sections, each passed, failed or left out',
+    ),
+    finished: flag,
+    note: text,
+  },
+  earthTest: {
+    earthFieldId: reference,
+    date,
+    earthV: number(0, 50_000, 'V'),
+    fenceV: orNone(number(0, 50_000, 'V')),
+    by: text,
+    meter: text,
+    weather: text,
+    load: text,
+    note: text,
+  },
+  handover: {
+    number: whole(1, 1_000_000),
+    date,
+    by: text,
+    to: text,
+    note: text,
+    things: rule(Array.isArray, 'the property as it stood'),
+  },
+  underlay: {
+    name,
+    source: rule((value) => typeof value === 'object' && value !== null, 'a picture or a tile file'),
+    placement: orNone(rule((value) => typeof value === 'object', 'a placement')),
+    opacity: number(0, 1, ''),
+    rank: number(-1e9, 1e9, ''),
+    shown: flag,
+    note: text,
+  },
+  coordinateSettings: {
+    system: name,
+    own: orNone(fields({ name, definition: text })),
+  },
 };
 
 /** A field's name as people read it: "widthM" is "width". */

@@ -29,6 +29,15 @@ export const kindWords: { readonly [K in Kind]: string } = {
   stage: 'stage',
   stageMark: 'place in a stage',
   keptPlan: 'kept plan',
+  underlay: 'map underneath',
+  coordinateSettings: 'coordinate system',
+  builtMark: 'mark of what is built',
+  crossingRecord: 'record of a crossing',
+  buriedPoint: 'buried point',
+  photo: 'photo',
+  testRun: 'test run',
+  earthTest: 'earth test',
+  handover: 'handover',
 };
 
 /** The thing itself. Throws `EditRefused` where it is not there. */
