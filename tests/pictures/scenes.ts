@@ -1,0 +1,57 @@
+import type { Page } from '@playwright/test';
+
+/** One picture: its name, and how to get there from the example property, freshly opened at Draw. */
+export interface Scene {
+  readonly name: string;
+  /** Taken before any property is open. */
+  readonly beforeOpening?: boolean;
+  readonly reach: (page: Page) => Promise<void>;
+}
+
+export const scenes: readonly Scene[] = [
+  { name: 'welcome', beforeOpening: true, reach: async () => {} },
+  {
+    name: 'open-dialog',
+    beforeOpening: true,
+    reach: async (page) => {
+      await page.keyboard.press('Control+o');
+      await page.getByRole('dialog').waitFor();
+    },
+  },
+  {
+    name: 'new-dialog',
+    beforeOpening: true,
+    reach: async (page) => {
+      await page.keyboard.press('Control+Alt+n');
+      await page.getByRole('dialog').waitFor();
+    },
+  },
+  { name: 'cover', reach: (page) => page.keyboard.press('Alt+0') },
+  { name: 'draw', reach: (page) => register(page, 'Alt+1', 'Gateways') },
+  {
+    name: 'draw-gateway',
+    reach: async (page) => {
+      await register(page, 'Alt+1', 'Gateways');
+      await page.locator('.register tbody tr').nth(5).focus();
+      await page.keyboard.press('Enter');
+    },
+  },
+  { name: 'draw-paddocks', reach: (page) => register(page, 'Alt+1', 'Paddocks') },
+  { name: 'divide', reach: (page) => register(page, 'Alt+2', 'Sections') },
+  { name: 'divide-switches', reach: (page) => register(page, 'Alt+2', 'Switches') },
+  { name: 'divide-places', reach: (page) => register(page, 'Alt+2', 'Places for a switch') },
+  { name: 'divide-tests', reach: (page) => register(page, 'Alt+2', 'Test sheets') },
+  { name: 'divide-limits', reach: (page) => register(page, 'Alt+2', 'Limits') },
+  { name: 'print-dialog', reach: (page) => dialog(page, 'Control+p') },
+  { name: 'keys-dialog', reach: (page) => dialog(page, 'F1') },
+];
+
+async function register(page: Page, workspaceKey: string, name: string): Promise<void> {
+  await page.keyboard.press(workspaceKey);
+  await page.getByRole('button', { name, exact: true }).click();
+}
+
+async function dialog(page: Page, key: string): Promise<void> {
+  await page.keyboard.press(key);
+  await page.getByRole('dialog').waitFor();
+}
