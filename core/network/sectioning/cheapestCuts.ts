@@ -127,6 +127,7 @@ export class CheapestCuts {
     let cost = this.#pieceCost[piece]!;
     for (let i = pieceStart[piece]!; i < pieceStart[piece + 1]!; i++) {
       const node = order[i]!;
+      if ((i & 4095) === 0) this.#work.pause();
       if (
         this.#stale[node] === 0 &&
         this.#kept[node]! <= maxLength &&

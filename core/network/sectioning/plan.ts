@@ -75,7 +75,7 @@ function planPieces({ graph, costStep }: ContractedNetwork, work: Work): Cuts {
     lowerBound += plan.lowerBound;
     longestProven &&= plan.longestProven;
     planned += vertices.length;
-    work.report(planned / graph.vertexCount);
+    work.settle(planned / graph.vertexCount);
   }
   return { cut, cost, lowerBound, longestProven };
 }
@@ -117,6 +117,6 @@ function describePlan(
     optimal: lowerBound === cost,
     lowerBoundCost: (paid + lowerBound) / costPerUnit,
     longestProven,
-    bound: { costMore, switchesMore: cheapestCost > 0 ? Math.ceil(costMore / cheapestCost - 1e-9) : 0 },
+    bound: { costMore, switchesMore: cheapestCost > 0 ? Math.max(0, Math.ceil(costMore / cheapestCost - 1e-9)) : 0 },
   };
 }

@@ -25,10 +25,15 @@ export class Stopped extends Error {
   }
 }
 
+/** Progress is told in steps of this, at least. */
+const LEAST_PROGRESS = 0.005;
+
 /** Steps of work allowed, so that what is found depends on a number and never on the clock; and the caller's watch. */
 export class Work {
   #left: number;
   #spent = 0;
+  #settled = 0;
+  #told = 0;
   readonly #total: number;
   readonly #watch: Watch | undefined;
 
@@ -46,13 +51,24 @@ export class Work {
   charge(steps: number): void {
     this.#left -= steps;
     this.#spent += steps;
-    if (this.#watch?.shouldStop()) throw new Stopped();
+    this.pause();
     if (this.#left < 0) throw new OutOfWork();
   }
 
-  /** Tells the watch how far things are: `done` of the whole is settled, and of the rest what the work spent suggests. */
-  report(done: number): void {
-    this.#watch?.progress(Math.min(1, done + (1 - done) * Math.min(1, this.#spent / this.#total)));
+  /** Lets the watch look in. @throws Stopped when it says so. */
+  pause(): void {
+    if (!this.#watch) return;
+    if (this.#watch.shouldStop()) throw new Stopped();
+    const fraction = this.#settled + (1 - this.#settled) * Math.min(1, this.#spent / this.#total);
+    if (fraction < this.#told + LEAST_PROGRESS && fraction < 1) return;
+    this.#told = fraction;
+    this.#watch.progress(fraction);
+  }
+
+  /** `fraction` of the whole is done, whatever work is left. */
+  settle(fraction: number): void {
+    this.#settled = fraction;
+    this.pause();
   }
 
   /** Tries something with at most `steps` of what is left; undefined when that was not enough. */
