@@ -63,10 +63,7 @@ export async function startLoopback({ service, pageFolder }: LoopbackOptions): P
     if (request.method !== 'POST') return refuse(response, 405, 'Only POST here.');
     if (request.headers['content-type'] !== 'application/json') return refuse(response, 415, 'Only JSON here.');
     const body = await readBody(request, mostBodyBytes);
-    if (body === null) {
-      response.setHeader('Connection', 'close');
-      return refuse(response, 413, `A message may hold ${mostBodyBytes / 1024 / 1024} MB at most.`);
-    }
+    if (body === null) return refuse(response, 413, `A message may hold ${mostBodyBytes / 1024 / 1024} MB at most.`);
     const message = parsed(body);
     if (!message) return refuse(response, 400, 'The message is not JSON.');
     const [half = '', call = '', ...rest] = path.slice('/api/'.length).split('/');
