@@ -1,0 +1,35 @@
+import type { AffineMap } from '../../geometry/picture/affineMap.ts';
+
+export type WorldFile =
+  | { readonly map: AffineMap; readonly problem: null }
+  | { readonly map: null; readonly problem: string };
+
+/**
+ * A world file: six numbers, one a line, A D B E C F, which lay the middle of pixel (0, 0) at (C, F). The map that comes
+ * back takes pixels from the corner of the first pixel to coordinates of the file's own, unnamed, system.
+ */
+export function readWorldFile(text: string): WorldFile {
+  const lines = text
+    .replace(/^\uFEFF/, '')
+    .split(/\r?\n/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+  if (lines.length !== 6) return wrong(`it has ${lines.length} lines with something on them; a world file has six`);
+  const numbers = lines.map((line) =>
+    /^[+-]?(\d+[.,]?\d*|[.,]\d+)(e[+-]?\d+)?$/i.test(line) ? Number(line.replace(',', '.')) : Number.NaN,
+  );
+  const bad = numbers.findIndex((number) => !Number.isFinite(number) || Math.abs(number) > 1e12);
+  if (bad >= 0) return wrong(`line ${bad + 1} is “${lines[bad]!.slice(0, 40)}”, not a number`);
+  const [a, d, b, e, c, f] = numbers as [number, number, number, number, number, number];
+  if (Math.abs(a * e - b * d) < 1e-300) return wrong('its first four numbers give a pixel no area');
+  return { map: { a, b, c: c - (a + b) / 2, d, e, f: f - (d + e) / 2 }, problem: null };
+}
+
+function wrong(what: string): WorldFile {
+  return { map: null, problem: `This world file can’t be used: ${what}.` };
+}
+
+/** Whether a file's name is one that world files have: .wld, .jgw, .jpgw, .pgw, .tfw and so on. */
+export function isWorldFileName(name: string): boolean {
+  return /\.(wld|[a-z]{2}w|[a-z]{3,4}w)$/i.test(name) && !/\.(raw|new|view)$/i.test(name);
+}
