@@ -17,6 +17,7 @@ const most = {
   keptThings: 200_000,
   depths: 1000,
   ties: 100,
+  huntReadings: 1000,
   controlPoints: 1000,
   latticeSide: 65,
 };
@@ -459,6 +460,45 @@ const handover = z.strictObject({
   things: z.array(z.discriminatedUnion('kind', [drawnThingSchema, ...recordSchemas])).max(most.keptThings),
 });
 
+const faultHunt = z.strictObject({
+  kind: z.literal('faultHunt'),
+  id,
+  name,
+  startedAt: isoDate,
+  by: note,
+  energiserId: id,
+  saves: z.enum(['tests', 'walking']),
+  lowBelowV: amount,
+  goodFromV: amount,
+  openedFirst: z.array(id).max(most.switches),
+  readings: z
+    .array(
+      z.strictObject({
+        check: z.enum(['start', 'test', 'with', 'without']),
+        switchId: id.nullable(),
+        switchName: name,
+        openIds: z.array(id).max(most.switches),
+        voltageV: amount.nullable(),
+        result: z.enum(['low', 'good']),
+        doubtful: z.boolean(),
+        at: isoDate,
+        setAside: z.boolean(),
+      }),
+    )
+    .max(most.huntReadings),
+  end: z
+    .strictObject({
+      at: isoDate,
+      outcome: z.enum(['found', 'givenUp']),
+      section: name.nullable(),
+      place: note,
+      confirmed: z.boolean(),
+      cause: note,
+    })
+    .nullable(),
+  note,
+});
+
 const picturePlace = z.tuple([z.number().min(-1e7).max(1e7), z.number().min(-1e7).max(1e7)]);
 const pixels = z.int().min(1).max(1_000_000);
 const bearing = z.number().min(-1e6).max(1e6);
@@ -560,6 +600,7 @@ export const thingSchemas = {
   testRun,
   earthTest,
   handover,
+  faultHunt,
   underlay,
   coordinateSettings,
 } satisfies { readonly [K in Kind]: z.ZodType<ThingOf<K>> };
@@ -577,6 +618,7 @@ export const thingSchema = z.discriminatedUnion('kind', [
   keptPlan,
   ...recordSchemas,
   handover,
+  faultHunt,
   underlay,
   coordinateSettings,
 ]);

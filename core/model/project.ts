@@ -39,6 +39,7 @@ export const kinds: readonly Kind[] = [
   'testRun',
   'earthTest',
   'handover',
+  'faultHunt',
   'underlay',
   'coordinateSettings',
 ];

@@ -4,6 +4,7 @@
  * voltages are never stored here: they are computed.
  */
 
+import type { FaultHunt } from './huntThings.ts';
 import type { Handover, RecordThing } from './recordThings.ts';
 import type { CoordinateSettings, Underlay } from './underlayThings.ts';
 
@@ -461,7 +462,15 @@ export type DrawnThing =
 /** What the order is worked out with. */
 export type OrderThing = OrderSettings | FenceMake | CatalogueItem | Kit | LabourRate | RollOnHand | Stage | StageMark;
 
-export type Thing = DrawnThing | OrderThing | KeptPlan | RecordThing | Handover | Underlay | CoordinateSettings;
+export type Thing =
+  | DrawnThing
+  | OrderThing
+  | KeptPlan
+  | RecordThing
+  | Handover
+  | FaultHunt
+  | Underlay
+  | CoordinateSettings;
 
 export type Kind = Thing['kind'];
 export type ThingOf<K extends Kind> = Extract<Thing, { readonly kind: K }>;

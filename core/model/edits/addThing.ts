@@ -21,7 +21,8 @@ export type PlainKind =
   | 'buriedPoint'
   | 'photo'
   | 'testRun'
-  | 'earthTest';
+  | 'earthTest'
+  | 'faultHunt';
 
 /** A whole thing without its id. */
 export type AddThing = { readonly [K in PlainKind]: Omit<ThingOf<K>, 'id'> }[PlainKind];

@@ -13,7 +13,8 @@ export interface ThingRef {
  * places; a gateway its crossing and switches; an energiser its lead-outs and earth fields; a lead-out its switch; and
  * all of them the user's word on those places and their places in stages; a stage takes the marks of what is in it. A
  * crossing takes its record and its buried points, an earth field its tests, a built thing its mark, and each its
- * photos. Readings stay: they say what once was read; and so do ties from a post that goes: they keep its place.
+ * photos. Readings and searches for faults stay: they say what once was; and so do ties from a post that goes: they
+ * keep its place.
  */
 export function deleteThings(refs: readonly ThingRef[]): Edit {
   return guarded(whyNotDeleteThings(refs), (project) => remove(project, ...withDependants(project, refs)));

@@ -38,6 +38,7 @@ export const kindWords: { readonly [K in Kind]: string } = {
   testRun: 'test run',
   earthTest: 'earth test',
   handover: 'handover',
+  faultHunt: 'search for a fault',
 };
 
 /** The thing itself. Throws `EditRefused` where it is not there. */
