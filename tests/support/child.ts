@@ -1,6 +1,15 @@
-import { type ChildProcess, type SpawnOptions, spawn } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
+
+/** Root may write everywhere; with these words before it a program must keep to the rights that files give. */
+const ordinaryRights = process.getuid?.() === 0 ? ['setpriv', '--bounding-set', '-dac_override', '--'] : [];
+
+/** Whether `ordinaryRights` can be had on this system. */
+export function canGiveUpRootsRights(): boolean {
+  const [program, ...args] = [...ordinaryRights, process.execPath, '--version'];
+  return spawnSync(program!, args).status === 0;
+}
 
 /** One of the programs in `tests/support/children`, run by the same Node. */
 export class Child {
@@ -10,18 +19,19 @@ export class Child {
   #errors = '';
   #onLine: (() => void) | undefined;
 
-  constructor(name: string, args: readonly string[], options: SpawnOptions = {}) {
+  constructor(name: string, args: readonly string[], rights: 'all' | 'ordinary' = 'all') {
     const program = join(import.meta.dirname, 'children', `${name}.ts`);
-    const child = spawn(process.execPath, [program, ...args], { ...options, stdio: ['ignore', 'pipe', 'pipe'] });
+    const words = [...(rights === 'ordinary' ? ordinaryRights : []), process.execPath, program, ...args];
+    const child = spawn(words[0]!, words.slice(1), { stdio: ['ignore', 'pipe', 'pipe'] });
     this.#process = child;
     let rest = '';
-    child.stdout!.setEncoding('utf8').on('data', (text: string) => {
+    child.stdout.setEncoding('utf8').on('data', (text: string) => {
       const lines = (rest + text).split('\n');
       rest = lines.pop() ?? '';
       this.lines.push(...lines);
       this.#onLine?.();
     });
-    child.stderr!.setEncoding('utf8').on('data', (text: string) => {
+    child.stderr.setEncoding('utf8').on('data', (text: string) => {
       this.#errors += text;
     });
     this.#ended = new Promise((resolve) => child.once('close', () => resolve()));

@@ -10,13 +10,13 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Problem } from '../../../core/api/result.ts';
 import { readMigrations } from '../../../electron/store/migrations.ts';
 import { openDatabase } from '../../../electron/store/openDatabase.ts';
 import { createProjectFile, openProjectFile } from '../../../electron/store/projectFile.ts';
 import { ProjectStore } from '../../../electron/store/projectStore.ts';
-import { Child } from '../../support/child.ts';
+import { Child, canGiveUpRootsRights } from '../../support/child.ts';
 import {
   edit,
   made,
@@ -149,22 +149,23 @@ test('a name that is taken', () => {
   expect(readdirSync(join(path, '..'))).toEqual(['Farm.undergate']);
 });
 
-// Root may write everywhere, so as root the attempt is made by a child with nobody's rights.
-test.each<['open' | 'create', 'file' | 'folder']>([
-  ['open', 'file'],
-  ['open', 'folder'],
-  ['create', 'folder'],
-])('%s in a read-only %s', async (work, what) => {
-  const folder = temporaryFolder();
-  const path = makeFile(fileIn(folder));
-  chmodSync(path, what === 'file' ? 0o444 : 0o666);
-  chmodSync(folder, what === 'folder' ? 0o555 : 0o777);
-  const tried = work === 'open' ? path : join(folder, 'New.undergate');
-  const child = new Child('tryFile', [work, tried], isRoot ? { uid: 65_534, gid: 65_534 } : {});
-  await child.untilLines(1);
-  expect(JSON.parse(child.lines[0]!)).toMatchObject({ code: 'read-only' });
-  chmodSync(folder, 0o755);
-  expect(readdirSync(folder)).toEqual(['Farm.undergate']);
+describe.runIf(canGiveUpRootsRights())('with ordinary rights (as root: needs setpriv)', () => {
+  test.each<['open' | 'create', 'file' | 'folder']>([
+    ['open', 'file'],
+    ['open', 'folder'],
+    ['create', 'folder'],
+  ])('%s in a read-only %s', async (work, what) => {
+    const folder = temporaryFolder();
+    const path = makeFile(fileIn(folder));
+    chmodSync(path, what === 'file' ? 0o444 : 0o666);
+    chmodSync(folder, what === 'folder' ? 0o555 : 0o777);
+    const tried = work === 'open' ? path : join(folder, 'New.undergate');
+    const child = new Child('tryFile', [work, tried], 'ordinary');
+    await child.untilLines(1);
+    expect(JSON.parse(child.lines[0]!)).toMatchObject({ code: 'read-only' });
+    chmodSync(folder, 0o755);
+    expect(readdirSync(folder)).toEqual(['Farm.undergate']);
+  });
 });
 
 test('a file that was moved away while it was open: nothing is written anywhere, and a copy can be saved', () => {
