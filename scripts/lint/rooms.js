@@ -25,7 +25,7 @@ export const rooms = {
     rooms: [...drawing, 'core/model/edits', 'core/coordinates', 'core/quantities', 'core/registers'],
     packages: ['papaparse', 'geojson'],
   },
-  'core/sheets': { rooms: computed, types: ['core/api'], packages: ['flatbush'] },
+  'core/sheets': { rooms: [...computed, 'core/quantities'], types: ['core/api'], packages: ['flatbush'] },
   'core/api': { rooms: ['core/model'], packages: ['zod'] },
   'electron/store': { rooms: ['core'], packages: ['node:', 'better-sqlite3', 'zod'] },
   'electron/print': { rooms: ['core'], packages: ['node:', 'pdfkit', 'fontkit'] },

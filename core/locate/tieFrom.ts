@@ -1,0 +1,64 @@
+import type { Xy } from '../geometry/types.ts';
+import type { Project } from '../model/project.ts';
+import type { TapeTie, TieFrom } from '../model/recordThings.ts';
+import type { Gateway, LineEnd, LonLat } from '../model/things.ts';
+import type { Survey } from '../registers/types.ts';
+
+/** Something that does not move and that a tape can be held to. */
+export interface FixedPost {
+  /** `post:ID`, `gatePost:ID:start` or `gatePost:ID:end`. */
+  readonly key: string;
+  readonly from: TieFrom;
+  readonly name: string;
+  readonly at: LonLat;
+  readonly xy: Xy;
+}
+
+export function tieFromKey(from: TieFrom): string {
+  return from.on === 'post' ? `post:${from.postId}` : `gatePost:${from.gatewayId}:${from.post}`;
+}
+
+/** The posts of all gateways, and all marked posts. */
+export function fixedPosts(project: Project, survey: Survey): FixedPost[] {
+  const ofGateways = [...survey.gateways.keys()].flatMap((gatewayId) =>
+    (['start', 'end'] as const).map((post) => ({ on: 'gatePost', gatewayId, post }) as const),
+  );
+  const marked = [...project.post.keys()].map((postId) => ({ on: 'post', postId }) as const);
+  return [...ofGateways, ...marked].flatMap((from) => fixedPost(from, project, survey) ?? []);
+}
+
+/** The post itself, or null where it is gone. */
+export function fixedPost(from: TieFrom, project: Project, survey: Survey): FixedPost | null {
+  const key = tieFromKey(from);
+  if (from.on === 'post') {
+    const post = project.post.get(from.postId);
+    return post ? { key, from, name: postName(post.name), at: post.at, xy: survey.plane.toXy(post.at) } : null;
+  }
+  const shape = survey.gateways.get(from.gatewayId);
+  if (!shape) return null;
+  const [at, xy] = from.post === 'start' ? [shape.startPostAt, shape.startPost] : [shape.endPostAt, shape.endPost];
+  return { key, from, name: `${gatePostWord(shape.gateway, from.post)} of ${shape.gateway.name}`, at, xy };
+}
+
+/** Where a tie was taped from, as that post stands now; as it stood then where it is gone. */
+export function postOfTie(
+  { from, postName: name, postAt }: TapeTie,
+  project: Project,
+  survey: Survey,
+): { readonly name: string; readonly xy: Xy; readonly gone: boolean } {
+  const post = fixedPost(from, project, survey);
+  return post
+    ? { name: post.name, xy: post.xy, gone: false }
+    : { name: name || 'a post', xy: survey.plane.toXy(postAt), gone: true };
+}
+
+/** What a gate's post is called on the ground: a single gate hangs from one and shuts against the other. */
+export function gatePostWord({ leaves, hungFrom }: Gateway, post: LineEnd): string {
+  if (leaves === 2) return `${post} post`;
+  return post === hungFrom ? 'hinge post' : 'latch post';
+}
+
+/** "post P4" of a post that is only numbered; its own name otherwise. */
+function postName(name: string): string {
+  return /^P?\d+$/.test(name) ? `post ${name}` : name;
+}

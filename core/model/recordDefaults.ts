@@ -1,0 +1,45 @@
+import type { BuriedPoint, BuriedRole, CrossingRecord } from './recordThings.ts';
+
+/** A tape over rough ground to a mark on a post; common practice, no source. */
+export const usualTapeSeM = 0.02;
+
+/** The id of a crossing's one record. */
+export function crossingRecordId(crossingId: string): string {
+  return `record:${crossingId}`;
+}
+
+/** A record of which nothing is written down yet. */
+export function newCrossingRecord(crossingId: string): CrossingRecord {
+  return {
+    kind: 'crossingRecord',
+    id: crossingRecordId(crossingId),
+    crossingId,
+    route: 'arc',
+    depths: [],
+    jointsUnderground: null,
+    jointsNote: '',
+    risers: { start: '', end: '' },
+    alsoInTrench: '',
+    soil: '',
+    recordedBy: '',
+    recordedOn: null,
+    note: '',
+  };
+}
+
+/** A buried point of which nothing is measured yet. */
+export function newBuriedPoint(id: string, crossingId: string, role: BuriedRole, rank = 0): BuriedPoint {
+  return {
+    kind: 'buriedPoint',
+    id,
+    crossingId,
+    role,
+    name: '',
+    rank,
+    ties: [],
+    side: null,
+    offset: null,
+    gps: null,
+    note: '',
+  };
+}
