@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
 import type { DesktopApi } from './desktopApi.ts';
+import type { OrderOptions } from './orderOptions.ts';
 import type { Edit, ProjectApi } from './projectApi.ts';
 import type { SheetOptions } from './sheetOptions.ts';
 import { thingSchema } from './thingSchemas.ts';
@@ -55,6 +56,24 @@ const sheetOptions = z.strictObject({
   date: z.iso.date(),
 }) satisfies z.ZodType<SheetOptions>;
 
+const orderOptions = z.strictObject({
+  locale: z
+    .string()
+    .max(50)
+    .refine((tag) => isLocale(tag), 'Not the tag of a language or place.'),
+  withCutLists: z.boolean(),
+  withQuantities: z.boolean(),
+  date: z.iso.date(),
+}) satisfies z.ZodType<OrderOptions>;
+
+function isLocale(tag: string): boolean {
+  try {
+    return Intl.getCanonicalLocales(tag).length === 1;
+  } catch {
+    return false;
+  }
+}
+
 const nothing = z.undefined();
 
 /** The calls of `ProjectApi` that are question and answer; `subscribe` is each transport's own affair. */
@@ -82,6 +101,7 @@ export const projectMessages = {
   undo: nothing,
   redo: nothing,
   printSheets: sheetOptions,
+  printOrder: orderOptions,
 } satisfies Messages<ProjectApi, ProjectCall>;
 
 export const desktopMessages = {

@@ -1,5 +1,6 @@
 import type { Change } from '../model/difference.ts';
 import type { Thing } from '../model/things.ts';
+import type { OrderOptions } from './orderOptions.ts';
 import type { Result } from './result.ts';
 import type { SheetOptions } from './sheetOptions.ts';
 
@@ -96,6 +97,8 @@ export interface ProjectApi {
 
   /** The map sheet with its registers as a PDF, computed from the file as it stands. */
   printSheets(options: SheetOptions): Promise<Result<MadeFile>>;
+  /** The order with its cut lists and quantities as a PDF, computed from the file as it stands. */
+  printOrder(options: OrderOptions): Promise<Result<MadeFile>>;
 
   /** Calls `listener` on each event until the returned function is called. */
   subscribe(listener: (event: HostEvent) => void): () => void;

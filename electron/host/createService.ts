@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { printOrder } from '../print/printOrder.ts';
 import { printSheets } from '../print/printSheets.ts';
 import { ProjectService } from './projectService.ts';
 import { userFolders } from './userFolders.ts';
@@ -17,6 +18,7 @@ export function createService(): ProjectService {
     folders: userFolders(),
     demoFile: join(topFolder, 'assets', 'demo', 'demo-property.json'),
     printSheets,
+    printOrder,
     madeWith: `Undergate ${version}`,
   });
 }

@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
+import type { OrderOptions } from '../../core/api/orderOptions.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
 import { fail, type Result, succeed } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
@@ -21,11 +22,15 @@ import type { UserFolders } from './userFolders.ts';
 /** Makes the PDF of the map sheets from everything in a file. Throws a `SheetProblem` where they can't be made so. */
 export type SheetPrinter = (things: readonly Thing[], options: SheetOptions) => Promise<MadeFile>;
 
+/** Makes the PDF of the order from everything in a file. */
+export type OrderPrinter = (things: readonly Thing[], options: OrderOptions) => Promise<MadeFile>;
+
 export interface ServiceOptions {
   readonly folders: UserFolders;
   /** The JSON file with the things of the demo property. */
   readonly demoFile: string;
   readonly printSheets: SheetPrinter;
+  readonly printOrder: OrderPrinter;
   /** Written into new files: "Undergate 0.1.0". */
   readonly madeWith: string;
 }
@@ -64,7 +69,8 @@ export class ProjectService {
         }),
       undo: () => this.#answer(() => this.#replay(windowId, this.#openStore().undo())),
       redo: () => this.#answer(() => this.#replay(windowId, this.#openStore().redo())),
-      printSheets: (options) => this.#print(options),
+      printSheets: (options) => this.#print('the map sheets', (things) => this.#options.printSheets(things, options)),
+      printOrder: (options) => this.#print('the order', (things) => this.#options.printOrder(things, options)),
       subscribe: (listener) => {
         this.#listeners.set(listener, windowId);
         return () => this.#listeners.delete(listener);
@@ -154,14 +160,14 @@ export class ProjectService {
     return replay;
   }
 
-  async #print(options: SheetOptions): Promise<Result<MadeFile>> {
+  async #print(what: string, make: (things: readonly Thing[]) => Promise<MadeFile>): Promise<Result<MadeFile>> {
     const things = await this.#answer(() => this.#openStore().things());
     if (!things.ok) return things;
     try {
-      return succeed(await this.#options.printSheets(things.value, options));
+      return succeed(await make(things.value));
     } catch (error) {
       if (error instanceof SheetProblem) return fail('not-valid', error.message, error.remedy);
-      return { ok: false, problem: problemOf(error, 'the map sheets') };
+      return { ok: false, problem: problemOf(error, what) };
     }
   }
 

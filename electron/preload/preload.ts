@@ -18,6 +18,7 @@ const project: ProjectApi = {
   undo: () => ipcRenderer.invoke(channelOf('project', 'undo')),
   redo: () => ipcRenderer.invoke(channelOf('project', 'redo')),
   printSheets: (options) => ipcRenderer.invoke(channelOf('project', 'printSheets'), options),
+  printOrder: (options) => ipcRenderer.invoke(channelOf('project', 'printOrder'), options),
   subscribe: (listener) => {
     const hear = (_event: IpcRendererEvent, event: HostEvent) => listener(event);
     ipcRenderer.on(eventChannel, hear);

@@ -7,6 +7,7 @@ import { testSheets } from '../../core/registers/testSheets.ts';
 import { sheetFileName } from '../../core/sheets/fileName.ts';
 import { layoutSheets } from '../../core/sheets/layoutSheets.ts';
 import { scaleText } from '../../core/sheets/scales.ts';
+import { madeAt } from './madeAt.ts';
 import { renderPdf } from './renderPdf.ts';
 import { typefaces } from './typefaces.ts';
 
@@ -31,10 +32,4 @@ export async function printSheets(things: readonly Thing[], options: SheetOption
     mediaType: 'application/pdf',
     bytes,
   };
-}
-
-/** The day that was given, at noon where it has no time; the beginning of time for a date that is none. */
-function madeAt(iso: string): Date {
-  const at = new Date(/^\d{4}-\d{2}-\d{2}$/.test(iso) ? `${iso}T12:00:00Z` : iso);
-  return Number.isNaN(at.getTime()) ? new Date(0) : at;
 }

@@ -51,6 +51,7 @@ export function connectLoopback({ origin, token }: LoopbackAddress): Host {
     undo: () => project('undo'),
     redo: () => project('redo'),
     printSheets: (options) => project('printSheets', options),
+    printOrder: (options) => project('printOrder', options),
     subscribe: (listener) => {
       const stop = new AbortController();
       void listen(`${origin}/api/events`, headers, listener, stop.signal, async () => {

@@ -12,6 +12,7 @@ import { temporaryFolder } from '../support/temporaryFolder.ts';
 
 vi.mock('electron', async () => import('../support/fakeElectron.ts'));
 
+const orderOptions = { locale: 'en-NZ', withCutLists: true, withQuantities: true, date: '2026-05-12' };
 const sheetOptions: SheetOptions = {
   paper: 'A3',
   orientation: 'landscape',
@@ -56,6 +57,7 @@ describe.each([
     expect(codeOf(await project.undo())).toBe('no-file-open');
     expect(codeOf(await project.apply({ baseRevision: 0, label: 'Edit', changes: [] }))).toBe('no-file-open');
     expect(codeOf(await project.printSheets(sheetOptions))).toBe('no-file-open');
+    expect(codeOf(await project.printOrder(orderOptions))).toBe('no-file-open');
     expect(unwrap(await project.close())).toBeNull();
   });
 
@@ -207,6 +209,14 @@ describe.each([
     expect(sheets).toMatchObject({ fileName: 'sheets A3.pdf', mediaType: 'application/pdf' });
     expect(sheets.bytes).toBeInstanceOf(Uint8Array);
     expect([...sheets.bytes]).toEqual(Array.from({ length: 256 + opened.things.length }, (_, index) => index % 256));
+  });
+
+  test('a printed order arrives byte for byte, and a locale that is none is refused', async () => {
+    const { window, opened } = await withNewFile(await startHost());
+    const order = unwrap(await window.project.printOrder(orderOptions));
+    expect(order.fileName).toBe('sheets en-NZ.pdf');
+    expect(order.bytes).toHaveLength(256 + opened.things.length);
+    expect(codeOf(await window.project.printOrder({ ...orderOptions, locale: 'no place' }))).toBe('not-valid');
   });
 
   test('a window hears what the others do, and not its own doings', async () => {

@@ -26,6 +26,7 @@ export function testService(home: string): ProjectService {
     folders: { config: join(home, 'config'), projects: join(home, 'projects') },
     demoFile,
     printSheets: (things, options) => Promise.resolve(sheetsInPlainText(things, options.paper)),
+    printOrder: (things, options) => Promise.resolve(sheetsInPlainText(things, options.locale)),
     madeWith: 'Undergate test',
   });
   onTestFinished(() => service.dispose());

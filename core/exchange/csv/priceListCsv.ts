@@ -1,4 +1,3 @@
-import { fail, type Result, succeed } from '../../api/result.ts';
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
 import { type Project, projectOf, put, remove } from '../../model/project.ts';
@@ -6,6 +5,7 @@ import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/thi
 import { withOwnPrices } from '../../quantities/edits/changePrices.ts';
 import { labourUnits, workMeasure } from '../../quantities/measures.ts';
 import type { PriceList } from '../../quantities/order/priceList.ts';
+import { type Outcome, refuse } from './outcome.ts';
 import { type CsvRow, type CsvTable, readCsv, readFigure } from './readCsv.ts';
 import { type Cell, writeCsv } from './writeCsv.ts';
 
@@ -82,19 +82,18 @@ export interface ReadPriceList {
  * Reads a price list; only the columns `name` and `price` must be there. A row without an id gets that of the item of
  * the same name in `present`, or a new one.
  */
-export function readPriceList(text: string, present: PriceList, newId: NewId): Result<ReadPriceList> {
+export function readPriceList(text: string, present: PriceList, newId: NewId): Outcome<ReadPriceList> {
   const table = readCsv(text);
   if (!table.ok) return table;
   const missing = (['name', 'price'] as const).filter((column) => !table.value.columns.includes(column));
   if (missing.length > 0) {
     const found = table.value.columns.filter((column) => column !== '').join(', ');
-    return fail(
-      'not-valid',
+    return refuse(
       `The table has no column "${missing.join('" and no column "')}". Its columns are: ${found || 'none'}.`,
       'Name the columns as in a price list that was exported from here.',
     );
   }
-  return succeed(new Reading(table.value, present, newId).read());
+  return { ok: true, value: new Reading(table.value, present, newId).read() };
 }
 
 class Reading {

@@ -1,7 +1,6 @@
-/// <reference path="./papaparse.d.ts" />
-import papa from 'papaparse';
-import { fail, type Result, succeed } from '../../api/result.ts';
 import { restore } from './formulaSafety.ts';
+import { type Outcome, refuse } from './outcome.ts';
+import papa from './papa.ts';
 
 const most = { letters: 20_000_000, rows: 100_000 };
 
@@ -19,32 +18,30 @@ export interface CsvRow {
 }
 
 /** Reads a table whose first row names the columns; commas, semicolons or tabs between the cells. */
-export function readCsv(text: string): Result<CsvTable> {
+export function readCsv(text: string): Outcome<CsvTable> {
   if (text.length > most.letters) {
-    return fail('not-valid', `The file has over ${most.letters / 1e6} million letters.`, 'Choose a smaller table.');
+    return refuse(`The file has over ${most.letters / 1e6} million letters.`, 'Choose a smaller table.');
   }
-  if (text.includes('\0')) return fail('not-valid', 'This is not a text file.', 'Choose a CSV file.');
+  if (text.includes('\0')) return refuse('This is not a text file.', 'Choose a CSV file.');
   const parsed = papa.parse(text.replace(/^\uFEFF/, ''), { delimitersToGuess: [',', ';', '\t'] });
   const filled = parsed.data
     .map((cells, i) => ({ line: i + 1, cells: cells.map(restore) }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
   const [head, ...rows] = filled;
-  if (!head) return fail('not-valid', 'The file is empty.', 'Choose a CSV file with a heading row.');
-  if (rows.length > most.rows)
-    return fail('not-valid', `The file has over ${most.rows} rows.`, 'Choose a smaller table.');
+  if (!head) return refuse('The file is empty.', 'Choose a CSV file with a heading row.');
+  if (rows.length > most.rows) return refuse(`The file has over ${most.rows} rows.`, 'Choose a smaller table.');
   const open = parsed.errors.find(({ message }) => /quote/i.test(message));
   if (open) {
-    return fail(
-      'not-valid',
-      `A quoted cell in row ${(open.row ?? 0) + 1} is not closed.`,
-      'Mend the quotes and try again.',
-    );
+    return refuse(`A quoted cell in row ${(open.row ?? 0) + 1} is not closed.`, 'Mend the quotes and try again.');
   }
-  return succeed({
-    columns: head.cells.map((cell) => cell.trim().toLowerCase()),
-    rows,
-    decimalComma: parsed.meta.delimiter !== ',',
-  });
+  return {
+    ok: true,
+    value: {
+      columns: head.cells.map((cell) => cell.trim().toLowerCase()),
+      rows,
+      decimalComma: parsed.meta.delimiter !== ',',
+    },
+  };
 }
 
 /** The figure that a cell means; null for an empty one, NaN for what is no figure. "1,234.50", "12,5", "15 %". */

@@ -1,6 +1,5 @@
-/// <reference path="./papaparse.d.ts" />
-import papa from 'papaparse';
 import { neutralise } from './formulaSafety.ts';
+import papa from './papa.ts';
 
 export type Cell = string | number | null;
 

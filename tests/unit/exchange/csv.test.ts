@@ -134,7 +134,7 @@ describe('a price list', () => {
       'item,f,Again,post,each,1,2,',
     ].join('\r\n');
     const read = readPriceList(bad, prices, countingIds());
-    if (!read.ok) throw new Error(read.problem.message);
+    if (!read.ok) throw new Error(read.message);
     expect(read.value.items.map(({ id }) => id)).toEqual(['f']);
     expect(read.value.leftOut.map(({ line }) => line)).toEqual([2, 3, 4, 5, 6, 7, 8, 10]);
     for (const { why } of read.value.leftOut) expect(why).toMatch(/\.$/);
@@ -144,13 +144,13 @@ describe('a price list', () => {
     for (const text of ['', '\0\0', 'a,b\n1,2', 'name,price\n"open,3']) {
       const read = readPriceList(text, prices, countingIds());
       expect(read.ok).toBe(false);
-      if (!read.ok) expect(read.problem.remedy).toMatch(/\.$/);
+      if (!read.ok) expect(read.remedy).toMatch(/\.$/);
     }
   });
 
   it('is taken in beside what is there, or in its place', () => {
     const read = readPriceList('name,price\nStay with block,20', prices, countingIds());
-    if (!read.ok) throw new Error(read.problem.message);
+    if (!read.ok) throw new Error(read.message);
     const beside = takePriceList(read.value)(project);
     expect(beside.catalogueItem.size).toBe(prices.items.size);
     expect(beside.catalogueItem.get('item-stay')!.price).toBe(20);
@@ -168,7 +168,7 @@ describe('a price list', () => {
           for (const [place, letter] of hits) broken[place] = letters[letter]!;
           const read = readPriceList(broken.join(''), prices, countingIds());
           if (read.ok) expect(read.value.items.length + read.value.leftOut.length).toBeGreaterThan(0);
-          else expect(read.problem.message).not.toBe('');
+          else expect(read.message).not.toBe('');
         },
       ),
       { seed: 3, numRuns: 2000 },

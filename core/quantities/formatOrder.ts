@@ -1,0 +1,76 @@
+import { fixed, formatLength, type Units } from '../model/formatUnits.ts';
+import type { CatalogueItem } from '../model/things.ts';
+import type { CutList } from './cutting/cutLists.ts';
+import type { Order } from './order/order.ts';
+import type { QuantityUnit, TakeOff } from './types.ts';
+
+/** How the order's figures are written: money by the habits of a place (`locale`: BCP 47, such as "en-NZ"). */
+export interface OrderHabits {
+  readonly units: Units;
+  readonly locale: string;
+  /** ISO 4217, or null where it is not said: then bare figures. */
+  readonly currency: string | null;
+}
+
+const formats = new Map<string, Intl.NumberFormat>();
+
+/** "$1,234.50", "1.234,50 €"; "1,234.50" without a currency; "no price" for nothing. */
+export function formatMoney(
+  amount: number | null,
+  { locale, currency }: Pick<OrderHabits, 'locale' | 'currency'>,
+): string {
+  if (amount === null) return 'no price';
+  const key = `${locale} ${currency ?? ''}`;
+  let format = formats.get(key);
+  if (!format) {
+    format = currency === null ? decimal(locale) : new Intl.NumberFormat(locale, { style: 'currency', currency });
+    formats.set(key, format);
+  }
+  return format.format(amount);
+}
+
+function decimal(locale: string): Intl.NumberFormat {
+  return new Intl.NumberFormat(locale, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+}
+
+/** A quantity with its unit: "35", "812.4 m", "0.40 km", "2,665 ft", "0.25 mi". */
+export function formatAmount(amount: number, unit: QuantityUnit, units: Units): string {
+  if (unit === 'each') return fixed(amount, Number.isInteger(amount) ? 0 : 1);
+  if (unit === 'km') return units === 'imperial' ? `${fixed(amount / 1.609344, 2)} mi` : `${fixed(amount, 2)} km`;
+  return units === 'imperial' ? `${fixed(amount / 0.3048, 0)} ft` : `${fixed(amount, amount < 100 ? 1 : 0)} m`;
+}
+
+/** "bag of 100", "200 m", "each". */
+export function packText({ unit, packSize }: CatalogueItem, units: Units): string {
+  if (unit === 'm') return formatAmount(packSize, 'm', units);
+  return packSize === 1 ? 'each' : `pack of ${fixed(packSize, Number.isInteger(packSize) ? 0 : 1)}`;
+}
+
+/** The answer of Order in one sentence. */
+export function orderSentence({ parts, total }: Order, { quantities }: TakeOff, habits: OrderHabits): string {
+  if (quantities.length === 0) return 'Nothing is planned that would have to be ordered.';
+  const items = new Set(parts.flatMap(({ lines }) => lines.map(({ item }) => item.id))).size;
+  const stages = parts.filter(({ stage }) => stage !== null).length;
+  const withTax = total.tax > 0 ? ' with tax' : '';
+  const open = total.unpriced > 0 ? `, and ${total.unpriced} without a price` : '';
+  const staged = stages > 0 ? ` in ${stages} ${stages === 1 ? 'stage' : 'stages'}` : '';
+  const fence = quantities.find(({ key }) => key === 'work:fenceKm');
+  const of = fence ? ` for ${formatLength(fence.amount * 1000, habits.units)} of fence` : '';
+  return `${formatMoney(total.gross, habits)}${withTax}: ${items} ${items === 1 ? 'item' : 'items'} and the work${of}${staged}${open}.`;
+}
+
+/** "12 pieces, 96.4 m, from 1 roll; 3.5 m left over." */
+export function cutListSentence({ rolls, cutM, leftM }: CutList, units: Units): string {
+  const pieces = rolls.reduce((sum, { cuts }) => sum + cuts.length, 0);
+  const from = `${rolls.length} ${rolls.length === 1 ? 'roll' : 'rolls'}`;
+  return `${pieces} ${pieces === 1 ? 'piece' : 'pieces'}, ${formatAmount(cutM, 'm', units)}, from ${from}; ${formatAmount(leftM, 'm', units)} left over.`;
+}
+
+/** Whether the cut list is the best there is, in words. */
+export function cutListProof({ optimal, least, rolls, without, tooLong }: CutList): string {
+  if (without.length > 0) return 'Not all pieces have a roll.';
+  if (optimal) return `Proven: no way to cut ${tooLong.length > 0 ? 'the others ' : ''}buys, opens or wastes less.`;
+  if (least && rolls.length > least.rolls)
+    return `Not proven best: no way to cut opens fewer than ${least.rolls} rolls.`;
+  return 'No way to cut opens fewer rolls; that none wastes less is not proven.';
+}
