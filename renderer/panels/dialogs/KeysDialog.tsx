@@ -1,16 +1,6 @@
 import { commands } from '../../commands/commands.ts';
-import { toolsOf } from '../../map/mapTypes.ts';
+import { mapKeys, toolsOf } from '../../map/mapTypes.ts';
 import { DialogFrame } from './DialogFrame.tsx';
-
-/** Keys of the map; while it has the keyboard. */
-const mapKeys: readonly (readonly [string, string])[] = [
-  ['Arrow keys', 'Move the cross, or the chosen vertex or thing by 0.1 m (with Shift: 1 m)'],
-  ['Enter', 'Click at the cross'],
-  ['0 to 9', 'Type a length, Tab, a bearing, Enter: the next vertex of the fence'],
-  ['Backspace', 'Take back the last vertex'],
-  ['Escape', 'Leave off drawing'],
-  ['+ and -', 'Nearer, farther'],
-];
 
 export function KeysDialog() {
   return (
@@ -23,7 +13,7 @@ export function KeysDialog() {
         title="Tools, while the map has the keyboard"
         rows={[...toolsOf.draw, ...toolsOf.divide.slice(1)].map(({ key, label }) => [key, label] as const)}
       />
-      <KeyTable title="On the map" rows={mapKeys} />
+      <KeyTable title="On the map" rows={mapKeys.map(({ keys, does }) => [keys, does] as const)} />
     </DialogFrame>
   );
 }

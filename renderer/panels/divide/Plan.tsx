@@ -45,7 +45,7 @@ export function Plan() {
           <dd>{formatLength(plan.longestSectionM, units)}</dd>
         </div>
         <div>
-          <dt>Cost, in switches at a gateway</dt>
+          <dt title="In switches at a gateway">Cost, relative</dt>
           <dd>{fixed(plan.cost, 1)}</dd>
         </div>
       </dl>

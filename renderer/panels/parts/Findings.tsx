@@ -6,20 +6,23 @@ import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 
-const words: Record<Finding['severity'], { readonly sign: string; readonly name: string }> = {
-  error: { sign: '✕', name: 'Wrong' },
-  warning: { sign: '!', name: 'Look at' },
-  notKnown: { sign: '?', name: 'Not known' },
-  hint: { sign: '→', name: 'Next' },
+const words: Record<Finding['severity'], { readonly sign: string; readonly name: string; readonly several: string }> = {
+  error: { sign: '✕', name: 'Wrong', several: 'wrong' },
+  warning: { sign: '!', name: 'Look at', several: 'to look at' },
+  notKnown: { sign: '?', name: 'Not known', several: 'not known' },
+  hint: { sign: '→', name: 'Next', several: 'to do next' },
 };
 const order: readonly Finding['severity'][] = ['error', 'warning', 'notKnown', 'hint'];
-const atOnce = 3;
+/** Shown before the rest is asked for: what is wrong, or else the first of what remains. */
+const mostWrongAtOnce = 3;
 
 /** What the checks have to say, worst first, each with its mend. */
 export function Findings({ findings, nothing }: { readonly findings: readonly Finding[]; readonly nothing: string }) {
   const [all, setAll] = useState(false);
   if (findings.length === 0) return <p className="findings-none">{nothing}</p>;
   const sorted = [...findings].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
+  const wrong = sorted.filter(({ severity }) => severity === 'error').length;
+  const atOnce = Math.min(mostWrongAtOnce, Math.max(1, wrong));
   const visible = all ? sorted : sorted.slice(0, atOnce);
   return (
     <section className="findings" aria-label="What the checks found">
@@ -30,11 +33,20 @@ export function Findings({ findings, nothing }: { readonly findings: readonly Fi
       </ul>
       {sorted.length > atOnce ? (
         <button type="button" className="plain" onClick={() => setAll(!all)}>
-          {all ? 'Show the first three only' : `Show all ${sorted.length}`}
+          {all ? 'Show fewer' : `And ${inWords(sorted.slice(atOnce))}`}
         </button>
       ) : null}
     </section>
   );
+}
+
+/** "2 to look at, 12 not known". */
+function inWords(findings: readonly Finding[]): string {
+  return order
+    .map((severity) => [findings.filter((finding) => finding.severity === severity).length, severity] as const)
+    .filter(([count]) => count > 0)
+    .map(([count, severity]) => `${count} ${words[severity].several}`)
+    .join(', ');
 }
 
 function FindingItem({ finding }: { readonly finding: Finding }) {
