@@ -49,6 +49,7 @@ const list = [
   { id: 'cover', label: 'Open the cover', key: 'Alt+0', whyNot: always, run: goTo('cover') },
   { id: 'draw', label: 'Draw', key: 'Alt+1', whyNot: needsFile, run: goTo('draw') },
   { id: 'divide', label: 'Divide', key: 'Alt+2', whyNot: needsFile, run: goTo('divide') },
+  { id: 'power', label: 'Power', key: 'Alt+3', whyNot: needsFile, run: goTo('power') },
   { id: 'toMap', label: 'Go to the map', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },
   { id: 'fit', label: 'See the whole property', key: 'Alt+W', whyNot: needsFile, run: () => mapView.fit() },
   {

@@ -23,6 +23,7 @@ export function VoltageLegend({ voltage, theme }: VoltageLegendProps) {
       </ol>
       <p>
         <span aria-hidden="true">✕</span> under {formatVoltage(voltage.minimumV)}
+        <span className="map-legend-dead" aria-hidden="true" /> dead, 0 V
       </p>
     </figure>
   );

@@ -52,6 +52,8 @@ export interface MapInput {
 export interface VoltageShading {
   /** Estimated peak at the two ends of a network edge, or null where nothing is known or fed. */
   readonly ofEdge: (edge: number) => readonly [fromV: number, toV: number] | null;
+  /** At a place inside a run, `distanceM` from its `from` end: 0 where it is dead, null where it is not known. */
+  readonly along: (edge: number, distanceM: number) => number | null;
   readonly maxV: number;
   /** Least that holds the stock; runs below it carry a sign as well as their shade. */
   readonly minimumV: number;

@@ -1,4 +1,4 @@
-import { type CSSProperties, type KeyboardEvent, type PointerEvent, useState } from 'react';
+import { type CSSProperties, type KeyboardEvent, type PointerEvent, type ReactNode, useState } from 'react';
 import { propertyOf } from '../../core/model/project.ts';
 import { CommandButton } from '../commands/CommandButton.tsx';
 import { type Page, useApp, useOpenFile } from '../state/appState.ts';
@@ -7,17 +7,25 @@ import { CoverPage } from './cover/CoverPage.tsx';
 import { DividePage } from './divide/DividePage.tsx';
 import { ChosenDetails } from './draw/ChosenDetails.tsx';
 import { DrawPage } from './draw/DrawPage.tsx';
+import { PowerPage } from './power/PowerPage.tsx';
 
 const verbs: readonly { readonly page: Page; readonly label: string }[] = [
   { page: 'draw', label: 'Draw' },
   { page: 'divide', label: 'Divide' },
+  { page: 'power', label: 'Power' },
 ];
+
+const pages = { cover: CoverPage, draw: DrawPage, divide: DividePage, power: PowerPage } satisfies Record<
+  Page,
+  () => ReactNode
+>;
 
 /** The one panel beside the map: name, verbs, and the page of the verb that is open. */
 export function Book() {
   const [widthPx, setWidthPx] = useState(() => readSettings().bookWidthPx);
   const page = useApp((state) => state.page);
   const { project } = useOpenFile();
+  const View = pages[page];
   return (
     <aside className="book" aria-label="Book" style={{ '--book-width': `${widthPx}px` } as CSSProperties}>
       <BookEdge widthPx={widthPx} setWidthPx={setWidthPx} />
@@ -50,7 +58,7 @@ export function Book() {
         ))}
       </nav>
       <div className="book-page" key={page}>
-        {page === 'cover' ? <CoverPage /> : page === 'draw' ? <DrawPage /> : <DividePage />}
+        <View />
       </div>
       {page === 'cover' ? null : <ChosenDetails />}
       <LastLine />

@@ -8,6 +8,8 @@ import { newId } from '../state/newId.ts';
 import { commit } from '../state/session.ts';
 import { useNextFenceType } from '../state/useNextFenceType.ts';
 import { useUnits } from '../state/useUnits.ts';
+import { powerView } from './power/usePower.ts';
+import { voltageShading } from './power/voltageShading.ts';
 
 const noFindings: MapInput['findings'] = [];
 
@@ -23,6 +25,11 @@ export function PropertyMap() {
   const theme = useApp((state) => state.theme);
   const nextFenceTypeId = useNextFenceType();
   const units = useUnits();
+  const shownOpen = useApp((state) => state.shownOpen);
+  const voltage = useMemo(
+    () => (page === 'power' ? voltageShading(powerView(project, survey, shownOpen)) : null),
+    [page, project, survey, shownOpen],
+  );
   const input = useMemo<MapInput>(
     () => ({
       project,
@@ -33,12 +40,12 @@ export function PropertyMap() {
       pointed,
       lit,
       plan: page === 'divide' ? plan : null,
-      voltage: null,
+      voltage,
       units,
       theme,
       ...(nextFenceTypeId === undefined ? {} : { nextFenceTypeId }),
     }),
-    [project, survey, findings, page, chosen, pointed, lit, plan, units, theme, nextFenceTypeId],
+    [project, survey, findings, page, chosen, pointed, lit, plan, voltage, units, theme, nextFenceTypeId],
   );
   const attach = useCallback((handle: MapHandle | null) => mapView.attach(handle), []);
   return <MapView input={input} events={mapEvents} ref={attach} />;

@@ -3,10 +3,12 @@ import type { FileState, RecentFile } from '../../core/api/projectApi.ts';
 import type { Problem } from '../../core/api/result.ts';
 import type { Finding } from '../../core/checks/finding.ts';
 import type { Project } from '../../core/model/project.ts';
+import type { FitAnswer } from '../../core/registers/power/fitReadings.ts';
+import type { PowerTables } from '../../core/registers/power/powerTables.ts';
 import type { DividePlan, Survey } from '../../core/registers/types.ts';
 
 /** What the book is open at: its cover (the property and its files) or one of the workspaces. */
-export type Page = 'cover' | 'draw' | 'divide';
+export type Page = 'cover' | 'draw' | 'divide' | 'power';
 
 /** The file that is open and all that is computed from it; replaced as a whole after each edit. */
 export interface OpenFile {
@@ -22,6 +24,9 @@ export interface BackroomResult {
   readonly revision: number;
   readonly findings: readonly Finding[];
   readonly plan: DividePlan | null;
+  readonly powerTables: PowerTables | null;
+  /** Leakage fitted to readings. */
+  readonly fit: FitAnswer | null;
 }
 
 export type Dialog =
@@ -58,6 +63,8 @@ export interface AppState {
   readonly problem: Problem | null;
   readonly lastLine: LastLine | null;
   readonly theme: 'light' | 'dark';
+  /** Ids of the switches that Power shows open, to see what it would do; null: as they normally stand. */
+  readonly shownOpen: readonly string[] | null;
 }
 
 export const useApp = create<AppState>(() => ({
@@ -76,6 +83,7 @@ export const useApp = create<AppState>(() => ({
   problem: null,
   lastLine: null,
   theme: 'light',
+  shownOpen: null,
 }));
 
 /** The open file; for parts of the window that exist only while one is open. */

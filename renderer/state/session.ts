@@ -208,7 +208,16 @@ async function reload({ keepPage = true } = {}): Promise<void> {
 function show(opened: OpenProject | null, keepPage = false): void {
   if (!opened) {
     backroom.reset([], 0);
-    useApp.setState({ file: null, page: 'cover', chosen: [], pointed: null, lit: [], backroom: null, lastLine: null });
+    useApp.setState({
+      file: null,
+      page: 'cover',
+      chosen: [],
+      pointed: null,
+      lit: [],
+      backroom: null,
+      lastLine: null,
+      shownOpen: null,
+    });
     return;
   }
   const made = projectOf(opened.things);
@@ -222,6 +231,7 @@ function show(opened: OpenProject | null, keepPage = false): void {
   useApp.setState({
     file,
     backroom: null,
+    shownOpen: null,
     problem: null,
     pointed: null,
     lit: [],

@@ -34,24 +34,29 @@ export const backroom = {
       ask({ type: 'changed', changes, revision });
     }
   },
+  /** The leakage is to be fitted to the readings of another day (null: of all). */
+  fitDay(day: string | null): void {
+    ask({ type: 'fitDay', day, revision: latest });
+  },
   /** Stops what is being worked out; the next edit starts it again. */
   stop(): void {
     drop();
   },
 };
 
-function ask(asked: ToBackroom): void {
-  let message = asked;
-  if (!worker) {
-    worker = new Worker(new URL('./backroom.worker.ts', import.meta.url), { type: 'module' });
-    worker.addEventListener('message', ({ data }: MessageEvent<FromBackroom>) => hear(data));
-    const file = useApp.getState().file;
-    // A fresh worker knows nothing of the edits before: it is given the whole project instead.
-    if (message.type === 'changed' && file) message = wholeProject(file.project, message.revision);
-  }
+function ask(message: ToBackroom): void {
+  const file = useApp.getState().file;
   busySince ??= performance.now();
   useApp.setState({ working: { revision: message.revision, fraction: 0 } });
-  worker.postMessage(message);
+  if (worker) {
+    worker.postMessage(message);
+    return;
+  }
+  worker = new Worker(new URL('./backroom.worker.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('message', ({ data }: MessageEvent<FromBackroom>) => hear(data));
+  // A fresh worker knows nothing of the edits before: it is given the whole project first, or in place of an edit.
+  if (message.type !== 'reset' && file) worker.postMessage(wholeProject(file.project, message.revision));
+  if (message.type !== 'changed' || !file) worker.postMessage(message);
 }
 
 function wholeProject(project: Project, revision: number): ToBackroom {
@@ -78,6 +83,12 @@ function hear(message: FromBackroom): void {
     case 'plan':
       keep({ revision, plan: message.plan });
       break;
+    case 'power':
+      keep({ revision, powerTables: message.tables });
+      break;
+    case 'fit':
+      keep({ revision, fit: message.fit });
+      break;
     case 'done':
       busySince = null;
       useApp.setState({ working: null });
@@ -96,7 +107,7 @@ function hear(message: FromBackroom): void {
 
 function keep(part: Partial<BackroomResult> & { readonly revision: number }): void {
   useApp.setState(({ backroom: before }) => ({
-    backroom: { findings: before?.findings ?? [], plan: before?.plan ?? null, ...part },
+    backroom: { findings: [], plan: null, powerTables: null, fit: null, ...before, ...part },
   }));
 }
 

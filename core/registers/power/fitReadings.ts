@@ -29,6 +29,8 @@ export interface FitRow extends FittedSection {
 }
 
 export interface FitAnswer {
+  /** Day of the readings; null: of all days. */
+  readonly day: string | null;
   /** Readings that took part. */
   readonly used: number;
   readonly fits: readonly ReadingsFit[];
@@ -48,8 +50,8 @@ export function readingDays({ project }: Power): string[] {
 export function fitReadings(power: Power, day: string | null): FitAnswer {
   const placed = placedReadings(power, day);
   if (placed.length === 0)
-    return { used: 0, fits: [], messages: ['There is no voltage reading near a live fence to fit.'] };
-  const answer = { used: placed.length, fits: [] as ReadingsFit[], messages: [] as string[] };
+    return { day, used: 0, fits: [], messages: ['There is no voltage reading near a live fence to fit.'] };
+  const answer = { day, used: placed.length, fits: [] as ReadingsFit[], messages: [] as string[] };
   for (const [index, readings] of Map.groupBy(placed, ({ supply }) => supply)) {
     const result = fitSupply(power, power.supplies[index]!, readings);
     if ('messages' in result) answer.messages.push(...result.messages);

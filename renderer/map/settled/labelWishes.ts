@@ -2,7 +2,7 @@ import type { Label } from '../../../core/geometry/labelPlacement.ts';
 import { clipPolylineToBox } from '../../../core/geometry/plane/clipPolylineToBox.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import { formatArea, formatTape } from '../../../core/model/formatUnits.ts';
+import { formatArea, formatTape, formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { Paddock } from '../../../core/registers/types.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart } from '../scene/parts.ts';
@@ -165,7 +165,7 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
 function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null {
   if (!chosen && (look.metresPerPx > furthest.line || look.showSections)) return null;
   const path = pixelPath(look.view, part.xy);
-  const text = part.shape.line.name;
+  const text = `${part.shape.line.name}${voltsBeside(look, part)}`;
   const widthPx = textWidthPx(look.ctx, text);
   const lengthPx = pathLengthPx(path);
   if (path.length < 2 || (!chosen && lengthPx < widthPx * 2.5)) return null;
@@ -182,6 +182,12 @@ function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null
   }
   const height = labelSizePx + 2;
   return { id: { text, style: 'text' }, anchor, width: widthPx, height, candidates, priority: 10, pinned: chosen };
+}
+
+/** What the middle of a run reads, where voltages are shown: " 5.2 kV". */
+function voltsBeside({ input }: Look, { edge, fromM, toM }: PiecePart): string {
+  const volts = input.voltage && edge >= 0 ? input.voltage.along(edge, (toM - fromM) / 2) : null;
+  return volts === null ? '' : volts === 0 ? ' dead' : ` ${formatVoltage(volts)}`;
 }
 
 /** Letters stand this far apart along a line. */

@@ -27,9 +27,11 @@ export function* paintLines(look: Look, pieces: readonly PiecePart[]): Generator
   else if (look.showSections) yield* paintSectionMarks(look, pieces);
 }
 
-export function lineKind({ scene }: Look, { shape, edge }: PiecePart): LineKind {
+export function lineKind({ scene, input }: Look, { shape, edge }: PiecePart): LineKind {
   if (!shape.line.live || edge < 0) return 'plain';
-  if (scene.hasSource && !scene.survey.reach.edgeFed[edge]) return 'dead';
+  // Where voltages are shown the switches may stand in another way than they normally do.
+  const dead = input.voltage ? input.voltage.along(edge, 0) === 0 : !scene.survey.reach.edgeFed[edge];
+  if (scene.hasSource && dead) return 'dead';
   return shape.line.status;
 }
 

@@ -5,6 +5,8 @@ import { choose } from '../../state/choose.ts';
 import { findThing } from '../../state/findThing.ts';
 import { mapView } from '../../state/mapView.ts';
 import { SwitchDetails } from '../divide/SwitchDetails.tsx';
+import { ConductorDetails } from '../power/ConductorDetails.tsx';
+import { ReadingDetails } from '../power/ReadingDetails.tsx';
 import { FenceLineDetails } from './FenceLineDetails.tsx';
 import { FenceTypeDetails } from './FenceTypes.tsx';
 import { GatewayDetails } from './GatewayDetails.tsx';
@@ -56,6 +58,10 @@ function titleOf(thing: Thing): string {
       return 'Earth stakes';
     case 'fenceType':
       return `Fence type: ${name}`;
+    case 'reading':
+      return `Reading of ${thing.date.slice(0, 10)}`;
+    case 'conductor':
+      return `Conductor: ${name}`;
     default:
       return name || thing.kind;
   }
@@ -83,6 +89,10 @@ function DetailsOf({ thing }: { readonly thing: Thing }) {
       return <FenceTypeDetails type={thing} />;
     case 'service':
       return <ServiceDetails service={thing} />;
+    case 'conductor':
+      return <ConductorDetails conductor={thing} />;
+    case 'reading':
+      return <ReadingDetails reading={thing} />;
     default:
       return null;
   }

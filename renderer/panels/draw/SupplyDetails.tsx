@@ -18,49 +18,7 @@ export function EnergiserDetails({ energiser }: { readonly energiser: Energiser 
   return (
     <>
       <TextField label="Name" required value={energiser.name} onCommit={(name) => set('Rename', { name })} />
-      <div className="field-pair">
-        <NumberField
-          label="Open-circuit peak"
-          unit="V"
-          decimals={0}
-          min={500}
-          max={20_000}
-          value={energiser.openCircuitV}
-          onCommit={(openCircuitV) => {
-            if (openCircuitV !== null) set('Change the figures of', { openCircuitV });
-          }}
-        />
-        <NumberField
-          label="Peak into 500 ohm"
-          unit="V"
-          decimals={0}
-          min={100}
-          max={20_000}
-          value={energiser.into500OhmV}
-          onCommit={(into500OhmV) => {
-            if (into500OhmV !== null) set('Change the figures of', { into500OhmV });
-          }}
-        />
-      </div>
-      <div className="field-pair">
-        <NumberField
-          label="Stored energy"
-          unit="J"
-          optional
-          max={1000}
-          value={energiser.storedJ}
-          onCommit={(storedJ) => set('Change the figures of', { storedJ })}
-        />
-        <NumberField
-          label="Output energy"
-          unit="J"
-          optional
-          max={1000}
-          value={energiser.outputJ}
-          onCommit={(outputJ) => set('Change the figures of', { outputJ })}
-        />
-      </div>
-      <p className="field-hint">All four stand on the energiser's label. 500 ohm is the standard's reference load.</p>
+      <EnergiserLabel energiser={energiser} />
       <StatusField status={energiser.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
       <TextField label="Note" long value={energiser.note} onCommit={(note) => set('Change the note of', { note })} />
       {field ? (
@@ -77,6 +35,59 @@ export function EnergiserDetails({ energiser }: { readonly energiser: Energiser 
           Add its earth stakes
         </button>
       )}
+    </>
+  );
+}
+
+/** The figures that stand on an energiser's label. */
+export function EnergiserLabel({ energiser }: { readonly energiser: Energiser }) {
+  const set = (patch: Partial<Omit<Energiser, 'kind' | 'id'>>) =>
+    change(`Change the figures of ${energiser.name}`, 'energiser', energiser.id, patch);
+  return (
+    <>
+      <div className="field-pair">
+        <NumberField
+          label="Open-circuit peak"
+          unit="V"
+          decimals={0}
+          min={500}
+          max={20_000}
+          value={energiser.openCircuitV}
+          onCommit={(openCircuitV) => {
+            if (openCircuitV !== null) set({ openCircuitV });
+          }}
+        />
+        <NumberField
+          label="Peak into 500 ohm"
+          unit="V"
+          decimals={0}
+          min={100}
+          max={20_000}
+          value={energiser.into500OhmV}
+          onCommit={(into500OhmV) => {
+            if (into500OhmV !== null) set({ into500OhmV });
+          }}
+        />
+      </div>
+      <div className="field-pair">
+        <NumberField
+          label="Stored energy"
+          unit="J"
+          optional
+          max={1000}
+          value={energiser.storedJ}
+          onCommit={(storedJ) => set({ storedJ })}
+        />
+        <NumberField
+          label="Output energy"
+          unit="J"
+          optional
+          max={1000}
+          value={energiser.outputJ}
+          onCommit={(outputJ) => set({ outputJ })}
+        />
+      </div>
+      <p className="field-hint">All four stand on the energiser's label. 500 ohm is the standard's reference load.</p>
     </>
   );
 }

@@ -10,6 +10,7 @@ import type { Drag } from './drag.ts';
 import { type Handle, handleAt, handlesOf } from './handles.ts';
 import { findingAt, idsAt } from './idsAt.ts';
 import { isArrow, nudge } from './nudge.ts';
+import { voltageAt } from './voltageAt.ts';
 
 /** Clicks at one place further apart in time than a double click ask for what lies beneath. */
 const doubleClickMs = 450;
@@ -23,6 +24,8 @@ export function createChooseTool(context: ToolContext): Tool {
   let held: Handle | null = null;
   let drag: Drag | null = null;
   let box: { readonly from: Xy; to: Xy } | null = null;
+  /** What the fence under the pointer reads, where voltages are shown. */
+  let volts: string | null = null;
   let lastClick: { readonly xy: Xy; readonly time: number } | null = null;
   /** The corner that the keyboard works on. */
   let corner: { readonly lineId: string; readonly index: number } | null = null;
@@ -92,6 +95,7 @@ export function createChooseTool(context: ToolContext): Tool {
     hint() {
       if (drag) return drag.hint;
       if (liveCorner()) return 'Arrow keys move this corner, with Shift by 1 m. Delete takes it out, Insert adds one.';
+      if (volts !== null) return volts;
       const { chosen, workspace } = context.input();
       if (chosen.length === 1 && chosenLine() && workspace === 'draw') {
         return 'Drag a square to move a corner, a circle to add one. Tab steps through the corners.';
@@ -105,6 +109,7 @@ export function createChooseTool(context: ToolContext): Tool {
       held = handleAt(handlesOf(context), pointer.xy, context.view());
       const ids = idsAt(context.scene(), context.input(), pointer.xy, context.view().pxPerM);
       point(ids[0] ?? null);
+      volts = voltageAt(context.scene(), context.input(), pointer.xy, context.view().pxPerM);
       context.setCursor(held ? (held.kind === 'body' ? 'move' : 'grab') : ids.length > 0 ? 'pointer' : '');
       context.invalidate();
     },
@@ -161,7 +166,10 @@ export function createChooseTool(context: ToolContext): Tool {
         context.invalidate();
       });
     },
-    out: () => point(null),
+    out() {
+      volts = null;
+      point(null);
+    },
     key(event) {
       if (event.key === 'Tab') return stepCorner(event.shiftKey);
       if (['Delete', 'Backspace', 'Insert'].includes(event.key)) return editCorner(event.key);

@@ -1,0 +1,113 @@
+import { setGrowth } from '../../../core/model/edits/setGrowth.ts';
+import { fixed } from '../../../core/model/formatUnits.ts';
+import { type FitRow, type ReadingsFit, readingDays } from '../../../core/registers/power/fitReadings.ts';
+import { sectionMapId } from '../../map/mapTypes.ts';
+import { useApp } from '../../state/appState.ts';
+import { commit } from '../../state/session.ts';
+import { backroom } from '../../work/backroom.ts';
+import { SelectField } from '../parts/fields.tsx';
+import { Register } from '../parts/Register.tsx';
+import { usePower } from './usePower.ts';
+
+const all = 'all';
+
+/** The growth that the readings tell: how much each section leaks beside what was assumed. */
+export function LeakageFit() {
+  const { power } = usePower();
+  const answer = useApp((state) => state.backroom?.fit);
+  const days = readingDays(power);
+  if (!answer || days.length === 0) return null;
+  return (
+    <section className="block" aria-label="Leakage by the readings">
+      <h2>What the readings say about the growth</h2>
+      <SelectField
+        label="Readings of"
+        value={answer.day ?? all}
+        choices={[
+          ...days.map((day) => ({ value: day, label: day })),
+          ...(days.length > 1 ? [{ value: all, label: 'All days together' }] : []),
+        ]}
+        hint="Growth changes with the season: readings of one day belong together."
+        onCommit={(day) => backroom.fitDay(day === all ? null : day)}
+      />
+      {answer.messages.map((message) => (
+        <p key={message}>{message}</p>
+      ))}
+      {answer.fits.map((fit) => (
+        <OneFit key={fit.sections[0]?.letter} fit={fit} used={answer.used} />
+      ))}
+    </section>
+  );
+}
+
+function OneFit({ fit, used }: { readonly fit: ReadingsFit; readonly used: number }) {
+  const most = fit.sections.find(({ letter }) => letter === fit.mostLeaking);
+  const lines = fit.ohmKmPerWireOfLine;
+  const isTold = most?.verdict === 'told';
+  return (
+    <>
+      {most ? (
+        <p className="fit-answer">
+          Section {most.letter} leaks most, about {fixed(most.leakA, 1)} A
+          {isTold ? '' : ', as far as these readings tell'}.
+        </p>
+      ) : null}
+      <Register<FitRow>
+        caption={`Fitted to ${used} ${used === 1 ? 'reading' : 'readings'} by least squares; ranges are one standard error`}
+        rows={fit.sections}
+        idOf={({ letter }) => sectionMapId(letter)}
+        empty="No section leaks."
+        columns={[
+          { title: 'Section', cell: ({ letter }) => letter, sortBy: ({ letter }) => letter },
+          { title: 'Leaks, beside its growth class', cell: timesInWords, sortBy: ({ timesAssumed }) => timesAssumed },
+          {
+            title: 'Current',
+            figures: true,
+            cell: ({ leakA }) => `${fixed(leakA, 2)} A`,
+            sortBy: ({ leakA }) => leakA,
+          },
+        ]}
+      />
+      {fit.notToldApart.map((group) => (
+        <p key={group.join()}>
+          {group.length === 1
+            ? `These readings say too little about section ${group[0]}: its growth class decides.`
+            : `These readings can't tell sections ${group.join(', ')} apart: a reading at the far end of each would.`}
+        </p>
+      ))}
+      {fit.misfit > 2 ? (
+        <p>
+          The estimate can't be made to agree with these readings (off by {fixed(fit.misfit, 1)} times what a tester is
+          good to). Look for a bad joint, a fault to earth, a switch that stood otherwise, or a slip of the pen.
+        </p>
+      ) : null}
+      {fit.converged ? null : <p>The search stopped before it settled: take these figures with care.</p>}
+      {lines.size > 0 ? (
+        <button
+          type="button"
+          onClick={() =>
+            void commit(
+              'Take the growth from the readings',
+              setGrowth(new Map([...lines].map(([id, leakageOhmKm]) => [id, { leakageOhmKm }]))),
+            )
+          }
+        >
+          Take this growth for {lines.size} {lines.size === 1 ? 'fence' : 'fences'}
+        </button>
+      ) : null}
+    </>
+  );
+}
+
+function timesInWords({ timesAssumed, errorFactor, verdict }: FitRow): string {
+  if (verdict === 'at limit') {
+    return timesAssumed < 1 ? 'no leak to speak of' : 'more than growth can explain: look for a fault';
+  }
+  const times = `${figure(timesAssumed)} times`;
+  if (verdict === 'leaning') return `${times}; too few readings, so mostly its class`;
+  return `${times} (${figure(timesAssumed / errorFactor)} to ${figure(timesAssumed * errorFactor)})`;
+}
+
+function figure(times: number): string {
+  return fixed(times, times < 10 ? 1 : 0);
+}

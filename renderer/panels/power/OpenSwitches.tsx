@@ -1,0 +1,33 @@
+import { useOpenFile } from '../../state/appState.ts';
+import { CheckField } from '../parts/fields.tsx';
+
+const natural = new Intl.Collator('en', { numeric: true });
+
+/** Which switches stood open while something was read. */
+export function OpenSwitches({
+  open,
+  onChange,
+}: {
+  readonly open: readonly string[];
+  readonly onChange: (open: readonly string[]) => void;
+}) {
+  const { project } = useOpenFile();
+  const switches = [...project.switch.values()].sort((a, b) => natural.compare(a.name, b.name));
+  if (switches.length === 0) return null;
+  const names = switches.filter(({ id }) => open.includes(id)).map(({ name }) => name);
+  return (
+    <details className="legs">
+      <summary>Switches that stood open: {names.join(', ') || 'none'}</summary>
+      <div className="open-switches">
+        {switches.map(({ id, name }) => (
+          <CheckField
+            key={id}
+            label={name}
+            value={open.includes(id)}
+            onCommit={(isOpen) => onChange(isOpen ? [...open, id] : open.filter((other) => other !== id))}
+          />
+        ))}
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,61 @@
+import { useMemo } from 'react';
+import { formatVoltage } from '../../../core/model/formatUnits.ts';
+import { type ReadingRow, readingRows } from '../../../core/registers/power/readingRows.ts';
+import { Register } from '../parts/Register.tsx';
+import { AddReading } from './AddReading.tsx';
+import { LeakageFit } from './LeakageFit.tsx';
+import { usePower } from './usePower.ts';
+import { gainInWords, voltsInWords } from './volts.ts';
+
+/** What was measured, beside what is estimated there, and what the two together say about the growth. */
+export function Readings() {
+  const { power } = usePower();
+  const rows = useMemo(() => readingRows(power), [power]);
+  return (
+    <>
+      <AddReading />
+      <Register<ReadingRow>
+        caption="Readings, the newest first, beside the estimate with the switches as they then stood"
+        rows={rows}
+        idOf={({ reading }) => reading.id}
+        empty="No readings yet. Two or three on each section tell where the growth is."
+        columns={[
+          {
+            title: 'Place, day',
+            cell: ({ where, reading }) => (
+              <>
+                {where.replace(/^at /, '')}
+                <span className="reading-day">{reading.date.slice(0, 10)}</span>
+              </>
+            ),
+            sortBy: ({ reading }) => reading.date,
+          },
+          {
+            title: 'Read',
+            figures: true,
+            cell: ({ reading }) => readInWords(reading),
+            sortBy: ({ reading }) => reading.voltageV ?? -1,
+          },
+          {
+            title: 'Estimate',
+            figures: true,
+            cell: ({ estimateV }) => voltsInWords(estimateV),
+            sortBy: ({ estimateV }) => estimateV ?? -1,
+          },
+          {
+            title: 'Read less estimate',
+            figures: true,
+            cell: ({ differenceV }) => (differenceV === null ? '' : gainInWords(differenceV)),
+            sortBy: ({ differenceV }) => differenceV ?? 0,
+          },
+        ]}
+      />
+      {rows.length > 0 ? <LeakageFit /> : null}
+    </>
+  );
+}
+
+function readInWords({ voltageV, currentA }: ReadingRow['reading']): string {
+  if (voltageV !== null) return formatVoltage(voltageV);
+  return currentA === null ? 'nothing' : `${currentA} A`;
+}

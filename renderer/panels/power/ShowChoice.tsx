@@ -1,0 +1,51 @@
+import { useApp, useOpenFile } from '../../state/appState.ts';
+import { SelectField } from '../parts/fields.tsx';
+import { usePower } from './usePower.ts';
+
+const natural = new Intl.Collator('en', { numeric: true });
+
+/** How the switches stand in what is shown; nothing in the drawing changes. */
+export function ShowChoice() {
+  const { project, survey } = useOpenFile();
+  const { power } = usePower();
+  const shownOpen = useApp((state) => state.shownOpen);
+  const { normallyOpen } = power;
+  const inNetwork = [...project.switch.values()].filter(({ id }) => survey.network.edgeOfSwitch.has(id));
+  if (inNetwork.length === 0) return null;
+  return (
+    <SelectField
+      label="Show"
+      hint="To see what it would do; nothing in the drawing changes."
+      value={shownValue(shownOpen, normallyOpen)}
+      choices={[
+        { value: 'normal', label: normallyOpen.size === 0 ? 'All switches closed' : 'Switches as they normally stand' },
+        ...(normallyOpen.size > 0 ? [{ value: 'closed', label: 'All switches closed' }] : []),
+        ...inNetwork
+          .sort((a, b) => natural.compare(a.name, b.name))
+          .map(({ id, name }) => ({
+            value: `throw:${id}`,
+            label: `With ${name} ${normallyOpen.has(id) ? 'closed' : 'open'}`,
+          })),
+      ]}
+      onCommit={(value) => {
+        if (value === 'normal') useApp.setState({ shownOpen: null });
+        else if (value === 'closed') useApp.setState({ shownOpen: [] });
+        else useApp.setState({ shownOpen: thrown(value.slice('throw:'.length), normallyOpen) });
+      }}
+    />
+  );
+}
+
+/** The switches that stand open once this one is thrown and all others stand as they normally do. */
+export function thrown(id: string, normallyOpen: ReadonlySet<string>): readonly string[] {
+  return normallyOpen.has(id) ? [...normallyOpen].filter((other) => other !== id) : [...normallyOpen, id];
+}
+
+function shownValue(shownOpen: readonly string[] | null, normallyOpen: ReadonlySet<string>): string {
+  if (shownOpen === null) return 'normal';
+  const opened = shownOpen.find((id) => !normallyOpen.has(id));
+  if (opened !== undefined) return `throw:${opened}`;
+  if (shownOpen.length === 0 && normallyOpen.size !== 1) return 'closed';
+  const closed = [...normallyOpen].find((id) => !shownOpen.includes(id));
+  return closed === undefined ? 'normal' : `throw:${closed}`;
+}

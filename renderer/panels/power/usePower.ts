@@ -1,0 +1,51 @@
+import type { Project } from '../../../core/model/project.ts';
+import { estimateOf } from '../../../core/registers/power/estimateOf.ts';
+import { type LineVoltages, lineVoltages } from '../../../core/registers/power/lineVoltages.ts';
+import { powerOf } from '../../../core/registers/power/powerOf.ts';
+import type { Estimate, Power } from '../../../core/registers/power/types.ts';
+import type { Survey } from '../../../core/registers/types.ts';
+import { useApp, useOpenFile } from '../../state/appState.ts';
+
+/** The voltage as it is shown now. */
+export interface PowerView {
+  readonly power: Power;
+  readonly estimate: Estimate;
+  readonly lines: readonly LineVoltages[];
+  /** How the switches stand where that is not as usual: "with S4 open"; else empty. */
+  readonly switches: string;
+}
+
+let last: { readonly survey: Survey; readonly shownOpen: readonly string[] | null; readonly view: PowerView } | null =
+  null;
+
+/** Estimates for the open property with the switches as the page shows them; worked out once for page and map. */
+export function usePower(): PowerView {
+  const { project, survey } = useOpenFile();
+  const shownOpen = useApp((state) => state.shownOpen);
+  return powerView(project, survey, shownOpen);
+}
+
+export function powerView(project: Project, survey: Survey, shownOpen: readonly string[] | null): PowerView {
+  if (last?.survey === survey && last.shownOpen === shownOpen) return last.view;
+  const power = powerOf(project, survey);
+  const open = new Set((shownOpen ?? [...power.normallyOpen]).filter((id) => project.switch.has(id)));
+  const estimate = estimateOf(power, open);
+  const view = { power, estimate, lines: lineVoltages(power, estimate), switches: switchesInWords(power, open) };
+  last = { survey, shownOpen, view };
+  return view;
+}
+
+/** "with S4 open", "with S9 closed", "with all switches closed". */
+function switchesInWords({ project, normallyOpen }: Power, open: ReadonlySet<string>): string {
+  const name = (id: string) => project.switch.get(id)?.name ?? id;
+  const opened = [...open].filter((id) => !normallyOpen.has(id)).map(name);
+  const closed = [...normallyOpen].filter((id) => !open.has(id)).map(name);
+  if (opened.length === 0 && closed.length === 0) return '';
+  if (open.size === 0 && closed.length > 1) return 'with all switches closed';
+  return [
+    opened.length > 0 ? `with ${opened.join(', ')} open` : '',
+    closed.length > 0 ? `with ${closed.join(', ')} closed` : '',
+  ]
+    .filter((part) => part !== '')
+    .join(' and ');
+}
