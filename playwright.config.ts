@@ -1,5 +1,5 @@
 import { defineConfig } from '@playwright/test';
-import { installedChromium } from './scripts/parts/chromium.ts';
+import { installedChromium } from './tests/run/chromium.ts';
 
 const isRoot = process.getuid?.() === 0;
 const chromium = installedChromium();

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { _electron, expect, test } from '@playwright/test';
 import type { OpenProject } from '../../core/api/projectApi.ts';
 import type { Result } from '../../core/api/result.ts';
-import { installedElectron } from '../../scripts/parts/electronRuntime.ts';
+import { installedElectron } from '../../electron/start/electronRuntime.ts';
 
 const electron = installedElectron();
 const hasScreen = process.platform !== 'linux' || Boolean(process.env.DISPLAY ?? process.env.WAYLAND_DISPLAY);

@@ -4,8 +4,8 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from '@playwright/test';
-import { buildIfNeeded } from '../../scripts/parts/build.ts';
-import { installedChromium, provideChromium } from '../../scripts/parts/chromium.ts';
+import { buildIfNeeded } from '../../electron/start/buildApp.ts';
+import { installedChromium, provideChromium } from '../run/chromium.ts';
 import { AppHost } from '../support/appHost.ts';
 import { type Scene, scenes } from './scenes.ts';
 

@@ -9,7 +9,7 @@ const top = join(import.meta.dirname, '..', '..');
 /** What the linter, with the project's own rules, says of a file with this text in this folder. */
 function lint(folder: string, text: string): { passes: boolean; words: string } {
   const elsewhere = temporaryFolder();
-  for (const rules of ['.oxlintrc.json', 'scripts/lint']) {
+  for (const rules of ['.oxlintrc.json', 'tests/lint']) {
     cpSync(join(top, rules), join(elsewhere, rules), { recursive: true });
   }
   const path = join(elsewhere, folder, 'trial.ts');

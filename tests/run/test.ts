@@ -2,13 +2,13 @@
 // tests in a real Chromium. Everything runs even when something before it failed; the last line says how it went.
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { buildIfNeeded } from './parts/build.ts';
-import { provideChromium } from './parts/chromium.ts';
-import { installDebianPackages } from './parts/debian.ts';
-import { hasProgram, run } from './parts/run.ts';
-import { playwrightTotals, type Totals, vitestTotals } from './parts/totals.ts';
+import { buildIfNeeded } from '../../electron/start/buildApp.ts';
+import { provideChromium } from './chromium.ts';
+import { installDebianPackages } from './debian.ts';
+import { hasProgram, run } from './run.ts';
+import { playwrightTotals, type Totals, vitestTotals } from './totals.ts';
 
-const results = join(import.meta.dirname, '..', 'test-results');
+const results = join(import.meta.dirname, '..', '..', 'test-results');
 const rooms = ['core', 'electron', 'renderer', 'tests', 'scripts', 'assets'];
 
 let passed = 0;

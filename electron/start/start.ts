@@ -2,12 +2,12 @@
 // the loopback host. Arguments: a project file, or --demo.
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
-import { serve } from '../electron/loopback/serve.ts';
-import { findBrowser, openAsApp } from './parts/browser.ts';
-import { buildIfNeeded } from './parts/build.ts';
-import { provideElectron } from './parts/electronRuntime.ts';
+import { serve } from '../loopback/serve.ts';
+import { findBrowser, openAsApp } from './browser.ts';
+import { buildIfNeeded } from './buildApp.ts';
+import { provideElectron } from './electronRuntime.ts';
 
-const top = join(import.meta.dirname, '..');
+const top = join(import.meta.dirname, '..', '..');
 const args = process.argv.slice(2);
 const isRoot = process.getuid?.() === 0;
 const hasScreen = process.platform !== 'linux' || Boolean(process.env.DISPLAY) || Boolean(process.env.WAYLAND_DISPLAY);

@@ -1,7 +1,7 @@
 // Runs the end-to-end tests in a real Chromium, which it gets where there is none; arguments go to Playwright.
-import { buildIfNeeded } from './parts/build.ts';
-import { provideChromium } from './parts/chromium.ts';
-import { run } from './parts/run.ts';
+import { buildIfNeeded } from '../../electron/start/buildApp.ts';
+import { provideChromium } from './chromium.ts';
+import { run } from './run.ts';
 
 await buildIfNeeded();
 provideChromium();

@@ -18,6 +18,7 @@ export const rooms = {
   'core/network': { rooms: drawing, packages: ['flatbush'] },
   'core/electrical': { rooms: ['core/model', 'core/network'] },
   'core/registers': { rooms: [...drawing, 'core/model/edits', 'core/electrical'], packages: ['flatbush'] },
+  'core/registers/record': { rooms: [...computed, 'core/model/edits', 'core/locate'] },
   'core/locate': { rooms: [...computed, 'core/model/edits'], packages: ['flatbush'] },
   'core/checks': { rooms: [...computed, 'core/model/edits', 'core/locate'], packages: ['flatbush'] },
   'core/quantities': { rooms: [...computed, 'core/model/edits', 'core/checks'] },
@@ -25,7 +26,11 @@ export const rooms = {
     rooms: [...drawing, 'core/model/edits', 'core/coordinates', 'core/quantities', 'core/registers'],
     packages: ['papaparse', 'geojson'],
   },
-  'core/sheets': { rooms: [...computed, 'core/quantities'], types: ['core/api'], packages: ['flatbush'] },
+  'core/sheets': {
+    rooms: [...computed, 'core/quantities', 'core/locate', 'core/registers/record'],
+    types: ['core/api'],
+    packages: ['flatbush'],
+  },
   'core/api': { rooms: ['core/model'], packages: ['zod'] },
   'electron/store': { rooms: ['core'], packages: ['node:', 'better-sqlite3', 'zod'] },
   'electron/print': { rooms: ['core'], packages: ['node:', 'pdfkit', 'fontkit'] },
@@ -57,7 +62,7 @@ export function whyNot(room, target, isPackage, isTypeOnly) {
 function whyNotPackage(room, { packages = [] }, name) {
   const fits = (allowed) => (/[:/]$/.test(allowed) ? name.startsWith(allowed) : isPackageOrPart(name, allowed));
   if (packages.some(fits)) return null;
-  return `${room} may not import ${name}: its packages are ${packages.join(', ') || 'none'} (scripts/lint/rooms.js).`;
+  return `${room} may not import ${name}: its packages are ${packages.join(', ') || 'none'} (tests/lint/rooms.js).`;
 }
 
 function isPackageOrPart(name, allowed) {
@@ -71,10 +76,10 @@ function whyNotFile(room, rule, path, isTypeOnly) {
     names.some((name) => targetRoom === name || (!(name in rooms) && path.startsWith(`${name}/`)));
   if (targetRoom === room || isIn(rule.rooms) || sharesWindow(room, targetRoom)) return null;
   if (isIn(rule.types)) {
-    return isTypeOnly ? null : `${room} may import types only from ${targetRoom} (scripts/lint/rooms.js).`;
+    return isTypeOnly ? null : `${room} may import types only from ${targetRoom} (tests/lint/rooms.js).`;
   }
   const allowed = [...(rule.rooms ?? []), ...(rule.types ?? []).map((name) => `${name} (types)`)].join(', ');
-  return `${room} may not import ${path}: besides its own files, it may import ${allowed || 'nothing'} (scripts/lint/rooms.js).`;
+  return `${room} may not import ${path}: besides its own files, it may import ${allowed || 'nothing'} (tests/lint/rooms.js).`;
 }
 
 /** The window's own rooms are one, but for client and map, which know nothing of the rest. */

@@ -1,4 +1,4 @@
-// Runs one of the project's TypeScript programs: node scripts/run.mjs scripts/start.ts --demo
+// Runs one of the project's TypeScript programs: node electron/start/run.mjs electron/start/start.ts --demo
 // Plain JavaScript, so that an older Node can still read it and say what is missing.
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';

@@ -54,14 +54,7 @@ function forElectron(
 }
 
 function stampOfSources(): string {
-  const sources = [
-    'core/**',
-    'renderer/**',
-    'electron/**',
-    'scripts/parts/build.ts',
-    'vite.config.ts',
-    'package-lock.json',
-  ];
+  const sources = ['core/**', 'renderer/**', 'electron/**', 'vite.config.ts', 'package-lock.json'];
   const hash = createHash('sha256');
   for (const path of globSync(sources, { cwd: top }).sort()) {
     const { mtimeMs, size } = statSync(join(top, path));
