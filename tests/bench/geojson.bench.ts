@@ -1,6 +1,6 @@
-import { importFeatures, usualChoices } from '../../core/exchange/geojson/importFeatures.ts';
 import { readGeoJson } from '../../core/exchange/geojson/readGeoJson.ts';
 import { writeGeoJson } from '../../core/exchange/geojson/writeGeoJson.ts';
+import { importFeatures, usualChoices } from '../../core/exchange/intake/importFeatures.ts';
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { NewId } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';

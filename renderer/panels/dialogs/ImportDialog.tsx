@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
-import { importFeatures, usualChoices, whyNotImport } from '../../../core/exchange/geojson/importFeatures.ts';
 import { readGeoJson } from '../../../core/exchange/geojson/readGeoJson.ts';
-import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../../../core/exchange/geojson/types.ts';
+import { importFeatures, usualChoices, whyNotImport } from '../../../core/exchange/intake/importFeatures.ts';
+import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../../../core/exchange/preview/types.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Status } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';

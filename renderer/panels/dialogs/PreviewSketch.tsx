@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { Preview } from '../../../core/exchange/geojson/types.ts';
+import type { Preview } from '../../../core/exchange/preview/types.ts';
 
 const widthPx = 860;
 const heightPx = 220;

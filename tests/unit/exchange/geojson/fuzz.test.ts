@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoThings } from '../../../../assets/demo/makeDemo.ts';
-import { importFeatures, usualChoices, whyNotImport } from '../../../../core/exchange/geojson/importFeatures.ts';
 import { readGeoJson } from '../../../../core/exchange/geojson/readGeoJson.ts';
 import { writeGeoJson } from '../../../../core/exchange/geojson/writeGeoJson.ts';
+import { importFeatures, usualChoices, whyNotImport } from '../../../../core/exchange/intake/importFeatures.ts';
 import { difference } from '../../../../core/model/difference.ts';
 import { whyNotFields } from '../../../../core/model/edits/support/checkFields.ts';
 import { allThings, type Project, projectOf } from '../../../../core/model/project.ts';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { importFeatures, usualChoices, whyNotImport } from '../../../../core/exchange/geojson/importFeatures.ts';
 import { jsonFault } from '../../../../core/exchange/geojson/jsonFault.ts';
-import { type ReadOptions, readGeoJson } from '../../../../core/exchange/geojson/readGeoJson.ts';
-import type { ImportAs, Preview } from '../../../../core/exchange/geojson/types.ts';
+import { readGeoJson } from '../../../../core/exchange/geojson/readGeoJson.ts';
+import { importFeatures, usualChoices, whyNotImport } from '../../../../core/exchange/intake/importFeatures.ts';
+import type { ImportAs, Preview, ReadOptions } from '../../../../core/exchange/preview/types.ts';
 import { distanceM } from '../../../../core/geometry/geodesic.ts';
 import { newProperty, startingFenceTypes } from '../../../../core/model/defaults.ts';
 import { addFenceLine } from '../../../../core/model/edits/addFenceLine.ts';
@@ -125,11 +125,12 @@ describe('geometries', () => {
     }
   });
 
-  it('leave heights out with a word, and close an outline that is open', () => {
+  it('keep their heights, and close an outline that is open', () => {
     const [a, b, c] = [at(0, 0), at(50, 0), at(50, 50)];
     const { features, notes } = preview(file({ geometry: { type: 'Polygon', coordinates: [[[...a, 12], b, c]] } }));
     expect(features[0]!.path).toEqual([a, b, c, a]);
-    expect(notes.join()).toContain('Heights');
+    expect(notes).toEqual([]);
+    expect(features[0]!.heightsM).toEqual([12, null, null, 12]);
   });
 
   it('across the 180 meridian become one line again, cut or written on past it', () => {

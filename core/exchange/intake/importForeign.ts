@@ -10,9 +10,9 @@ import { formatLength } from '../../model/formatUnits.ts';
 import { nextName } from '../../model/names.ts';
 import { propertyOf, put } from '../../model/project.ts';
 import type { Service, ServiceKind, Thing } from '../../model/things.ts';
+import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { asClause, type Intake, tell } from './intake.ts';
-import type { ImportAs, PreviewFeature } from './types.ts';
 
 /** Takes over features of other programs as what the user chose. Lines come first, so that gateways find them. */
 export function importForeign(intake: Intake, features: readonly PreviewFeature[], choices: ImportChoices): void {

@@ -4,16 +4,25 @@ import { shown } from './raw.ts';
 /** Longitudes may run on past 180 once round, as some programs write lines across the meridian. */
 const furthestLonDeg = 540;
 
+/** The shore of the Dead Sea and the top of Everest, with room for an ellipsoid that lies elsewhere. */
+const heightsM = { least: -600, most: 9000 } as const;
+
+export interface Positions {
+  readonly path: readonly LonLat[];
+  /** Height of each position, metres; null where the file gives none. Null for all: the file gives no heights here. */
+  readonly heightsM: readonly (number | null)[] | null;
+}
+
 export interface PositionReader {
   /** The positions of a coordinate list, or what is wrong with the first that is no position. */
-  readonly read: (coordinates: unknown) => readonly LonLat[] | string;
+  readonly read: (coordinates: unknown) => Positions | string;
   /** What was met on the way. */
-  readonly seen: { altitudes: boolean; wrapped: boolean; swappedFits: number; unswappedFits: number };
+  readonly seen: { wrapped: boolean; swappedFits: number; unswappedFits: number };
 }
 
 /** Reads positions; `swap`: the file has latitude first. */
 export function positionReader(swap: boolean): PositionReader {
-  const seen = { altitudes: false, wrapped: false, swappedFits: 0, unswappedFits: 0 };
+  const seen = { wrapped: false, swappedFits: 0, unswappedFits: 0 };
   const readOne = (position: unknown, number: number): LonLat | string => {
     if (!Array.isArray(position) || position.length < 2) {
       return `position ${number} is ${shown(position)}, not a longitude and a latitude`;
@@ -22,7 +31,6 @@ export function positionReader(swap: boolean): PositionReader {
     if (typeof first !== 'number' || typeof second !== 'number') {
       return `position ${number} is not made of numbers (${shown(first)}, ${shown(second)})`;
     }
-    if (position.length > 2) seen.altitudes = true;
     if (fits(first, second)) seen.unswappedFits++;
     if (fits(second, first)) seen.swappedFits++;
     const [lon, lat] = swap ? [second, first] : [first, second];
@@ -30,17 +38,26 @@ export function positionReader(swap: boolean): PositionReader {
     if (Math.abs(lon) > 180) seen.wrapped = true;
     return [wrapped(lon), lat];
   };
-  const read = (coordinates: unknown): readonly LonLat[] | string => {
+  const read = (coordinates: unknown): Positions | string => {
     if (!Array.isArray(coordinates)) return `its coordinates are ${shown(coordinates)}, not a list`;
-    const positions: LonLat[] = [];
-    for (const [i, raw] of coordinates.entries()) {
+    const path: LonLat[] = [];
+    let heights: (number | null)[] | null = null;
+    for (const [i, raw] of (coordinates as unknown[]).entries()) {
       const position = readOne(raw, i + 1);
       if (typeof position === 'string') return position;
-      positions.push(position);
+      path.push(position);
+      const heightM = heightOf((raw as unknown[])[2]);
+      if (heightM === null) continue;
+      heights ??= new Array<number | null>(coordinates.length).fill(null);
+      heights[i] = heightM;
     }
-    return positions;
+    return { path, heightsM: heights };
   };
   return { read, seen };
+}
+
+function heightOf(value: unknown): number | null {
+  return typeof value === 'number' && value >= heightsM.least && value <= heightsM.most ? value : null;
 }
 
 function fits(lon: number, lat: number): boolean {

@@ -1,6 +1,6 @@
 import type { NewId } from '../../model/edits/support/edit.ts';
 import type { Project } from '../../model/project.ts';
-import type { FeatureProblem, PreviewFeature } from './types.ts';
+import type { FeatureProblem, PreviewFeature } from '../preview/types.ts';
 
 /** Where things stand while the features of a file are taken over. */
 export interface Intake {

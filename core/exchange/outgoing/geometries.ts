@@ -1,6 +1,6 @@
 import type { Geometry, Position } from 'geojson';
 import type { LonLat } from '../../model/things.ts';
-import { crosses, cutAtMeridian } from './antimeridian.ts';
+import { crosses, cutAtMeridian } from '../preview/antimeridian.ts';
 import { wound } from './rings.ts';
 
 /** Geometries as RFC 7946 wants them: cut at the 180 meridian, rings wound by the right-hand rule. */

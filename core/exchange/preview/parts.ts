@@ -1,12 +1,13 @@
 import type { LonLat } from '../../model/things.ts';
 import { joinAtMeridian } from './antimeridian.ts';
-import type { PositionReader } from './positions.ts';
+import type { PositionReader, Positions } from './positions.ts';
 import { isObject, own, shown } from './raw.ts';
 
 /** One line, point or outline of a geometry. */
 export interface Part {
   readonly shape: 'line' | 'point' | 'outline';
   readonly path: readonly LonLat[];
+  readonly heightsM: Positions['heightsM'];
 }
 
 /** The parts of a geometry, and what is wrong with those that can't be used. */
@@ -47,22 +48,25 @@ function fault(why: string): Parts {
   return { parts: [], faults: [why] };
 }
 
-function single(shape: 'line' | 'point', positions: readonly LonLat[] | string): Parts {
+function single(shape: 'line' | 'point', positions: Positions | string): Parts {
   if (typeof positions === 'string') return fault(positions);
-  if (shape === 'line' && distinct(positions) < 2)
+  if (shape === 'line' && hasLessThan(2, positions.path))
     return fault('its line has no length: it needs two different positions');
-  return { parts: [{ shape, path: positions }], faults: [] };
+  return { parts: [{ shape, ...positions }], faults: [] };
 }
 
-function eachPoint(positions: readonly LonLat[] | string): Parts {
+function eachPoint(positions: Positions | string): Parts {
   if (typeof positions === 'string') return fault(positions);
-  return { parts: positions.map((position) => ({ shape: 'point', path: [position] })), faults: [] };
+  const parts = positions.path.map((position): Part => ({ shape: 'point', path: [position], heightsM: null }));
+  return { parts, faults: [] };
 }
 
 /** Pieces that were cut at the 180 meridian, as the RFC asks, become one line again. */
 function lines(coordinates: unknown, reader: PositionReader): Parts {
   const { parts, faults } = listed(coordinates, (line) => single('line', reader.read(line)));
-  return { parts: joinAtMeridian(parts.map(({ path }) => path)).map((path) => ({ shape: 'line', path })), faults };
+  const joined = joinAtMeridian(parts.map(({ path }) => path));
+  if (joined.length === parts.length) return { parts, faults };
+  return { parts: joined.map((path): Part => ({ shape: 'line', path, heightsM: null })), faults };
 }
 
 /** Every ring of a polygon, holes too: each is a fence that closes. */
@@ -70,9 +74,13 @@ function outlines(coordinates: unknown, reader: PositionReader): Parts {
   return listed(coordinates, (ring) => {
     const positions = reader.read(ring);
     if (typeof positions === 'string') return fault(positions);
-    if (distinct(positions) < 3) return fault('its outline needs three different positions');
-    const closed = same(positions[0]!, positions.at(-1)!) ? positions : [...positions, positions[0]!];
-    return { parts: [{ shape: 'outline', path: closed }], faults: [] };
+    const { path, heightsM } = positions;
+    if (hasLessThan(3, path)) return fault('its outline needs three different positions');
+    const closed = same(path[0]!, path.at(-1)!);
+    const part: Part = closed
+      ? { shape: 'outline', path, heightsM }
+      : { shape: 'outline', path: [...path, path[0]!], heightsM: heightsM && [...heightsM, heightsM[0]!] };
+    return { parts: [part], faults: [] };
   });
 }
 
@@ -87,8 +95,12 @@ function listed(values: unknown, read: (value: unknown) => Parts): Parts {
   return all;
 }
 
-function distinct(positions: readonly LonLat[]): number {
-  return new Set(positions.map(([lon, lat]) => `${lon} ${lat}`)).size;
+/** Whether a path has fewer than `count` (2 or 3) different positions. */
+function hasLessThan(count: 2 | 3, path: readonly LonLat[]): boolean {
+  const first = path[0];
+  const second = first && path.find((position) => !same(position, first));
+  if (!second || count === 2) return !second;
+  return path.every((position) => same(position, first) || same(position, second));
 }
 
 function same(a: LonLat, b: LonLat): boolean {

@@ -1,5 +1,6 @@
 import type { LonLat, ServiceKind } from '../../model/things.ts';
 import type { ExchangedKind } from './ours.ts';
+import type { Positions } from './positions.ts';
 
 /** What a feature of a file can become. A boundary is a fence line that is not live. */
 export type ImportAs = 'fenceLine' | 'boundary' | 'gateway' | 'post' | 'energiser' | ServiceKind | 'leaveOut';
@@ -14,6 +15,10 @@ export interface PreviewFeature {
   readonly shape: 'line' | 'point' | 'outline' | 'none';
   /** WGS 84 positions; an outline ends where it began; none where the shape is. */
   readonly path: readonly LonLat[];
+  /** Heights of the positions, where the file gives them. */
+  readonly heightsM: Positions['heightsM'];
+  /** Walked or driven with a receiver, which strews points along the way. */
+  readonly track: boolean;
   /** What it will become unless the user chooses otherwise. */
   readonly suggestion: ImportAs;
   /** Everything it could become. */
@@ -50,6 +55,15 @@ export interface Preview {
   readonly bounds: readonly [west: number, south: number, east: number, north: number] | null;
   /** Why latitude and longitude look exchanged, or null. Reading again with `swap` puts them right. */
   readonly looksSwapped: string | null;
+}
+
+export interface ReadOptions {
+  /** The file has latitude before longitude. */
+  readonly swap?: boolean;
+  /** Where the property is, to tell whether the file fits it; null: nowhere yet. */
+  readonly nearTo?: LonLat | null;
+  /** Hears, from 0 to 1, how far the reading is. */
+  readonly progress?: (fraction: number) => void;
 }
 
 export type ReadResult =

@@ -2,11 +2,11 @@ import { distanceM } from '../../geometry/geodesic.ts';
 import { EditRefused, type NewId, type Refusal } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf, put } from '../../model/project.ts';
 import type { Status } from '../../model/things.ts';
-import { middleOf } from './bounds.ts';
+import { middleOf } from '../preview/bounds.ts';
+import type { FeatureProblem, ImportAs, Preview } from '../preview/types.ts';
 import { importForeign } from './importForeign.ts';
 import { importOurs } from './importOurs.ts';
 import type { Intake } from './intake.ts';
-import type { FeatureProblem, ImportAs, Preview } from './types.ts';
 
 /** What the user chose on looking at a preview. */
 export interface ImportChoices {

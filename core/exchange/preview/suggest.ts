@@ -6,8 +6,8 @@ const longestName = 120;
 /** Properties that commonly hold a name, in the order in which they are believed. */
 const nameFields = ['name', 'title', 'label', 'description', 'id', 'fid'];
 
-/** What a feature is called in its file, or "Feature 3". */
-export function nameOf(properties: RawObject, id: unknown, index: number): string {
+/** What a feature is called in its file, or "Feature 3", `noun` standing for the word of that sort of file. */
+export function nameOf(properties: RawObject, id: unknown, index: number, noun: string): string {
   const fields = Object.entries(properties);
   const candidates = [
     ...nameFields.flatMap((wanted) => fields.filter(([field]) => field.toLowerCase() === wanted).map(([, v]) => v)),
@@ -18,7 +18,7 @@ export function nameOf(properties: RawObject, id: unknown, index: number): strin
     const name = withoutControls(String(value)).slice(0, longestName);
     if (name !== '') return name;
   }
-  return `Feature ${index + 1}`;
+  return `${noun} ${index + 1}`;
 }
 
 export const possibleOf: Readonly<Record<PreviewFeature['shape'], readonly ImportAs[]>> = {
@@ -59,12 +59,14 @@ const tellingWords: readonly (readonly [RegExp, ImportAs])[] = [
 ];
 
 /** A guess at what a feature is, from the words in its properties; else a fence line, or a post. */
-export function suggestionFor(shape: PreviewFeature['shape'], properties: RawObject): ImportAs {
-  const words = Object.entries(properties)
+export function suggestionFor(shape: PreviewFeature['shape'], properties: RawObject, track = false): ImportAs {
+  const written = Object.entries(properties)
     .slice(0, 50)
     .map(([field, value]) => (typeof value === 'string' ? `${field} ${value.slice(0, 200)}` : field))
     .join(' | ')
     .toLowerCase();
+  // What a receiver calls a track says nothing of the ground.
+  const words = track ? written.replaceAll(/\btracks?\b/g, '') : written;
   const possible = possibleOf[shape];
   const told = tellingWords.find(([word, as]) => possible.includes(as) && word.test(words));
   return told ? told[1] : possible[0]!;

@@ -5,10 +5,10 @@ import { isClosed, nearestOnPath, pointOnPath, vertexStationsM } from '../../mod
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import type { Project } from '../../model/project.ts';
 import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
+import { clockwiseProperty, type ExchangedKind } from '../preview/ours.ts';
+import { isObject, own, type RawObject } from '../preview/raw.ts';
+import type { PreviewFeature } from '../preview/types.ts';
 import { asClause } from './intake.ts';
-import { clockwiseProperty, type ExchangedKind } from './ours.ts';
-import { isObject, own, type RawObject } from './raw.ts';
-import type { PreviewFeature } from './types.ts';
 
 export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly ok: false; readonly why: string };
 

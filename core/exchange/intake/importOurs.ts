@@ -2,11 +2,11 @@ import { kindWords } from '../../model/edits/support/find.ts';
 import { nextName } from '../../model/names.ts';
 import { put } from '../../model/project.ts';
 import type { Thing } from '../../model/things.ts';
+import { type ExchangedKind, exchangedKinds } from '../preview/ours.ts';
+import type { PreviewFeature } from '../preview/types.ts';
 import { checkedThing } from './checkedThing.ts';
 import { type Intake, tell } from './intake.ts';
-import { type ExchangedKind, exchangedKinds } from './ours.ts';
 import { sameValue } from './sameValue.ts';
-import type { PreviewFeature } from './types.ts';
 
 /** Takes over what this program wrote, kind by kind. The property's own settings only where nothing is drawn yet. */
 export function importOurs(intake: Intake, features: readonly PreviewFeature[], withProperty: boolean): void {

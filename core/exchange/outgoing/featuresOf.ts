@@ -1,0 +1,187 @@
+import type { Feature, Geometry } from 'geojson';
+import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
+import type { Xy } from '../../geometry/types.ts';
+import type { Project } from '../../model/project.ts';
+import type { LonLat, Service, Thing } from '../../model/things.ts';
+import { isPlaceOnEarth } from '../../network/workingPlane.ts';
+import type { Paddock, Survey, SwitchRow } from '../../registers/types.ts';
+import { cutAtMeridian } from '../preview/antimeridian.ts';
+import { clockwiseProperty, exchangedKinds, idProperty, kindProperty } from '../preview/ours.ts';
+import { areaGeometry, lineGeometry, pointGeometry } from './geometries.ts';
+import { isAnticlockwise } from './rings.ts';
+
+export type AnyFeature = Feature<Geometry | null>;
+
+/**
+ * The whole drawing as GeoJSON features: every thing with all its fields, and what is computed from it: crossings as
+ * their curves, paddocks as areas, runs with the letter of their section. Coordinates have all their digits.
+ */
+export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeature> {
+  const paddocks = new Map(survey.paddocks.flatMap((paddock) => (paddock.named ? [[paddock.named.id, paddock]] : [])));
+  const switches = new Map(survey.switches.map((row) => [row.switch.id, row]));
+  const writer: Writer = { survey, paddocks, letters: sectionLetters(survey), switches };
+  for (const kind of exchangedKinds) {
+    for (const thing of project[kind].values() as Iterable<Thing>) yield featureOf(writer, thing);
+  }
+  for (const [i, paddock] of survey.paddocks.entries()) {
+    if (!paddock.named)
+      yield computed('paddockOutline', `unnamed ${i + 1}`, paddockArea(survey, paddock), areaFields(paddock));
+  }
+  yield* runs(project, writer);
+}
+
+interface Writer {
+  readonly survey: Survey;
+  readonly paddocks: ReadonlyMap<string, Paddock>;
+  /** Section letters by network edge. */
+  readonly letters: ReadonlyMap<number, string>;
+  readonly switches: ReadonlyMap<string, SwitchRow>;
+}
+
+function sectionLetters({ sections }: Survey): Map<number, string> {
+  return new Map(sections.flatMap(({ letter, edges }) => edges.map((edge) => [edge, letter] as const)));
+}
+
+function featureOf(writer: Writer, thing: Thing): AnyFeature {
+  const { kind, id, ...fields } = thing;
+  const { path: _, ...shown } = fields as { path?: unknown };
+  const own = keepsPlace(thing) ? shown : withoutAt(shown);
+  const { geometry, figures } = drawn(writer, thing);
+  const properties = { [kindProperty]: kind, [idProperty]: id, ...own, ...figures };
+  return { type: 'Feature', id: `${kind}:${id}`, properties, geometry };
+}
+
+/** A paddock's name keeps the point it was given at, since its geometry is an area. */
+function keepsPlace({ kind }: Thing): boolean {
+  return kind === 'paddock';
+}
+
+function withoutAt({ at: _, ...rest }: { at?: unknown }): object {
+  return rest;
+}
+
+interface Drawn {
+  readonly geometry: Geometry | null;
+  /** Computed figures to read; they are not taken over when the file comes back. */
+  readonly figures?: Readonly<Record<string, unknown>>;
+}
+
+function drawn({ survey, paddocks, letters, switches }: Writer, thing: Thing): Drawn {
+  const toLonLat = (xy: Xy) => rounded(survey.plane.toLonLat(xy));
+  switch (thing.kind) {
+    case 'fenceLine': {
+      const edges = survey.network.runsOfLine.get(thing.id) ?? [];
+      const sections = [...new Set(edges.flatMap((edge) => letters.get(edge) ?? []))];
+      return {
+        geometry: onEarth(thing.path, lineGeometry),
+        figures: { lengthM: survey.lines.get(thing.id)?.lengthM ?? null, sections },
+      };
+    }
+    case 'leadOut':
+      return { geometry: onEarth(thing.path, lineGeometry) };
+    case 'service':
+      return { geometry: onEarth(thing.path, () => serviceGeometry(thing)), figures: windingOf(thing) };
+    case 'gateway': {
+      const shape = survey.gateways.get(thing.id);
+      if (!shape) return { geometry: null };
+      const posts = { startPost: rounded(shape.startPostAt), endPost: rounded(shape.endPostAt) };
+      return { geometry: pointGeometry(toLonLat(shape.centre)), figures: posts };
+    }
+    case 'crossing': {
+      const found = survey.crossings.get(thing.gatewayId);
+      if (found?.crossing.id !== thing.id) return { geometry: null };
+      const { trenchM, pipeM, liveCableM, earthCableM, bendRadiusM } = found;
+      const figures = {
+        trenchM,
+        pipeM,
+        liveCableM,
+        earthCableM,
+        bendRadiusM: Number.isFinite(bendRadiusM) ? bendRadiusM : null,
+      };
+      return { geometry: lineGeometry(found.path.map(toLonLat)), figures };
+    }
+    case 'switch': {
+      const row = switches.get(thing.id);
+      return row
+        ? { geometry: pointGeometry(rounded(row.at)), figures: { placeText: row.placeText } }
+        : { geometry: null };
+    }
+    case 'paddock': {
+      const paddock = paddocks.get(thing.id);
+      if (!paddock) return { geometry: onEarth([thing.at], ([at]) => pointGeometry(at!)) };
+      return { geometry: paddockArea(survey, paddock), figures: areaFields(paddock) };
+    }
+    case 'post':
+    case 'energiser':
+    case 'earthField':
+    case 'reading':
+      return { geometry: onEarth([thing.at], ([at]) => pointGeometry(at!)) };
+    default:
+      return { geometry: null };
+  }
+}
+
+function onEarth(path: readonly LonLat[], make: (path: readonly LonLat[]) => Geometry | null): Geometry | null {
+  return path.every(isPlaceOnEarth) ? make(path) : null;
+}
+
+/** A flood zone is an area, if it can be one whole; all other services are points or lines, closed or not. */
+function serviceGeometry(service: Service): Geometry | null {
+  const { path } = service;
+  if (path.length === 1) return pointGeometry(path[0]!);
+  return isArea(service) ? areaGeometry(path) : lineGeometry(path);
+}
+
+function isArea({ what, path }: Service): boolean {
+  const [first, last] = [path[0]!, path.at(-1)!];
+  const ring = path.length > 3 && first[0] === last[0] && first[1] === last[1];
+  return what === 'floodZone' && ring && cutAtMeridian(path).length === 1;
+}
+
+function windingOf(service: Service): Readonly<Record<string, unknown>> {
+  return isArea(service) && !isAnticlockwise(service.path) ? { [clockwiseProperty]: true } : {};
+}
+
+function paddockArea({ plane }: Survey, { ring, holes }: Paddock): Geometry {
+  const toLonLats = (path: readonly Xy[]) => path.map((xy) => rounded(plane.toLonLat(xy)));
+  return areaGeometry(toLonLats(ring), holes.map(toLonLats));
+}
+
+function areaFields({ areaM2 }: Paddock): Readonly<Record<string, unknown>> {
+  return { areaHa: Math.round(areaM2 / 100) / 100 };
+}
+
+/** Every run of the network with the letter of its section. */
+function* runs(project: Project, { survey, letters }: Writer): Generator<AnyFeature> {
+  for (const [index, edge] of survey.network.edges.entries()) {
+    if (edge.kind !== 'run') continue;
+    const shape = survey.lines.get(edge.lineId)!;
+    const { fromM, toM, lengthM, liveWires } = edge;
+    // Stations are geodesic; along the plane's path they are the same share of the length.
+    const scale = planeLengthM(shape.xy) / shape.lengthM;
+    const path = slicePolyline(shape.xy, fromM * scale, toM * scale).map((xy) => rounded(survey.plane.toLonLat(xy)));
+    const line = project.fenceLine.get(edge.lineId)!;
+    const fields = {
+      line: line.name,
+      section: letters.get(index) ?? null,
+      lengthM,
+      liveWires,
+      fed: survey.reach.edgeFed[index] === 1,
+    };
+    yield computed('run', edge.key, lineGeometry(path), fields);
+  }
+}
+
+function planeLengthM(xy: readonly Xy[]): number {
+  return xy.reduce((sum, b, i) => sum + (i === 0 ? 0 : Math.hypot(b[0] - xy[i - 1]![0], b[1] - xy[i - 1]![1])), 0);
+}
+
+function computed(kind: 'run' | 'paddockOutline', id: string, geometry: Geometry | null, fields: object): AnyFeature {
+  const properties = { [kindProperty]: kind, [idProperty]: id, ...fields };
+  return { type: 'Feature', id: `${kind}:${id}`, properties, geometry };
+}
+
+/** A tenth of a millimetre: for what is computed, not for what was drawn. */
+function rounded([lon, lat]: LonLat): LonLat {
+  return [Math.round(lon * 1e9) / 1e9, Math.round(lat * 1e9) / 1e9];
+}

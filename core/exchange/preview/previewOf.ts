@@ -1,0 +1,137 @@
+import { boundsOf } from './bounds.ts';
+import { kindOfOurs, ourThing } from './ours.ts';
+import { type Part, type Parts, partsOf } from './parts.ts';
+import { type PositionReader, positionReader } from './positions.ts';
+import { isObject, own, type RawObject, shown } from './raw.ts';
+import { refuse } from './refuse.ts';
+import { figureOf, nameOf, possibleOf, suggestionFor } from './suggest.ts';
+import { swapSuspicion } from './swapSuspicion.ts';
+import type { FeatureProblem, PreviewFeature, ReadOptions, ReadResult } from './types.ts';
+
+/** What the reader of a format makes of a file: features as GeoJSON has them, whatever the file was. */
+export interface RawFile {
+  /** What one piece of such a file is called: "Feature", "Row". */
+  readonly noun: string;
+  /**
+   * Each should be a GeoJSON feature; one that is not is told of. `track: true` beside `geometry`: the line is the
+   * way of a receiver.
+   */
+  readonly features: readonly unknown[];
+  /** What the reader itself had to leave out. */
+  readonly problems?: readonly FeatureProblem[];
+  readonly notes?: readonly string[];
+}
+
+const mostFeatures = 500_000;
+const mostProblems = 1000;
+const featuresBetweenNews = 2000;
+
+/** Looks through the features of a file before anything is taken over; one that can't be used is told of. */
+export function previewOf(file: RawFile, { swap = false, nearTo = null, progress }: ReadOptions = {}): ReadResult {
+  const { features: raw, noun } = file;
+  if (raw.length > mostFeatures) {
+    const message = `The file holds ${raw.length} pieces; up to ${mostFeatures} can be read.`;
+    return refuse(message, 'Split it, or leave out what is not needed.');
+  }
+  const reading: Reading = { noun, reader: positionReader(swap), features: [], problems: [...(file.problems ?? [])] };
+  for (const [index, feature] of raw.entries()) {
+    readFeature(reading, feature, index);
+    if (index % featuresBetweenNews === 0) progress?.(index / raw.length);
+  }
+  const { features, problems, reader } = reading;
+  const bounds = boundsOf(features);
+  const notes = [...(file.notes ?? []), ...notesOn(reader, problems.length)];
+  const looksSwapped = swap ? null : swapSuspicion(reader, bounds, nearTo);
+  return {
+    ok: true,
+    preview: { features, problems: problems.slice(0, mostProblems), notes, bounds, looksSwapped },
+  };
+}
+
+interface Reading {
+  readonly noun: string;
+  readonly reader: PositionReader;
+  readonly features: PreviewFeature[];
+  readonly problems: FeatureProblem[];
+}
+
+function readFeature({ noun, reader, features, problems }: Reading, raw: unknown, index: number): void {
+  if (!isObject(raw) || own(raw, 'type') !== 'Feature') {
+    const why = `it is ${isObject(raw) ? `of the type ${shown(own(raw, 'type'))}` : shown(raw)}, not a feature`;
+    problems.push({ index, name: `${noun} ${index + 1}`, why, whatToDo: 'Mend the file, or go on without it.' });
+    return;
+  }
+  const given = own(raw, 'properties');
+  const properties: RawObject = isObject(given) ? given : {};
+  const name = nameOf(properties, own(raw, 'id'), index, noun);
+  const kind = kindOfOurs(properties);
+  if (kind === 'computed') return;
+  const ours = kind === null ? null : ourThing(kind, properties);
+  const geometry = own(raw, 'geometry');
+  if (geometry === null || geometry === undefined) {
+    if (ours) features.push({ ...bare(String(index), index, name, properties), ours });
+    else {
+      const whatToDo = 'Draw it in the program that made the file, or go on without it.';
+      problems.push({ index, name, why: 'it has no geometry', whatToDo });
+    }
+    return;
+  }
+  const { parts, faults }: Parts = partsOf(geometry, reader);
+  for (const why of faults) problems.push({ index, name, why, whatToDo: remedyFor(why) });
+  if (ours) {
+    if (parts.length > 1 && parts[0]!.shape === 'line') {
+      const whatToDo = 'Join its pieces in the program that changed it.';
+      problems.push({ index, name, why: 'its line is in several pieces that do not meet', whatToDo });
+    } else if (parts.length > 0 && faults.length === 0)
+      features.push(oursWith(ours, parts[0]!, index, name, properties));
+    return;
+  }
+  const track = own(raw, 'track') === true;
+  for (const [i, part] of parts.entries()) {
+    const key = parts.length > 1 ? `${index}.${i}` : String(index);
+    const partName = parts.length > 1 ? `${name} (${i + 1})` : name;
+    const suggestion = suggestionFor(part.shape, properties, track);
+    const possible = possibleOf[part.shape];
+    features.push({ ...bare(key, index, partName, properties), ...part, track, suggestion, possible });
+  }
+}
+
+function bare(key: string, index: number, name: string, properties: RawObject): PreviewFeature {
+  return {
+    key,
+    index,
+    name,
+    shape: 'none',
+    path: [],
+    heightsM: null,
+    track: false,
+    suggestion: 'leaveOut',
+    possible: possibleOf.none,
+    ours: null,
+    widthM: figureOf(properties, ['width', 'widthm', 'gatewidth'], 0.5, 100),
+    voltageV: figureOf(properties, ['voltage', 'voltagev', 'volts'], 1, 2_000_000),
+  };
+}
+
+function oursWith(
+  ours: PreviewFeature['ours'],
+  { shape, path }: Part,
+  index: number,
+  name: string,
+  properties: RawObject,
+): PreviewFeature {
+  return { ...bare(String(index), index, name, properties), shape, path, ours };
+}
+
+function remedyFor(why: string): string {
+  if (why.includes('no place on earth'))
+    return 'Check the coordinates: longitude first, then latitude, in degrees of WGS 84.';
+  return 'Mend it in the program that made the file, or go on without it.';
+}
+
+function notesOn({ seen }: PositionReader, problems: number): string[] {
+  const notes: string[] = [];
+  if (seen.wrapped) notes.push('Longitudes past 180 were taken round to the other side of the 180 meridian.');
+  if (problems > mostProblems) notes.push(`Only the first ${mostProblems} of ${problems} problems are listed.`);
+  return notes;
+}

@@ -1,0 +1,6 @@
+import type { ReadResult } from './types.ts';
+
+/** A whole file that can't be read: why, and what to do. */
+export function refuse(message: string, remedy: string): Extract<ReadResult, { ok: false }> {
+  return { ok: false, message, remedy };
+}

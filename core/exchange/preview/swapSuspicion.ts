@@ -1,0 +1,24 @@
+import { distanceM } from '../../geometry/geodesic.ts';
+import type { LonLat } from '../../model/things.ts';
+import { middleOf } from './bounds.ts';
+import type { PositionReader } from './positions.ts';
+import type { Preview } from './types.ts';
+
+/** Further from the property than this, a file that would lie near it with its coordinates exchanged looks exchanged. */
+const farM = 500_000;
+
+/** Why latitude and longitude look exchanged, or null. */
+export function swapSuspicion(
+  { seen }: PositionReader,
+  bounds: Preview['bounds'],
+  nearTo: LonLat | null,
+): string | null {
+  if (seen.swappedFits > seen.unswappedFits) {
+    return 'Many latitudes are above 90: latitude and longitude look exchanged.';
+  }
+  if (!bounds || !nearTo) return null;
+  const middle = middleOf(bounds);
+  if (Math.abs(middle[0]) > 90 || distanceM(nearTo, middle) < farM) return null;
+  if (distanceM(nearTo, [middle[1], middle[0]]) >= farM) return null;
+  return 'The file lies far from this property, and would lie on it with latitude and longitude exchanged.';
+}
