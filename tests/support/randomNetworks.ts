@@ -1,15 +1,5 @@
 import type { SectioningNetwork, SectioningRun, SwitchCandidate } from '../../core/network/sectioning/types.ts';
-
-/** Repeatable random numbers in [0, 1) (the mulberry32 generator). */
-export function seededRandom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { randomNumbers } from './random.ts';
 
 const SWITCH_COSTS = [1, 1, 1, 1.3, 1.3, 2] as const;
 
@@ -25,7 +15,7 @@ export function fenceWithRings(
   seed: number,
   maxSectionM = 5000,
 ): SectioningNetwork {
-  const random = seededRandom(seed);
+  const random = randomNumbers(seed);
   const runs: SectioningRun[] = [];
   const candidates: SwitchCandidate[] = [];
   const near = (i: number, reach: number): number => Math.max(0, i - 1 - Math.floor(random() * reach));
@@ -50,7 +40,7 @@ export function fenceWithRings(
  * a take-off.
  */
 export function paddocks(columns: number, rows: number, seed: number, maxSectionM = 5000): SectioningNetwork {
-  const random = seededRandom(seed);
+  const random = randomNumbers(seed);
   const runs: SectioningRun[] = [];
   const candidates: SwitchCandidate[] = [];
   const corner = (x: number, y: number): string => `k${x}.${y}`;
