@@ -33,7 +33,7 @@ export const rooms = {
   },
   'core/api': { rooms: ['core/model'], packages: ['zod'] },
   'electron/store': { rooms: ['core'], packages: ['node:', 'better-sqlite3', 'zod'] },
-  'electron/print': { rooms: ['core'], packages: ['node:', 'pdfkit', 'fontkit'] },
+  'electron/print': { rooms: ['core'], packages: ['node:', 'pdfkit', 'fontkit', 'qrcode-generator'] },
   'electron/host': { rooms: ['core', 'electron/store', 'electron/print'], packages: ['node:', 'zod'] },
   'electron/loopback': { rooms: ['core/api', 'electron/host'], packages: ['node:'] },
   'electron/main': {
