@@ -4,6 +4,8 @@ import type { Result } from './result.ts';
 export interface DesktopApi {
   /** The system's own dialog for opening a project; null: cancelled. */
   chooseOpenPath(): Promise<Result<string | null>>;
+  /** The system's own dialog for choosing an MBTiles file; null: cancelled. */
+  chooseTileFile(): Promise<Result<string | null>>;
   /** The system's own dialog for naming a new file; null: cancelled. */
   chooseSavePath(request: { readonly suggestedName: string }): Promise<Result<string | null>>;
 }

@@ -3,6 +3,15 @@ import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
 import type { DesktopApi } from './desktopApi.ts';
 import type { OrderOptions } from './orderOptions.ts';
+import {
+  imageId,
+  newPicture,
+  pictureId,
+  pictureTiles,
+  tileFilePath,
+  tileOfPicture,
+  tileOfTileFile,
+} from './pictureSchemas.ts';
 import type { Edit, ProjectApi } from './projectApi.ts';
 import type { SheetOptions } from './sheetOptions.ts';
 import { thingSchema } from './thingSchemas.ts';
@@ -102,9 +111,17 @@ export const projectMessages = {
   redo: nothing,
   printSheets: sheetOptions,
   printOrder: orderOptions,
+  beginPicture: newPicture,
+  addPictureTiles: pictureTiles,
+  finishPicture: z.strictObject({ imageId, edit }),
+  dropPicture: pictureId,
+  pictureTile: tileOfPicture,
+  openTileFile: tileFilePath,
+  tileFileTile: tileOfTileFile,
 } satisfies Messages<ProjectApi, ProjectCall>;
 
 export const desktopMessages = {
   chooseOpenPath: nothing,
+  chooseTileFile: nothing,
   chooseSavePath: z.strictObject({ suggestedName: z.string().max(200) }),
 } satisfies Messages<DesktopApi, DesktopCall>;

@@ -1,6 +1,7 @@
 import type { Change } from '../model/difference.ts';
 import type { Thing } from '../model/things.ts';
 import type { OrderOptions } from './orderOptions.ts';
+import type { PictureApi } from './pictureApi.ts';
 import type { Result } from './result.ts';
 import type { SheetOptions } from './sheetOptions.ts';
 
@@ -49,13 +50,21 @@ export interface RecentFile {
   readonly present: boolean;
 }
 
-/** A folder as the file chooser shows it: its folders and the project files in it, nothing else. */
+export interface ListedFile {
+  readonly name: string;
+  readonly sizeBytes: number;
+  /** ISO 8601. */
+  readonly changedAt: string;
+}
+
+/** A folder as the file chooser shows it: its folders, the project files and the tile files in it, nothing else. */
 export interface FolderListing {
   readonly path: string;
   /** The folder above, or null at the top. */
   readonly parent: string | null;
   readonly folders: readonly string[];
-  readonly projects: readonly { readonly name: string; readonly sizeBytes: number; readonly changedAt: string }[];
+  readonly projects: readonly ListedFile[];
+  readonly tileFiles: readonly ListedFile[];
 }
 
 /** Something to hand to the user: a PDF, a GeoJSON text. */
@@ -76,7 +85,7 @@ export type HostEvent =
  * All that a window asks of its host. Data only: the same calls go over Electron's IPC and over the loopback host, and
  * one suite of contract tests runs over both. Every call that writes is one transaction, durable when it answers.
  */
-export interface ProjectApi {
+export interface ProjectApi extends PictureApi {
   /** The file that is open now, or null. */
   current(): Promise<Result<OpenProject | null>>;
   /** Makes a new file at `path` and opens it. Refuses to write over a file that is there. */

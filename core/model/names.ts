@@ -11,6 +11,7 @@ const prefixes: Partial<Record<Kind, string>> = {
   leadOut: 'L',
   paddock: 'Paddock ',
   service: 'Service ',
+  underlay: 'Map ',
 };
 
 /** The next free name of a kind: its prefix and one more than the highest number in use. */

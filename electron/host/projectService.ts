@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
 import type { OrderOptions } from '../../core/api/orderOptions.ts';
+import type { PictureApi } from '../../core/api/pictureApi.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
 import { fail, type Result, succeed } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
@@ -15,6 +16,7 @@ import { createProjectFile, openProjectFile } from '../store/projectFile.ts';
 import type { ProjectStore } from '../store/projectStore.ts';
 import { readDemo } from './demo.ts';
 import { listFolder } from './listFolder.ts';
+import { Pictures } from './pictures.ts';
 import { RecentFiles } from './recentFiles.ts';
 import { registersOf } from './registers.ts';
 import type { UserFolders } from './userFolders.ts';
@@ -43,6 +45,7 @@ export class ProjectService {
   readonly #options: ServiceOptions;
   readonly #recent: RecentFiles;
   readonly #listeners = new Map<(event: HostEvent) => void, string>();
+  readonly #pictures = new Pictures();
   #store: ProjectStore | null = null;
 
   constructor(options: ServiceOptions) {
@@ -71,10 +74,29 @@ export class ProjectService {
       redo: () => this.#answer(() => this.#replay(windowId, this.#openStore().redo())),
       printSheets: (options) => this.#print('the map sheets', (things) => this.#options.printSheets(things, options)),
       printOrder: (options) => this.#print('the order', (things) => this.#options.printOrder(things, options)),
+      ...this.#pictureCalls(windowId),
       subscribe: (listener) => {
         this.#listeners.set(listener, windowId);
         return () => this.#listeners.delete(listener);
       },
+    };
+  }
+
+  #pictureCalls(windowId: string): PictureApi {
+    const pictures = this.#pictures;
+    return {
+      beginPicture: (request) => this.#answer(() => pictures.begin(this.#openStore(), request)),
+      addPictureTiles: ({ imageId, tiles }) => this.#answer(() => pictures.add(imageId, tiles)),
+      finishPicture: ({ imageId, edit }) =>
+        this.#answer(() => {
+          const state = pictures.finish(this.#openStore(), imageId, edit);
+          this.#tellChanged(windowId, edit.changes, state);
+          return state;
+        }),
+      dropPicture: ({ imageId }) => this.#answer(() => pictures.drop(imageId)),
+      pictureTile: (key) => this.#answer(() => this.#openStore().imageTile(key)),
+      openTileFile: ({ path }) => this.#answer(() => pictures.openTileFile(path), path),
+      tileFileTile: (request) => this.#answer(() => pictures.tileFileTile(request), request.path),
     };
   }
 
@@ -134,6 +156,7 @@ export class ProjectService {
   /** Closes the open file, its registers up to date. */
   #letGo(): void {
     if (!this.#store) return;
+    this.#pictures.close();
     refreshRegisters(this.#store);
     this.#store.close();
     this.#store = null;

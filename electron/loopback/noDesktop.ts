@@ -10,5 +10,6 @@ const notAvailable = fail(
 /** What `DesktopApi` is where there is no desktop window. */
 export const noDesktop: DesktopApi = {
   chooseOpenPath: () => Promise.resolve(notAvailable),
+  chooseTileFile: () => Promise.resolve(notAvailable),
   chooseSavePath: () => Promise.resolve(notAvailable),
 };

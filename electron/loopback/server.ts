@@ -98,7 +98,7 @@ function windowOf(request: IncomingMessage): string {
 /** An empty body is a call without a message. */
 function parsed(body: string): { readonly value: unknown } | null {
   try {
-    return { value: body === '' ? undefined : (JSON.parse(body) as unknown) };
+    return { value: body === '' ? undefined : (JSON.parse(body, base64AsBytes) as unknown) };
   } catch {
     return null;
   }
@@ -111,6 +111,12 @@ function refuse(response: ServerResponse, status: number, message: string): void
 function send(response: ServerResponse, status: number, result: Result<unknown>): void {
   response.writeHead(status, { 'Content-Type': 'application/json', 'Cache-Control': 'no-store' });
   response.end(JSON.stringify(result, bytesAsBase64));
+}
+
+function base64AsBytes(_key: string, part: unknown): unknown {
+  if (typeof part !== 'object' || part === null || !Object.hasOwn(part, bytesKey)) return part;
+  const base64 = (part as Record<string, unknown>)[bytesKey];
+  return typeof base64 === 'string' ? new Uint8Array(Buffer.from(base64, 'base64')) : part;
 }
 
 function bytesAsBase64(_key: string, part: unknown): unknown {

@@ -2,18 +2,26 @@ import { join } from 'node:path';
 import { BrowserWindow, dialog, type WebContents } from 'electron';
 import type { DesktopApi } from '../../core/api/desktopApi.ts';
 import { succeed } from '../../core/api/result.ts';
+import { tileFileEnding } from '../host/pictures.ts';
 import { fileEnding, withEnding } from '../store/fileFormat.ts';
 
+const tileFilters = [{ name: 'Map tiles', extensions: [tileFileEnding.slice(1)] }];
 const filters = [{ name: 'Undergate project', extensions: [fileEnding.slice(1)] }];
 
 /** The system's own dialogs, over the window that asks. */
 export function desktopOf(contents: WebContents, projectFolder: string): DesktopApi {
   const parent = BrowserWindow.fromWebContents(contents);
+  const chooseFile = async (filters: Electron.FileFilter[]) => {
+    const options: Electron.OpenDialogOptions = { defaultPath: projectFolder, filters, properties: ['openFile'] };
+    const { filePaths } = await (parent ? dialog.showOpenDialog(parent, options) : dialog.showOpenDialog(options));
+    return filePaths[0] ?? null;
+  };
   return {
     async chooseOpenPath() {
-      const options: Electron.OpenDialogOptions = { defaultPath: projectFolder, filters, properties: ['openFile'] };
-      const { filePaths } = await (parent ? dialog.showOpenDialog(parent, options) : dialog.showOpenDialog(options));
-      return succeed(filePaths[0] ?? null);
+      return succeed(await chooseFile(filters));
+    },
+    async chooseTileFile() {
+      return succeed(await chooseFile(tileFilters));
     },
     async chooseSavePath({ suggestedName }) {
       const options: Electron.SaveDialogOptions = { defaultPath: join(projectFolder, suggestedName), filters };

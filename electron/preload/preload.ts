@@ -19,6 +19,13 @@ const project: ProjectApi = {
   redo: () => ipcRenderer.invoke(channelOf('project', 'redo')),
   printSheets: (options) => ipcRenderer.invoke(channelOf('project', 'printSheets'), options),
   printOrder: (options) => ipcRenderer.invoke(channelOf('project', 'printOrder'), options),
+  beginPicture: (request) => ipcRenderer.invoke(channelOf('project', 'beginPicture'), request),
+  addPictureTiles: (request) => ipcRenderer.invoke(channelOf('project', 'addPictureTiles'), request),
+  finishPicture: (request) => ipcRenderer.invoke(channelOf('project', 'finishPicture'), request),
+  dropPicture: (request) => ipcRenderer.invoke(channelOf('project', 'dropPicture'), request),
+  pictureTile: (request) => ipcRenderer.invoke(channelOf('project', 'pictureTile'), request),
+  openTileFile: (request) => ipcRenderer.invoke(channelOf('project', 'openTileFile'), request),
+  tileFileTile: (request) => ipcRenderer.invoke(channelOf('project', 'tileFileTile'), request),
   subscribe: (listener) => {
     const hear = (_event: IpcRendererEvent, event: HostEvent) => listener(event);
     ipcRenderer.on(eventChannel, hear);
@@ -30,6 +37,7 @@ const project: ProjectApi = {
 
 const desktop: DesktopApi = {
   chooseOpenPath: () => ipcRenderer.invoke(channelOf('desktop', 'chooseOpenPath')),
+  chooseTileFile: () => ipcRenderer.invoke(channelOf('desktop', 'chooseTileFile')),
   chooseSavePath: (request) => ipcRenderer.invoke(channelOf('desktop', 'chooseSavePath'), request),
 };
 

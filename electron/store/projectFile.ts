@@ -1,5 +1,7 @@
 import Sqlite, { SqliteError } from 'better-sqlite3';
 import type { Thing } from '../../core/model/things.ts';
+import { removeLeftStagings } from './imageStaging.ts';
+import { dropUnusedImages } from './imageTable.ts';
 import { type Migration, migrate, readMigrations } from './migrations.ts';
 import { openDatabase } from './openDatabase.ts';
 import { damaged } from './problems.ts';
@@ -21,6 +23,8 @@ export function openProjectFile(path: string, migrations: readonly Migration[] =
     store.state();
     const things = store.things();
     if (!things.some(({ kind }) => kind === 'property')) throw damaged(`${path} has no record of its property.`);
+    dropUnusedImages(database);
+    removeLeftStagings(path);
     return { store, things };
   } catch (error) {
     database.close();

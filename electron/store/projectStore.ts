@@ -1,9 +1,12 @@
 import type { Database, Statement } from 'better-sqlite3';
+import type { PictureTileKey } from '../../core/api/pictureApi.ts';
 import type { Edit, FileState, Replay } from '../../core/api/projectApi.ts';
 import { inverse } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { fileIdentity } from './fileIdentity.ts';
 import { History } from './history.ts';
+import type { ImageStaging } from './imageStaging.ts';
+import { ImageTable } from './imageTable.ts';
 import { copyInto } from './openDatabase.ts';
 import { damaged, moved, ProblemError } from './problems.ts';
 import { publishFile } from './publishFile.ts';
@@ -23,6 +26,7 @@ export class ProjectStore {
   readonly #things: ThingTable;
   readonly #history: History;
   readonly #registers: RegisterTable;
+  readonly #images: ImageTable;
   readonly #fact: Statement<[FactName], number>;
   readonly #setFact: Statement<[number, FactName]>;
   /** The merge key of the edit just before, where the next one may join it. */
@@ -35,6 +39,7 @@ export class ProjectStore {
     this.#things = new ThingTable(database);
     this.#history = new History(database);
     this.#registers = new RegisterTable(database);
+    this.#images = new ImageTable(database);
     this.#fact = database.prepare<[FactName], number>('SELECT value FROM fact WHERE name = ?').pluck();
     this.#setFact = database.prepare('UPDATE fact SET value = ? WHERE name = ?');
   }
@@ -73,6 +78,16 @@ export class ProjectStore {
     });
     this.#openMergeKey = edit.mergeKey;
     return this.state();
+  }
+
+  /** Takes a picture in and makes the edit that shows it: both or neither. */
+  applyWithImage(edit: Edit, staging: ImageStaging): FileState {
+    return staging.takeInto(this.#database, () => this.apply(edit));
+  }
+
+  /** A tile of a picture under the drawing; null where there is none. */
+  imageTile(key: PictureTileKey): Uint8Array | null {
+    return this.#images.tile(key);
   }
 
   /** Takes back the newest step; null where there is none. */

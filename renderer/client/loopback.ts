@@ -23,7 +23,7 @@ export function connectLoopback({ origin, token }: LoopbackAddress): Host {
       const response = await fetch(`${origin}/api/${path}`, {
         method: 'POST',
         headers: { ...headers, 'Content-Type': 'application/json' },
-        body: message === undefined ? '' : JSON.stringify(message),
+        body: message === undefined ? '' : JSON.stringify(message, bytesAsBase64),
       });
       return JSON.parse(await response.text(), base64AsBytes) as Result<T>;
     } catch {
@@ -52,6 +52,13 @@ export function connectLoopback({ origin, token }: LoopbackAddress): Host {
     redo: () => project('redo'),
     printSheets: (options) => project('printSheets', options),
     printOrder: (options) => project('printOrder', options),
+    beginPicture: (request) => project('beginPicture', request),
+    addPictureTiles: (request) => project('addPictureTiles', request),
+    finishPicture: (request) => project('finishPicture', request),
+    dropPicture: (request) => project('dropPicture', request),
+    pictureTile: (request) => project('pictureTile', request),
+    openTileFile: (request) => project('openTileFile', request),
+    tileFileTile: (request) => project('tileFileTile', request),
     subscribe: (listener) => {
       const stop = new AbortController();
       void listen(`${origin}/api/events`, headers, listener, stop.signal, async () => {
@@ -65,6 +72,7 @@ export function connectLoopback({ origin, token }: LoopbackAddress): Host {
     project: api,
     desktop: {
       chooseOpenPath: () => desktop('chooseOpenPath'),
+      chooseTileFile: () => desktop('chooseTileFile'),
       chooseSavePath: (request) => desktop('chooseSavePath', request),
     },
   };
@@ -94,4 +102,15 @@ function base64AsBytes(_key: string, part: unknown): unknown {
   if (typeof part !== 'object' || part === null || !(bytesKey in part)) return part;
   const base64 = part[bytesKey];
   return typeof base64 === 'string' ? Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)) : part;
+}
+
+function bytesAsBase64(_key: string, part: unknown): unknown {
+  return part instanceof Uint8Array ? { [bytesKey]: base64Of(part) } : part;
+}
+
+/** In pieces: a call takes only so many arguments. */
+function base64Of(bytes: Uint8Array): string {
+  let letters = '';
+  for (let at = 0; at < bytes.length; at += 0x8000) letters += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+  return btoa(letters);
 }

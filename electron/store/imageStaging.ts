@@ -1,0 +1,97 @@
+import { readdirSync, rmSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import Sqlite, { type Database } from 'better-sqlite3';
+import type { PictureTile } from '../../core/api/pictureApi.ts';
+import { type Pyramid, pyramidOf, tileCount, tilePx } from '../../core/exchange/image/pyramid.ts';
+import { ProblemError } from './problems.ts';
+
+export interface NewImage {
+  readonly id: string;
+  readonly fileName: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+const ending = '.picture.part';
+
+/**
+ * A picture on its way in. Its tiles gather in a hidden file beside the project file, which is not touched before all are
+ * there; then they are taken over in one transaction. Whoever stops before that leaves nothing behind.
+ */
+export class ImageStaging {
+  readonly image: NewImage;
+  readonly #path: string;
+  readonly #database: Database;
+  readonly #pyramid: Pyramid;
+  #done = 0;
+
+  constructor(projectPath: string, image: NewImage) {
+    this.image = image;
+    this.#pyramid = pyramidOf(image.widthPx, image.heightPx);
+    this.#path = join(dirname(projectPath), `.${basename(projectPath)}.${image.id}${ending}`);
+    this.#database = new Sqlite(this.#path);
+    // Nothing in here has to outlive this process.
+    this.#database.pragma('journal_mode = OFF');
+    this.#database.pragma('synchronous = OFF');
+    this.#database.exec(
+      'CREATE TABLE tile (level INTEGER, tile_column INTEGER, tile_row INTEGER, bytes BLOB, PRIMARY KEY (level, tile_column, tile_row)) STRICT',
+    );
+  }
+
+  get progress(): { readonly tilesDone: number; readonly tilesInAll: number } {
+    return { tilesDone: this.#done, tilesInAll: tileCount(this.#pyramid) };
+  }
+
+  add(tiles: readonly PictureTile[]): void {
+    const insert = this.#database.prepare('INSERT INTO tile VALUES (?, ?, ?, ?)');
+    for (const tile of tiles) {
+      this.#assertInside(tile);
+      insert.run(tile.level, tile.column, tile.row, tile.bytes);
+      this.#done += 1;
+    }
+  }
+
+  /** Takes the tiles over into the project file together with what `then` writes there: all of it or nothing. */
+  takeInto<T>(project: Database, then: () => T): T {
+    const { tilesDone, tilesInAll } = this.progress;
+    if (tilesDone !== tilesInAll) throw notValid(`${tilesDone} of ${tilesInAll} tiles of the picture have come`);
+    const { id, fileName, widthPx, heightPx } = this.image;
+    project.prepare('ATTACH DATABASE ? AS staging').run(this.#path);
+    try {
+      return project
+        .transaction(() => {
+          project.prepare('INSERT INTO image VALUES (?, ?, ?, ?, ?)').run(id, fileName, widthPx, heightPx, tilePx);
+          project
+            .prepare('INSERT INTO image_tile SELECT ?, level, tile_column, tile_row, bytes FROM staging.tile')
+            .run(id);
+          return then();
+        })
+        .immediate();
+    } finally {
+      project.exec('DETACH DATABASE staging');
+    }
+  }
+
+  discard(): void {
+    this.#database.close();
+    rmSync(this.#path, { force: true });
+  }
+
+  #assertInside({ level, column, row }: PictureTile): void {
+    const at = this.#pyramid.levels[level];
+    if (at && column < at.columns && row < at.rows) return;
+    throw notValid(`there is no tile ${level}/${column}/${row} in a picture of this size`);
+  }
+}
+
+function notValid(what: string): ProblemError {
+  return new ProblemError('not-valid', `The picture can't be taken in: ${what}.`, 'Bring it in again.');
+}
+
+/** Removes what an interrupted process left of pictures on their way into this file. Only while the file is locked. */
+export function removeLeftStagings(projectPath: string): void {
+  const beginning = `.${basename(projectPath)}.`;
+  for (const name of readdirSync(dirname(projectPath))) {
+    if (name.startsWith(beginning) && name.endsWith(ending)) rmSync(join(dirname(projectPath), name), { force: true });
+  }
+}

@@ -1,0 +1,47 @@
+import type { Database, Statement } from 'better-sqlite3';
+import type { PictureTileKey } from '../../core/api/pictureApi.ts';
+
+/** The tiles of pictures that lie under the drawing. */
+export class ImageTable {
+  readonly #tile: Statement<[string, number, number, number], Buffer>;
+
+  constructor(database: Database) {
+    this.#tile = database
+      .prepare<[string, number, number, number], Buffer>(
+        'SELECT bytes FROM image_tile WHERE image_id = ? AND level = ? AND tile_column = ? AND tile_row = ?',
+      )
+      .pluck();
+  }
+
+  tile({ imageId, level, column, row }: PictureTileKey): Uint8Array | null {
+    const bytes = this.#tile.get(imageId, level, column, row);
+    // Plain bytes: a Buffer turns itself into something else on its way through JSON.
+    return bytes ? new Uint8Array(bytes) : null;
+  }
+}
+
+/**
+ * Takes out the pictures that nothing names any more: neither a thing, nor a step that undo or redo could bring back. Done
+ * when a file is opened, so that within a sitting a deleted picture always comes back.
+ */
+export function dropUnusedImages(database: Database): void {
+  const unused = database
+    .prepare<[], string>(
+      `SELECT id FROM image
+       WHERE NOT EXISTS (SELECT 1 FROM thing WHERE kind = 'underlay' AND body ->> '$.source.imageId' = image.id)
+         AND NOT EXISTS (SELECT 1 FROM step WHERE instr(step.changes, image.id) > 0)`,
+    )
+    .pluck()
+    .all();
+  if (unused.length === 0) return;
+  const dropTiles = database.prepare('DELETE FROM image_tile WHERE image_id = ?');
+  const dropImage = database.prepare('DELETE FROM image WHERE id = ?');
+  database
+    .transaction(() => {
+      for (const id of unused) {
+        dropTiles.run(id);
+        dropImage.run(id);
+      }
+    })
+    .immediate();
+}
