@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-const folder = process.env['REFERENCE_DATA'] ?? join(import.meta.dirname, 'data');
+const folder = process.env.REFERENCE_DATA ?? join(import.meta.dirname, 'data');
 
 /**
  * One file of independently computed values, from `tests/reference/data/` or from the folder that the

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { FolderListing } from '../../../core/api/projectApi.ts';
 import type { Problem } from '../../../core/api/result.ts';
 import { useApp } from '../../state/appState.ts';
@@ -15,20 +15,27 @@ const titles: Record<FilePurpose, { readonly title: string; readonly act: string
 /** Choosing a project file where the system's own dialog is not to be had. */
 export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose }) {
   const fileName = useApp((state) => state.file?.fileName);
+  /** The folder asked for; null: the user's project folder. */
+  const [folder, setFolder] = useState<string | null>(null);
   const [listing, setListing] = useState<FolderListing | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [name, setName] = useState(purpose === 'new' ? 'New property' : purpose === 'copy' ? `${fileName} copy` : '');
   const [replace, setReplace] = useState(false);
   const [busy, setBusy] = useState(false);
 
-  const go = useCallback(async (path: string | null) => {
-    const result = await host().project.listFolder({ path });
-    if (result.ok) {
-      setListing(result.value);
-      setProblem(null);
-    } else setProblem(result.problem);
-  }, []);
-  useEffect(() => void go(null), [go]);
+  useEffect(() => {
+    let left = false;
+    void host()
+      .project.listFolder({ path: folder })
+      .then((result) => {
+        if (left) return;
+        if (result.ok) setListing(result.value);
+        setProblem(result.ok ? null : result.problem);
+      });
+    return () => {
+      left = true;
+    };
+  }, [folder]);
 
   const trimmed = name.trim().replace(/\.undergate$/i, '');
   const exists = listing?.projects.some(
@@ -60,15 +67,15 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
           <ul className="folder">
             {listing.parent !== null ? (
               <li>
-                <button type="button" className="plain" onClick={() => void go(listing.parent)}>
+                <button type="button" className="plain" onClick={() => setFolder(listing.parent)}>
                   ↑ The folder above
                 </button>
               </li>
             ) : null}
-            {listing.folders.map((folder) => (
-              <li key={folder}>
-                <button type="button" className="plain" onClick={() => void go(join(listing.path, folder))}>
-                  Folder: {folder}
+            {listing.folders.map((name) => (
+              <li key={name}>
+                <button type="button" className="plain" onClick={() => setFolder(join(listing.path, name))}>
+                  Folder: {name}
                 </button>
               </li>
             ))}

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type ReactNode, useEffect, useId, useState } from 'react';
+import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { fixed } from '../../../core/model/formatUnits.ts';
 
 interface FieldProps {
@@ -35,32 +35,38 @@ interface DraftFieldProps<T> {
   readonly onCommit: (value: T) => void;
 }
 
+interface Draft {
+  readonly text: string;
+  readonly problem: string | null;
+  /** The value that was shown when typing began; a new one from outside ends the draft. */
+  readonly over: string;
+}
+
 /** Text that counts when Enter is pressed or the field is left; Escape takes it back. */
 function useDraft<T>({ shown, read, onCommit }: DraftFieldProps<T>) {
-  const [draft, setDraft] = useState<string | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new value from outside replaces what was being typed
-  useEffect(() => {
-    setDraft(null);
-    setProblem(null);
-  }, [shown]);
+  const [kept, setKept] = useState<Draft | null>(null);
+  const draft = kept?.over === shown ? kept : null;
   const settle = () => {
-    if (draft === null || draft === shown) return setDraft(null);
-    const result = read(draft);
-    if ('problem' in result) return setProblem(result.problem);
-    setProblem(null);
-    setDraft(null);
+    if (!draft || draft.text === shown) return setKept(null);
+    const result = read(draft.text);
+    if ('problem' in result) return setKept({ ...draft, problem: result.problem });
+    setKept(null);
     onCommit(result.value);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Enter' && !(event.target instanceof HTMLTextAreaElement)) settle();
-    if (event.key === 'Escape' && draft !== null) {
+    if (event.key === 'Escape' && draft) {
       event.stopPropagation();
-      setDraft(null);
-      setProblem(null);
+      setKept(null);
     }
   };
-  return { text: draft ?? shown, problem, setDraft, settle, onKeyDown };
+  return {
+    text: draft?.text ?? shown,
+    problem: draft?.problem ?? null,
+    setDraft: (text: string) => setKept({ text, problem: draft?.problem ?? null, over: shown }),
+    settle,
+    onKeyDown,
+  };
 }
 
 export function TextField({

@@ -64,12 +64,14 @@ function fields(rules: Readonly<Record<string, Rule>>): Rule {
   };
 }
 
-const isPlace = (value: unknown): boolean =>
-  Array.isArray(value) &&
-  value.length === 2 &&
-  value.every(Number.isFinite) &&
-  Math.abs(value[0]) <= 180 &&
-  Math.abs(value[1]) <= 90;
+const isPlace = (value: unknown): boolean => {
+  if (!Array.isArray(value) || value.length !== 2) return false;
+  const [lon, lat] = value as unknown[];
+  return isWithin(lon, 180) && isWithin(lat, 90);
+};
+
+const isWithin = (value: unknown, most: number): boolean =>
+  typeof value === 'number' && Number.isFinite(value) && Math.abs(value) <= most;
 
 const place = rule(isPlace, 'a longitude from -180 to 180 and a latitude from -90 to 90');
 
