@@ -34,9 +34,9 @@ export const backroom = {
       ask({ type: 'changed', changes, revision });
     }
   },
-  /** The leakage is to be fitted to the readings of another day (null: of all). */
-  fitDay(day: string | null): void {
-    ask({ type: 'fitDay', day, revision: latest });
+  /** The leakage is to be fitted to another round of readings, named by its last day (null: to all). */
+  fitRound(lastDay: string | null): void {
+    ask({ type: 'fitRound', lastDay, revision: latest });
   },
   /** Stops what is being worked out; the next edit starts it again. */
   stop(): void {

@@ -2,7 +2,7 @@ import { allFindings } from '../../core/checks/allFindings.ts';
 import { applyChanges } from '../../core/model/difference.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import { dividePlan } from '../../core/registers/dividePlan.ts';
-import { fitReadings, readingDays } from '../../core/registers/power/fitReadings.ts';
+import { fitReadings, readingRounds } from '../../core/registers/power/fitReadings.ts';
 import { powerOf } from '../../core/registers/power/powerOf.ts';
 import { powerTables } from '../../core/registers/power/powerTables.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
@@ -17,19 +17,19 @@ let project: Project = projectOf([]);
 let surveyed: { readonly project: Project; readonly survey: Survey } | null = null;
 let revision = 0;
 let waiting = false;
-/** Of which day's readings the leakage is fitted; undefined: of the newest. */
-let fitDay: string | null | undefined;
+/** Last day of the round of readings that the leakage is fitted to; null: all readings; undefined: the newest round. */
+let fitTo: string | null | undefined;
 
 self.addEventListener('message', ({ data }: MessageEvent<ToBackroom>) => {
-  if (data.type === 'fitDay') {
-    fitDay = data.day;
+  if (data.type === 'fitRound') {
+    fitTo = data.lastDay;
     if (!waiting) setTimeout(() => answer(sendFit), 0);
     return;
   }
   if (data.type === 'reset') {
     project = projectOf(data.things);
     surveyed = null;
-    fitDay = undefined;
+    fitTo = undefined;
   } else {
     project = applyChanges(project, data.changes);
   }
@@ -63,9 +63,10 @@ function work(): void {
 function sendFit(): void {
   if (!surveyed) return;
   const power = powerOf(surveyed.project, surveyed.survey);
-  const days = readingDays(power);
-  const day = fitDay === null || (fitDay !== undefined && days.includes(fitDay)) ? fitDay : (days[0] ?? null);
-  send({ type: 'fit', revision, fit: fitReadings(power, day) });
+  const rounds = readingRounds(power);
+  const newest = rounds[0] ?? null;
+  const round = fitTo === null ? null : (rounds.find(({ lastDay }) => lastDay === fitTo) ?? newest);
+  send({ type: 'fit', revision, fit: fitReadings(power, round) });
 }
 
 /** Does the work and says that it is done, or why it could not be. */

@@ -9,8 +9,8 @@ import type { DividePlan } from '../../core/registers/types.ts';
 export type ToBackroom =
   | { readonly type: 'reset'; readonly things: readonly Thing[]; readonly revision: number }
   | { readonly type: 'changed'; readonly changes: readonly Change[]; readonly revision: number }
-  /** Which readings the leakage is to be fitted to: those of a day, or all (null). */
-  | { readonly type: 'fitDay'; readonly day: string | null; readonly revision: number };
+  /** Which readings the leakage is to be fitted to: those of the round that ended on a day, or all (null). */
+  | { readonly type: 'fitRound'; readonly lastDay: string | null; readonly revision: number };
 
 /** A finding on its way between threads: the edits of its mends are functions and stay behind. */
 export type SentFinding = Omit<Finding, 'fixes'> & { readonly fixes: readonly Pick<Fix, 'label'>[] };

@@ -8,7 +8,15 @@ import { estimatesBySwitches } from './readingRows.ts';
 import type { Power, Supply } from './types.ts';
 import { withNodesAt } from './withNodesAt.ts';
 
-/** The leakage of each section as the readings of one day (or all) tell it. */
+/** Readings that were taken together, on a walk of a day or a few. */
+export interface ReadingRound {
+  /** ISO 8601. */
+  readonly firstDay: string;
+  readonly lastDay: string;
+  readonly count: number;
+}
+
+/** The leakage of each section as the readings of one round (or all) tell it. */
 export interface ReadingsFit {
   readonly sections: readonly FitRow[];
   /** Letter of the section that leaks the most current. */
@@ -29,8 +37,8 @@ export interface FitRow extends FittedSection {
 }
 
 export interface FitAnswer {
-  /** Day of the readings; null: of all days. */
-  readonly day: string | null;
+  /** Round of the readings; null: all of them. */
+  readonly round: ReadingRound | null;
   /** Readings that took part. */
   readonly used: number;
   readonly fits: readonly ReadingsFit[];
@@ -38,20 +46,33 @@ export interface FitAnswer {
   readonly messages: readonly string[];
 }
 
-/** The days that have readings of a voltage, the newest first. */
-export function readingDays({ project }: Power): string[] {
-  const days = [...project.reading.values()].flatMap(({ date, voltageV }) =>
-    voltageV === null ? [] : [date.slice(0, 10)],
-  );
-  return [...new Set(days)].sort().reverse();
+/** Days further apart than this are two rounds (an assumption: growth changes in weeks, a round takes days). */
+const mostDaysApart = 7;
+const msPerDay = 86_400_000;
+
+/** The rounds of readings of a voltage, the newest first. */
+export function readingRounds({ project }: Power): ReadingRound[] {
+  const days = [...project.reading.values()].flatMap(({ date, voltageV }) => (voltageV === null ? [] : [dayOf(date)]));
+  const rounds: ReadingRound[] = [];
+  for (const day of days.sort().reverse()) {
+    const round = rounds.at(-1);
+    const isSame = round && (Date.parse(round.firstDay) - Date.parse(day)) / msPerDay <= mostDaysApart;
+    if (isSame) rounds[rounds.length - 1] = { ...round, firstDay: day, count: round.count + 1 };
+    else rounds.push({ firstDay: day, lastDay: day, count: 1 });
+  }
+  return rounds;
 }
 
-/** Fits the readings of a day (null: of all days) to each supply that they were taken on. */
-export function fitReadings(power: Power, day: string | null): FitAnswer {
-  const placed = placedReadings(power, day);
+function dayOf(date: string): string {
+  return date.slice(0, 10);
+}
+
+/** Fits the readings of a round (null: all of them) to each supply that they were taken on. */
+export function fitReadings(power: Power, round: ReadingRound | null): FitAnswer {
+  const placed = placedReadings(power, round);
   if (placed.length === 0)
-    return { day, used: 0, fits: [], messages: ['There is no voltage reading near a live fence to fit.'] };
-  const answer = { day, used: placed.length, fits: [] as ReadingsFit[], messages: [] as string[] };
+    return { round, used: 0, fits: [], messages: ['There is no voltage reading near a live fence to fit.'] };
+  const answer = { round, used: placed.length, fits: [] as ReadingsFit[], messages: [] as string[] };
   for (const [index, readings] of Map.groupBy(placed, ({ supply }) => supply)) {
     const result = fitSupply(power, power.supplies[index]!, readings);
     if ('messages' in result) answer.messages.push(...result.messages);
@@ -62,13 +83,17 @@ export function fitReadings(power: Power, day: string | null): FitAnswer {
 
 type Placed = ReturnType<typeof placedReadings>[number];
 
-function placedReadings(power: Power, day: string | null) {
+function placedReadings(power: Power, round: ReadingRound | null) {
   const estimateAt = estimatesBySwitches(power);
   return [...power.project.reading.values()].flatMap((reading) => {
-    if (reading.voltageV === null || (day !== null && reading.date.slice(0, 10) !== day)) return [];
+    if (reading.voltageV === null || (round && !isIn(round, dayOf(reading.date)))) return [];
     const found = readingPlace(power, estimateAt(reading), reading.at);
     return found && found.supply >= 0 ? [{ reading, ...found }] : [];
   });
+}
+
+function isIn({ firstDay, lastDay }: ReadingRound, day: string): boolean {
+  return firstDay <= day && day <= lastDay;
 }
 
 function fitSupply(

@@ -9,6 +9,7 @@ import { Findings } from '../parts/Findings.tsx';
 import { CandidateRegister } from './CandidateRegister.tsx';
 import { Limits } from './Limits.tsx';
 import { Plan } from './Plan.tsx';
+import { Rings } from './Rings.tsx';
 import { SectionRegister } from './SectionRegister.tsx';
 import { SwitchRegister } from './SwitchRegister.tsx';
 import { TestSheets } from './TestSheets.tsx';
@@ -45,6 +46,7 @@ export function DividePage() {
         </p>
       ) : null}
       <Plan />
+      <Rings />
       <Findings
         findings={findings.filter(({ rule }) => aboutSections.test(rule))}
         nothing="The checks find nothing wrong with the sections."

@@ -1,4 +1,6 @@
+import { useMemo } from 'react';
 import { formatLength } from '../../../core/model/formatUnits.ts';
+import { sectionFeeds } from '../../../core/registers/sectionFeeds.ts';
 import type { Section } from '../../../core/registers/types.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
@@ -9,6 +11,14 @@ import { SectionBadge } from '../parts/SectionBadge.tsx';
 export function SectionRegister() {
   const { project, survey } = useOpenFile();
   const units = useUnits();
+  const feeds = useMemo(() => sectionFeeds(survey), [survey]);
+  const fedFrom = ({ letter, fed, holdsEnergiser }: Section): string => {
+    if (!fed) return 'not fed';
+    const ways = (feeds.get(letter) ?? []).map(({ switchId, from }) => {
+      return `${project.switch.get(switchId)?.name ?? switchId}${from === null ? '' : ` from ${from}`}`;
+    });
+    return [...(holdsEnergiser ? ['the energiser'] : []), ...ways].join(', ');
+  };
   return (
     <Register<Section>
       caption="Sections: what stays joined when every switch is open"
@@ -42,7 +52,7 @@ export function SectionRegister() {
           title: 'Switches',
           cell: ({ switchIds }) => switchIds.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none',
         },
-        { title: 'Fed', cell: ({ fed }) => (fed ? 'yes' : 'no'), sortBy: ({ fed }) => Number(fed) },
+        { title: 'Fed from', cell: fedFrom, sortBy: fedFrom },
       ]}
     />
   );

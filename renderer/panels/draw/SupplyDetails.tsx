@@ -96,7 +96,7 @@ export function EarthFieldDetails({ field }: { readonly field: EarthField }) {
   const set = (patch: Partial<Omit<EarthField, 'kind' | 'id'>>) =>
     change('Change the earth stakes', 'earthField', field.id, patch);
   return (
-    <section aria-label="Earth stakes">
+    <section className="block" aria-label="Earth stakes">
       <h3>Earth stakes</h3>
       <div className="field-pair">
         <NumberField

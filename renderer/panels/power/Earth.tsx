@@ -117,7 +117,7 @@ function SupplyEarthSection({ supply, index }: { readonly supply: Supply; readon
               <dd>{fixed(singleRodOhm, 1)} ohm</dd>
             </div>
             <div>
-              <dt>Rise now</dt>
+              <dt>Its own peak now</dt>
               <dd>{earthV === null ? 'not known' : formatVoltage(earthV)}</dd>
             </div>
           </dl>

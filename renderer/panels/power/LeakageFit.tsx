@@ -1,6 +1,11 @@
 import { setGrowth } from '../../../core/model/edits/setGrowth.ts';
 import { fixed } from '../../../core/model/formatUnits.ts';
-import { type FitRow, type ReadingsFit, readingDays } from '../../../core/registers/power/fitReadings.ts';
+import {
+  type FitRow,
+  type ReadingRound,
+  type ReadingsFit,
+  readingRounds,
+} from '../../../core/registers/power/fitReadings.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
@@ -15,20 +20,20 @@ const all = 'all';
 export function LeakageFit() {
   const { power } = usePower();
   const answer = useApp((state) => state.backroom?.fit);
-  const days = readingDays(power);
-  if (!answer || days.length === 0) return null;
+  const rounds = readingRounds(power);
+  if (!answer || rounds.length === 0) return null;
   return (
     <section className="block" aria-label="Leakage by the readings">
       <h2>What the readings say about the growth</h2>
       <SelectField
         label="Readings of"
-        value={answer.day ?? all}
+        value={answer.round?.lastDay ?? all}
         choices={[
-          ...days.map((day) => ({ value: day, label: day })),
-          ...(days.length > 1 ? [{ value: all, label: 'All days together' }] : []),
+          ...rounds.map((round) => ({ value: round.lastDay, label: roundInWords(round) })),
+          ...(rounds.length > 1 ? [{ value: all, label: 'All of them together' }] : []),
         ]}
-        hint="Growth changes with the season: readings of one day belong together."
-        onCommit={(day) => backroom.fitDay(day === all ? null : day)}
+        hint="Growth changes with the season: readings of one round belong together."
+        onCommit={(lastDay) => backroom.fitRound(lastDay === all ? null : lastDay)}
       />
       {answer.messages.map((message) => (
         <p key={message}>{message}</p>
@@ -110,4 +115,9 @@ function timesInWords({ timesAssumed, errorFactor, verdict }: FitRow): string {
 
 function figure(times: number): string {
   return fixed(times, times < 10 ? 1 : 0);
+}
+
+function roundInWords({ firstDay, lastDay, count }: ReadingRound): string {
+  const days = firstDay === lastDay ? lastDay : `${firstDay} to ${lastDay}`;
+  return `${days}: ${count} ${count === 1 ? 'reading' : 'readings'}`;
 }

@@ -43,6 +43,7 @@ export function PowerPage() {
   const { weakest } = estimate;
   const sourceV = Math.max(...estimate.supplies.map(({ voltages }) => voltages.sourceVoltageV));
   const low = lines.filter(({ belowM }) => belowM > 0);
+  const lowM = low.reduce((sum, { belowM }) => sum + belowM, 0);
   return (
     <>
       <Answer>{powerSentence(power, estimate, lines, units, switches)}</Answer>
@@ -60,11 +61,8 @@ export function PowerPage() {
             pieces={power.supplies.map(({ energiser }) => energiser.id)}
           />
           <Figure
-            label="reads too little, or is dead"
-            value={formatLength(
-              low.reduce((sum, { belowM }) => sum + belowM, 0),
-              units,
-            )}
+            label="reads too little"
+            value={lowM > 0 ? formatLength(lowM, units) : 'none'}
             pieces={low.map(({ lineId }) => lineId)}
           />
         </div>

@@ -27,7 +27,7 @@ export function ProfilePlot({
   const { points, marks, lengthM } = profile;
   const [first, last] = [points[0]!, points.at(-1)!];
   const [unit, unitM] = distanceUnit(lengthM, units);
-  const xTicks = axisTicks(lengthM / unitM, 4);
+  const xTicks = axisTicks(lengthM / unitM, 5);
   const yTicks = axisTicks(Math.max(first.volts, minimumV) / 1000, 5);
   const mostX = Math.max(lengthM / unitM, 1e-9);
   const mostY = yTicks.at(-1)!;

@@ -13,26 +13,31 @@ export function ShowChoice() {
   const inNetwork = [...project.switch.values()].filter(({ id }) => survey.network.edgeOfSwitch.has(id));
   if (inNetwork.length === 0) return null;
   return (
-    <SelectField
-      label="Show"
-      hint="To see what it would do; nothing in the drawing changes."
-      value={shownValue(shownOpen, normallyOpen)}
-      choices={[
-        { value: 'normal', label: normallyOpen.size === 0 ? 'All switches closed' : 'Switches as they normally stand' },
-        ...(normallyOpen.size > 0 ? [{ value: 'closed', label: 'All switches closed' }] : []),
-        ...inNetwork
-          .sort((a, b) => natural.compare(a.name, b.name))
-          .map(({ id, name }) => ({
-            value: `throw:${id}`,
-            label: `With ${name} ${normallyOpen.has(id) ? 'closed' : 'open'}`,
-          })),
-      ]}
-      onCommit={(value) => {
-        if (value === 'normal') useApp.setState({ shownOpen: null });
-        else if (value === 'closed') useApp.setState({ shownOpen: [] });
-        else useApp.setState({ shownOpen: thrown(value.slice('throw:'.length), normallyOpen) });
-      }}
-    />
+    <div className="block">
+      <SelectField
+        label="Show"
+        hint="To see what it would do; nothing in the drawing changes."
+        value={shownValue(shownOpen, normallyOpen)}
+        choices={[
+          {
+            value: 'normal',
+            label: normallyOpen.size === 0 ? 'All switches closed' : 'Switches as they normally stand',
+          },
+          ...(normallyOpen.size > 0 ? [{ value: 'closed', label: 'All switches closed' }] : []),
+          ...inNetwork
+            .sort((a, b) => natural.compare(a.name, b.name))
+            .map(({ id, name }) => ({
+              value: `throw:${id}`,
+              label: `With ${name} ${normallyOpen.has(id) ? 'closed' : 'open'}`,
+            })),
+        ]}
+        onCommit={(value) => {
+          if (value === 'normal') useApp.setState({ shownOpen: null });
+          else if (value === 'closed') useApp.setState({ shownOpen: [] });
+          else useApp.setState({ shownOpen: thrown(value.slice('throw:'.length), normallyOpen) });
+        }}
+      />
+    </div>
   );
 }
 

@@ -43,7 +43,7 @@ function OneEnergiser({ energiser }: { readonly energiser: Energiser }) {
       <h2>{energiser.name}</h2>
       <EnergiserLabel energiser={energiser} />
       {supply && now ? (
-        <dl className="plan-figures">
+        <dl className="plan-figures two">
           <div>
             <dt>At its terminals</dt>
             <dd>{formatVoltage(now.sourceVoltageV)}</dd>

@@ -4,7 +4,7 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { setGrowth } from '../../../core/model/edits/setGrowth.ts';
 import type { Reading, Thing } from '../../../core/model/things.ts';
 import { estimateOf } from '../../../core/registers/power/estimateOf.ts';
-import { fitReadings, readingDays } from '../../../core/registers/power/fitReadings.ts';
+import { fitReadings, readingRounds } from '../../../core/registers/power/fitReadings.ts';
 import { powerOf } from '../../../core/registers/power/powerOf.ts';
 import { readingRows } from '../../../core/registers/power/readingRows.ts';
 import { withNodesAt } from '../../../core/registers/power/withNodesAt.ts';
@@ -72,7 +72,7 @@ describe('a reading beside its estimate', () => {
     expect(rows.get('at S')!.estimateV).toBeGreaterThan(5000);
   });
 
-  it('lists the newest first, and the days', () => {
+  it('lists the newest first, and the rounds', () => {
     const made = power(
       fence,
       reading('a', [0, 0], 1, { date: '2025-11-02' }),
@@ -80,7 +80,24 @@ describe('a reading beside its estimate', () => {
       reading('c', [0, 0], 1, { date: '2026-03-14T09:30' }),
     );
     expect(readingRows(made).map(({ reading: { id } }) => id)).toEqual(['c', 'b', 'a']);
-    expect(readingDays(made)).toEqual(['2026-03-14', '2025-11-02']);
+    expect(readingRounds(made)).toEqual([
+      { firstDay: '2026-03-14', lastDay: '2026-03-14', count: 2 },
+      { firstDay: '2025-11-02', lastDay: '2025-11-02', count: 1 },
+    ]);
+  });
+});
+
+describe('rounds of readings', () => {
+  it('hold together what was read within a week of the next', () => {
+    const days = ['2025-03-04', '2025-03-05', '2025-03-11', '2025-03-20'];
+    const made = power(
+      fence,
+      days.map((date, i) => reading(`r${i}`, [0, 0], 7000, { date })),
+    );
+    expect(readingRounds(made)).toEqual([
+      { firstDay: '2025-03-20', lastDay: '2025-03-20', count: 1 },
+      { firstDay: '2025-03-04', lastDay: '2025-03-11', count: 3 },
+    ]);
   });
 });
 
@@ -138,7 +155,7 @@ describe('leakage fitted to readings', () => {
 
   it('finds the section that leaks, and its growth for one wire', () => {
     const made = power(fence, readings, opened);
-    const { used, fits, messages } = fitReadings(made, '2026-03-14');
+    const { used, fits, messages } = fitReadings(made, readingRounds(made)[0]!);
     expect([used, messages]).toEqual([6, []]);
     const [fit] = fits;
     expect(fit!.mostLeaking).toBe('B');
@@ -168,9 +185,11 @@ describe('leakage fitted to readings', () => {
     expect(fit!.ohmKmPerWireOfLine.size).toBe(0);
   });
 
-  it('has nothing to fit without readings, or for another day', () => {
+  it('has nothing to fit without readings, or for another round', () => {
     expect(fitReadings(power(fence), null)).toMatchObject({ used: 0, fits: [] });
-    expect(fitReadings(power(fence, readings), '1999-01-01').messages).toHaveLength(1);
+    expect(
+      fitReadings(power(fence, readings), { firstDay: '1999-01-01', lastDay: '1999-01-02', count: 0 }).messages,
+    ).toHaveLength(1);
     expect(fitReadings(power(fence, property(), reading('off', [900, 900], 5)), null).used).toBe(0);
   });
 });

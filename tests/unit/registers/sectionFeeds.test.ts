@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Thing } from '../../../core/model/things.ts';
+import { ringAdvice } from '../../../core/registers/ringAdvice.ts';
 import { sectionFeeds } from '../../../core/registers/sectionFeeds.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { cutOut, drawing, endSwitch, energiser, leadOut, line, lineSwitch } from '../../support/drawings.ts';
@@ -64,5 +65,29 @@ describe('which way sections are fed', () => {
 
   it('nothing feeds what is dead', () => {
     expect(feeds(lane)).toEqual({ A: [] });
+  });
+});
+
+describe('which ring switch should stand open', () => {
+  const advice = (...things: readonly (Thing | readonly Thing[])[]) => ringAdvice(surveyOf(drawing(...things)));
+  const middle = lineSwitch('M', 'loop', 300);
+
+  it('is the one that leaves every section its shortest way', () => {
+    // B, from 100 to the middle of the loop, is nearest by S; C, shorter, by T: so M, where the ways meet, stands open.
+    expect(advice(supply, lane, loop, ends, middle)).toEqual({
+      ringSwitchIds: ['S', 'T', 'M'],
+      openIds: ['M'],
+      settled: false,
+    });
+  });
+
+  it('is settled once it stands that way', () => {
+    const open = { ...middle, normally: 'open' } as const;
+    expect(advice(supply, lane, loop, ends, open)).toMatchObject({ openIds: ['M'], settled: true });
+  });
+
+  it('is not asked where there is no ring', () => {
+    expect(advice(supply, lane)).toBeNull();
+    expect(advice(lane, loop, ends, middle)).toBeNull();
   });
 });
