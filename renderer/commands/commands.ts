@@ -3,6 +3,7 @@ import { chooseFile } from '../state/chooseFile.ts';
 import { deleteChosen } from '../state/deleteChosen.ts';
 import { exportGeoJson } from '../state/exportGeoJson.ts';
 import { mapView } from '../state/mapView.ts';
+import { printOrder, saveCutListsCsv, saveOrderCsv, savePriceListCsv, saveQuantitiesCsv } from '../state/orderFiles.ts';
 import { redo, undo } from '../state/session.ts';
 import { setTheme } from '../state/settings.ts';
 import type { Command } from './command.ts';
@@ -50,6 +51,12 @@ const list = [
   { id: 'draw', label: 'Draw', key: 'Alt+1', whyNot: needsFile, run: goTo('draw') },
   { id: 'divide', label: 'Divide', key: 'Alt+2', whyNot: needsFile, run: goTo('divide') },
   { id: 'power', label: 'Power', key: 'Alt+3', whyNot: needsFile, run: goTo('power') },
+  { id: 'order', label: 'Order', key: 'Alt+4', whyNot: needsFile, run: goTo('order') },
+  { id: 'printOrder', label: 'Print the order', whyNot: needsFile, run: () => void printOrder() },
+  { id: 'orderCsv', label: 'Order as CSV', whyNot: needsFile, run: saveOrderCsv },
+  { id: 'quantitiesCsv', label: 'Quantities as CSV', whyNot: needsFile, run: saveQuantitiesCsv },
+  { id: 'cutListsCsv', label: 'Cut lists as CSV', whyNot: needsFile, run: saveCutListsCsv },
+  { id: 'priceListCsv', label: 'Price list as CSV', whyNot: needsFile, run: savePriceListCsv },
   { id: 'toMap', label: 'Go to the map', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },
   { id: 'fit', label: 'See the whole property', key: 'Alt+W', whyNot: needsFile, run: () => mapView.fit() },
   {

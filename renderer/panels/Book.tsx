@@ -7,18 +7,23 @@ import { CoverPage } from './cover/CoverPage.tsx';
 import { DividePage } from './divide/DividePage.tsx';
 import { ChosenDetails } from './draw/ChosenDetails.tsx';
 import { DrawPage } from './draw/DrawPage.tsx';
+import { OrderPage } from './order/OrderPage.tsx';
 import { PowerPage } from './power/PowerPage.tsx';
 
 const verbs: readonly { readonly page: Page; readonly label: string }[] = [
   { page: 'draw', label: 'Draw' },
   { page: 'divide', label: 'Divide' },
   { page: 'power', label: 'Power' },
+  { page: 'order', label: 'Order' },
 ];
 
-const pages = { cover: CoverPage, draw: DrawPage, divide: DividePage, power: PowerPage } satisfies Record<
-  Page,
-  () => ReactNode
->;
+const pages = {
+  cover: CoverPage,
+  draw: DrawPage,
+  divide: DividePage,
+  power: PowerPage,
+  order: OrderPage,
+} satisfies Record<Page, () => ReactNode>;
 
 /** The one panel beside the map: name, verbs, and the page of the verb that is open. */
 export function Book() {

@@ -3,6 +3,7 @@ import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
+import { localDate } from '../../state/localDate.ts';
 import { host } from '../../state/session.ts';
 import { CheckField, NumberField, SelectField } from '../parts/fields.tsx';
 import { closeDialog, DialogFrame } from './DialogFrame.tsx';
@@ -124,10 +125,4 @@ export function PrintDialog() {
       </form>
     </DialogFrame>
   );
-}
-
-/** The day by the clock on the wall, ISO 8601. */
-function localDate(now: Date): string {
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -1,0 +1,176 @@
+import { useEffect, useState } from 'react';
+import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
+import type { Project } from '../../../core/model/project.ts';
+import type { PlanFigures } from '../../../core/quantities/comparePlans.ts';
+import { deleteKeptPlan, goBackTo, keepPlan, withDrawing } from '../../../core/quantities/edits/keepPlan.ts';
+import { formatMoney, type OrderHabits } from '../../../core/quantities/formatOrder.ts';
+import { nameNewKeptPlan } from '../../../core/quantities/order/keptPlanName.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { localDate } from '../../state/localDate.ts';
+import { newId } from '../../state/newId.ts';
+import { commit } from '../../state/session.ts';
+import { workOutFigures } from '../../work/order.ts';
+import { SelectField } from '../parts/fields.tsx';
+import { useHabits } from './useHabits.ts';
+
+const asDrawn = 'drawn';
+
+/** Two plans side by side: the drawing as it stands, or as it was kept under a name. */
+export function CompareView() {
+  const { project } = useOpenFile();
+  const plans = [...project.keptPlan.values()];
+  const [left, setLeft] = useState(asDrawn);
+  const [right, setRight] = useState<string | null>(null);
+  const [name, setName] = useState('');
+  const choices = [
+    { value: asDrawn, label: 'As drawn now' },
+    ...plans.map((plan) => ({ value: plan.id, label: plan.name })),
+  ];
+  const known = (id: string | null) => (id !== null && choices.some(({ value }) => value === id) ? id : null);
+  const a = known(left) ?? asDrawn;
+  const b = known(right) ?? plans.at(-1)?.id ?? null;
+  const keep = () => {
+    const wanted = name.trim() || nameNewKeptPlan(project);
+    setName('');
+    void commit(`Keep ${wanted}`, (before) => keepPlan(wanted, localDate(new Date()))(before, newId));
+  };
+  return (
+    <>
+      <form
+        className="inline-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          keep();
+        }}
+      >
+        <label htmlFor="keep-plan">Keep the drawing as it stands, as</label>
+        <input
+          id="keep-plan"
+          type="text"
+          maxLength={200}
+          placeholder={nameNewKeptPlan(project)}
+          value={name}
+          onChange={(event) => setName(event.target.value)}
+        />
+        <button type="submit">Keep</button>
+      </form>
+      {b === null ? (
+        <p className="register-empty">
+          No plan is kept yet. Keep this one, change the drawing or its switches, and see here what the change costs and
+          brings.
+        </p>
+      ) : (
+        <>
+          <div className="field-pair">
+            <SelectField label="One plan" value={a} choices={choices} onCommit={setLeft} />
+            <SelectField label="Another" value={b} choices={choices} onCommit={setRight} />
+          </div>
+          <Comparison project={project} plans={[a, b]} names={[labelOf(choices, a), labelOf(choices, b)]} />
+          {[...new Set([a, b])]
+            .filter((id) => id !== asDrawn)
+            .map((id) => (
+              <p key={id} className="buttons">
+                <button type="button" onClick={() => void commit(`Go back to ${labelOf(choices, id)}`, goBackTo(id))}>
+                  Go back to {labelOf(choices, id)}
+                </button>
+                <button type="button" onClick={() => void commit(`Forget ${labelOf(choices, id)}`, deleteKeptPlan(id))}>
+                  Forget {labelOf(choices, id)}
+                </button>
+              </p>
+            ))}
+          <p className="field-hint">
+            Going back puts the kept drawing in place of this one; undo brings this one back. Everything is counted,
+            also what stands already. Voltages are estimates.
+          </p>
+        </>
+      )}
+    </>
+  );
+}
+
+function labelOf(choices: readonly { readonly value: string; readonly label: string }[], id: string): string {
+  return choices.find(({ value }) => value === id)?.label ?? id;
+}
+
+function projectOfPlan(project: Project, id: string): Project {
+  const plan = project.keptPlan.get(id);
+  return plan ? withDrawing(project, plan.things) : project;
+}
+
+type Row = readonly [label: string, value: (figures: PlanFigures, habits: OrderHabits) => string];
+
+const rows: readonly Row[] = [
+  ['Goods and work, with tax', ({ cost }, habits) => formatMoney(cost.gross, habits)],
+  ['Fence', ({ fenceM }, { units }) => formatLength(fenceM, units)],
+  ['Gateways', ({ gateways }) => fixed(gateways, 0)],
+  ['Cut-out switches', ({ switches }) => fixed(switches, 0)],
+  ['Sections', ({ sections }) => fixed(sections, 0)],
+  ['Longest section', ({ longestSectionM }, { units }) => formatLength(longestSectionM, units)],
+  ['Weakest place', ({ weakestV }) => (weakestV === null ? 'not known' : formatVoltage(weakestV))],
+];
+
+function Comparison({
+  project,
+  plans,
+  names,
+}: {
+  readonly project: Project;
+  readonly plans: readonly [string, string];
+  readonly names: readonly [string, string];
+}) {
+  const habits = useHabits();
+  const a = useFigures(project, plans[0]);
+  const b = useFigures(project, plans[1]);
+  const shown = (figures: Figures, value: Row[1]) =>
+    figures === 'working' ? '…' : figures === null ? 'not known' : value(figures, habits);
+  return (
+    <div className="order-table">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Figure</th>
+            <th scope="col" className="figures">
+              {names[0]}
+            </th>
+            <th scope="col" className="figures">
+              {names[1]}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([label, value]) => {
+            const [x, y] = [shown(a, value), shown(b, value)];
+            return (
+              <tr key={label}>
+                <th scope="row">{label}</th>
+                <td className="figures">{x}</td>
+                <td className="figures">{x === y ? y : <strong>{y}</strong>}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+type Figures = PlanFigures | null | 'working';
+
+/** Figures of a drawing, worked out once for each state of it. */
+function useFigures(project: Project, planId: string): Figures {
+  const [found, setFound] = useState<{
+    readonly of: Project;
+    readonly planId: string;
+    readonly figures: PlanFigures | null;
+  }>();
+  useEffect(() => {
+    let wanted = true;
+    void workOutFigures(projectOfPlan(project, planId)).then((figures) => {
+      if (wanted) setFound({ of: project, planId, figures });
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [project, planId]);
+  return found?.of === project && found.planId === planId ? found.figures : 'working';
+}

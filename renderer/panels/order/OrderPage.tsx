@@ -1,0 +1,85 @@
+import './order.css';
+import { useEffect, useMemo, useState } from 'react';
+import { formatMoney, orderSentence } from '../../../core/quantities/formatOrder.ts';
+import { priceListOf } from '../../../core/quantities/order/priceList.ts';
+import { orderFindings } from '../../../core/quantities/orderFindings.ts';
+import { orderSettingsOf } from '../../../core/quantities/takeOff.ts';
+import { CommandButton } from '../../commands/CommandButton.tsx';
+import { useOpenFile } from '../../state/appState.ts';
+import { light } from '../../state/choose.ts';
+import type { WorkedOrder } from '../../work/order.ts';
+import { Answer } from '../parts/Answer.tsx';
+import { Figure } from '../parts/Figure.tsx';
+import { Findings } from '../parts/Findings.tsx';
+import { CompareView } from './CompareView.tsx';
+import { CutsView } from './CutsView.tsx';
+import { GoodsView } from './GoodsView.tsx';
+import { PricesView } from './PricesView.tsx';
+import { QuantityView } from './QuantityView.tsx';
+import { StagesView } from './StagesView.tsx';
+import { TermsView } from './TermsView.tsx';
+import { useHabits } from './useHabits.ts';
+import { useOrder } from './useOrder.ts';
+
+const registers = [
+  { name: 'quantities', label: 'Quantities', view: QuantityView },
+  { name: 'goods', label: 'Goods and work', view: GoodsView },
+  { name: 'cuts', label: 'Rolls and cuts', view: CutsView },
+  { name: 'prices', label: 'Prices', view: PricesView },
+  { name: 'stages', label: 'Stages', view: StagesView },
+  { name: 'compare', label: 'Plans', view: CompareView },
+  { name: 'terms', label: 'Terms', view: TermsView },
+] as const;
+
+/** Order: how much of what the drawing takes, what it costs, how it is cut and in which stages it is done. */
+export function OrderPage() {
+  const { worked, fresh, failed } = useOrder();
+  useEffect(() => () => light([]), []);
+  if (failed) return <p className="field-problem">The order could not be worked out: {failed}. Undo the last step.</p>;
+  if (!worked) return <Answer>Counting…</Answer>;
+  return <Worked worked={worked} fresh={fresh} />;
+}
+
+function Worked({ worked, fresh }: { readonly worked: WorkedOrder; readonly fresh: boolean }) {
+  const { project } = useOpenFile();
+  const habits = useHabits();
+  const [open, setOpen] = useState<(typeof registers)[number]['name']>('quantities');
+  const View = registers.find(({ name }) => name === open)!.view;
+  const { takeOff, order } = worked;
+  const findings = useMemo(
+    () => orderFindings({ project, takeOff, prices: priceListOf(project), settings: orderSettingsOf(project) }, order),
+    [project, takeOff, order],
+  );
+  const sums = order.parts.reduce(
+    (total, part) => ({ goods: total.goods + part.materials.net, work: total.work + part.work.net }),
+    { goods: 0, work: 0 },
+  );
+  return (
+    <>
+      <Answer>{orderSentence(order, takeOff, habits)}</Answer>
+      {fresh ? null : (
+        <p className="field-hint" role="status">
+          Counting again…
+        </p>
+      )}
+      <div className="figures">
+        <Figure label="goods" value={formatMoney(sums.goods, habits)} />
+        <Figure label="work" value={formatMoney(sums.work, habits)} />
+        {order.total.tax > 0 ? <Figure label="tax" value={formatMoney(order.total.tax, habits)} /> : null}
+      </div>
+      <p className="buttons">
+        <CommandButton id="printOrder" className="main" />
+        <CommandButton id="orderCsv" />
+      </p>
+      <Findings findings={findings} nothing="Every quantity has an item, every item a price." />
+      <nav className="register-choice" aria-label="Registers">
+        {registers.map(({ name, label }) => (
+          <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>
+            {label}
+          </button>
+        ))}
+      </nav>
+      <View worked={worked} />
+    </>
+  );
+}

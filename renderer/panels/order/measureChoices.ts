@@ -1,0 +1,13 @@
+import type { WorkedOrder } from '../../work/order.ts';
+
+/** The quantities that something may serve: those of this order, and `present`, whatever it is. */
+export function measureChoices(
+  { takeOff }: WorkedOrder,
+  present: string | null,
+): { readonly value: string; readonly label: string }[] {
+  const choices = takeOff.quantities
+    .filter(({ group }) => group !== 'work')
+    .map(({ key, name }) => ({ value: key, label: name }));
+  if (present === null || choices.some(({ value }) => value === present)) return choices;
+  return [{ value: present, label: present.replaceAll(':', ', ') }, ...choices];
+}
