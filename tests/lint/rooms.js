@@ -24,7 +24,7 @@ export const rooms = {
   'core/quantities': { rooms: [...computed, 'core/model/edits', 'core/checks'] },
   'core/exchange': {
     rooms: [...drawing, 'core/model/edits', 'core/coordinates', 'core/quantities', 'core/registers'],
-    packages: ['papaparse', 'geojson'],
+    packages: ['papaparse', 'geojson', 'fflate', 'saxes'],
   },
   'core/sheets': {
     rooms: [...computed, 'core/quantities', 'core/locate', 'core/registers/record'],

@@ -51,7 +51,8 @@ export function positionReader(swap: boolean): PositionReader {
       heights ??= new Array<number | null>(coordinates.length).fill(null);
       heights[i] = heightM;
     }
-    return { path, heightsM: heights };
+    // Many programs write 0 where they know of no height.
+    return { path, heightsM: heights?.some((heightM) => heightM !== 0 && heightM !== null) ? heights : null };
   };
   return { read, seen };
 }

@@ -62,8 +62,16 @@ export interface ReadOptions {
   readonly swap?: boolean;
   /** Where the property is, to tell whether the file fits it; null: nowhere yet. */
   readonly nearTo?: LonLat | null;
+  /** The system of eastings and northings that come without a word of which. */
+  readonly grid?: GridSystem | null;
   /** Hears, from 0 to 1, how far the reading is. */
   readonly progress?: (fraction: number) => void;
+}
+
+/** A plane coordinate system: its name and its PROJ text. */
+export interface GridSystem {
+  readonly name: string;
+  readonly definition: string;
 }
 
 export type ReadResult =
