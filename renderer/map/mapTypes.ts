@@ -54,6 +54,8 @@ export interface VoltageShading {
   readonly ofEdge: (edge: number) => readonly [fromV: number, toV: number] | null;
   /** At a place inside a run, `distanceM` from its `from` end: 0 where it is dead, null where it is not known. */
   readonly along: (edge: number, distanceM: number) => number | null;
+  /** How the switches stand in what is shown. */
+  readonly openSwitchIds: ReadonlySet<string>;
   readonly maxV: number;
   /** Least that holds the stock; runs below it carry a sign as well as their shade. */
   readonly minimumV: number;

@@ -184,10 +184,10 @@ function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null
   return { id: { text, style: 'text' }, anchor, width: widthPx, height, candidates, priority: 10, pinned: chosen };
 }
 
-/** What the middle of a run reads, where voltages are shown: " 5.2 kV". */
+/** What the middle of a run reads, where voltages are shown: ": 5.2 kV". */
 function voltsBeside({ input }: Look, { edge, fromM, toM }: PiecePart): string {
   const volts = input.voltage && edge >= 0 ? input.voltage.along(edge, (toM - fromM) / 2) : null;
-  return volts === null ? '' : volts === 0 ? ' dead' : ` ${formatVoltage(volts)}`;
+  return volts === null ? '' : volts === 0 ? ': dead' : `: ${formatVoltage(volts)}`;
 }
 
 /** Letters stand this far apart along a line. */

@@ -1,3 +1,4 @@
+import type { CutOutSwitch } from '../../../core/model/things.ts';
 import { toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -42,7 +43,7 @@ function paintSign(look: Look, part: Part): void {
         penOf(look, row.switch.status),
         toPx(view, switchSignXy(part, view.pxPerM)),
         angle,
-        row.switch.normally,
+        switchStands(look, row.switch),
       );
       break;
     }
@@ -53,6 +54,12 @@ function paintSign(look: Look, part: Part): void {
       drawEarth(penOf(look, part.earthField.status), toPx(view, part.xy));
       break;
   }
+}
+
+/** As it normally stands, or as it does in the voltages that are shown. */
+function switchStands({ input: { voltage } }: Look, { id, normally }: CutOutSwitch): 'closed' | 'open' {
+  if (!voltage) return normally;
+  return voltage.openSwitchIds.has(id) ? 'open' : 'closed';
 }
 
 /** What the plan would add, and what it does without. */

@@ -8,7 +8,7 @@ export const switchReachPx = 10;
  * A cut-out switch after the contact of IEC 60617: two terminals and a blade that lies across them (closed) or stands
  * off (open). `angle` points from the supply side to the far side; the blade hangs on the supply side.
  */
-export function drawSwitch(pen: Pen, place: Px, angle: number, normally: 'closed' | 'open'): void {
+export function drawSwitch(pen: Pen, place: Px, angle: number, stands: 'closed' | 'open'): void {
   const { ctx, palette, scale } = pen;
   const reach = switchReachPx * scale;
   const terminal = Math.max(1.8, 3 * scale);
@@ -19,8 +19,8 @@ export function drawSwitch(pen: Pen, place: Px, angle: number, normally: 'closed
     ctx.lineWidth = strokePx(pen);
     ctx.lineCap = 'round';
     const bladePx = 2 * reach - terminal;
-    const tilt = normally === 'open' ? -Math.PI / 5 : 0;
-    const lift = normally === 'closed' ? -terminal : 0;
+    const tilt = stands === 'open' ? -Math.PI / 5 : 0;
+    const lift = stands === 'closed' ? -terminal : 0;
     line(ctx, -reach, lift, -reach + bladePx * Math.cos(tilt), lift + bladePx * Math.sin(tilt));
     for (const x of [-reach, reach]) {
       disc(ctx, x, 0, terminal);

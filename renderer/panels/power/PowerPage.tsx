@@ -61,7 +61,7 @@ export function PowerPage() {
             pieces={power.supplies.map(({ energiser }) => energiser.id)}
           />
           <Figure
-            label="reads too little"
+            label="too low, or dead"
             value={lowM > 0 ? formatLength(lowM, units) : 'none'}
             pieces={low.map(({ lineId }) => lineId)}
           />

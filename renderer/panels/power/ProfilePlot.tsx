@@ -38,14 +38,18 @@ export function ProfilePlot({
   const path = points.map(
     ({ distanceM, volts }, i) => `${i === 0 ? 'M' : 'L'}${x(distanceM).toFixed(1)} ${y(volts).toFixed(1)}`,
   );
-  const low = points.flatMap((point, i) => {
-    const next = points[i + 1];
-    return next && Math.min(point.volts, next.volts) < minimumV
-      ? [
-          `M${x(point.distanceM).toFixed(1)} ${y(point.volts).toFixed(1)}L${x(next.distanceM).toFixed(1)} ${y(next.volts).toFixed(1)}`,
-        ]
-      : [];
+  const low = points.map(({ distanceM, volts }, i) => {
+    const isLow = Math.min(volts, points[i - 1]?.volts ?? volts) < minimumV;
+    return `${isLow && i > 0 ? 'L' : 'M'}${x(distanceM).toFixed(1)} ${y(volts).toFixed(1)}`;
   });
+  const isLowSomewhere = points.some(({ volts }) => volts < minimumV);
+  const minimumText = `${formatVoltage(minimumV)} holds the stock`;
+  const minimumAt = freePlace(
+    points.map(({ distanceM, volts }) => [x(distanceM), y(volts)]),
+    minimumText.length * namePx.perLetter,
+    [margin.left + 6, widthPx - margin.right],
+    [y(minimumV) - 8, y(minimumV) + 18],
+  );
   const label = `Estimated voltage along ${formatLength(lengthM, units)} of fence: ${formatVoltage(first.volts)} at the energiser, ${formatVoltage(last.volts)} at the weakest place; ${formatVoltage(minimumV)} holds the stock.`;
   return (
     <figure ref={frame} className="profile">
@@ -88,11 +92,11 @@ export function ProfilePlot({
           y1={y(minimumV)}
           y2={y(minimumV)}
         />
-        <text className="profile-minimum-text" x={margin.left + 6} y={y(minimumV) + 18}>
-          {formatVoltage(minimumV)} holds the stock
+        <text className="profile-minimum-text" {...minimumAt}>
+          {minimumText}
         </text>
         <path className="profile-line" d={path.join('')} />
-        {low.length > 0 ? <path className="profile-low" d={low.join('')} /> : null}
+        {isLowSomewhere ? <path className="profile-low" d={low.join('')} /> : null}
         <line className="profile-here" x1={x(here.distanceM)} x2={x(here.distanceM)} y1={margin.top} y2={y(0)} />
         <circle className="profile-end" cx={x(here.distanceM)} cy={y(here.volts)} r={6} />
         <text className="profile-value" x={margin.left + 6} y={y(first.volts) - 8}>
@@ -104,6 +108,23 @@ export function ProfilePlot({
       </svg>
     </figure>
   );
+}
+
+/** Of the corners where a text could stand, at its left or its right edge, the one that the line keeps furthest from. */
+function freePlace(
+  line: readonly (readonly [x: number, y: number])[],
+  textPx: number,
+  [left, right]: readonly [number, number],
+  baselines: readonly number[],
+): { readonly x: number; readonly y: number; readonly textAnchor: 'start' | 'end' } {
+  const places = baselines.flatMap((y) => [
+    { x: left, y, textAnchor: 'start' as const, from: left, to: left + textPx },
+    { x: right, y, textAnchor: 'end' as const, from: right - textPx, to: right },
+  ]);
+  const room = ({ y, from, to }: (typeof places)[number]): number =>
+    Math.min(...line.flatMap(([px, py]) => (px >= from && px <= to ? [Math.abs(py - (y - 5))] : [])));
+  const { x, y, textAnchor } = places.reduce((best, place) => (room(place) > room(best) ? place : best));
+  return { x, y, textAnchor };
 }
 
 interface NamedMark extends ProfileMark {

@@ -25,6 +25,7 @@ export function voltageShading({ power, estimate }: PowerView): VoltageShading |
       const span = supplies[supplyOfNode[from]!]?.circuit.spans[spanOfEdge[index]!];
       return span && nodeFed[from] === 1 ? voltageAlongSpan(span, fromV, toV, distanceM) : fromV;
     },
+    openSwitchIds: estimate.openSwitchIds,
     maxV: Math.max(rampStepV, rampStepV * Math.ceil(highestV / rampStepV)),
     minimumV: propertyOf(power.project).power.stockMinimumV,
   };
