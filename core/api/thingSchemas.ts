@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { mostGridPlaces } from '../model/groundThings.ts';
 import { kinds } from '../model/project.ts';
 import type { Kind, ThingOf } from '../model/things.ts';
 
@@ -499,6 +500,33 @@ const faultHunt = z.strictObject({
   note,
 });
 
+const heightM = z.number().min(-1000).max(10_000);
+
+const ground = z.strictObject({
+  kind: z.literal('ground'),
+  id,
+  name,
+  fileName: name,
+  heights: z.discriminatedUnion('as', [
+    z.strictObject({
+      as: z.literal('along'),
+      path: linePath,
+      heightsM: z.array(heightM).max(most.vertices),
+      byReceiver: z.boolean(),
+    }),
+    z.strictObject({
+      as: z.literal('grid'),
+      northWest: lonLat,
+      stepLonDeg: z.number().min(1e-9).max(10),
+      stepLatDeg: z.number().min(1e-9).max(10),
+      columns: z.int().min(2).max(mostGridPlaces),
+      rows: z.int().min(2).max(mostGridPlaces),
+      heightsDm: z.array(z.int().min(-10_000).max(100_000).nullable()).max(mostGridPlaces),
+    }),
+  ]),
+  note,
+});
+
 const picturePlace = z.tuple([z.number().min(-1e7).max(1e7), z.number().min(-1e7).max(1e7)]);
 const pixels = z.int().min(1).max(1_000_000);
 const bearing = z.number().min(-1e6).max(1e6);
@@ -601,6 +629,7 @@ export const thingSchemas = {
   earthTest,
   handover,
   faultHunt,
+  ground,
   underlay,
   coordinateSettings,
 } satisfies { readonly [K in Kind]: z.ZodType<ThingOf<K>> };
@@ -619,6 +648,7 @@ export const thingSchema = z.discriminatedUnion('kind', [
   ...recordSchemas,
   handover,
   faultHunt,
+  ground,
   underlay,
   coordinateSettings,
 ]);

@@ -40,6 +40,7 @@ export const kinds: readonly Kind[] = [
   'earthTest',
   'handover',
   'faultHunt',
+  'ground',
   'underlay',
   'coordinateSettings',
 ];

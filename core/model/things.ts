@@ -4,6 +4,7 @@
  * voltages are never stored here: they are computed.
  */
 
+import type { GroundHeights } from './groundThings.ts';
 import type { FaultHunt } from './huntThings.ts';
 import type { Handover, RecordThing } from './recordThings.ts';
 import type { CoordinateSettings, Underlay } from './underlayThings.ts';
@@ -469,6 +470,7 @@ export type Thing =
   | RecordThing
   | Handover
   | FaultHunt
+  | GroundHeights
   | Underlay
   | CoordinateSettings;
 

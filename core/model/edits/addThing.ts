@@ -22,7 +22,8 @@ export type PlainKind =
   | 'photo'
   | 'testRun'
   | 'earthTest'
-  | 'faultHunt';
+  | 'faultHunt'
+  | 'ground';
 
 /** A whole thing without its id. */
 export type AddThing = { readonly [K in PlainKind]: Omit<ThingOf<K>, 'id'> }[PlainKind];

@@ -394,6 +394,12 @@ export const fieldRules: Rules = {
     end: rule((value) => typeof value === 'object', 'how it ended, or nothing'),
     note: text,
   },
+  ground: {
+    name,
+    fileName: text,
+    heights: rule((value) => typeof value === 'object' && value !== null, 'heights along a way or on a grid'),
+    note: text,
+  },
   underlay: {
     name,
     source: rule((value) => typeof value === 'object' && value !== null, 'a picture or a tile file'),

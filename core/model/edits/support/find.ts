@@ -39,6 +39,7 @@ export const kindWords: { readonly [K in Kind]: string } = {
   earthTest: 'earth test',
   handover: 'handover',
   faultHunt: 'search for a fault',
+  ground: 'heights of the ground',
 };
 
 /** The thing itself. Throws `EditRefused` where it is not there. */
