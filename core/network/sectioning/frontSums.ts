@@ -10,17 +10,21 @@ export function frontSum(
   return limits.length === 1 ? sumByLength(a, b, limits[0]!, range) : sumByAll(a, b, limits, range);
 }
 
+/** Kept between calls so that the many small sums need no new room; nothing is left in them that matters. */
+const scratch = { base: new Front(2), sum: new Front(2), spare: new Front(2) };
+
 function sumByLength(a: Float64Array, b: Float64Array, limit: number, range: LengthRange): Float64Array {
-  const base = new Front(2);
+  const { base } = scratch;
   base.values = a;
   base.size = a.length / 2;
-  let sum = new Front(2);
-  let spare = new Front(2);
+  scratch.sum.size = 0;
   for (let p = 0; p < b.length; p += 2) {
+    const { sum, spare } = scratch;
     mergeShifted(sum, base, b[p]!, b[p + 1]!, limit, range, spare);
-    [sum, spare] = [spare, sum];
+    scratch.sum = spare;
+    scratch.spare = sum;
   }
-  return sum.values.slice(0, 2 * sum.size);
+  return scratch.sum.values.slice(0, 2 * scratch.sum.size);
 }
 
 function sumByAll(a: Float64Array, b: Float64Array, limits: ArrayLike<number>, range: LengthRange): Float64Array {

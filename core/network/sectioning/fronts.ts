@@ -9,9 +9,9 @@ export class Front {
   size = 0;
   readonly stride: number;
 
-  constructor(stride: number) {
+  constructor(stride: number, values: Float64Array = new Float64Array(16 * stride)) {
     this.stride = stride;
-    this.values = new Float64Array(16 * stride);
+    this.values = values;
   }
 
   reserve(points: number): void {

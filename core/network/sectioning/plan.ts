@@ -7,10 +7,10 @@ import { chosenCandidates, listSections, partsOf, unfedRuns } from './sections.t
 import type { SectioningNetwork, SectioningOptions, SectioningPlan, SectioningResult } from './types.ts';
 import { Stopped, Work } from './work.ts';
 
-/** Up to this many runs a proof is given time. */
-const SMALL_NETWORK = 1000;
-/** Steps of work: some seconds for a small network, less than one for a large one. */
-const DEFAULT_WORK = { small: 60_000_000, large: 6_000_000 };
+/** Steps of work: less than a second's for a network of 10,000 runs, some seconds' for one of a few hundred. */
+function defaultWork(runCount: number): number {
+  return Math.max(6e6, Math.min(2e8, 6e10 / runCount));
+}
 
 /**
  * Divides a network into sections: the switches of least total cost such that no section is over a limit and every
@@ -39,9 +39,11 @@ export function planSections(network: SectioningNetwork, options: SectioningOpti
       forcedCannotSeparate,
     };
   }
-  const defaultWork = network.runs.length <= SMALL_NETWORK ? DEFAULT_WORK.small : DEFAULT_WORK.large;
   try {
-    const cuts = planPieces(contracted, new Work(options.workBudget ?? defaultWork, options.watch));
+    const cuts = planPieces(
+      contracted,
+      new Work(options.workBudget ?? defaultWork(network.runs.length), options.watch),
+    );
     const plan = describePlan(network, contracted, cuts);
     const settled = overLimit.length > 0 || options.forcedMustSeparate ? plan : withFewerTests(network, plan);
     return { ...settled, overLimit, unfedRuns: unfedRuns(network, contracted) };

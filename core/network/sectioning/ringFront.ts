@@ -4,14 +4,14 @@ import { type LengthRange, unbeaten } from './fronts.ts';
 import { OutOfWork, type Work } from './work.ts';
 
 /**
- * Exact programme for a ringed part: its vertices are taken in one after another, and only the *frontier* is remembered,
- * the vertices that still have neighbours to come. A state says which frontier vertices share a section, how much each
- * of those open sections amounts to so far, and at what least cost. (Dynamic programming over connectivity states, as
- * for other problems on graphs of small width.) States that another of the same shape beats in everything are dropped;
- * so are states dearer than the cheapest by more than it costs to cut every edge still to come, and the root free.
+ * Programme for a ringed part: its vertices are taken in one after another, and only the *frontier* is remembered, the
+ * vertices that still have neighbours to come. A state says which frontier vertices share a section, how much each of
+ * those open sections amounts to so far, and at what least cost. (Dynamic programming over connectivity states, as for
+ * other problems on graphs of small width.) Dropped are states that another of the same shape beats in everything;
+ * states dearer than the cheapest by more than it costs to cut every edge still to come, and the root free; and states
+ * that a guide shows can't end within a cost ceiling.
  *
- * The work grows steeply with the width of the frontier, gently with the length of the block: rings with rings at their
- * sides, ladders and the like are quick; dense grids run out of work and are left to the caller.
+ * The work grows steeply with the width of the frontier, gently with the length of the part.
  */
 
 /** Which choices make up a point of the block's front. */
@@ -161,7 +161,7 @@ export function ringFront(
         let amount = options[o + 1 + d]!;
         for (const label of joins) amount += points[p + HEAD + label * amounts + d]!;
         sum[d] = amount;
-        if (d === 0) return compare(amount, 0);
+        if (d === 0) return keepsLength(amount);
         if (amount > limits[d]!) return false;
       }
       return true;
@@ -178,7 +178,7 @@ export function ringFront(
           let d = amounts - 1;
           for (; d >= 0; d--) {
             const amount = from < 0 ? sum[d]! : points[p + HEAD + from * amounts + d]!;
-            if (d === 0 ? !compare(amount + list[c + 1]!, 0) : amount + list[c + 1 + d]! > limits[d]!) break;
+            if (d === 0 ? !keepsLength(amount + list[c + 1]!) : amount + list[c + 1 + d]! > limits[d]!) break;
           }
           if (d < 0) break;
         }
@@ -189,8 +189,9 @@ export function ringFront(
     }
   }
 
-  function compare(length: number, limit: number): boolean {
-    if (length <= limits[limit]!) {
+  /** Whether a length keeps its limit; makes a note of it in `range`. */
+  function keepsLength(length: number): boolean {
+    if (length <= limits[0]!) {
       if (length > range.kept) range.kept = length;
       return true;
     }
@@ -230,8 +231,7 @@ export function ringFront(
     if (!found) {
       found = { labels: newLabels, parts: partFrom.length, apart: pairs, points: [], choices: [] };
       next.set(key, found);
-      if (guide)
-        for (let part = 0; part < partFrom.length; part++) found.choices.push(guide.choicesAt(s, slotsOf(part)));
+      for (let part = 0; part < partFrom.length; part++) found.choices.push(guide.choicesAt(s, slotsOf(part)));
     }
     return { shape: found, partFrom };
 

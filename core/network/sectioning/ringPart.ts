@@ -98,6 +98,17 @@ export class RingPart {
     const { children, costAfter } = this.#tree!;
     const { steps } = this.layout;
     const nothing = new Float64Array(1 + limits.length);
+    // What hangs from one frontier vertex changes only when one of its children is taken in.
+    const own: ({ readonly waiting: number; readonly front: Float64Array } | undefined)[] = [];
+    const choicesOf = (v: number, s: number): Float64Array => {
+      const waiting = children[v]!.filter((child) => this.#place[child]! > s);
+      const known = own[v];
+      if (known && known.waiting === waiting.length) return known.front;
+      let front: Float64Array = nothing;
+      for (const child of waiting) front = frontSum(front, this.#tree!.optionsOf(child), limits, range);
+      own[v] = { waiting: waiting.length, front };
+      return front;
+    };
     let cachedStep = -1;
     let cache = new Map<number, Float64Array>();
     const choicesAt = (s: number, slots: number): Float64Array => {
@@ -110,11 +121,14 @@ export class RingPart {
       const { frontier, vertex, stays } = steps[s]!;
       const lowest = 31 - Math.clz32(slots & -slots);
       const slot = stays[lowest]!;
-      const v = slot < frontier.length ? frontier[slot]! : vertex;
-      let front = slots === 1 << lowest ? nothing : choicesAt(s, slots & (slots - 1));
-      for (const child of children[v]!) {
-        if (this.#place[child]! > s) front = frontSum(front, this.#tree!.optionsOf(child), limits, range);
-      }
+      const last = choicesOf(slot < frontier.length ? frontier[slot]! : vertex, s);
+      const others = slots & (slots - 1);
+      const front =
+        others === 0
+          ? last
+          : last === nothing
+            ? choicesAt(s, others)
+            : frontSum(choicesAt(s, others), last, limits, range);
       cache.set(slots, front);
       return front;
     };

@@ -56,8 +56,8 @@ export interface SectioningOptions {
    */
   readonly bestEffort?: boolean;
   /**
-   * Steps that may be spent on ringed networks, roughly 10 to 20 million a second. The answer depends on this number and
-   * never on the clock. Default 60 million, or 6 million for more than 1000 runs.
+   * Steps that may be spent on ringed networks, roughly 20 million a second. The answer depends on this number and never
+   * on the clock. Default: 200 million for up to 300 runs, falling to 6 million for 10,000 and more.
    */
   readonly workBudget?: number;
   readonly watch?: Watch;
