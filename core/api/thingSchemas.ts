@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { mostGridPlaces } from '../model/groundThings.ts';
+import { mostGridPlaces, mostWayPositions } from '../model/groundThings.ts';
 import { kinds } from '../model/project.ts';
 import type { Kind, ThingOf } from '../model/things.ts';
 
@@ -510,8 +510,9 @@ const ground = z.strictObject({
   heights: z.discriminatedUnion('as', [
     z.strictObject({
       as: z.literal('along'),
-      path: linePath,
-      heightsM: z.array(heightM).max(most.vertices),
+      ways: z
+        .array(z.strictObject({ path: linePath, heightsM: z.array(heightM).max(most.vertices) }))
+        .max(mostWayPositions / 2),
       byReceiver: z.boolean(),
     }),
     z.strictObject({

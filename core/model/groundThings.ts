@@ -14,13 +14,18 @@ export interface GroundHeights {
   readonly note: string;
 }
 
-/** Heights along a way, one for each of its positions. */
+/** Heights along ways. */
 export interface HeightsAlong {
   readonly as: 'along';
-  readonly path: readonly LonLat[];
-  readonly heightsM: readonly number[];
+  readonly ways: readonly HeightWay[];
   /** Measured with a receiver, whose heights wander by metres from one moment to the next. */
   readonly byReceiver: boolean;
+}
+
+/** A height for each position of a way. */
+export interface HeightWay {
+  readonly path: readonly LonLat[];
+  readonly heightsM: readonly number[];
 }
 
 /** Heights on a lattice of places, row by row from the north-west corner. */
@@ -35,6 +40,9 @@ export interface HeightGrid {
   /** Whole decimetres; null where the file knows no height. */
   readonly heightsDm: readonly (number | null)[];
 }
+
+/** Most positions that ways may have together. */
+export const mostWayPositions = 200_000;
 
 /** Most places that a grid in a property may have. */
 export const mostGridPlaces = 250_000;

@@ -19,6 +19,14 @@ export interface ImportChoices {
   readonly gatewaySnapM: number;
   /** Width of gateways for which the file gives none, metres. */
   readonly gatewayWidthM: number;
+  /** Lines lose the vertices that lie within this of what is left; 0: they keep all. */
+  readonly simplifyM: number;
+  /** Ends of new fences are moved onto a post or fence that is within this; 0: they stay. */
+  readonly snapEndsM: number;
+  /** Heights that come with lines are kept as heights of the ground. */
+  readonly keepHeights: boolean;
+  /** Name of the file, for what is kept of it by that name. */
+  readonly fileName: string;
 }
 
 export const usualChoices: Omit<ImportChoices, 'typeId'> = {
@@ -26,6 +34,10 @@ export const usualChoices: Omit<ImportChoices, 'typeId'> = {
   status: 'built',
   gatewaySnapM: 5,
   gatewayWidthM: 4.2,
+  simplifyM: 0,
+  snapEndsM: 0,
+  keepHeights: true,
+  fileName: '',
 };
 
 export interface Imported {

@@ -9,10 +9,13 @@ import { whyNotPath, whyNotPoint } from '../../model/edits/support/whyNotPath.ts
 import { formatLength } from '../../model/formatUnits.ts';
 import { nextName } from '../../model/names.ts';
 import { propertyOf, put } from '../../model/project.ts';
-import type { Service, ServiceKind, Thing } from '../../model/things.ts';
+import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
+import { importHeights } from './importHeights.ts';
 import { asClause, type Intake, tell } from './intake.ts';
+import { simplifiedPath } from './simplifiedPath.ts';
+import { snapEnds } from './snapEnds.ts';
 
 /** Takes over features of other programs as what the user chose. Lines come first, so that gateways find them. */
 export function importForeign(intake: Intake, features: readonly PreviewFeature[], choices: ImportChoices): void {
@@ -21,14 +24,21 @@ export function importForeign(intake: Intake, features: readonly PreviewFeature[
   const things: Thing[] = [];
   for (const feature of foreign) {
     const as = asOf(feature);
-    if (as === 'leaveOut' || as === 'gateway') continue;
-    const made = madeOf(intake, feature, as, choices);
+    if (as === 'leaveOut' || as === 'gateway' || as === 'heights') continue;
+    const made = madeOf(intake, simplifiedFeature(intake, feature, choices.simplifyM), as, choices);
     if ('message' in made)
       tell(intake, feature, asClause(made.message), 'Leave it out, or choose something else for it.');
     else things.push(made);
   }
-  intake.project = put(intake.project, ...things);
+  const settled = choices.snapEndsM > 0 ? snapEnds(intake, things, choices.snapEndsM) : things;
+  intake.project = put(intake.project, ...settled);
   intake.added += things.length;
+  importHeights(
+    intake,
+    foreign.filter((feature) => asOf(feature) !== 'leaveOut'),
+    asOf,
+    choices,
+  );
   const gateways = foreign.filter((feature) => asOf(feature) === 'gateway');
   if (gateways.length > 0) importGateways(intake, gateways, choices);
 }
@@ -39,15 +49,19 @@ function madeOf(intake: Intake, feature: PreviewFeature, as: ImportAs, choices: 
   if (as === 'fenceLine' || as === 'boundary') {
     if (shape === 'point') return { code: 'wrongShape', message: 'A point can be no fence line.' };
     const refusal =
-      whyNotPath(project, path, 'line') ?? whyNotFields(project, 'fenceLine', null, { typeId: choices.typeId });
+      whyNotPath(project, path, 'line') ??
+      whyNotSoMany(path) ??
+      whyNotFields(project, 'fenceLine', null, { typeId: choices.typeId });
     if (refusal) return refusal;
     const { typeId, status } = choices;
     const line = { id: newId('fenceLine'), name, typeId, status, live: as === 'fenceLine', path: withoutDoubles(path) };
     return newFenceLine(line);
   }
+  const refusal = whyNotSoMany(path);
+  if (refusal) return refusal;
   for (const vertex of path) {
-    const refusal = whyNotPoint(project, vertex);
-    if (refusal) return refusal;
+    const whyNot = whyNotPoint(project, vertex);
+    if (whyNot) return whyNot;
   }
   if (as === 'post' || as === 'energiser') {
     if (shape !== 'point') return { code: 'wrongShape', message: 'Only a point can be that.' };
@@ -58,6 +72,21 @@ function madeOf(intake: Intake, feature: PreviewFeature, as: ImportAs, choices: 
     return { ...newEnergiser(newId('energiser'), free, at!), status: choices.status };
   }
   return serviceOf(newId('service'), feature, as as ServiceKind);
+}
+
+/** Most vertices that one line of a property file may have. */
+const mostVertices = 50_000;
+
+function whyNotSoMany(path: readonly LonLat[]): Refusal | null {
+  if (path.length <= mostVertices) return null;
+  const message = `It has ${path.length} points; a line can have up to ${mostVertices}. Simplify the lines a little more.`;
+  return { code: 'tooManyPoints', message };
+}
+
+function simplifiedFeature(intake: Intake, feature: PreviewFeature, toleranceM: number): PreviewFeature {
+  if (feature.shape !== 'line' && feature.shape !== 'outline') return feature;
+  const { origin } = propertyOf(intake.project);
+  return { ...feature, path: simplifiedPath(feature.path, toleranceM, origin) };
 }
 
 function serviceOf(id: string, { name, path, voltageV }: PreviewFeature, what: ServiceKind): Service {

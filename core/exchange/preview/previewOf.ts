@@ -92,7 +92,8 @@ function readFeature({ noun, reader, features, problems }: Reading, raw: unknown
     const partName = parts.length > 1 ? `${name} (${i + 1})` : name;
     const suggestion = suggestionFor(part.shape, properties, track);
     const possible = possibleOf[part.shape];
-    features.push({ ...bare(key, index, partName, properties), ...part, track, suggestion, possible });
+    const withHeights = part.heightsM && part.shape !== 'point' ? ([...possible, 'heights'] as const) : possible;
+    features.push({ ...bare(key, index, partName, properties), ...part, track, suggestion, possible: withHeights });
   }
 }
 

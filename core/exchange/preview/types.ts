@@ -2,8 +2,16 @@ import type { LonLat, ServiceKind } from '../../model/things.ts';
 import type { ExchangedKind } from './ours.ts';
 import type { Positions } from './positions.ts';
 
-/** What a feature of a file can become. A boundary is a fence line that is not live. */
-export type ImportAs = 'fenceLine' | 'boundary' | 'gateway' | 'post' | 'energiser' | ServiceKind | 'leaveOut';
+/** What a feature of a file can become. A boundary is a fence line that is not live; of `heights` only those stay. */
+export type ImportAs =
+  | 'fenceLine'
+  | 'boundary'
+  | 'gateway'
+  | 'post'
+  | 'energiser'
+  | ServiceKind
+  | 'heights'
+  | 'leaveOut';
 
 /** A usable piece of a file: one line, one point or one outline. A feature of several parts gives several. */
 export interface PreviewFeature {

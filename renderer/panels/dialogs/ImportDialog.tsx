@@ -16,6 +16,7 @@ import { PreviewSketch } from './PreviewSketch.tsx';
 const asWords: Record<ImportAs, string> = {
   fenceLine: 'fence line, live',
   boundary: 'boundary fence, not live',
+  heights: 'heights of the ground only',
   gateway: 'gateway',
   post: 'post',
   energiser: 'energiser',
