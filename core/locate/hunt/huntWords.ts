@@ -1,0 +1,66 @@
+import { formatVoltage } from '../../model/formatUnits.ts';
+import type { HuntReading } from '../../model/huntThings.ts';
+import type { Project } from '../../model/project.ts';
+import type { Section, Survey } from '../../registers/types.ts';
+import type { HuntGround } from './huntGround.ts';
+import type { TestsLeft } from './huntPlan.ts';
+import type { HuntStep } from './huntWalk.ts';
+
+/** What a hunt says to the person who walks it. */
+
+export function switchNames(project: Project, ids: readonly string[]): string {
+  return ids.map((id) => switchName(project, id)).join(', ');
+}
+
+export function switchName(project: Project, id: string): string {
+  return project.switch.get(id)?.name ?? 'a switch that is gone';
+}
+
+/** "Open S4, close S2. Then read at S4, on the energiser’s side: start post of G7 on F2." */
+export function stepInWords(step: HuntStep, project: Project, survey: Survey): string {
+  const { toOpen, toClose, switchId } = step;
+  const handling = [
+    toOpen.length > 0 ? `open ${switchNames(project, toOpen)}` : '',
+    toClose.length > 0 ? `close ${switchNames(project, toClose)}` : '',
+  ].filter(Boolean);
+  const first = handling.length > 0 ? `${capital(handling.join(', '))}. Then read` : 'Read';
+  if (switchId === null) return `${first} at the energiser, on the wire that leads out.`;
+  const name = switchName(project, switchId);
+  const place = survey.switches.find((row) => row.switch.id === switchId)?.placeText;
+  const side = step.openIds.includes(switchId) ? `at ${name}, on the energiser’s side` : `at ${name}`;
+  return `${first} ${side}${place ? `: ${place}` : ''}.`;
+}
+
+/** "At most 3 tests are left, 2.1 as a rule." */
+export function leftInWords({ most, expected }: TestsLeft): string {
+  if (most === 0) return 'No test is left.';
+  if (most === 1) return 'One test is left.';
+  return `At most ${most} tests are left, ${expected.toFixed(1)} as a rule.`;
+}
+
+/** "S4: 2.1 kV, low" */
+export function readingInWords({ switchName: at, switchId, voltageV, result, doubtful, check }: HuntReading): string {
+  const place = switchId === null ? 'At the energiser' : at || 'At a switch';
+  const figure = voltageV === null ? '' : `${formatVoltage(voltageV)}, `;
+  const again =
+    check === 'with' ? ' (to make sure, section fed)' : check === 'without' ? ' (to make sure, section cut off)' : '';
+  return `${place}${again}: ${figure}${result}${doubtful ? ', doubtful' : ''}`;
+}
+
+/** What a piece is, with its letter where it is a section. */
+export function pieceInWords(ground: HuntGround, piece: number, { sections }: Survey): string {
+  const index = ground.pieces[piece]!.section;
+  if (index !== null) return `section ${sections[index]!.letter}`;
+  return piece === ground.source ? 'the energiser, its earth or its lead-out' : 'the cable between two switches';
+}
+
+/** What a section is made of: "F3, F7 with G4". */
+export function sectionPlace(project: Project, { lineIds, gatewayIds }: Section): string {
+  const lines = lineIds.map((id) => project.fenceLine.get(id)?.name ?? id).join(', ');
+  const gateways = gatewayIds.map((id) => project.gateway.get(id)?.name ?? id).join(', ');
+  return [lines, gateways].filter(Boolean).join(' with ');
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
