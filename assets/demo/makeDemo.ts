@@ -25,6 +25,7 @@ import * as equipment from './equipment.ts';
 import type { Fence } from './fence.ts';
 import { layFences } from './layout.ts';
 import { paddockNames } from './paddockNames.ts';
+import { recordEdits } from './records.ts';
 
 export const demoOrigin: LonLat = [-31.5, -42.25];
 
@@ -93,6 +94,7 @@ export function demoThings(): Thing[] {
       addThing({ kind: 'reading', at: onEarth(near), currentA: null, openSwitchIds: [], ...reading }, demo.newId),
     );
   }
+  for (const edit of recordEdits(demo.project, demo.newId)) demo.do(edit);
   return [...allThings(demo.project)];
 }
 

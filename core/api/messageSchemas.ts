@@ -3,6 +3,8 @@ import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
 import type { DesktopApi } from './desktopApi.ts';
 import type { OrderOptions } from './orderOptions.ts';
+import { type PackOptions, packParts } from './packOptions.ts';
+import { newPhotoBytes, photoBytesWanted } from './photoSchemas.ts';
 import {
   imageId,
   newPicture,
@@ -83,6 +85,18 @@ function isLocale(tag: string): boolean {
   }
 }
 
+const packOptions = z.strictObject({
+  parts: z.array(z.enum(packParts)).max(packParts.length),
+  paper: z.enum(['A4', 'A3']),
+  orientation: z.enum(['portrait', 'landscape']),
+  scaleDenominator: z.number().positive().max(1e8).nullable(),
+  handoverNumber: z.int().min(1).nullable(),
+  preparedBy: z.string().max(200),
+  preparedFor: z.string().max(200),
+  note: z.string().max(20_000),
+  date: z.iso.date(),
+}) satisfies z.ZodType<PackOptions>;
+
 const nothing = z.undefined();
 
 /** The calls of `ProjectApi` that are question and answer; `subscribe` is each transport's own affair. */
@@ -111,6 +125,9 @@ export const projectMessages = {
   redo: nothing,
   printSheets: sheetOptions,
   printOrder: orderOptions,
+  printPack: packOptions,
+  addPhotos: z.strictObject({ photos: newPhotoBytes, edit }),
+  photoBytes: photoBytesWanted,
   beginPicture: newPicture,
   addPictureTiles: pictureTiles,
   finishPicture: z.strictObject({ imageId, edit }),

@@ -1,6 +1,8 @@
 import type { Change } from '../model/difference.ts';
 import type { Thing } from '../model/things.ts';
 import type { OrderOptions } from './orderOptions.ts';
+import type { PackOptions } from './packOptions.ts';
+import type { PhotoApi } from './photoApi.ts';
 import type { PictureApi } from './pictureApi.ts';
 import type { Result } from './result.ts';
 import type { SheetOptions } from './sheetOptions.ts';
@@ -85,7 +87,7 @@ export type HostEvent =
  * All that a window asks of its host. Data only: the same calls go over Electron's IPC and over the loopback host, and
  * one suite of contract tests runs over both. Every call that writes is one transaction, durable when it answers.
  */
-export interface ProjectApi extends PictureApi {
+export interface ProjectApi extends PictureApi, PhotoApi {
   /** The file that is open now, or null. */
   current(): Promise<Result<OpenProject | null>>;
   /** Makes a new file at `path` and opens it. Refuses to write over a file that is there. */
@@ -108,6 +110,8 @@ export interface ProjectApi extends PictureApi {
   printSheets(options: SheetOptions): Promise<Result<MadeFile>>;
   /** The order with its cut lists and quantities as a PDF, computed from the file as it stands. */
   printOrder(options: OrderOptions): Promise<Result<MadeFile>>;
+  /** The handover pack as a PDF, computed from the file as it stands. */
+  printPack(options: PackOptions): Promise<Result<MadeFile>>;
 
   /** Calls `listener` on each event until the returned function is called. */
   subscribe(listener: (event: HostEvent) => void): () => void;

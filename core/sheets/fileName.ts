@@ -10,6 +10,10 @@ export function orderFileName(propertyName: string, date: string): string {
   return `${safe(propertyName, 80) || 'Property'} order ${safe(date.slice(0, 10), 10)}.pdf`;
 }
 
+export function packFileName(propertyName: string, date: string): string {
+  return `${safe(propertyName, 80) || 'Property'} handover pack ${safe(date.slice(0, 10), 10)}.pdf`;
+}
+
 function safe(name: string, mostLetters: number): string {
   const plain = name.replace(/[\p{Cc}\p{Cf}<>:"/\\|?*]+/gu, '-').replace(/\s+/g, ' ');
   const short = Array.from(plain).slice(0, mostLetters).join('');

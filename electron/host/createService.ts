@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { printOrder } from '../print/printOrder.ts';
+import { printPack } from '../print/printPack.ts';
 import { printSheets } from '../print/printSheets.ts';
 import { ProjectService } from './projectService.ts';
 import { userFolders } from './userFolders.ts';
@@ -19,6 +20,7 @@ export function createService(): ProjectService {
     demoFile: join(topFolder, 'assets', 'demo', 'demo-property.json'),
     printSheets,
     printOrder,
+    printPack,
     madeWith: `Undergate ${version}`,
   });
 }

@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
 import type { OrderOptions } from '../../core/api/orderOptions.ts';
+import type { PackOptions } from '../../core/api/packOptions.ts';
 import type { PictureApi } from '../../core/api/pictureApi.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
 import { fail, type Result, succeed } from '../../core/api/result.ts';
@@ -27,12 +28,20 @@ export type SheetPrinter = (things: readonly Thing[], options: SheetOptions) => 
 /** Makes the PDF of the order from everything in a file. */
 export type OrderPrinter = (things: readonly Thing[], options: OrderOptions) => Promise<MadeFile>;
 
+/** Makes the PDF of the handover pack from everything in a file and its photos. */
+export type PackPrinter = (
+  things: readonly Thing[],
+  photoBytes: (blobId: string) => Uint8Array | null,
+  options: PackOptions,
+) => Promise<MadeFile>;
+
 export interface ServiceOptions {
   readonly folders: UserFolders;
   /** The JSON file with the things of the demo property. */
   readonly demoFile: string;
   readonly printSheets: SheetPrinter;
   readonly printOrder: OrderPrinter;
+  readonly printPack: PackPrinter;
   /** Written into new files: "Undergate 0.1.0". */
   readonly madeWith: string;
 }
@@ -74,6 +83,17 @@ export class ProjectService {
       redo: () => this.#answer(() => this.#replay(windowId, this.#openStore().redo())),
       printSheets: (options) => this.#print('the map sheets', (things) => this.#options.printSheets(things, options)),
       printOrder: (options) => this.#print('the order', (things) => this.#options.printOrder(things, options)),
+      printPack: (options) =>
+        this.#print('the handover pack', (things) =>
+          this.#options.printPack(things, (blobId) => this.#openStore().photoBytes(blobId), options),
+        ),
+      addPhotos: ({ photos, edit }) =>
+        this.#answer(() => {
+          const state = this.#openStore().applyWithPhotos(edit, photos);
+          this.#tellChanged(windowId, edit.changes, state);
+          return state;
+        }),
+      photoBytes: ({ blobIds }) => this.#answer(() => blobIds.map((id) => this.#openStore().photoBytes(id))),
       ...this.#pictureCalls(windowId),
       subscribe: (listener) => {
         this.#listeners.set(listener, windowId);

@@ -10,13 +10,23 @@ export interface PdfMeta {
   readonly language: string;
   /** When it was made; the same pages and time give the same bytes. */
   readonly madeAt: Date;
+  /** A file to go with the pages, as PDF/A-3 allows. */
+  readonly attachment?: Attachment;
+}
+
+export interface Attachment {
+  readonly fileName: string;
+  readonly mediaType: string;
+  /** What it is, in words. */
+  readonly description: string;
+  readonly bytes: Uint8Array;
 }
 
 type Doc = InstanceType<typeof PDFDocument>;
 
 /**
  * A vector PDF of some pages: fonts embedded, text that can be searched and copied, tagged for reading aloud, with a
- * list of contents. Written to the rules of PDF/A-2b (ISO 19005-2), for keeping.
+ * list of contents. Written for keeping, to the rules of PDF/A-2b (ISO 19005-2), or with an attachment of PDF/A-3b.
  */
 export async function renderPdf(pages: readonly Page[], meta: PdfMeta): Promise<Uint8Array> {
   const doc = new PDFDocument({
@@ -24,7 +34,7 @@ export async function renderPdf(pages: readonly Page[], meta: PdfMeta): Promise<
     // No standard font: those are not embedded.
     font: '',
     pdfVersion: '1.7',
-    subset: 'PDF/A-2b',
+    subset: meta.attachment ? 'PDF/A-3b' : 'PDF/A-2b',
     tagged: true,
     lang: meta.language,
     displayTitle: true,
@@ -39,8 +49,15 @@ export async function renderPdf(pages: readonly Page[], meta: PdfMeta): Promise<
   const done = collect(doc);
   for (const [name, font] of typefaces().fonts) doc.registerFont(name, font as unknown as PDFKit.Mixins.PDFFontSource);
   for (const page of pages) paintPage(doc, page);
+  if (meta.attachment) attach(doc, meta.attachment, meta.madeAt);
   doc.end();
   return done;
+}
+
+function attach(doc: Doc, { fileName, mediaType, description, bytes }: Attachment, madeAt: Date): void {
+  const source = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const about = { name: fileName, type: mediaType, description, relationship: 'Data' as const };
+  doc.file(source, { ...about, creationDate: madeAt, modifiedDate: madeAt });
 }
 
 function collect(doc: Doc): Promise<Uint8Array> {

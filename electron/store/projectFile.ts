@@ -1,5 +1,6 @@
 import Sqlite, { SqliteError } from 'better-sqlite3';
 import type { Thing } from '../../core/model/things.ts';
+import { dropUnusedBlobs } from './blobTable.ts';
 import { removeLeftStagings } from './imageStaging.ts';
 import { dropUnusedImages } from './imageTable.ts';
 import { type Migration, migrate, readMigrations } from './migrations.ts';
@@ -24,6 +25,7 @@ export function openProjectFile(path: string, migrations: readonly Migration[] =
     const things = store.things();
     if (!things.some(({ kind }) => kind === 'property')) throw damaged(`${path} has no record of its property.`);
     dropUnusedImages(database);
+    dropUnusedBlobs(database);
     removeLeftStagings(path);
     return { store, things };
   } catch (error) {

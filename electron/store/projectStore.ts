@@ -1,8 +1,10 @@
 import type { Database, Statement } from 'better-sqlite3';
+import type { NewPhotoBytes } from '../../core/api/photoApi.ts';
 import type { PictureTileKey } from '../../core/api/pictureApi.ts';
 import type { Edit, FileState, Replay } from '../../core/api/projectApi.ts';
 import { inverse } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
+import { BlobTable } from './blobTable.ts';
 import { fileIdentity } from './fileIdentity.ts';
 import { History } from './history.ts';
 import type { ImageStaging } from './imageStaging.ts';
@@ -27,6 +29,7 @@ export class ProjectStore {
   readonly #history: History;
   readonly #registers: RegisterTable;
   readonly #images: ImageTable;
+  readonly #blobs: BlobTable;
   readonly #fact: Statement<[FactName], number>;
   readonly #setFact: Statement<[number, FactName]>;
   /** The merge key of the edit just before, where the next one may join it. */
@@ -40,6 +43,7 @@ export class ProjectStore {
     this.#history = new History(database);
     this.#registers = new RegisterTable(database);
     this.#images = new ImageTable(database);
+    this.#blobs = new BlobTable(database);
     this.#fact = database.prepare<[FactName], number>('SELECT value FROM fact WHERE name = ?').pluck();
     this.#setFact = database.prepare('UPDATE fact SET value = ? WHERE name = ?');
   }
@@ -83,6 +87,21 @@ export class ProjectStore {
   /** Takes a picture in and makes the edit that shows it: both or neither. */
   applyWithImage(edit: Edit, staging: ImageStaging): FileState {
     return staging.takeInto(this.#database, () => this.apply(edit));
+  }
+
+  /** Takes photos in and makes the edit that names them: all of it or nothing. */
+  applyWithPhotos(edit: Edit, photos: readonly NewPhotoBytes[]): FileState {
+    return this.#database
+      .transaction(() => {
+        this.#blobs.add(photos);
+        return this.apply(edit);
+      })
+      .immediate();
+  }
+
+  /** The bytes of a photo or of its small copy; null where there is none of that id. */
+  photoBytes(blobId: string): Uint8Array | null {
+    return this.#blobs.bytes(blobId);
   }
 
   /** A tile of a picture under the drawing; null where there is none. */

@@ -1,0 +1,22 @@
+import * as z from 'zod';
+import { photoLimits } from './photoApi.ts';
+
+/** What a window may send with the calls about photos. */
+
+const blobId = z.string().regex(/^[0-9a-f]{64}$/, 'A photo goes by the SHA-256 of its bytes.');
+
+/** Every JPEG file begins so (ITU-T T.81, start of image). */
+const isJpeg = (bytes: Uint8Array) => bytes[0] === 0xff && bytes[1] === 0xd8;
+
+export const newPhotoBytes = z
+  .array(
+    z.strictObject({
+      blobId,
+      bytes: z
+        .instanceof(Uint8Array)
+        .refine((bytes) => isJpeg(bytes) && bytes.length <= photoLimits.bytes, 'A photo is no JPEG, or too large.'),
+    }),
+  )
+  .max(photoLimits.atOnce);
+
+export const photoBytesWanted = z.strictObject({ blobIds: z.array(blobId).max(photoLimits.atOnce) });

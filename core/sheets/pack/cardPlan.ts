@@ -1,0 +1,220 @@
+import { type Box, boxAround } from '../../geometry/plane/box.ts';
+import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
+import { between } from '../../geometry/plane/vector.ts';
+import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import type { Xy } from '../../geometry/types.ts';
+import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { fixedPosts } from '../../locate/tieFrom.ts';
+import { formatTape, type Units } from '../../model/formatUnits.ts';
+import { propertyOf } from '../../model/project.ts';
+import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
+import type { LabelWish } from '../labels/label.ts';
+import { labelBlock, labelLines } from '../labels/labelBlock.ts';
+import { placeLabels } from '../labels/placeLabels.ts';
+import { placesAlongLine } from '../labels/placesAlong.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { type MapWindow, mapWindow } from '../map/mapWindow.ts';
+import { box, circle, figure, line, lines, stroke, text } from '../paint.ts';
+import { scaleText } from '../scales.ts';
+import { gateSign } from '../signs/gateSign.ts';
+import { drawScaleBar, scaleBarFor } from '../signs/scaleBar.ts';
+import { squareAround } from '../signs/sign.ts';
+import { ink, letters, pen } from '../style.ts';
+import type { CardPoint } from './cardPoints.ts';
+import type { PackInput } from './packInput.ts';
+
+/** Scales of the sketch on a card, 1 to each of these; common practice. */
+const cardScales: readonly number[] = [20, 25, 40, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000];
+/** Room around what is drawn, for words. */
+const rimMm = 11;
+/** The foot of the sketch, for its scale and arrow. */
+const footMm = 9;
+
+export interface CardPlan {
+  readonly items: readonly Item[];
+  readonly scaleDenominator: number;
+}
+
+/** The crossing seen from above, to scale: gate, trench, posts, ties with their lengths, and what was not measured. */
+export function cardPlan(
+  built: CrossingAsBuilt,
+  points: readonly CardPoint[],
+  frame: PaperBox,
+  input: PackInput,
+): CardPlan {
+  const { survey, measure } = input;
+  const { units } = propertyOf(input.project);
+  const [left, top, right, bottom] = frame;
+  const room: PaperBox = [left, top, right, bottom - footMm];
+  const extent = extentOf(built, points);
+  const scaleDenominator = scaleFor(extent, room);
+  const centre: Xy = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2];
+  const window = mapWindow(room, centre, scaleDenominator, survey.plane);
+  const drawing = drawnPlan(built, points, window, input);
+  const labels = placeLabels(drawing.wishes, { frame: room, signs: drawing.signs, lines: drawing.lines, measure });
+  const items: Item[] = [
+    { kind: 'clip', box: room, items: drawing.items },
+    ...labels.placed.flatMap(({ texts, leader }) => [
+      ...(leader ? [line(leader, stroke(pen.hairline))] : []),
+      ...texts,
+    ]),
+    box(frame, null, stroke(pen.sign)),
+    ...planFoot(scaleDenominator, units, [left, bottom - footMm, right, bottom]),
+  ];
+  const name = built.figures.gateway.name;
+  return {
+    items: [figure(`Plan of the crossing at ${name} at ${scaleText(scaleDenominator)}`, items)],
+    scaleDenominator,
+  };
+}
+
+function extentOf({ shape, path }: CrossingAsBuilt, points: readonly CardPoint[]): Box {
+  const posts = points.flatMap(({ solved }) => solved?.ties.map(({ xy }) => xy) ?? []);
+  return boxAround([shape.startPost, shape.endPost, ...path, ...posts])!;
+}
+
+function scaleFor(extent: Box, [left, top, right, bottom]: PaperBox): number {
+  const [widthM, heightM] = [extent[2] - extent[0], extent[3] - extent[1]];
+  const fits = (scale: number) =>
+    (widthM * 1000) / scale <= right - left - 2 * rimMm && (heightM * 1000) / scale <= bottom - top - 2 * rimMm;
+  return cardScales.find(fits) ?? 5000;
+}
+
+interface Drawing {
+  readonly items: readonly Item[];
+  readonly signs: readonly PaperBox[];
+  readonly lines: readonly (readonly PaperPoint[])[];
+  readonly wishes: readonly LabelWish[];
+}
+
+function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window: MapWindow, input: PackInput): Drawing {
+  const { shape } = built;
+  const { toPaper } = window;
+  const fences = [...input.survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
+  const gate = gateSign(toPaper(shape.startPost), toPaper(shape.endPost), shape.gateway, true);
+  const trench = window.clip(built.path);
+  const ties = tieLines(points, window);
+  const posts = postMarks(points, built, window, input);
+  const marks = points.map((point) => ({ point, at: toPaper(point.xy) }));
+  const sizes = dimensions(built, window, propertyOf(input.project).units, input);
+  return {
+    items: [
+      lines(fences, stroke(0.5)),
+      ...gate.items,
+      ...(trench.length > 0 ? [lines(trench, stroke(0.45, { dashMm: [2.2, 1.1] }))] : []),
+      ...ties.map(({ path }) => line(path, stroke(pen.thin))),
+      ...sizes.items,
+      ...posts.items,
+      ...marks.map(({ point, at }) => circle(at, 0.9, point.solved ? ink.black : ink.white, stroke(pen.sign))),
+    ],
+    signs: [...gate.parts, ...posts.signs, ...marks.map(({ at }) => squareAround(at, 1)), ...sizes.signs],
+    lines: [...trench, ...ties.map(({ path }) => path), ...fences],
+    wishes: [
+      ...marks.map(({ point, at }) => pointLabel(point, at, input)),
+      ...ties.map(({ path, lengthM }) => tieLabel(path, lengthM, input)),
+      ...posts.wishes,
+      ...sizes.wishes,
+    ],
+  };
+}
+
+function pointLabel({ letter }: CardPoint, at: PaperPoint, { measure }: PackInput): LabelWish {
+  const block = labelBlock([{ text: letter, font: 'bold', sizePt: letters.heading }], measure);
+  return { priority: 100, places: placesAround(squareAround(at, 1), block), listedAs: null };
+}
+
+function tieLines(points: readonly CardPoint[], { toPaper }: MapWindow): { path: PaperPoint[]; lengthM: number }[] {
+  return points.flatMap(({ xy, solved }) =>
+    (solved?.ties ?? []).map((tie) => ({ path: [toPaper(tie.xy), toPaper(xy)], lengthM: tie.distanceM })),
+  );
+}
+
+function tieLabel(path: readonly PaperPoint[], lengthM: number, { project, measure }: PackInput): LabelWish {
+  const words = formatTape(lengthM, propertyOf(project).units);
+  const style = { sizePt: letters.table, font: 'figures' } as const;
+  const along = placesAlongLine([path], words, style, 0.6, measure);
+  const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
+  const block = labelBlock([{ text: words, ...style }], measure);
+  const away = placesAround(squareAround(middle, 0.3), block).map((place) => ({ ...place, cost: place.cost + 2 }));
+  return { priority: 80, places: [...along, ...away], listedAs: null };
+}
+
+/** Posts that a tape was held to, and the marked ones near by, each with its name. */
+function postMarks(points: readonly CardPoint[], built: CrossingAsBuilt, window: MapWindow, input: PackInput) {
+  const used = points.flatMap(({ solved }) => solved?.ties ?? []).map(({ name, xy }) => ({ name, xy }));
+  const gatePosts = fixedPosts(input.project, input.survey).filter(
+    ({ from }) => from.on === 'gatePost' && from.gatewayId === built.figures.gateway.id,
+  );
+  const all = new Map([...gatePosts, ...used].map(({ name, xy }) => [name, xy]));
+  const shown = [...all].map(([name, xy]) => ({ name, at: window.toPaper(xy) })).filter(({ at }) => window.shows(at));
+  const ofThisGate = ` of ${built.figures.gateway.name}`;
+  return {
+    items: shown.map(({ at }) => box(squareAround(at, 0.8), ink.white, stroke(pen.frame))),
+    signs: shown.map(({ at }) => squareAround(at, 1)),
+    wishes: shown.map(({ name, at }): LabelWish => {
+      const style = { sizePt: letters.table, font: 'regular' } as const;
+      const block = labelBlock(labelLines(name.replace(ofThisGate, ''), style, input.measure), input.measure);
+      return { priority: 60, places: placesAround(squareAround(at, 1), block), listedAs: name };
+    }),
+  };
+}
+
+/** Width of the opening between its posts, and how far the trench stands off it. */
+function dimensions({ shape, path }: CrossingAsBuilt, { toPaper }: MapWindow, units: Units, { measure }: PackInput) {
+  const { startPost, endPost } = shape;
+  const chord = [startPost, endPost];
+  const furthest = path.reduce<{ xy: Xy; offM: number }>(
+    (best, xy) => {
+      const offM = nearestOnPolyline(xy, chord)!.distanceM;
+      return offM > best.offM ? { xy, offM } : best;
+    },
+    { xy: startPost, offM: 0 },
+  );
+  const foot = nearestOnPolyline(furthest.xy, chord)!.point;
+  const widthLine = chord.map(toPaper);
+  const style = { sizePt: letters.table, font: 'italic' } as const;
+  const label = (from: readonly PaperPoint[], words: string): LabelWish => ({
+    priority: 50,
+    places: [
+      ...placesAlongLine([from], words, style, 0.6, measure),
+      ...placesAround(
+        squareAround([(from[0]![0] + from[1]![0]) / 2, (from[0]![1] + from[1]![1]) / 2], 0.3),
+        labelBlock([{ text: words, ...style }], measure),
+      ).map((place) => ({ ...place, cost: place.cost + 2 })),
+    ],
+    listedAs: null,
+  });
+  const bow = furthest.offM >= 0.1 ? [toPaper(foot), toPaper(furthest.xy)] : null;
+  const width = `opening ${formatTape(xyDistanceM(startPost, endPost), units)}`;
+  return {
+    items: [
+      line(widthLine, stroke(pen.hairline, { ink: ink.soft })),
+      ...(bow ? [line(bow, stroke(pen.hairline, { ink: ink.soft, dashMm: [0.6, 0.6] }))] : []),
+    ],
+    signs: [],
+    wishes: [
+      label([toPaper(between(startPost, endPost, 0)), toPaper(endPost)], width),
+      ...(bow ? [label(bow, `off ${formatTape(furthest.offM, units)}`)] : []),
+    ],
+  };
+}
+
+function planFoot(scaleDenominator: number, units: Units, [left, top, right, bottom]: PaperBox): Item[] {
+  const bar = scaleBarFor(scaleDenominator, units, 45);
+  return [
+    line(
+      [
+        [left, top],
+        [right, top],
+      ],
+      stroke(pen.hairline),
+    ),
+    text(scaleText(scaleDenominator), [left + 3, bottom - 3], { sizePt: letters.body, font: 'bold' }),
+    ...drawScaleBar(bar, [left + 22, top + 4.6]),
+    text('North is up. Hollow points were not measured.', [right - 3, bottom - 3], {
+      sizePt: letters.small,
+      align: 'right',
+      ink: ink.soft,
+    }),
+  ];
+}

@@ -1,0 +1,59 @@
+import { formatLength } from '../../model/formatUnits.ts';
+import { propertyOf } from '../../model/project.ts';
+import { changeSinceInWords, changesSince } from '../../registers/record/changesSince.ts';
+import { differencesFromPlan } from '../../registers/record/differences.ts';
+import { handoversOf } from '../../registers/record/edits/handOver.ts';
+import { dateText } from '../dateText.ts';
+import type { Block } from '../flow/block.ts';
+import type { Table } from '../flow/table.ts';
+import { textPages } from '../flow/textPages.ts';
+import type { PageDraft } from '../pageDraft.ts';
+import { listed, uprightWidthMm } from './packBlocks.ts';
+import type { PackInput } from './packInput.ts';
+
+/** Built otherwise than planned, and what has changed since the handover before this one. */
+export function changePages(input: PackInput): PageDraft[] {
+  const { project, survey, options, measure } = input;
+  const { units } = propertyOf(project);
+  const widthMm = uprightWidthMm(input);
+  const before = handoversOf(project).find(
+    ({ number }) => options.handoverNumber === null || number < options.handoverNumber,
+  );
+  const differences: Table = {
+    columns: [
+      { title: 'What', strong: true },
+      { title: 'Built' },
+      { title: 'Moved', align: 'right' },
+      { title: 'Planned, now' },
+    ],
+    rows: differencesFromPlan(project, survey).map(({ name, mark, movedM, changes }) => [
+      name,
+      [mark.date === null ? '' : dateText(mark.date), mark.by].filter((part) => part !== '').join(', ') || '-',
+      movedM === 0 ? '-' : formatLength(movedM, units),
+      changes.map((change) => `${change.field} ${change.before}, now ${change.after}`).join('\n') || '-',
+    ]),
+  };
+  const since: Block[] = before
+    ? listed(
+        `Since handover ${before.number} of ${dateText(before.date)}`,
+        {
+          columns: [{ title: 'Change' }],
+          rows: changesSince(before, project, survey).map((change) => [changeSinceInWords(change, units)]),
+        },
+        'Nothing has changed.',
+        widthMm,
+        measure,
+      )
+    : [];
+  const blocks = [
+    ...listed(
+      'Built otherwise than planned',
+      differences,
+      'Everything that was marked built stands as it was planned.',
+      widthMm,
+      measure,
+    ),
+    ...since,
+  ];
+  return textPages('Changes', blocks, 'portrait', input);
+}

@@ -1,0 +1,107 @@
+import { boxAround } from '../../geometry/plane/box.ts';
+import type { Xy } from '../../geometry/types.ts';
+import { propertyOf } from '../../model/project.ts';
+import { recordSentence } from '../../registers/record/crossingRegister.ts';
+import { differencesFromPlan } from '../../registers/record/differences.ts';
+import { coverSentence } from '../../registers/sentences.ts';
+import { cautions } from '../cautions.ts';
+import { dateText } from '../dateText.ts';
+import type { PaperBox } from '../displayList.ts';
+import { type Block, space, words } from '../flow/block.ts';
+import { textPages } from '../flow/textPages.ts';
+import { mapWindow } from '../map/mapWindow.ts';
+import type { PageDraft } from '../pageDraft.ts';
+import { box, circle, figure, lines, stroke, tagged, text } from '../paint.ts';
+import { ink, letters, pen } from '../style.ts';
+import { type Fact, facts, heading, paragraph, uprightWidthMm } from './packBlocks.ts';
+import type { PackInput } from './packInput.ts';
+
+/** One part of the pack in the list of contents. */
+export interface Content {
+  readonly title: string;
+  readonly page: number;
+}
+
+const sketchHeightMm = 70;
+
+/** What this is, whose, when; what is in it; and what to heed before anything is touched. */
+export function coverPages(contents: readonly Content[], input: PackInput): PageDraft[] {
+  const { project, survey, options, measure } = input;
+  const property = propertyOf(project);
+  const widthMm = uprightWidthMm(input);
+  const particulars: Fact[] = [
+    ...(options.handoverNumber === null ? [] : [{ name: 'Handover', value: String(options.handoverNumber) }]),
+    { name: 'Date', value: dateText(options.date) },
+    { name: 'Handed over by', value: options.preparedBy || '' },
+    { name: 'Taken over by', value: options.preparedFor || '' },
+    ...(options.note.trim() === '' ? [] : [{ name: 'Note', value: options.note }]),
+  ];
+  const blocks: Block[] = [
+    words(property.name, widthMm, { sizePt: 26, font: 'bold', role: 'H1', afterMm: 1 }, measure),
+    words(
+      'Handover pack of the fence network and what is buried under its gateways',
+      widthMm,
+      { sizePt: letters.title, afterMm: 4 },
+      measure,
+    ),
+    paragraph(coverSentence(survey, property.units), widthMm, measure),
+    paragraph(recordSentence(input.crossings, differencesFromPlan(project, survey).length), widthMm, measure),
+    ...(property.note.trim() === '' ? [] : [paragraph(property.note, widthMm, measure)]),
+    space(2),
+    ...facts(particulars, widthMm, measure),
+    space(5),
+    sketchBlock(widthMm, input),
+    space(5),
+    heading('Before you touch or dig', widthMm, measure),
+    ...cautions.map((caution) => words(`•  ${caution}`, widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure)),
+    space(4),
+    heading('In this pack', widthMm, measure),
+    ...contents.map((content) => contentRow(content, widthMm, input)),
+  ];
+  return textPages('Handover pack', blocks, 'portrait', input);
+}
+
+function sketchBlock(widthMm: number, { survey, crossings, property }: PackInput): Block {
+  return {
+    heightMm: sketchHeightMm,
+    paint: ([x, y]) => {
+      const frame: PaperBox = [x, y, x + widthMm, y + sketchHeightMm];
+      const points = [...survey.lines.values()].flatMap(({ xy }) => xy);
+      const extent = boxAround(points);
+      if (!extent) return [];
+      const centre: Xy = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2];
+      const scale =
+        1000 * Math.max((extent[2] - extent[0]) / (widthMm - 8), (extent[3] - extent[1]) / (sketchHeightMm - 8));
+      const window = mapWindow(frame, centre, Math.max(1, scale), survey.plane);
+      const fences = [...survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
+      const marks = crossings.map(({ built }) => window.toPaper(built.shape.centre));
+      return [
+        figure(`Sketch of ${property.name}: fences, and a dot at each buried crossing. Not to scale.`, [
+          lines(fences, stroke(pen.sign)),
+          ...marks.map((at) => circle(at, 0.7, ink.black)),
+        ]),
+        box(frame, null, stroke(pen.hairline)),
+        tagged('P', [
+          text('Sketch, north up. A dot is a buried crossing.', [x + 2, y + sketchHeightMm - 1.6], {
+            sizePt: letters.small,
+            ink: ink.soft,
+            haloMm: 0.5,
+          }),
+        ]),
+      ];
+    },
+  };
+}
+
+function contentRow({ title, page }: Content, widthMm: number, { measure }: PackInput): Block {
+  const label = words(title, widthMm - 20, { sizePt: letters.body }, measure);
+  return {
+    heightMm: label.heightMm + 0.6,
+    paint: ([x, y]) => [
+      ...label.paint([x, y]),
+      tagged('P', [
+        text(String(page), [x + widthMm, y + 3.2], { sizePt: letters.body, align: 'right', font: 'figures' }),
+      ]),
+    ],
+  };
+}

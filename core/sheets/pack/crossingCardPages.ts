@@ -1,0 +1,272 @@
+import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { tiesInWords } from '../../locate/tieWords.ts';
+import { formatTape, type Units } from '../../model/formatUnits.ts';
+import { propertyOf } from '../../model/project.ts';
+import type { Photo } from '../../model/recordThings.ts';
+import type { CrossingRow } from '../../registers/record/crossingRegister.ts';
+import { dateText } from '../dateText.ts';
+import type { Item, PaperBox } from '../displayList.ts';
+import { type Block, space, words } from '../flow/block.ts';
+import { type Table, tableBlocks } from '../flow/table.ts';
+import { textPages } from '../flow/textPages.ts';
+import type { PageDraft } from '../pageDraft.ts';
+import { box, stroke, tagged, text } from '../paint.ts';
+import { latitudeText, longitudeText } from '../placeText.ts';
+import { letters, pen } from '../style.ts';
+import { cardPlan } from './cardPlan.ts';
+import { type CardPoint, cardPoints, middleOfTrench } from './cardPoints.ts';
+import { cardSection } from './cardSection.ts';
+import { geoUri } from './geoUri.ts';
+import { type Fact, facts, paragraph, sideBySide, uprightWidthMm } from './packBlocks.ts';
+import type { PackInput } from './packInput.ts';
+import { qrSign } from './qrSign.ts';
+
+const planWidthMm = 120;
+const planHeightMm = 96;
+const sectionHeightMm = 44;
+const qrMm = 36;
+const photoHeightMm = 46;
+
+/** A card for each buried crossing: all that somebody needs who stands there with a tape and a spade. */
+export function crossingCardPages(input: PackInput): PageDraft[] {
+  return input.crossings.flatMap((row) => {
+    const name = row.built.figures.gateway.name;
+    return textPages(`Crossing at ${name}`, cardBlocks(row, input), 'portrait', input);
+  });
+}
+
+function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
+  const { built } = row;
+  const { units, placed } = propertyOf(input.project);
+  const widthMm = uprightWidthMm(input);
+  const points = cardPoints(built);
+  const ties = tieTable(points, units);
+  return [
+    words(standing(row), widthMm, { sizePt: letters.body, font: 'bold', afterMm: 1.5 }, input.measure),
+    topBlock(built, points, input),
+    space(2),
+    sectionBlock(built, points, units, widthMm),
+    space(2),
+    ...tableBlocks(pointTable(points, input), widthMm, input.measure),
+    ...accuracyNote(points, placed, widthMm, input),
+    ...(ties.rows.length > 0 ? [space(2), ...tableBlocks(ties, widthMm, input.measure)] : []),
+    ...tieRemarks(points, units).map((remark) => paragraph(remark, widthMm, input.measure)),
+    space(2),
+    factsBlock(row, units, widthMm, input),
+  ];
+}
+
+/** The one thing to know first: how far this card can be trusted. */
+function standing({ built, lacks }: CrossingRow): string {
+  const missing = lacks.length > 0 ? ` Not recorded: ${lacks.join(', ')}.` : '';
+  if (!built.measured) return `Nothing of this crossing was measured: it is shown as drawn.${missing}`;
+  return `Shown as recorded.${missing}`;
+}
+
+function topBlock(built: CrossingAsBuilt, points: readonly CardPoint[], input: PackInput): Block {
+  return {
+    heightMm: planHeightMm,
+    paint: ([x, y]) => {
+      const plan = cardPlan(built, points, [x, y, x + planWidthMm, y + planHeightMm], input);
+      const side: PaperBox = [x + planWidthMm + 3, y, x + uprightWidthMm(input), y + planHeightMm];
+      return [...plan.items, ...codeItems(built, side, input), ...photoItems(built, side, input)];
+    },
+  };
+}
+
+/** The QR code with what it holds, or why there is none. */
+function codeItems(built: CrossingAsBuilt, [left, top, right]: PaperBox, input: PackInput): Item[] {
+  const { placed } = propertyOf(input.project);
+  if (!placed) {
+    const block = words(
+      'The property has no place on earth yet, so there is no code with its coordinates.',
+      right - left,
+      { sizePt: letters.table },
+      input.measure,
+    );
+    return [...block.paint([left, top])];
+  }
+  const at = input.survey.plane.toLonLat(middleOfTrench(built));
+  const uri = geoUri(at);
+  const caption = words(
+    'Scan for the middle of the trench. A phone is off by some metres: dig by the ties.',
+    right - left,
+    { sizePt: letters.small },
+    input.measure,
+  );
+  return [
+    qrSign(input.makeQr(uri), [left - 3, top - 3], qrMm + 3, `QR code of ${uri}`),
+    tagged('P', [text(uri, [left, top + qrMm], { sizePt: letters.panel, font: 'figures' })]),
+    ...caption.paint([left, top + qrMm + 1.6]),
+  ];
+}
+
+function photoItems(built: CrossingAsBuilt, [left, , right, bottom]: PaperBox, input: PackInput): Item[] {
+  const photos = [...input.project.photo.values()].filter(({ of }) => of?.id === built.figures.crossing.id);
+  const first = photos.find(({ thumbId }) => input.photoBytes(thumbId) !== null);
+  const frame: PaperBox = [left, bottom - photoHeightMm, right, bottom - 4];
+  if (!first) {
+    const [x, y] = [(frame[0] + frame[2]) / 2, (frame[1] + frame[3]) / 2];
+    return [
+      box(frame, null, stroke(pen.hairline)),
+      tagged('P', [text('No photo', [x, y], { sizePt: letters.table, align: 'centre' })]),
+    ];
+  }
+  const taken = first.takenAt === null ? '' : `, ${dateText(first.takenAt)}`;
+  const more = photos.length > 1 ? ` (${photos.length - 1} more in the file)` : '';
+  const caption = `${first.caption || 'Photo'}${taken}${more}`;
+  const shown = words(caption, right - left, { sizePt: letters.small }, input.measure);
+  return [
+    {
+      kind: 'tagged',
+      role: 'Figure',
+      alternative: caption,
+      items: [
+        { kind: 'image', box: fitted(first, frame), bytes: input.photoBytes(first.thumbId)!, alternative: caption },
+      ],
+    },
+    ...shown.paint([left, bottom - 3.6]),
+  ];
+}
+
+/** The largest box of the photo's shape in the middle of a frame. */
+export function fitted(
+  { widthPx, heightPx }: Pick<Photo, 'widthPx' | 'heightPx'>,
+  [left, top, right, bottom]: PaperBox,
+): PaperBox {
+  const scale = Math.min((right - left) / widthPx, (bottom - top) / heightPx);
+  const [x, y] = [(left + right) / 2, (top + bottom) / 2];
+  return [x - (widthPx * scale) / 2, y - (heightPx * scale) / 2, x + (widthPx * scale) / 2, y + (heightPx * scale) / 2];
+}
+
+function sectionBlock(built: CrossingAsBuilt, points: readonly CardPoint[], units: Units, widthMm: number): Block {
+  return {
+    heightMm: sectionHeightMm,
+    paint: ([x, y]) => [cardSection(built, points, [x, y, x + widthMm, y + sectionHeightMm], units)],
+  };
+}
+
+/** Where each lettered point is: from the gate, and on earth. */
+export function pointTable(
+  points: readonly CardPoint[],
+  { project, survey }: Pick<PackInput, 'project' | 'survey'>,
+): Table {
+  const { units, placed } = propertyOf(project);
+  return {
+    columns: [
+      { title: '', strong: true },
+      { title: 'Point' },
+      { title: 'Found by' },
+      ...(placed
+        ? [
+            { title: 'Latitude', unit: 'WGS 84', align: 'right' as const },
+            { title: 'Longitude', unit: 'WGS 84', align: 'right' as const },
+          ]
+        : [
+            { title: 'East on the grid', align: 'right' as const },
+            { title: 'North on the grid', align: 'right' as const },
+          ]),
+      { title: 'Known to', unit: 'from its posts', align: 'right' },
+    ],
+    rows: points.map(({ letter, label, xy, solved }) => {
+      const at = survey.plane.toLonLat(xy);
+      return [
+        letter,
+        label,
+        solved ? foundBy[solved.by ?? 'offset'] : 'drawn, not measured',
+        ...(placed
+          ? [latitudeText(at[1]), longitudeText(at[0])]
+          : [formatTape(xy[0], units), formatTape(xy[1], units)]),
+        solved?.seM == null ? 'not known' : formatTape(solved.seM, units),
+      ];
+    }),
+  };
+}
+
+const foundBy = { ties: 'ties', offset: 'tape along and off the opening', gps: 'GPS' } as const;
+
+function accuracyNote(points: readonly CardPoint[], placed: boolean, widthMm: number, { measure }: PackInput): Block[] {
+  const measured = points.some(({ solved }) => solved);
+  const words1 = [
+    measured ? '“Known to” is one standard error of the point against the posts that it was taped from.' : '',
+    placed ? 'How well the property itself lies on earth is not known: coordinates are as drawn.' : '',
+  ].filter((part) => part !== '');
+  return words1.length === 0
+    ? []
+    : [space(1), words(words1.join(' '), widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)];
+}
+
+/** Every tape distance. */
+export function tieTable(points: readonly CardPoint[], units: Units): Table {
+  return {
+    columns: [
+      { title: '', strong: true },
+      { title: 'Tape from' },
+      { title: 'Distance', align: 'right' },
+      { title: 'Tape error', align: 'right' },
+      { title: 'Off by', align: 'right' },
+    ],
+    rows: points.flatMap(({ letter, solved }) =>
+      (solved?.ties ?? []).map((tie, i) => [
+        letter,
+        `${tie.name}${tie.gone ? ' (no longer drawn)' : ''}`,
+        formatTape(tie.distanceM, units),
+        formatTape(tie.seM, units),
+        solved!.ties.length > 2 && solved!.fix ? formatTape(solved!.fix.residualsM[i]!, units) : '-',
+      ]),
+    ),
+  };
+}
+
+/** What must be said of ties that do not simply fix their point. */
+function tieRemarks(points: readonly CardPoint[], units: Units): string[] {
+  return points.flatMap(({ letter, solved }) => {
+    if (!solved || solved.ties.length === 0) return [];
+    const plain = solved.by === 'ties' && !solved.sideAssumed && solved.fix !== null;
+    return plain ? [] : [`${letter}: ${tiesInWords(solved, units)}`];
+  });
+}
+
+function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input: PackInput): Block {
+  const { record, figures } = built;
+  const { crossing } = figures;
+  const conductor = input.project.conductor.get(crossing.cableId)?.name ?? crossing.cableId;
+  const joints = record?.jointsUnderground;
+  const made = input.project.builtMark.get(`built:crossing:${crossing.id}`);
+  const left: Fact[] = [
+    {
+      name: 'State',
+      value: made?.date
+        ? `${crossing.status}, ${dateText(made.date)}${made.by ? `, by ${made.by}` : ''}`
+        : crossing.status,
+    },
+    { name: 'Pipe', value: `${crossing.pipeBoreMm} mm bore, about ${formatTape(figures.pipeM, units)}` },
+    { name: 'Live cable', value: `${conductor}, about ${formatTape(figures.liveCableM, units)}` },
+    { name: 'Earth cable', value: crossing.earth ? `about ${formatTape(figures.earthCableM, units)}` : 'none' },
+    { name: 'Riser ends sealed', value: yesNo(crossing.sealed) },
+    {
+      name: 'Joints underground',
+      value:
+        joints == null ? 'not noted' : joints === 0 ? 'none' : `${joints}: ${record!.jointsNote || 'place not noted'}`,
+    },
+  ];
+  const right: Fact[] = [
+    { name: 'Start riser on', value: record?.risers.start || 'not noted' },
+    { name: 'End riser on', value: record?.risers.end || 'not noted' },
+    { name: 'Also in the trench', value: record?.alsoInTrench || 'not noted' },
+    { name: 'Soil', value: record?.soil || 'not noted' },
+    { name: 'Recorded', value: recordedWords(record?.recordedBy ?? '', record?.recordedOn ?? null) },
+    { name: 'Notes', value: [record?.note, crossing.note].filter((note) => note?.trim()).join('\n') || 'none' },
+  ];
+  const columnMm = (widthMm - 6) / 2;
+  return sideBySide(facts(left, columnMm, input.measure), facts(right, columnMm, input.measure), columnMm + 6);
+}
+
+function yesNo(value: boolean | null): string {
+  return value === null ? 'not noted' : value ? 'yes' : 'no';
+}
+
+function recordedWords(by: string, on: string | null): string {
+  if (by === '' && on === null) return 'not noted';
+  return [by === '' ? '' : `by ${by}`, on === null ? '' : dateText(on)].filter((part) => part !== '').join(', ');
+}

@@ -1,0 +1,80 @@
+import { formatTape } from '../../model/formatUnits.ts';
+import { propertyOf } from '../../model/project.ts';
+import type { CrossingRow } from '../../registers/record/crossingRegister.ts';
+import type { Item, PaperPoint } from '../displayList.ts';
+import { words } from '../flow/block.ts';
+import { textPage, textRoom } from '../flow/textPages.ts';
+import type { PageDraft } from '../pageDraft.ts';
+import { box, circle, stroke, tagged, text } from '../paint.ts';
+import { ink, letters, pen } from '../style.ts';
+import { middleOfTrench } from './cardPoints.ts';
+import { geoUri } from './geoUri.ts';
+import type { PackInput } from './packInput.ts';
+import { qrSign } from './qrSign.ts';
+
+const tagMm = { width: 91, height: 60 } as const;
+const gapMm = 4;
+const columns = 2;
+const rows = 4;
+const qrMm = 34;
+
+/** Tags to cut out, laminate and fix to the gate: what lies below, and a code with its coordinates. */
+export function gateTagPages(input: PackInput): PageDraft[] {
+  const perPage = columns * rows;
+  const pages: PageDraft[] = [];
+  for (let from = 0; from < input.crossings.length; from += perPage) {
+    const own = input.crossings.slice(from, from + perPage);
+    pages.push(textPage('Gate tags to cut out', tagSheet(own, input), 'portrait', input, from / perPage));
+  }
+  return pages;
+}
+
+function tagSheet(crossings: readonly CrossingRow[], input: PackInput): Item[] {
+  const [left, top] = textRoom('portrait', input.property);
+  return crossings.flatMap((row, i) => {
+    const x = left + (i % columns) * (tagMm.width + gapMm);
+    const y = top + Math.floor(i / columns) * (tagMm.height + gapMm);
+    return tag(row, [x, y], input);
+  });
+}
+
+function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item[] {
+  const { placed, units, name } = propertyOf(input.project);
+  const { gateway, crossing } = built.figures;
+  const uri = geoUri(input.survey.plane.toLonLat(middleOfTrench(built)));
+  const innerMm = tagMm.width - (placed ? qrMm : 0) - 8;
+  const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
+  const nearest = built.points.flatMap(({ point, ties }) => (point.role === 'bend' ? ties : [])).slice(0, 3);
+  const tied = nearest.map((tie) => `${formatTape(tie.distanceM, units)} from ${tie.name}`);
+  const said = [
+    `Live cable buried here, about ${formatTape(crossing.depthM, units)} deep.`,
+    tied.length > 0 ? `Bend: ${tied.join(', ')}.` : 'Not taped: find it with care.',
+    'Do not dig. Energiser off, fence proven dead, other services located first.',
+  ];
+  const body = words(said.join('\n'), innerMm, { sizePt: letters.table }, input.measure);
+  const foot = words(
+    `${name}${input.property.invented ? ' (invented example)' : ''}`,
+    tagMm.width - 8,
+    { sizePt: letters.small },
+    input.measure,
+  );
+  return [
+    box([x, y, x + tagMm.width, y + tagMm.height], null, stroke(pen.hairline, { dashMm: [1.5, 1] })),
+    circle([x + tagMm.width / 2, y + 5], 2.2, ink.white, stroke(pen.hairline)),
+    tagged('P', [text(gateway.name, [x + 4, y + 17], { sizePt: size, font: 'bold' })]),
+    ...body.paint([x + 4, y + 21]),
+    ...foot.paint([x + 4, y + tagMm.height - 5]),
+    ...(placed
+      ? [
+          qrSign(input.makeQr(uri), [x + tagMm.width - qrMm - 2, y + 12], qrMm, `QR code of ${uri}`),
+          tagged('P', [
+            text(uri, [x + tagMm.width - 4, y + 12 + qrMm + 2], {
+              sizePt: letters.small,
+              align: 'right',
+              font: 'figures',
+            }),
+          ]),
+        ]
+      : []),
+  ];
+}

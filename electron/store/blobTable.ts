@@ -1,0 +1,49 @@
+import { createHash } from 'node:crypto';
+import type { Database, Statement } from 'better-sqlite3';
+import type { NewPhotoBytes } from '../../core/api/photoApi.ts';
+import { ProblemError } from './problems.ts';
+
+/** The pictures of photos, each once, by the SHA-256 of its bytes. */
+export class BlobTable {
+  readonly #bytes: Statement<[string], Buffer>;
+  readonly #insert: Statement<[string, string, Uint8Array]>;
+
+  constructor(database: Database) {
+    this.#bytes = database.prepare<[string], Buffer>('SELECT bytes FROM blob WHERE id = ?').pluck();
+    this.#insert = database.prepare('INSERT INTO blob (id, media_type, bytes) VALUES (?, ?, ?) ON CONFLICT DO NOTHING');
+  }
+
+  bytes(id: string): Uint8Array | null {
+    return this.#bytes.get(id) ?? null;
+  }
+
+  /** Puts photos in, within the caller's transaction. One that is there already is kept. */
+  add(photos: readonly NewPhotoBytes[]): void {
+    for (const { blobId, bytes } of photos) {
+      if (createHash('sha256').update(bytes).digest('hex') !== blobId) {
+        throw new ProblemError('not-valid', 'A photo was spoilt on its way into the file.', 'Add it again.');
+      }
+      this.#insert.run(blobId, 'image/jpeg', bytes);
+    }
+  }
+}
+
+/**
+ * Takes out the pictures that nothing names any more: neither a photo, nor a handover, nor a step that undo or redo could
+ * bring back. Done when a file is opened, so that within a sitting a deleted photo always comes back.
+ */
+export function dropUnusedBlobs(database: Database): void {
+  const unused = database
+    .prepare<[], string>(
+      `SELECT id FROM blob
+       WHERE id NOT IN (SELECT body ->> '$.blobId' FROM thing WHERE kind = 'photo')
+         AND id NOT IN (SELECT body ->> '$.thumbId' FROM thing WHERE kind = 'photo')
+         AND NOT EXISTS (SELECT 1 FROM thing WHERE kind = 'handover' AND instr(thing.body, blob.id) > 0)
+         AND NOT EXISTS (SELECT 1 FROM step WHERE instr(step.changes, blob.id) > 0)`,
+    )
+    .pluck()
+    .all();
+  if (unused.length === 0) return;
+  const drop = database.prepare('DELETE FROM blob WHERE id = ?');
+  database.transaction(() => unused.forEach((id) => void drop.run(id))).immediate();
+}
