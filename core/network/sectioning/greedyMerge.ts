@@ -12,7 +12,7 @@ export function greedyMerge(graph: CutGraph): Uint8Array {
   const amounts = graph.weights.slice();
   const exempt = graph.exempt.slice();
   const partOf = Int32Array.from({ length: vertexCount }, (_, v) => v);
-  const between: Map<number, number>[] = Array.from({ length: vertexCount }, () => new Map());
+  const between: Map<number, number>[] = Array.from({ length: vertexCount }, () => new Map<number, number>());
   for (let e = 0; e < edgeA.length; e++) {
     const saved = mustCut[e] ? Number.NEGATIVE_INFINITY : edgeCost[e]!;
     addTo(between[edgeA[e]!]!, edgeB[e]!, saved);

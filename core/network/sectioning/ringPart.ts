@@ -11,7 +11,7 @@ const NO_CEILING = 2 ** 52;
 /** States kept per step when a first plan of a block is looked for. */
 const QUICK = 40;
 /** Tree changes tried are this many vertices' worth, at most. */
-const TREE_TRIALS = 60_000;
+const TREE_TRIALS = 40_000;
 
 /** What is to be found for a ringed part. */
 export interface RingQuestion {

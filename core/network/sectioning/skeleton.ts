@@ -38,7 +38,7 @@ export function buildSkeleton(graph: CutGraph, leftOut?: Uint8Array, roots?: Uin
   const n = graph.vertexCount;
   const adjacency = adjacencyOf(graph, leftOut);
   const { start, edge, other } = adjacency;
-  const parent: number[] = new Array(n).fill(-1);
+  const parent = new Array<number>(n).fill(-1);
   const parentEdge = new Int32Array(n).fill(-1);
   const order: number[] = [];
   const pieceStart: number[] = [];
