@@ -1,5 +1,6 @@
 import { arcPath, bowThrough } from '../geometry/arc.ts';
 import { cumulativeLengthsM } from '../geometry/plane/cumulativeLengths.ts';
+import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
 import { crossingRecordId } from '../model/recordDefaults.ts';
@@ -23,6 +24,9 @@ export interface CrossingAsBuilt {
   /** The largest standard error of the measured points, metres; null where none is known. */
   readonly seM: number | null;
 }
+
+/** A trench does not bow more than this share of the distance between its feet. */
+const mostBowShare = 2;
 
 /** The record of a crossing, or null. */
 export function recordOf(project: Project, crossingId: string): CrossingRecord | null {
@@ -68,8 +72,11 @@ function routeOf(
     return [startFoot, ...via, endFoot];
   }
   const bend = between.find(({ point, xy }) => point.role === 'bend' && xy)?.xy;
-  const signedBowM = bend ? bowThrough(startFoot, endFoot, bend, Infinity) : crossing.bowSide === 'left' ? bowM : -bowM;
-  return arcPath(startFoot, endFoot, Number.isFinite(signedBowM) ? signedBowM : 0);
+  if (!bend) return arcPath(startFoot, endFoot, crossing.bowSide === 'left' ? bowM : -bowM);
+  const signedBowM = bowThrough(startFoot, endFoot, bend, Infinity);
+  // A bend beyond the feet lies on no arc that anybody digs.
+  const widestM = mostBowShare * xyDistanceM(startFoot, endFoot);
+  return Math.abs(signedBowM) <= widestM ? arcPath(startFoot, endFoot, signedBowM) : [startFoot, bend, endFoot];
 }
 
 /**

@@ -1,0 +1,134 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Xy } from '../../../core/geometry/types.ts';
+import { type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
+import { put } from '../../../core/model/project.ts';
+import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
+import type { TapeTie } from '../../../core/model/recordThings.ts';
+import { surveyOf } from '../../../core/registers/survey.ts';
+import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
+
+const gateM = 4;
+
+/** A gateway whose posts stand at (48, 0) and (52, 0), and a strainer off the line. */
+function property() {
+  const base = drawing(
+    line('F1', [
+      [0, 0],
+      [100, 0],
+    ]),
+    bridgedGateway('G1', 'F1', 50, { widthM: gateM }),
+    strainer('P1', [55, 6]),
+  );
+  return { base, survey: surveyOf(base) };
+}
+
+/** What a person with two tapes and a compass word finds: circles about the posts by hand, the side by the word. */
+function foundOnTheGround({ tapes, side }: StakePoint): Xy {
+  const [a, b] = tapes.map(({ post, distanceM }) => ({ post, r: Math.round(distanceM * 100) / 100 }));
+  if (!b) return a!.post;
+  const [dx, dy] = [b.post[0] - a!.post[0], b.post[1] - a!.post[1]];
+  const d = Math.hypot(dx, dy);
+  const x = (a!.r ** 2 - b.r ** 2 + d ** 2) / (2 * d);
+  const h = Math.sqrt(Math.max(0, a!.r ** 2 - x ** 2));
+  const places = [1, -1].map((s): Xy => {
+    return [a!.post[0] + (x * dx - s * h * dy) / d, a!.post[1] + (x * dy + s * h * dx) / d];
+  });
+  const wanted = { north: [0, 1], south: [0, -1], east: [1, 0], west: [-1, 0] };
+  const word = side ?? 'north';
+  const direction: Xy = [0, 0].map((_, i) =>
+    Object.entries(wanted).reduce((sum, [name, unit]) => sum + (word.includes(name) ? unit[i]! : 0), 0),
+  ) as unknown as Xy;
+  return places.toSorted(
+    (p, q) => q[0] * direction[0] + q[1] * direction[1] - (p[0] * direction[0] + p[1] * direction[1]),
+  )[0]!;
+}
+
+const apart = (a: Xy, b: Xy) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+const toCm = (lengthM: number) => Math.round(lengthM * 100) / 100;
+
+function tie(from: TapeTie['from'], post: Xy, point: Xy): TapeTie {
+  return { from, postName: '', postAt: at(post), distanceM: toCm(apart(post, point)), seM: 0.01 };
+}
+
+describe('stakeOut', () => {
+  it('gives a point recorded by two ties to the centimetre back within 2 cm; where it can’t, it says so', () => {
+    const { base, survey } = property();
+    const { startPost, endPost } = survey.gateways.get('G1')!;
+    let strong = 0;
+    fc.assert(
+      fc.property(
+        fc.double({ min: -3, max: 7, noNaN: true }),
+        fc.double({ min: 0.05, max: 6, noNaN: true }),
+        fc.boolean(),
+        (along, off, left) => {
+          const truth: Xy = [startPost[0] + along, startPost[1] + (left ? off : -off)];
+          const point = {
+            ...newBuriedPoint('b1', 'X-G1', 'bend'),
+            side: left ? ('left' as const) : ('right' as const),
+            ties: [
+              tie({ on: 'gatePost', gatewayId: 'G1', post: 'start' }, startPost, truth),
+              tie({ on: 'gatePost', gatewayId: 'G1', post: 'end' }, endPost, truth),
+            ],
+          };
+          const project = put(base, point);
+          const found = stakeOut(project, survey, 'G1')!.points.find(({ key }) => key === 'b1');
+          // Tapes rounded to the centimetre may fail to meet where the point is next to the line of the posts.
+          if (!found) return off < 0.3;
+          const missM = apart(foundOnTheGround(found), truth);
+          const inFrame: Xy = [startPost[0] + found.offset.alongM, startPost[1] + found.offset.leftM];
+          expect(missM).toBeLessThanOrEqual(found.withinM + 0.02);
+          if (found.weak) return true;
+          strong++;
+          expect(missM).toBeLessThanOrEqual(0.02);
+          expect(apart(inFrame, truth)).toBeLessThanOrEqual(0.02);
+          return true;
+        },
+      ),
+      { numRuns: 5000, seed: 11 },
+    );
+    expect(strong).toBeGreaterThan(3000);
+  });
+
+  it('works tapes out for a point that was measured otherwise', () => {
+    const { base, survey } = property();
+    const { startPost } = survey.gateways.get('G1')!;
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.3, max: 3.7, noNaN: true }),
+        fc.double({ min: 0.6, max: 3, noNaN: true }),
+        fc.boolean(),
+        (alongM, off, left) => {
+          const leftM = left ? off : -off;
+          const point = { ...newBuriedPoint('b1', 'X-G1', 'bend'), offset: { alongM, leftM } };
+          const found = stakeOut(put(base, point), survey, 'G1')!.points.find(({ key }) => key === 'b1')!;
+          expect(found.by).toBe('offset');
+          expect(found.tapes.every(({ taped }) => !taped)).toBe(true);
+          expect(apart(foundOnTheGround(found), [startPost[0] + alongM, startPost[1] + leftM])).toBeLessThanOrEqual(
+            0.02,
+          );
+        },
+      ),
+      { numRuns: 1000, seed: 12 },
+    );
+  });
+
+  it('steps along the line between the posts follow the arc', () => {
+    const { base, survey } = property();
+    const { steps, certainty, crossing, leftIs, rightIs } = stakeOut(base, survey, 'G1')!;
+    expect(steps.map(({ alongM }) => alongM)).toEqual([0.5, 1, 1.5, 2, 2.5, 3, 3.5]);
+    // A chord of 4 m with a bow of 1 m: radius (16/4 + 1) / 2 = 2.5 m, so 1 m from the foot sqrt(6.25 - 1) - 1.5.
+    expect(steps[3]!.leftM).toBeCloseTo(1, 2);
+    expect(steps[1]!.leftM).toBeCloseTo(Math.sqrt(5.25) - 1.5, 2);
+    expect(steps[0]!.leftM).toBeCloseTo(steps[6]!.leftM, 6);
+    expect(crossing.measured).toBe(false);
+    expect(certainty).toMatchObject({ basis: 'drawn', seM: null });
+    expect([leftIs, rightIs]).toEqual(['north', 'south']);
+  });
+
+  it('names the posts as they are found on the ground, and no crossing where there is none', () => {
+    const { base, survey } = property();
+    expect(stakeOut(base, survey, 'G1')!.postNames).toEqual({ start: 'hinge post (west)', end: 'latch post (east)' });
+    expect(stakeOut(base, survey, 'G9')).toBeNull();
+  });
+});
