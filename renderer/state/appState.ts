@@ -32,7 +32,7 @@ export interface BackroomResult {
 export type Dialog =
   | { readonly kind: 'chooseFile'; readonly purpose: 'open' | 'new' | 'copy' }
   | { readonly kind: 'print' }
-  | { readonly kind: 'importGeoJson'; readonly fileName: string; readonly text: string }
+  | { readonly kind: 'importMap'; readonly fileName: string; readonly bytes: Uint8Array }
   | { readonly kind: 'keys' };
 
 /** The last line of the book: what just happened, or why it could not. */

@@ -1,16 +1,14 @@
-import { useRef } from 'react';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Property } from '../../../core/model/things.ts';
 import { coverSentence } from '../../../core/registers/sentences.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
-import { useApp, useOpenFile } from '../../state/appState.ts';
+import { useOpenFile } from '../../state/appState.ts';
 import { change as changeThing } from '../../state/change.ts';
 import { closeFile } from '../../state/session.ts';
+import { BringIn } from '../exchange/BringIn.tsx';
 import { Answer } from '../parts/Answer.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
-
-const largestFileBytes = 64 * 1024 * 1024;
 
 /** The cover of the book: what the property is, its files, what comes in and what goes out. */
 export function CoverPage() {
@@ -31,12 +29,7 @@ export function CoverPage() {
       </section>
       <section className="block" aria-labelledby="cover-in">
         <h2 id="cover-in">Bring in</h2>
-        <p className="buttons">
-          <ImportButton />
-        </p>
-        <p className="field-hint">
-          GeoJSON of fence lines and points. You see what each becomes before anything is changed.
-        </p>
+        <BringIn />
       </section>
       <section className="block" aria-labelledby="cover-files">
         <h2 id="cover-files">Files</h2>
@@ -86,41 +79,6 @@ export function CoverPage() {
           <CommandButton id="keys" />
         </p>
       </section>
-    </>
-  );
-}
-
-function ImportButton() {
-  const input = useRef<HTMLInputElement>(null);
-  const read = async (file: File) => {
-    if (file.size > largestFileBytes) {
-      useApp.setState({
-        problem: {
-          code: 'not-valid',
-          message: `${file.name} is larger than 64 MB.`,
-          remedy: 'Split it, or simplify its lines first.',
-        },
-      });
-      return;
-    }
-    useApp.setState({ dialog: { kind: 'importGeoJson', fileName: file.name, text: await file.text() } });
-  };
-  return (
-    <>
-      <button type="button" onClick={() => input.current?.click()}>
-        Import GeoJSON
-      </button>
-      <input
-        ref={input}
-        type="file"
-        hidden
-        accept=".geojson,.json,application/geo+json,application/json"
-        onChange={(event) => {
-          const file = event.target.files?.[0];
-          event.target.value = '';
-          if (file) void read(file);
-        }}
-      />
     </>
   );
 }

@@ -1,6 +1,6 @@
 import { useApp } from '../../state/appState.ts';
+import { ImportDialog } from '../exchange/ImportDialog.tsx';
 import { ChooseFileDialog } from './ChooseFileDialog.tsx';
-import { ImportDialog } from './ImportDialog.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { PrintDialog } from './PrintDialog.tsx';
 
@@ -12,8 +12,8 @@ export function Dialogs() {
       return <ChooseFileDialog purpose={dialog.purpose} />;
     case 'print':
       return <PrintDialog />;
-    case 'importGeoJson':
-      return <ImportDialog fileName={dialog.fileName} text={dialog.text} />;
+    case 'importMap':
+      return <ImportDialog fileName={dialog.fileName} bytes={dialog.bytes} />;
     case 'keys':
       return <KeysDialog />;
     default:
