@@ -51,12 +51,19 @@ export function orderSentence({ parts, total }: Order, { quantities }: TakeOff, 
   if (quantities.length === 0) return 'Nothing is planned that would have to be ordered.';
   const items = new Set(parts.flatMap(({ lines }) => lines.map(({ item }) => item.id))).size;
   const stages = parts.filter(({ stage }) => stage !== null).length;
-  const withTax = total.tax > 0 ? ' with tax' : '';
-  const open = total.unpriced > 0 ? `, and ${total.unpriced} without a price` : '';
-  const staged = stages > 0 ? ` in ${stages} ${stages === 1 ? 'stage' : 'stages'}` : '';
+  const goods = formatMoney(sum(parts.map(({ materials }) => materials.net)), habits);
+  const work = formatMoney(sum(parts.map((part) => part.work.net)), habits);
+  const tax = total.tax > 0 ? ` and ${formatMoney(total.tax, habits)} of tax` : '';
+  const open = total.unpriced > 0 ? `; ${total.unpriced} without a price are not in it` : '';
   const fence = quantities.find(({ key }) => key === 'work:fenceKm');
   const of = fence ? ` for ${formatLength(fence.amount * 1000, habits.units)} of fence` : '';
-  return `${formatMoney(total.gross, habits)}${withTax}: ${items} ${items === 1 ? 'item' : 'items'} and the work${of}${staged}${open}.`;
+  const staged = stages > 0 ? ` in ${stages} ${stages === 1 ? 'stage' : 'stages'}` : '';
+  const bought = `${items} ${items === 1 ? 'item' : 'items'}`;
+  return `${formatMoney(total.gross, habits)}${of}${staged}: ${bought} for ${goods}, work for ${work}${tax}${open}.`;
+}
+
+function sum(amounts: readonly number[]): number {
+  return amounts.reduce((total, amount) => total + amount, 0);
 }
 
 /** "12 pieces, 96.4 m, from 1 roll; 3.5 m left over." */

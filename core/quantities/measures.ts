@@ -46,6 +46,9 @@ const words = {
   work: ['work', 'Work', 'each'],
 } as const satisfies Record<string, readonly [QuantityGroup, string, QuantityUnit]>;
 
+/** A conductor's own name says what it is. */
+const namedByDetail: ReadonlySet<MeasureWord> = new Set(['wire', 'cable']);
+
 /** Lengths that must not be joined: whatever lies in the ground. */
 const cutWords: ReadonlySet<string> = new Set(['pipe', 'cable', 'earthCable']);
 
@@ -55,7 +58,7 @@ export function measureOf(word: MeasureWord, kind?: string | number, detail?: st
   return {
     key: kind === undefined ? word : `${word}:${kind}`,
     group,
-    name: detail === undefined ? name : `${name}, ${detail}`,
+    name: detail === undefined ? name : namedByDetail.has(word) ? detail : `${name}, ${detail}`,
     unit,
     cut: cutWords.has(word),
   };

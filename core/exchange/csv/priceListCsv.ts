@@ -99,6 +99,7 @@ export function readPriceList(text: string, present: PriceList, newId: NewId): O
 class Reading {
   readonly #table: CsvTable;
   readonly #newId: NewId;
+  readonly #present: PriceList['items'];
   readonly #idByName: ReadonlyMap<string, string>;
   readonly #items = new Map<string, CatalogueItem>();
   readonly #kits = new Map<string, Kit>();
@@ -108,6 +109,7 @@ class Reading {
   constructor(table: CsvTable, present: PriceList, newId: NewId) {
     this.#table = table;
     this.#newId = newId;
+    this.#present = present.items;
     this.#idByName = new Map([...present.items.values()].map(({ id, name }) => [name.trim().toLowerCase(), id]));
   }
 
@@ -133,20 +135,23 @@ class Reading {
     return `"${sort}" is not a sort of row: it is item, labour or kit.`;
   }
 
+  /** Of an item that is in the list already, what the table has no column for stays as it is. */
   #takeItem(row: CsvRow): string | null {
     const name = this.#cell(row, 'name');
+    const id = this.#cell(row, 'id') || this.#idByName.get(name.toLowerCase()) || this.#newId('catalogueItem');
+    const known = this.#present.get(id) ?? emptyItem;
+    const has = (column: Column) => this.#table.columns.includes(column);
     const fields = {
       name,
-      measure: this.#cell(row, 'serves') || null,
-      unit: this.#cell(row, 'unit') || 'each',
-      packSize: this.#figure(row, 'pack size') ?? 1,
+      measure: has('serves') ? this.#cell(row, 'serves') || null : known.measure,
+      unit: this.#cell(row, 'unit') || known.unit,
+      packSize: this.#figure(row, 'pack size') ?? known.packSize,
       price: this.#figure(row, 'price'),
-      taxPercent: this.#figure(row, 'tax %'),
-      wastePercent: this.#figure(row, 'waste %') ?? 0,
+      taxPercent: has('tax %') ? this.#figure(row, 'tax %') : known.taxPercent,
+      wastePercent: this.#figure(row, 'waste %') ?? known.wastePercent,
       invented: isYes(this.#cell(row, 'invented')),
-      note: this.#cell(row, 'note'),
+      note: has('note') ? this.#cell(row, 'note') : known.note,
     };
-    const id = this.#cell(row, 'id') || this.#idByName.get(name.toLowerCase()) || this.#newId('catalogueItem');
     const why = whyNot('catalogueItem', fields) ?? whyNotId(id);
     if (why !== null) return why;
     if (this.#items.has(id)) return `The id "${id}" stands in an earlier row already.`;
@@ -195,6 +200,8 @@ class Reading {
     return readFigure(this.#cell(row, column), this.#table.decimalComma);
   }
 }
+
+const emptyItem = { measure: null, unit: 'each', packSize: 1, taxPercent: null, wastePercent: 0, note: '' } as const;
 
 const nowhere = projectOf([]);
 

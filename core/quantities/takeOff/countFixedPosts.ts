@@ -15,15 +15,14 @@ export function countFixedPosts(input: TakeOffInput, fence: FencePosts, tally: T
     const counted = ends.filter((end) => end.counted);
     if (counted.length === 0) continue;
     const at = fence.posts[post]!;
-    if (!standsAlready(ends, at)) countPost(at, counted, tally);
+    if (!standsAlready(ends, at)) countPost(at, counted, nameOf(at, ends), tally);
     for (const end of counted) countEnd(end, nameOf(at, ends), tally);
     countJoints(ends, nameOf(at, ends), tally);
   }
 }
 
-function countPost(post: FencePost, counted: readonly FenceEnd[], tally: Tally): void {
+function countPost(post: FencePost, counted: readonly FenceEnd[], name: string, tally: Tally): void {
   const owners = ownersOf(counted, post);
-  const name = nameOf(post, counted);
   if (post.role === 'gatePost' || post.role === 'strainer') {
     tally.add(measureOf(post.role), owners, 1, name);
     tally.add(workMeasure('strainer'), owners, 1, name);

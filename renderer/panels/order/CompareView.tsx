@@ -129,10 +129,10 @@ function Comparison({
         <thead>
           <tr>
             <th scope="col">Figure</th>
-            <th scope="col" className="figures">
+            <th scope="col" className="sum-cell">
               {names[0]}
             </th>
-            <th scope="col" className="figures">
+            <th scope="col" className="sum-cell">
               {names[1]}
             </th>
           </tr>
@@ -143,8 +143,8 @@ function Comparison({
             return (
               <tr key={label}>
                 <th scope="row">{label}</th>
-                <td className="figures">{x}</td>
-                <td className="figures">{x === y ? y : <strong>{y}</strong>}</td>
+                <td className="sum-cell">{x}</td>
+                <td className="sum-cell">{x === y ? y : <strong>{y}</strong>}</td>
               </tr>
             );
           })}

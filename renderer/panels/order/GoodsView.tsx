@@ -1,5 +1,6 @@
 import { formatAmount, formatMoney, packText } from '../../../core/quantities/formatOrder.ts';
 import type { LabourLine, OrderLine, OrderPart } from '../../../core/quantities/order/order.ts';
+import { CommandButton } from '../../commands/CommandButton.tsx';
 import { light } from '../../state/choose.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { useHabits } from './useHabits.ts';
@@ -7,14 +8,22 @@ import { useHabits } from './useHabits.ts';
 /** What is bought and what is done, stage by stage, with what it comes to. */
 export function GoodsView({ worked }: { readonly worked: WorkedOrder }) {
   const { parts } = worked.order;
-  return parts.map((part) => (
-    <section key={part.stage?.id ?? 'none'} className="block" aria-label={nameOf(part, parts.length)}>
-      {parts.length > 1 ? <h3>{nameOf(part, parts.length)}</h3> : null}
-      <Goods part={part} />
-      <Work part={part} />
-      <Sums part={part} />
-    </section>
-  ));
+  return (
+    <>
+      <p className="buttons">
+        <CommandButton id="printOrder" className="main" />
+        <CommandButton id="orderCsv" />
+      </p>
+      {parts.map((part) => (
+        <section key={part.stage?.id ?? 'none'} className="block" aria-label={nameOf(part, parts.length)}>
+          {parts.length > 1 ? <h3>{nameOf(part, parts.length)}</h3> : null}
+          <Goods part={part} />
+          <Work part={part} />
+          <Sums part={part} />
+        </section>
+      ))}
+    </>
+  );
 }
 
 function nameOf({ stage }: OrderPart, count: number): string {
@@ -27,14 +36,17 @@ function Goods({ part }: { readonly part: OrderPart }) {
   return (
     <div className="order-table">
       <table>
-        <caption>Goods, rounded up to packs and rolls, before tax</caption>
+        <caption>
+          Goods, rounded up to packs and rolls, before tax.
+          {lines.some(({ item }) => item.invented) ? ' * marks a price that is invented.' : ''}
+        </caption>
         <thead>
           <tr>
             <th scope="col">Item</th>
-            <th scope="col" className="figures">
+            <th scope="col" className="sum-cell">
               Packs
             </th>
-            <th scope="col" className="figures">
+            <th scope="col" className="sum-cell">
               Net
             </th>
           </tr>
@@ -60,11 +72,11 @@ function GoodsRow({ line }: { readonly line: OrderLine }) {
         <span className="under">
           {formatAmount(needed, item.unit, habits.units)} needed, {packText(item, habits.units)} at{' '}
           {formatMoney(item.price, habits)}
-          {item.invented ? ', invented' : ''}
+          {item.invented ? '*' : ''}
         </span>
       </td>
-      <td className="figures">{packs}</td>
-      <td className="figures">{formatMoney(cost.net, habits)}</td>
+      <td className="sum-cell">{packs}</td>
+      <td className="sum-cell">{formatMoney(cost.net, habits)}</td>
     </tr>
   );
 }
@@ -74,7 +86,9 @@ function Work({ part }: { readonly part: OrderPart }) {
   return (
     <div className="order-table">
       <table>
-        <caption>Work, before tax</caption>
+        <caption>
+          Work, before tax.{part.labour.some(({ rate }) => rate.invented) ? ' * marks a rate that is invented.' : ''}
+        </caption>
         <tbody>
           {part.labour.map((line) => (
             <WorkRow key={line.rate.id} line={line} />
@@ -94,10 +108,10 @@ function WorkRow({ line: { rate, quantity, cost } }: { readonly line: LabourLine
         {quantity.name}
         <span className="under">
           {formatAmount(quantity.amount, quantity.unit, habits.units)} at {formatMoney(rate.rate, habits)}
-          {rate.invented ? ', invented' : ''}
+          {rate.invented ? '*' : ''}
         </span>
       </td>
-      <td className="figures">{formatMoney(cost.net, habits)}</td>
+      <td className="sum-cell">{formatMoney(cost.net, habits)}</td>
     </tr>
   );
 }

@@ -1,15 +1,13 @@
 import './order.css';
 import { useEffect, useMemo, useState } from 'react';
-import { formatMoney, orderSentence } from '../../../core/quantities/formatOrder.ts';
+import { orderSentence } from '../../../core/quantities/formatOrder.ts';
 import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { orderFindings } from '../../../core/quantities/orderFindings.ts';
 import { orderSettingsOf } from '../../../core/quantities/takeOff.ts';
-import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { Answer } from '../parts/Answer.tsx';
-import { Figure } from '../parts/Figure.tsx';
 import { Findings } from '../parts/Findings.tsx';
 import { CompareView } from './CompareView.tsx';
 import { CutsView } from './CutsView.tsx';
@@ -50,10 +48,6 @@ function Worked({ worked, fresh }: { readonly worked: WorkedOrder; readonly fres
     () => orderFindings({ project, takeOff, prices: priceListOf(project), settings: orderSettingsOf(project) }, order),
     [project, takeOff, order],
   );
-  const sums = order.parts.reduce(
-    (total, part) => ({ goods: total.goods + part.materials.net, work: total.work + part.work.net }),
-    { goods: 0, work: 0 },
-  );
   return (
     <>
       <Answer>{orderSentence(order, takeOff, habits)}</Answer>
@@ -62,15 +56,6 @@ function Worked({ worked, fresh }: { readonly worked: WorkedOrder; readonly fres
           Counting again…
         </p>
       )}
-      <div className="figures">
-        <Figure label="goods" value={formatMoney(sums.goods, habits)} />
-        <Figure label="work" value={formatMoney(sums.work, habits)} />
-        {order.total.tax > 0 ? <Figure label="tax" value={formatMoney(order.total.tax, habits)} /> : null}
-      </div>
-      <p className="buttons">
-        <CommandButton id="printOrder" className="main" />
-        <CommandButton id="orderCsv" />
-      </p>
       <Findings findings={findings} nothing="Every quantity has an item, every item a price." />
       <nav className="register-choice" aria-label="Registers">
         {registers.map(({ name, label }) => (

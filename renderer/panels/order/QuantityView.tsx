@@ -73,7 +73,7 @@ function QuantityRow({
         onPointerLeave={onLeave}
       >
         <td>{name}</td>
-        <td className="figures">
+        <td className="sum-cell">
           <button
             type="button"
             className="amount"

@@ -30,7 +30,7 @@ export function StagesView({ worked }: { readonly worked: WorkedOrder }) {
         fences share is put in with the first. What a stage leaves over is there for the next.
       </p>
       {stages.map((stage, i) => (
-        <StageBlock key={stage.id} stage={stage} worked={worked} first={i === 0} last={i === stages.length - 1} />
+        <StageBlock key={stage.id} stage={stage} worked={worked} place={i + 1} of={stages.length} />
       ))}
       <InNoStage worked={worked} />
       <PutChosen />
@@ -59,13 +59,13 @@ export function StagesView({ worked }: { readonly worked: WorkedOrder }) {
 function StageBlock({
   stage,
   worked,
-  first,
-  last,
+  place,
+  of,
 }: {
   readonly stage: Stage;
   readonly worked: WorkedOrder;
-  readonly first: boolean;
-  readonly last: boolean;
+  readonly place: number;
+  readonly of: number;
 }) {
   const { project } = useOpenFile();
   const habits = useHabits();
@@ -81,7 +81,7 @@ function StageBlock({
       onPointerLeave={() => light([])}
     >
       <TextField
-        label={`Stage ${first ? '1' : ''}`.trim()}
+        label={`Stage ${place}`}
         required
         value={stage.name}
         onCommit={(to) => change(`Rename stage ${stage.name}`, 'stage', stage.id, { name: to })}
@@ -89,7 +89,7 @@ function StageBlock({
       <p>
         {marked.length === 0
           ? 'Nothing is in it yet.'
-          : `${marked.length} ${marked.length === 1 ? 'thing' : 'things'} with all that hangs on them. `}
+          : `${marked.length} ${marked.length === 1 ? 'thing' : 'things'}, with all that hangs on ${marked.length === 1 ? 'it' : 'them'}. `}
         {part && marked.length > 0 ? (
           <>
             Goods {formatMoney(part.materials.net, habits)}, work {formatMoney(part.work.net, habits)}:{' '}
@@ -104,12 +104,12 @@ function StageBlock({
             Choose what is in it
           </button>
         ) : null}
-        {first ? null : (
+        {place === 1 ? null : (
           <button type="button" onClick={() => void commit(`Do ${stage.name} earlier`, moveStage(stage.id, -1))}>
             Earlier
           </button>
         )}
-        {last ? null : (
+        {place === of ? null : (
           <button type="button" onClick={() => void commit(`Do ${stage.name} later`, moveStage(stage.id, 1))}>
             Later
           </button>

@@ -71,8 +71,8 @@ export function TermsView() {
           onCommit={(count) => set({ count })}
         />
         <div className="field-pair">
-          {degrees('Angle post from a bend of', 'angleFromDeg')}
-          {degrees('Strainer from a bend of', 'strainerFromDeg')}
+          {degrees('Bend for an angle post', 'angleFromDeg')}
+          {degrees('Bend for a strainer', 'strainerFromDeg')}
         </div>
         <div className="field-pair">
           {length('Longest strain of wire', 'maxStrainM', 10, 100_000)}

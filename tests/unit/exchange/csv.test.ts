@@ -120,6 +120,12 @@ describe('a price list', () => {
     ]);
   });
 
+  it('leaves as it is what the table has no column for', () => {
+    const read = readPriceList('name,price\n"Post insulators, bag of 100",40', prices, countingIds());
+    const known = prices.items.get('item-insulator')!;
+    expect(read.ok && read.value.items).toEqual([{ ...known, price: 40, invented: false }]);
+  });
+
   it('says for each row why it is left out', () => {
     const bad = [
       'row,id,name,serves,unit,pack size,price,part',
