@@ -57,6 +57,9 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
     space(4),
     heading('In this pack', widthMm, measure),
     ...contents.map((content) => contentRow(content, widthMm, input)),
+    ...(options.parts.includes('geoJson') && property.placed
+      ? [space(1), paragraph('Attached to this file: the whole property as GeoJSON.', widthMm, measure)]
+      : []),
   ];
   return textPages('Handover pack', blocks, 'portrait', input);
 }

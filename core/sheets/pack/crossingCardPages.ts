@@ -1,4 +1,7 @@
+import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
+import { earthCableLengthM, liveCableLengthM, pipeLengthM } from '../../geometry/conduit.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { offsetOf } from '../../locate/ties.ts';
 import { tiesInWords } from '../../locate/tieWords.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
@@ -22,8 +25,8 @@ import type { PackInput } from './packInput.ts';
 import { qrSign } from './qrSign.ts';
 
 const planWidthMm = 120;
-const planHeightMm = 96;
-const sectionHeightMm = 44;
+const planHeightMm = 94;
+const sectionHeightMm = 42;
 const qrMm = 36;
 const photoHeightMm = 46;
 
@@ -47,7 +50,7 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
     space(2),
     sectionBlock(built, points, units, widthMm),
     space(2),
-    ...tableBlocks(pointTable(points, input), widthMm, input.measure),
+    ...tableBlocks(pointTable(built, points, input), widthMm, input.measure),
     ...accuracyNote(points, placed, widthMm, input),
     ...(ties.rows.length > 0 ? [space(2), ...tableBlocks(ties, widthMm, input.measure)] : []),
     ...tieRemarks(points, units).map((remark) => paragraph(remark, widthMm, input.measure)),
@@ -58,9 +61,14 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
 
 /** The one thing to know first: how far this card can be trusted. */
 function standing({ built, lacks }: CrossingRow): string {
+  const joints = built.record?.jointsUnderground ?? 0;
+  const joined =
+    joints > 0
+      ? ` ${joints === 1 ? 'A joint lies' : `${joints} joints lie`} underground: look there first for a fault.`
+      : '';
   const missing = lacks.length > 0 ? ` Not recorded: ${lacks.join(', ')}.` : '';
   if (!built.measured) return `Nothing of this crossing was measured: it is shown as drawn.${missing}`;
-  return `Shown as recorded.${missing}`;
+  return `Shown as recorded.${joined}${missing}`;
 }
 
 function topBlock(built: CrossingAsBuilt, points: readonly CardPoint[], input: PackInput): Block {
@@ -148,6 +156,7 @@ function sectionBlock(built: CrossingAsBuilt, points: readonly CardPoint[], unit
 
 /** Where each lettered point is: from the gate, and on earth. */
 export function pointTable(
+  built: CrossingAsBuilt,
   points: readonly CardPoint[],
   { project, survey }: Pick<PackInput, 'project' | 'survey'>,
 ): Table {
@@ -157,6 +166,8 @@ export function pointTable(
       { title: '', strong: true },
       { title: 'Point' },
       { title: 'Found by' },
+      { title: 'Along the opening', align: 'right' },
+      { title: 'Off it', align: 'right' },
       ...(placed
         ? [
             { title: 'Latitude', unit: 'WGS 84', align: 'right' as const },
@@ -170,10 +181,13 @@ export function pointTable(
     ],
     rows: points.map(({ letter, label, xy, solved }) => {
       const at = survey.plane.toLonLat(xy);
+      const { alongM, leftM } = offsetOf(xy, built.shape);
       return [
         letter,
         label,
-        solved ? foundBy[solved.by ?? 'offset'] : 'drawn, not measured',
+        solved ? foundBy[solved.by ?? 'offset'] : 'drawn only',
+        formatTape(alongM, units),
+        `${formatTape(Math.abs(leftM), units)} ${leftM < 0 ? 'right' : 'left'}`,
         ...(placed
           ? [latitudeText(at[1]), longitudeText(at[0])]
           : [formatTape(xy[0], units), formatTape(xy[1], units)]),
@@ -183,11 +197,12 @@ export function pointTable(
   };
 }
 
-const foundBy = { ties: 'ties', offset: 'tape along and off the opening', gps: 'GPS' } as const;
+const foundBy = { ties: 'ties', offset: 'tape, along and off', gps: 'GPS' } as const;
 
 function accuracyNote(points: readonly CardPoint[], placed: boolean, widthMm: number, { measure }: PackInput): Block[] {
   const measured = points.some(({ solved }) => solved);
   const words1 = [
+    'Along is from the start post, left and right as seen from there to the end post.',
     measured ? '“Known to” is one standard error of the point against the posts that it was taped from.' : '',
     placed ? 'How well the property itself lies on earth is not known: coordinates are as drawn.' : '',
   ].filter((part) => part !== '');
@@ -196,26 +211,25 @@ function accuracyNote(points: readonly CardPoint[], placed: boolean, widthMm: nu
     : [space(1), words(words1.join(' '), widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)];
 }
 
-/** Every tape distance. */
+/** Every tape distance, a row for each point. */
 export function tieTable(points: readonly CardPoint[], units: Units): Table {
   return {
-    columns: [
-      { title: '', strong: true },
-      { title: 'Tape from' },
-      { title: 'Distance', align: 'right' },
-      { title: 'Tape error', align: 'right' },
-      { title: 'Off by', align: 'right' },
-    ],
-    rows: points.flatMap(({ letter, solved }) =>
-      (solved?.ties ?? []).map((tie, i) => [
-        letter,
-        `${tie.name}${tie.gone ? ' (no longer drawn)' : ''}`,
-        formatTape(tie.distanceM, units),
-        formatTape(tie.seM, units),
-        solved!.ties.length > 2 && solved!.fix ? formatTape(solved!.fix.residualsM[i]!, units) : '-',
-      ]),
-    ),
+    columns: [{ title: '', strong: true }, { title: 'Taped' }, { title: 'Tapes off by', align: 'right' }],
+    rows: points.flatMap(({ letter, solved }) => {
+      if (!solved || solved.ties.length === 0) return [];
+      const taped = solved.ties.map(
+        ({ name, gone, distanceM, seM }) =>
+          `${held(formatTape(distanceM, units))} from ${name}${gone ? ' (no longer drawn)' : ''} (±${held(formatTape(seM, units))})`,
+      );
+      const worst = solved.fix && solved.ties.length > 2 ? Math.max(...solved.fix.residualsM.map(Math.abs)) : null;
+      return [[letter, taped.join('; '), worst === null ? 'not checked' : formatTape(worst, units)]];
+    }),
   };
+}
+
+/** A figure and its unit are not parted. */
+function held(words: string): string {
+  return words.replaceAll(' ', '\u00a0');
 }
 
 /** What must be said of ties that do not simply fix their point. */
@@ -230,7 +244,16 @@ function tieRemarks(points: readonly CardPoint[], units: Units): string[] {
 function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input: PackInput): Block {
   const { record, figures } = built;
   const { crossing } = figures;
-  const conductor = input.project.conductor.get(crossing.cableId)?.name ?? crossing.cableId;
+  const { lengthM: trenchM } = built;
+  const pipe = {
+    trenchM,
+    depthM: crossing.depthM,
+    riserHeightM: crossing.riserHeightM,
+    allowanceM: crossing.allowanceM,
+  };
+  const earthM = earthCableLengthM(pipe, crossing.earthConnectionM);
+  const conductor =
+    conductorById(crossing.cableId, [...input.project.conductor.values()])?.name ?? 'cable of an unknown kind';
   const joints = record?.jointsUnderground;
   const made = input.project.builtMark.get(`built:crossing:${crossing.id}`);
   const left: Fact[] = [
@@ -240,9 +263,9 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
         ? `${crossing.status}, ${dateText(made.date)}${made.by ? `, by ${made.by}` : ''}`
         : crossing.status,
     },
-    { name: 'Pipe', value: `${crossing.pipeBoreMm} mm bore, about ${formatTape(figures.pipeM, units)}` },
-    { name: 'Live cable', value: `${conductor}, about ${formatTape(figures.liveCableM, units)}` },
-    { name: 'Earth cable', value: crossing.earth ? `about ${formatTape(figures.earthCableM, units)}` : 'none' },
+    { name: 'Pipe', value: `${crossing.pipeBoreMm} mm bore, about ${formatTape(pipeLengthM(pipe), units)}` },
+    { name: 'Live cable', value: `${conductor}, about ${formatTape(liveCableLengthM(pipe, crossing.tailM), units)}` },
+    { name: 'Earth cable', value: crossing.earth ? `about ${formatTape(earthM, units)}` : 'none' },
     { name: 'Riser ends sealed', value: yesNo(crossing.sealed) },
     {
       name: 'Joints underground',

@@ -51,7 +51,7 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
     tied.length > 0 ? `Bend: ${tied.join(', ')}.` : 'Not taped: find it with care.',
     'Do not dig. Energiser off, fence proven dead, other services located first.',
   ];
-  const body = words(said.join('\n'), innerMm, { sizePt: letters.table }, input.measure);
+  const body = words(said.join('\n'), innerMm, { sizePt: letters.body }, input.measure);
   const foot = words(
     `${name}${input.property.invented ? ' (invented example)' : ''}`,
     tagMm.width - 8,

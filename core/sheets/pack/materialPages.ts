@@ -1,11 +1,11 @@
 import { propertyOf } from '../../model/project.ts';
 import { formatAmount } from '../../quantities/formatOrder.ts';
-import { type Block, space } from '../flow/block.ts';
-import { tableBlocks } from '../flow/table.ts';
+import type { Block } from '../flow/block.ts';
+import { type Column, tableBlocks } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';
 import { groupNames } from '../orderPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
-import { heading, paragraph, uprightWidthMm } from './packBlocks.ts';
+import { paragraph, uprightWidthMm } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 
 /** What is in the ground and on the posts: the quantities of everything that is built. */
@@ -18,6 +18,14 @@ export function materialPages(input: PackInput): PageDraft[] {
     takeOff.quantities.filter(({ group }) => group !== 'work'),
     ({ group }) => group,
   );
+  const columns: Column[] = [{ title: 'For', strong: true }, { title: 'What' }, { title: 'How much', align: 'right' }];
+  const rows = [...groups].flatMap(([group, quantities]) =>
+    quantities.map(({ name, amount, unit }, i) => [
+      i === 0 ? groupNames[group] : '',
+      name,
+      formatAmount(amount, unit, units),
+    ]),
+  );
   const blocks: Block[] = [
     paragraph(
       groups.size === 0
@@ -26,18 +34,7 @@ export function materialPages(input: PackInput): PageDraft[] {
       widthMm,
       measure,
     ),
-    ...[...groups].flatMap(([group, quantities]) => [
-      heading(groupNames[group], widthMm, measure),
-      ...tableBlocks(
-        {
-          columns: [{ title: 'What' }, { title: 'How much', align: 'right' }],
-          rows: quantities.map(({ name, amount, unit }) => [name, formatAmount(amount, unit, units)]),
-        },
-        widthMm,
-        measure,
-      ),
-      space(3),
-    ]),
+    ...tableBlocks({ columns, rows }, widthMm, measure),
   ];
   return textPages('Materials as built', blocks, 'portrait', input);
 }

@@ -122,7 +122,7 @@ function earthTestTable({ project }: PackInput): Table {
       { title: 'Remarks' },
     ],
     rows: [...project.earthTest.values()].map((test) => [
-      dateText(test.date),
+      dateText(test.date).replaceAll(' ', '\u00a0'),
       name(test),
       formatVoltage(test.earthV),
       test.fenceV === null ? 'not read' : formatVoltage(test.fenceV),

@@ -2,6 +2,8 @@ import { formatVoltage } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { TestRun } from '../../model/recordThings.ts';
 import type { Reading } from '../../model/things.ts';
+import { powerOf } from '../../registers/power/powerOf.ts';
+import { readingRows } from '../../registers/power/readingRows.ts';
 import { dateText } from '../dateText.ts';
 import type { Item } from '../displayList.ts';
 import { type Block, space } from '../flow/block.ts';
@@ -59,7 +61,12 @@ function runBlocks(run: TestRun, widthMm: number, input: PackInput): Block[] {
   ];
 }
 
-export function readingTable(readings: readonly Reading[], { project }: Pick<PackInput, 'project'>): Table {
+export function readingTable(
+  readings: readonly Reading[],
+  { project, survey }: Pick<PackInput, 'project' | 'survey'>,
+): Table {
+  const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, where }) => [reading.id, where]));
+  const whereOf = ({ id }: Reading) => rows.get(id) ?? '-';
   return {
     columns: [
       { title: 'Date' },
@@ -72,9 +79,9 @@ export function readingTable(readings: readonly Reading[], { project }: Pick<Pac
       { title: 'Remarks' },
     ],
     rows: readings.map((reading) => [
-      dateText(reading.date),
+      heldTogether(dateText(reading.date)),
       reading.section ?? '-',
-      reading.place || 'as marked on the map',
+      reading.place || whereOf(reading),
       reading.voltageV === null ? '-' : formatVoltage(reading.voltageV),
       reading.currentA === null ? '-' : String(reading.currentA),
       reading.openSwitchIds.map((id) => project.switch.get(id)?.name ?? 'one that is gone').join(', ') || 'none',
@@ -82,6 +89,11 @@ export function readingTable(readings: readonly Reading[], { project }: Pick<Pac
       reading.note || '-',
     ]),
   };
+}
+
+/** A date in a column is not broken. */
+function heldTogether(words: string): string {
+  return words.replaceAll(' ', '\u00a0');
 }
 
 export function signatures(widthMm: number): Block {

@@ -1,0 +1,86 @@
+// Makes the handover pack of a project file without a window: npm run pack -- FILE.undergate OUT.pdf
+// With --parts map,crossings only these; with --scale 5000 the map at that scale; with --paper A4 on smaller sheets.
+import { writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { type PackOptions, type PackPart, packParts } from '../../core/api/packOptions.ts';
+import { projectOf } from '../../core/model/project.ts';
+import { handoversOf } from '../../core/registers/record/edits/handOver.ts';
+import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
+import { printPack } from '../print/printPack.ts';
+import { ProblemError, problemOf } from '../store/problems.ts';
+import { openProjectFile } from '../store/projectFile.ts';
+
+const usage = `Usage: npm run pack -- FILE.undergate OUT.pdf [--parts ${packParts.join(',')}] [--paper A4|A3] [--scale 5000] [--by TEXT] [--for TEXT] [--date 2031-05-02]`;
+
+try {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: {
+      parts: { type: 'string' },
+      paper: { type: 'string' },
+      scale: { type: 'string' },
+      by: { type: 'string' },
+      for: { type: 'string' },
+      date: { type: 'string' },
+    },
+  });
+  const [file, out] = positionals;
+  if (!file || !out || positionals.length > 2)
+    throw new ProblemError('not-valid', usage, 'Name the project file, then the PDF.');
+  await makePack(resolve(file), resolve(out), {
+    parts: partsOf(values.parts),
+    paper: values.paper === 'A4' ? 'A4' : 'A3',
+    orientation: 'landscape',
+    scaleDenominator: values.scale === undefined ? null : Number(values.scale),
+    preparedBy: values.by ?? '',
+    preparedFor: values.for ?? '',
+    note: '',
+    date: dateOf(values.date),
+  });
+} catch (error) {
+  console.error(inWords(error));
+  process.exitCode = 1;
+}
+
+async function makePack(file: string, out: string, options: Omit<PackOptions, 'handoverNumber'>): Promise<void> {
+  const { store, things } = openProjectFile(file);
+  try {
+    const [handover] = handoversOf(projectOf(things));
+    const made = await printPack(things, (blobId) => store.photoBytes(blobId), {
+      ...options,
+      handoverNumber: handover?.number ?? null,
+    });
+    writeFileSync(out, made.bytes);
+    console.log(`${out}: ${Math.ceil(made.bytes.length / 1024)} KB`);
+  } finally {
+    store.close();
+  }
+}
+
+function partsOf(list: string | undefined): readonly PackPart[] {
+  if (list === undefined) return packParts;
+  const wanted = list.split(',').map((part) => part.trim());
+  const unknown = wanted.find((part) => !(packParts as readonly string[]).includes(part));
+  if (unknown === undefined) return wanted as PackPart[];
+  throw new ProblemError('not-valid', `A pack has no part "${unknown}".`, `Its parts are ${packParts.join(', ')}.`);
+}
+
+/** The given day, or today by this machine's clock. */
+function dateOf(given: string | undefined): string {
+  if (given === undefined) {
+    const now = new Date();
+    const two = (value: number) => String(value).padStart(2, '0');
+    return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  }
+  if (/^\d{4}-\d{2}-\d{2}$/.test(given) && !Number.isNaN(Date.parse(given))) return given;
+  throw new ProblemError('not-valid', `"${given}" is no date.`, 'Write it as 2031-05-02.');
+}
+
+function inWords(error: unknown): string {
+  if (error instanceof SheetProblem) return `${error.message} ${error.remedy}`;
+  if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
+    return `${error.message}\n${usage}`;
+  const { message, remedy } = problemOf(error, process.argv[2] ?? 'the file');
+  return `${message} ${remedy}`;
+}
