@@ -19,12 +19,29 @@ export interface CrossingLengths {
   readonly earthCableM: number;
 }
 
+interface Kept {
+  readonly span: GatewaySpan;
+  readonly defaults: CrossingDefaults;
+  readonly lengths: CrossingLengths;
+}
+
+const kept = new WeakMap<Crossing, Kept>();
+
 /**
  * Lengths of a buried crossing by the formulas of `core/geometry/conduit.ts`. An overhead one has no trench, pipe or
  * earth cable: its live cable goes straight from post to post, up and down `riserHeightM` at each, with the allowance
- * and both tails (an assumption of this project).
+ * and both tails (an assumption of this project). Worked out once for each crossing, span and defaults.
  */
 export function crossingLengths(crossing: Crossing, span: GatewaySpan, defaults: CrossingDefaults): CrossingLengths {
+  let known = kept.get(crossing);
+  if (known?.span !== span || known.defaults !== defaults) {
+    known = { span, defaults, lengths: measure(crossing, span, defaults) };
+    kept.set(crossing, known);
+  }
+  return known.lengths;
+}
+
+function measure(crossing: Crossing, span: GatewaySpan, defaults: CrossingDefaults): CrossingLengths {
   const chordM = xyDistanceM(span.startPost, span.endPost);
   const { riserHeightM, allowanceM, tailM, depthM } = crossing;
   if (crossing.method === 'overhead') {

@@ -6,7 +6,8 @@ import { isPlaceOnEarth } from './workingPlane.ts';
 /** Joins live lines wherever they touch each other or themselves. */
 export function joinLines(draft: NetworkDraft): void {
   const { chains, toleranceM } = draft;
-  for (const [i, a] of chains.entries()) {
+  for (let i = 0; i < chains.length; i++) {
+    const a = chains[i]!;
     for (const touch of touchesOfSelf(a.geometry, toleranceM)) if (!isClosing(a, touch)) joinAt(draft, a, a, touch);
     for (const j of draft.chainsNear(a.geometry.box)) {
       if (j <= i) continue;

@@ -91,8 +91,12 @@ function roleList(set: number): readonly NodeRole[] {
 
 /** The key, or the key with a number where it is taken; takes it. */
 export function unusedKey(key: string, used: Set<string>): string {
+  const known = used.size;
   let unused = key;
-  for (let n = 2; used.has(unused); n++) unused = `${key}#${n}`;
   used.add(unused);
+  for (let n = 2; used.size === known; n++) {
+    unused = `${key}#${n}`;
+    used.add(unused);
+  }
   return unused;
 }

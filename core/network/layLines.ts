@@ -5,6 +5,8 @@ import type { NetworkDraft } from './networkDraft.ts';
 import { leastLengthM, pathGeometry } from './pathGeometry.ts';
 import { isPlaceOnEarth } from './workingPlane.ts';
 
+const noSpans: readonly GatewaySpan[] = [];
+
 /** Lays the live lines with the openings of their gateways. Lines that are no lines are named and left out. */
 export function layLines(draft: NetworkDraft): void {
   const { project, plane, joints, toleranceM } = draft;
@@ -17,7 +19,7 @@ export function layLines(draft: NetworkDraft): void {
     } else if (geometry.lengthM <= leastLengthM) {
       draft.report('lineWithoutLength', [line.id], line.path[0]!);
     } else if (line.live) {
-      const spans = openSpans(draft, spansOf.get(line.id) ?? []);
+      const spans = openSpans(draft, spansOf.get(line.id) ?? noSpans);
       chains.push(new LineChain(line, geometry, liveWires(draft, line), spans, joints, toleranceM));
     }
   }
@@ -62,6 +64,7 @@ function reportFault(draft: NetworkDraft, { gateway, fault, faultM, startPostAt 
 /** Those with an opening, in order along the line; overlaps of more than the tolerance are named. */
 function openSpans(draft: NetworkDraft, all: readonly GatewaySpan[]): GatewaySpan[] {
   const spans = all.filter((span) => span.openings.length > 0).sort((a, b) => a.fromM - b.fromM || a.toM - b.toM);
+  if (spans.length < 2) return spans;
   const openings = spans
     .flatMap((span) => span.openings.map(([fromM, toM]) => ({ span, fromM, toM })))
     .sort((a, b) => a.fromM - b.fromM);

@@ -20,6 +20,8 @@ export interface Stop {
 
 const rankOf = { lineStart: 0, gateEnd: 1, between: 2, gateStart: 3, lineEnd: 4 };
 
+const noPosts: LineChain['posts'] = new Map();
+
 /** A point and a post near it are on the same pass of the line if it takes no longer than this from one to the other. */
 const samePassTolerances = 4;
 
@@ -34,7 +36,8 @@ export class LineChain {
   readonly posts: ReadonlyMap<string, Readonly<Record<LineEnd, Stop>>>;
   readonly #joints: Joints;
   readonly #stops: Stop[] = [];
-  readonly #between = new Map<number, Stop>();
+  /** By millimetre. Most lines have none. */
+  #between: Map<number, Stop> | null = null;
 
   /** `spans` are those that have an opening; posts of neighbours that overlap by no more than the tolerance are one. */
   constructor(
@@ -73,6 +76,7 @@ export class LineChain {
     if (this.ends && stationM <= leastLengthM) return this.ends.start;
     if (this.ends && stationM >= geometry.lengthM - leastLengthM) return this.ends.end;
     const bucket = Math.round(stationM / leastLengthM);
+    this.#between ??= new Map();
     let stop = this.#between.get(bucket);
     if (!stop) {
       const joint = this.#joints.add('join', key, xyAt(geometry, stationM), () => lonLatAt(geometry, stationM));
@@ -84,6 +88,7 @@ export class LineChain {
 
   /** The gateway in whose opening a station lies, strictly between its posts. */
   openingAt(stationM: number): GatewaySpan | undefined {
+    if (this.spans.length === 0) return undefined;
     return this.spans.find((span) =>
       span.openings.some(([fromM, toM]) => {
         // Where an opening runs to the closing vertex there is no post.
@@ -125,7 +130,7 @@ export class LineChain {
     const { line, liveWires } = this;
     const key = `run:${line.id}`;
     const stops = this.#stops.sort((a, b) => a.stationM - b.stationM || a.rank - b.rank);
-    const openings = this.spans.flatMap((span) => span.openings).sort((a, b) => a[0] - b[0]);
+    const openings = this.#openings();
     let next = 0;
     let openToM = -1;
     for (let i = 1; i < stops.length; i++) {
@@ -145,6 +150,12 @@ export class LineChain {
     }
   }
 
+  /** In order along the line. */
+  #openings(): GatewaySpan['openings'] {
+    if (this.spans.length === 0) return [];
+    return this.spans.flatMap((span) => span.openings).sort((a, b) => a[0] - b[0]);
+  }
+
   #lineEnd(end: LineEnd): Stop {
     const { line, geometry } = this;
     const vertex = end === 'start' ? 0 : geometry.xy.length - 1;
@@ -154,7 +165,8 @@ export class LineChain {
     return this.#addStop(geometry.stationsM[vertex]!, end === 'start' ? rankOf.lineStart : rankOf.lineEnd, joint);
   }
 
-  #standPosts(toleranceM: number): ReadonlyMap<string, Readonly<Record<LineEnd, Stop>>> {
+  #standPosts(toleranceM: number): LineChain['posts'] {
+    if (this.spans.length === 0) return noPosts;
     const posts = new Map<string, Readonly<Record<LineEnd, Stop>>>();
     let lastEndM = -Infinity;
     for (const [i, span] of this.spans.entries()) {
@@ -181,6 +193,7 @@ export class LineChain {
    * at the line's end then parts the gateway from what the line takes off from.
    */
   #postNear(stationM: number, point: Xy, toleranceM: number): Stop | null {
+    if (this.spans.length === 0) return null;
     let nearest: Stop | null = null;
     let nearestM = toleranceM;
     const consider = (stop: Stop, xy: Xy): void => {
@@ -191,7 +204,6 @@ export class LineChain {
       nearest = stop;
       nearestM = distanceM;
     };
-    if (this.spans.length === 0) return null;
     const { xy } = this.geometry;
     if (this.ends && !this.geometry.closed) {
       consider(this.ends.start, xy[0]!);

@@ -8,18 +8,16 @@ export function numberNodes(draft: NetworkDraft, sources: readonly EnergiserJoin
   const { nodes, nodeOf } = draft.joints.number();
   const used = new Set<string>();
   const edges = draft.edges;
-  const edgesAt: number[][] = nodes.map(() => []);
   const runsOfLine = new Map<string, number[]>();
   const edgeOfSwitch = new Map<string, number>();
-  for (const [index, edge] of edges.entries()) {
+  for (let index = 0; index < edges.length; index++) {
+    const edge = edges[index]!;
     const from = nodeOf[edge.from]!;
     const to = nodeOf[edge.to]!;
     edge.from = from;
     edge.to = to;
     if (edge.kind === 'run') edge.key += `:${nodes[from]!.key}~${nodes[to]!.key}`;
     edge.key = unusedKey(edge.key, used);
-    edgesAt[from]!.push(index);
-    if (to !== from) edgesAt[to]!.push(index);
     if (edge.kind === 'run') {
       const runs = runsOfLine.get(edge.lineId);
       if (runs) runs.push(index);
@@ -38,7 +36,7 @@ export function numberNodes(draft: NetworkDraft, sources: readonly EnergiserJoin
   return {
     nodes,
     edges,
-    edgesAt,
+    edgesAt: edgesAtNodes(nodes.length, edges),
     sources: sources.map(({ energiserId, joint }) => {
       return { energiserId, node: joint === null ? null : nodeOf[joint]! };
     }),
@@ -47,4 +45,22 @@ export function numberNodes(draft: NetworkDraft, sources: readonly EnergiserJoin
     postsOfGateway,
     problems: draft.problems,
   };
+}
+
+/** The edges of each node, ascending; lists as long as they need to be. */
+function edgesAtNodes(nodeCount: number, edges: readonly { readonly from: number; readonly to: number }[]): number[][] {
+  const counts = new Int32Array(nodeCount);
+  for (const { from, to } of edges) {
+    counts[from]!++;
+    if (to !== from) counts[to]!++;
+  }
+  const edgesAt: number[][] = new Array(nodeCount);
+  for (let node = 0; node < nodeCount; node++) edgesAt[node] = new Array(counts[node]!);
+  counts.fill(0);
+  for (let index = 0; index < edges.length; index++) {
+    const { from, to } = edges[index]!;
+    edgesAt[from]![counts[from]!++] = index;
+    if (to !== from) edgesAt[to]![counts[to]!++] = index;
+  }
+  return edgesAt;
 }

@@ -8,23 +8,26 @@ import type { DeadPart, Network, Reach } from './types.ts';
 export function reachOf(project: Project, network: Network, feed = feedOf(network, passesNormally(network))): Reach {
   const { nodes, edges } = network;
   const passes = passesNormally(network);
-  const nodeFed = Uint8Array.from(nodes, (_, node) => (feed.positionOf[node] === -1 ? 0 : 1));
-  const edgeFed = Uint8Array.from(edges, ({ from }, edge) => (nodeFed[from] && passes(edge) ? 1 : 0));
+  const nodeFed = new Uint8Array(nodes.length);
+  for (let node = 0; node < nodes.length; node++) if (feed.positionOf[node] !== -1) nodeFed[node] = 1;
+  const edgeFed = new Uint8Array(edges.length);
+  for (let edge = 0; edge < edges.length; edge++) if (nodeFed[edges[edge]!.from] && passes(edge)) edgeFed[edge] = 1;
   return { nodeFed, edgeFed, deadParts: deadParts(project, network, feed) };
 }
 
 /** The unfed pieces of fence that hang together, in the order of their first edge. */
 function deadParts(project: Project, network: Network, feed: Feed): DeadPart[] {
   const { nodes, edges } = network;
-  const passes = passesNormally(network);
+  const deadEdges = unfedEdges(network, feed);
+  if (deadEdges.length === 0) return [];
   const together = new DisjointSets(nodes.length);
-  for (const [index, { from, to }] of edges.entries()) if (passes(index)) together.join(from, to);
+  for (const index of deadEdges) together.join(edges[index]!.from, edges[index]!.to);
   /** The dead part of each node: -1 where it is fed. */
   const partOf = new Int32Array(nodes.length).fill(-1);
   const parts: Piece[] = [];
   const partOfRoot = new Map<number, Piece>();
-  for (const [index, edge] of edges.entries()) {
-    if (feed.positionOf[edge.from] !== -1 || feed.positionOf[edge.to] !== -1 || !passes(index)) continue;
+  for (const index of deadEdges) {
+    const edge = edges[index]!;
     const root = together.find(edge.from);
     let part = partOfRoot.get(root);
     if (!part) {
@@ -51,6 +54,16 @@ function deadParts(project: Project, network: Network, feed: Feed): DeadPart[] {
     const why = reason?.why ?? { code: 'notJoined' };
     return { edges: piece.edges, lengthM: piece.lengthM, lineIds: [...piece.lineIds], why, at };
   });
+}
+
+/** Edges that let current through if there were any. Both ends of such an edge are fed, or neither. */
+function unfedEdges(network: Network, feed: Feed): number[] {
+  const passes = passesNormally(network);
+  const unfed: number[] = [];
+  for (let index = 0; index < network.edges.length; index++) {
+    if (feed.positionOf[network.edges[index]!.from] === -1 && passes(index)) unfed.push(index);
+  }
+  return unfed;
 }
 
 interface Piece {

@@ -69,7 +69,8 @@ function shapeOf(
 function supplyPosts(network: Network, feed: Feed): Map<string, LineEnd | 'both'> {
   const supply = new Map<string, LineEnd | 'both'>();
   const crossed = new Set<string>();
-  for (const [index, edge] of network.edges.entries()) {
+  for (let index = 0; index < network.edges.length; index++) {
+    const edge = network.edges[index]!;
     if (edge.kind !== 'crossing') continue;
     crossed.add(edge.gatewayId);
     if (feed.positionOf[edge.from] === -1) continue;

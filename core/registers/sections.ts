@@ -41,14 +41,19 @@ export function sectionsOf(
   const { nodes, edges } = network;
   const joined = new DisjointSets(nodes.length);
   for (const { kind, from, to } of edges) if (kind !== 'switch') joined.join(from, to);
-  const draftOf = letterPieces(network, joined);
-  const drafts = [...new Set(draftOf.values())];
-  const indexOf = new Map(drafts.map((draft, index) => [draft, index]));
-  const ofNode = Int32Array.from(nodes, (_, node) => indexOf.get(draftOf.get(joined.find(node))!) ?? -1);
-  const ofEdge = Int32Array.from(edges, ({ kind, from }) => (kind === 'switch' ? -1 : ofNode[from]!));
+  const pieceOfRoot = letterPieces(network, joined);
+  const drafts = Array.from({ length: pieceOfRoot.count }, emptyDraft);
+  const ofNode = new Int32Array(nodes.length);
+  for (let node = 0; node < nodes.length; node++) {
+    const piece = pieceOfRoot.index[joined.find(node)]!;
+    ofNode[node] = piece;
+    if (piece >= 0) drafts[piece]!.nodes.push(node);
+  }
+  const ofEdge = new Int32Array(edges.length);
   const sources = sourceNodes(network);
-  for (const [node, index] of ofNode.entries()) if (index >= 0) drafts[index]!.nodes.push(node);
-  for (const [index, edge] of edges.entries()) {
+  for (let index = 0; index < edges.length; index++) {
+    const edge = edges[index]!;
+    ofEdge[index] = edge.kind === 'switch' ? -1 : ofNode[edge.from]!;
     if (edge.kind === 'switch') {
       if (ofNode[edge.from] === ofNode[edge.to]) continue;
       for (const node of [edge.from, edge.to]) drafts[ofNode[node]!]?.switchIds.add(edge.switchId);
@@ -83,18 +88,28 @@ export function sectionsOf(
   return { sections, ofEdge, ofNode };
 }
 
-/** Makes a draft for each joined piece with fence or a crossing, by the root of the piece, in the order of letters. */
-function letterPieces({ nodes, edges, ...network }: Network, joined: DisjointSets): Map<number, Draft> {
-  const withFence = new Set<number>();
-  for (const { kind, from } of edges) if (kind === 'run' || kind === 'crossing') withFence.add(joined.find(from));
-  const { distanceM } = shortestWays({ nodes, edges, ...network });
-  const byDistance = Int32Array.from(nodes.keys()).sort((a, b) => compare(distanceM[a]!, distanceM[b]!) || a - b);
-  const drafts = new Map<number, Draft>();
-  for (const node of byDistance) {
+/**
+ * Numbers the joined pieces with fence or a crossing in the order of letters: by their nearest node, of equally near
+ * ones the first. The number stands at the root of the piece; -1 for all else.
+ */
+function letterPieces(network: Network, joined: DisjointSets): { readonly index: Int32Array; readonly count: number } {
+  const { nodes, edges } = network;
+  const { distanceM } = shortestWays(network);
+  const nearestOf = new Int32Array(nodes.length).fill(-1);
+  for (let node = 0; node < nodes.length; node++) {
     const root = joined.find(node);
-    if (withFence.has(root) && !drafts.has(root)) drafts.set(root, emptyDraft());
+    const nearest = nearestOf[root]!;
+    if (nearest === -1 || distanceM[node]! < distanceM[nearest]!) nearestOf[root] = node;
   }
-  return drafts;
+  const roots = new Set<number>();
+  for (const { kind, from } of edges) if (kind === 'run' || kind === 'crossing') roots.add(joined.find(from));
+  const inOrder = [...roots].sort((a, b) => {
+    const [m, n] = [nearestOf[a]!, nearestOf[b]!];
+    return compare(distanceM[m]!, distanceM[n]!) || m - n;
+  });
+  const index = new Int32Array(nodes.length).fill(-1);
+  for (const [letter, root] of inOrder.entries()) index[root] = letter;
+  return { index, count: inOrder.length };
 }
 
 function compare(a: number, b: number): number {
@@ -114,7 +129,8 @@ function emptyDraft(): Draft {
 }
 
 function addOpenGateways({ edges, postsOfGateway }: Network, drafts: readonly Draft[], ofNode: Int32Array): void {
-  const crossed = new Set(edges.flatMap((edge) => (edge.kind === 'crossing' ? [edge.gatewayId] : [])));
+  const crossed = new Set<string>();
+  for (const edge of edges) if (edge.kind === 'crossing') crossed.add(edge.gatewayId);
   for (const [gatewayId, [start, end]] of postsOfGateway) {
     if (crossed.has(gatewayId)) continue;
     const draft = drafts[ofNode[start]!] ?? drafts[ofNode[end]!];

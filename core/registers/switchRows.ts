@@ -23,7 +23,8 @@ export interface FedNetwork {
 export function switchRows(project: Project, plane: LocalPlane, fed: FedNetwork): SwitchRow[] {
   const beyond = createBeyond(fed);
   const behindOpen = createBehindOpen(fed);
-  const bridged = new Set(fed.network.edges.flatMap((edge) => (edge.kind === 'crossing' ? [edge.gatewayId] : [])));
+  const bridged = new Set<string>();
+  for (const edge of fed.network.edges) if (edge.kind === 'crossing') bridged.add(edge.gatewayId);
   const rows: SwitchRow[] = [];
   for (const cutOut of project.switch.values()) {
     const spot = switchSpot(project, plane, cutOut.place);
@@ -115,7 +116,7 @@ function createBeyond({ network, feed, found }: FedNetwork): (node: number) => C
     else if (edge.kind === 'crossing') gateways.push({ position, id: edge.gatewayId });
   }
   const lengthBefore = new Float64Array(feed.order.length + 1);
-  for (const [position, lengthM] of lengthAt.entries()) lengthBefore[position + 1] = lengthBefore[position]! + lengthM;
+  for (let at = 0; at < lengthAt.length; at++) lengthBefore[at + 1] = lengthBefore[at]! + lengthAt[at]!;
   const sections = found.sections
     .map(({ letter, nodes }) => ({ id: letter, position: firstPosition(nodes, feed) }))
     .filter(({ position }) => position !== Infinity);
@@ -165,7 +166,10 @@ function createBehindOpen({ network, feed, found }: FedNetwork): (node: number) 
   const joined = new DisjointSets(network.nodes.length);
   const collect = (): Map<number, Piece> => {
     const passes = passesNormally(network);
-    for (const [index, { from, to }] of network.edges.entries()) if (passes(index)) joined.join(from, to);
+    for (let index = 0; index < network.edges.length; index++) {
+      const { from, to } = network.edges[index]!;
+      if (passes(index)) joined.join(from, to);
+    }
     const made = new Map<number, Piece>();
     for (const [index, edge] of network.edges.entries()) {
       if (feed.positionOf[edge.from] !== -1 || !passes(index)) continue;

@@ -15,7 +15,8 @@ export function totalsOf({ lines, gateways, crossings, paddocks, network, reach 
   let liveFenceM = 0;
   let liveWireM = 0;
   let fedFenceM = 0;
-  for (const [index, edge] of network.edges.entries()) {
+  for (let index = 0; index < network.edges.length; index++) {
+    const edge = network.edges[index]!;
     if (edge.kind !== 'run') continue;
     liveFenceM += edge.lengthM;
     liveWireM += edge.lengthM * edge.liveWires;

@@ -4,7 +4,8 @@ export class DisjointSets {
   readonly #size: Int32Array;
 
   constructor(count: number) {
-    this.#parent = Int32Array.from({ length: count }, (_, i) => i);
+    this.#parent = new Int32Array(count);
+    for (let i = 0; i < count; i++) this.#parent[i] = i;
     this.#size = new Int32Array(count).fill(1);
   }
 
