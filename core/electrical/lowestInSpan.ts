@@ -13,9 +13,10 @@ export interface LowestInSpan {
  */
 export function lowestInSpan(span: Span, fromV: number, toV: number): LowestInSpan | null {
   const km = span.lengthM / 1000;
-  const theta = Math.sqrt(span.ohmPerKm / span.leakageOhmKm) * km;
+  const z = ((span.ohmPerKm * km) / span.leakageOhmKm) * km;
   // Ends further apart than cosh(theta) < 1 + theta^2 allows (for theta under 1) rule it out without exponentials.
-  if (!(theta > 0) || (theta < 1 && Math.max(fromV, toV) > Math.min(fromV, toV) * (1 + theta * theta))) return null;
+  if (!(z > 0) || (z < 1 && Math.max(fromV, toV) > Math.min(fromV, toV) * (1 + z))) return null;
+  const theta = Math.sqrt(z);
   const decay = Math.exp(-theta);
   const scale = -Math.expm1(-2 * theta);
   const a = (fromV - toV * decay) / scale;
