@@ -14,7 +14,8 @@ export class BlobTable {
   }
 
   bytes(id: string): Uint8Array | null {
-    return this.#bytes.get(id) ?? null;
+    const bytes = this.#bytes.get(id);
+    return bytes ? new Uint8Array(bytes) : null;
   }
 
   /** Puts photos in, within the caller's transaction. One that is there already is kept. */

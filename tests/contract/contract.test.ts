@@ -1,10 +1,13 @@
+import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import type { PackOptions } from '../../core/api/packOptions.ts';
 import type { HostEvent, OpenProject } from '../../core/api/projectApi.ts';
 import type { Result } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
+import type { Photo } from '../../core/model/recordThings.ts';
 import type { Host } from '../../renderer/client/connect.ts';
 import { demoThings, ipcHost, loopbackHost, type TestHost } from '../support/hosts.ts';
 import { changed, gone, made, makeFile, post } from '../support/projectFile.ts';
@@ -13,6 +16,35 @@ import { temporaryFolder } from '../support/temporaryFolder.ts';
 vi.mock('electron', async () => import('../support/fakeElectron.ts'));
 
 const orderOptions = { locale: 'en-NZ', withCutLists: true, withQuantities: true, date: '2026-05-12' };
+const packOptions: PackOptions = {
+  parts: ['crossings'],
+  paper: 'A4',
+  orientation: 'portrait',
+  scaleDenominator: null,
+  handoverNumber: null,
+  preparedBy: '',
+  preparedFor: '',
+  note: '',
+  date: '2031-05-02',
+};
+
+/** The beginning of any JPEG, then every value that a byte can have. */
+const jpeg = Uint8Array.from([0xff, 0xd8, 0xff, ...Array.from({ length: 256 }, (_, i) => i)]);
+const photoBytes = { blobId: createHash('sha256').update(jpeg).digest('hex'), bytes: jpeg };
+const photo: Photo = {
+  kind: 'photo',
+  id: 'photo-1',
+  of: null,
+  blobId: photoBytes.blobId,
+  thumbId: photoBytes.blobId,
+  widthPx: 4,
+  heightPx: 3,
+  takenAt: '2031-05-02T09:30:00',
+  gps: [175.2, -38.1],
+  fileName: 'gate.jpg',
+  caption: '',
+};
+
 const sheetOptions: SheetOptions = {
   paper: 'A3',
   orientation: 'landscape',
@@ -58,6 +90,8 @@ describe.each([
     expect(codeOf(await project.apply({ baseRevision: 0, label: 'Edit', changes: [] }))).toBe('no-file-open');
     expect(codeOf(await project.printSheets(sheetOptions))).toBe('no-file-open');
     expect(codeOf(await project.printOrder(orderOptions))).toBe('no-file-open');
+    expect(codeOf(await project.printPack(packOptions))).toBe('no-file-open');
+    expect(codeOf(await project.photoBytes({ blobIds: [photo.blobId] }))).toBe('no-file-open');
     expect(unwrap(await project.close())).toBeNull();
   });
 
@@ -179,6 +213,17 @@ describe.each([
     expect(readdirSync(join(host.home, 'config'))).toEqual(['recent.json']);
   });
 
+  test('window settings are kept for the next start; nonsense is refused', async () => {
+    const host = await startHost();
+    const { project } = await host.openWindow();
+    expect(unwrap(await project.windowSettings())).toEqual({ theme: null, bookWidthPx: null });
+    unwrap(await project.keepWindowSettings({ theme: 'dark', bookWidthPx: 512 }));
+    expect(unwrap(await project.windowSettings())).toEqual({ theme: 'dark', bookWidthPx: 512 });
+    const refused = await project.keepWindowSettings({ theme: 'purple' as 'dark', bookWidthPx: 512 });
+    expect(refused).toMatchObject({ ok: false, problem: { code: 'not-valid' } });
+    expect(unwrap(await project.windowSettings())).toEqual({ theme: 'dark', bookWidthPx: 512 });
+  });
+
   test('a listing shows folders and project files, nothing else', async () => {
     const { project } = await (await startHost()).openWindow();
     const folder = temporaryFolder();
@@ -217,6 +262,45 @@ describe.each([
     expect(order.fileName).toBe('sheets en-NZ.pdf');
     expect(order.bytes).toHaveLength(256 + opened.things.length);
     expect(codeOf(await window.project.printOrder({ ...orderOptions, locale: 'no place' }))).toBe('not-valid');
+  });
+
+  test('a handover pack arrives byte for byte, and one with a part that is none is refused', async () => {
+    const { window, opened } = await withNewFile(await startHost());
+    const pack = unwrap(await window.project.printPack(packOptions));
+    expect(pack.fileName).toBe('sheets A4.pdf');
+    expect(pack.bytes).toHaveLength(256 + opened.things.length);
+    const parts = [...packOptions.parts, 'poster'] as unknown as PackOptions['parts'];
+    expect(codeOf(await window.project.printPack({ ...packOptions, parts }))).toBe('not-valid');
+  });
+
+  test('a photo comes back byte for byte, also after undo, redo and opening again', async () => {
+    const { window, path } = await withNewFile(await startHost());
+    const { project } = window;
+    const edit = { baseRevision: 0, label: 'Add photo', changes: [made(photo)] };
+    expect(unwrap(await project.addPhotos({ photos: [photoBytes], edit }))).toMatchObject({
+      revision: 1,
+      undo: 'Add photo',
+    });
+    const bytes = async () => unwrap(await project.photoBytes({ blobIds: [photo.blobId, 'f'.repeat(64)] }));
+    expect(await bytes()).toEqual([photoBytes.bytes, null]);
+    unwrap(await project.undo());
+    unwrap(await project.close());
+    unwrap(await project.open({ path }));
+    expect(unwrap(await project.redo())?.changes).toEqual([made(photo)]);
+    expect(await bytes()).toEqual([photoBytes.bytes, null]);
+  });
+
+  test('a photo that is none, or spoilt, or comes with a stale edit leaves nothing behind', async () => {
+    const { window } = await withNewFile(await startHost());
+    const { project } = window;
+    const edit = { baseRevision: 0, label: 'Add photo', changes: [made(photo)] };
+    const add = async (bytes: Uint8Array, baseRevision = 0) =>
+      codeOf(await project.addPhotos({ photos: [{ ...photoBytes, bytes }], edit: { ...edit, baseRevision } }));
+    expect(await add(new TextEncoder().encode('not a JPEG'))).toBe('not-valid');
+    expect(await add(Uint8Array.of(...photoBytes.bytes, 0))).toBe('not-valid');
+    expect(await add(photoBytes.bytes, 7)).toBe('out-of-date');
+    expect(unwrap(await project.photoBytes({ blobIds: [photo.blobId] }))).toEqual([null]);
+    expect(unwrap(await project.current())?.state.revision).toBe(0);
   });
 
   test('a window hears what the others do, and not its own doings', async () => {
