@@ -8,15 +8,15 @@ import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { useApp } from './state/appState.ts';
 import { startSession } from './state/session.ts';
-import { readSettings, setTheme } from './state/settings.ts';
+import { loadSettings, showSystemTheme } from './state/settings.ts';
 
-setTheme(readSettings().theme);
+showSystemTheme();
 createRoot(document.getElementById('window')!).render(
   <StrictMode>
     <App />
   </StrictMode>,
 );
-startSession().catch((error: unknown) => {
+startSession(loadSettings).catch((error: unknown) => {
   useApp.setState({
     phase: 'lost',
     problem: {

@@ -3,6 +3,7 @@ import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
 import type { DesktopApi } from './desktopApi.ts';
 import type { OrderOptions } from './orderOptions.ts';
+import type { FindOptions } from './findOptions.ts';
 import { type PackOptions, packParts } from './packOptions.ts';
 import { newPhotoBytes, photoBytesWanted } from './photoSchemas.ts';
 import {
@@ -17,6 +18,7 @@ import {
 import type { Edit, ProjectApi } from './projectApi.ts';
 import type { SheetOptions } from './sheetOptions.ts';
 import { thingSchema } from './thingSchemas.ts';
+import type { WindowSettings } from './windowSettings.ts';
 
 /** What a window may send with each call; the host looks at nothing that has not passed here. */
 
@@ -97,6 +99,26 @@ const packOptions = z.strictObject({
   date: z.iso.date(),
 }) satisfies z.ZodType<PackOptions>;
 
+export const windowSettings = z.strictObject({
+  theme: z.enum(['light', 'dark']).nullable(),
+  bookWidthPx: z.number().min(100).max(10_000).nullable(),
+}) satisfies z.ZodType<WindowSettings>;
+
+const place = z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]);
+const findOptions = z.discriminatedUnion('sheet', [
+  z.strictObject({ sheet: z.literal('crossing'), gatewayId: z.string().min(1).max(200), date: z.iso.date() }),
+  z.strictObject({
+    sheet: z.literal('dig'),
+    dig: z.strictObject({
+      shape: z.enum(['point', 'line', 'area']),
+      path: z.array(place).min(1).max(1000),
+      errorM: z.number().min(0).max(10_000),
+      withinM: z.number().min(0).max(10_000),
+    }),
+    date: z.iso.date(),
+  }),
+]) satisfies z.ZodType<FindOptions>;
+
 const nothing = z.undefined();
 
 /** The calls of `ProjectApi` that are question and answer; `subscribe` is each transport's own affair. */
@@ -119,12 +141,15 @@ export const projectMessages = {
   close: nothing,
   saveAs: z.strictObject({ path, replace: z.boolean() }),
   recent: nothing,
+  windowSettings: nothing,
+  keepWindowSettings: windowSettings,
   listFolder: z.strictObject({ path: path.nullable() }),
   apply: edit,
   undo: nothing,
   redo: nothing,
   printSheets: sheetOptions,
   printOrder: orderOptions,
+  printFind: findOptions,
   printPack: packOptions,
   addPhotos: z.strictObject({ photos: newPhotoBytes, edit }),
   photoBytes: photoBytesWanted,

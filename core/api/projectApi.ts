@@ -1,11 +1,13 @@
 import type { Change } from '../model/difference.ts';
 import type { Thing } from '../model/things.ts';
 import type { OrderOptions } from './orderOptions.ts';
+import type { FindOptions } from './findOptions.ts';
 import type { PackOptions } from './packOptions.ts';
 import type { PhotoApi } from './photoApi.ts';
 import type { PictureApi } from './pictureApi.ts';
 import type { Result } from './result.ts';
 import type { SheetOptions } from './sheetOptions.ts';
+import type { WindowSettings } from './windowSettings.ts';
 
 /** The file that is open, whole. */
 export interface OpenProject {
@@ -99,6 +101,9 @@ export interface ProjectApi extends PictureApi, PhotoApi {
   /** Writes a whole copy of the open file, with its undo, and goes on in the copy. */
   saveAs(request: { readonly path: string; readonly replace: boolean }): Promise<Result<OpenProject>>;
   recent(): Promise<Result<readonly RecentFile[]>>;
+  /** How this user's windows look. */
+  windowSettings(): Promise<Result<WindowSettings>>;
+  keepWindowSettings(settings: WindowSettings): Promise<Result<null>>;
   /** Folders and project files of `path`; without one, of the user's project folder, which is made if need be. */
   listFolder(request: { readonly path: string | null }): Promise<Result<FolderListing>>;
 
@@ -110,6 +115,8 @@ export interface ProjectApi extends PictureApi, PhotoApi {
   printSheets(options: SheetOptions): Promise<Result<MadeFile>>;
   /** The order with its cut lists and quantities as a PDF, computed from the file as it stands. */
   printOrder(options: OrderOptions): Promise<Result<MadeFile>>;
+  /** A sheet to find a crossing by, or of what lies near a dig, as a PDF. */
+  printFind(options: FindOptions): Promise<Result<MadeFile>>;
   /** The handover pack as a PDF, computed from the file as it stands. */
   printPack(options: PackOptions): Promise<Result<MadeFile>>;
 

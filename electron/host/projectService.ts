@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
 import type { OrderOptions } from '../../core/api/orderOptions.ts';
+import type { FindOptions } from '../../core/api/findOptions.ts';
 import type { PackOptions } from '../../core/api/packOptions.ts';
 import type { PictureApi } from '../../core/api/pictureApi.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
@@ -20,6 +21,7 @@ import { listFolder } from './listFolder.ts';
 import { Pictures } from './pictures.ts';
 import { RecentFiles } from './recentFiles.ts';
 import { registersOf } from './registers.ts';
+import { keepSettings, readSettings } from './settingsFile.ts';
 import type { UserFolders } from './userFolders.ts';
 
 /** Makes the PDF of the map sheets from everything in a file. Throws a `SheetProblem` where they can't be made so. */
@@ -35,12 +37,16 @@ export type PackPrinter = (
   options: PackOptions,
 ) => Promise<MadeFile>;
 
+/** Makes the PDF of a sheet to find things by. Throws a `SheetProblem` where it can't be made so. */
+export type FindPrinter = (things: readonly Thing[], options: FindOptions) => Promise<MadeFile>;
+
 export interface ServiceOptions {
   readonly folders: UserFolders;
   /** The JSON file with the things of the demo property. */
   readonly demoFile: string;
   readonly printSheets: SheetPrinter;
   readonly printOrder: OrderPrinter;
+  readonly printFind: FindPrinter;
   readonly printPack: PackPrinter;
   /** Written into new files: "Undergate 0.1.0". */
   readonly madeWith: string;
@@ -53,6 +59,7 @@ export interface ServiceOptions {
 export class ProjectService {
   readonly #options: ServiceOptions;
   readonly #recent: RecentFiles;
+  readonly #settingsPath: string;
   readonly #listeners = new Map<(event: HostEvent) => void, string>();
   readonly #pictures = new Pictures();
   #store: ProjectStore | null = null;
@@ -60,6 +67,7 @@ export class ProjectService {
   constructor(options: ServiceOptions) {
     this.#options = options;
     this.#recent = new RecentFiles(join(options.folders.config, 'recent.json'));
+    this.#settingsPath = join(options.folders.config, 'window.json');
   }
 
   /** The service as one window sees it: it hears of what the others do, not of its own doings. */
@@ -72,6 +80,8 @@ export class ProjectService {
       close: () => this.#answer(() => this.#close(windowId)),
       saveAs: ({ path, replace }) => this.#answer(() => this.#saveAs(projectPath(path), replace, windowId), path),
       recent: () => this.#answer(() => this.#recent.list()),
+      windowSettings: () => this.#answer(() => readSettings(this.#settingsPath)),
+      keepWindowSettings: (settings) => this.#answer(() => keepSettings(this.#settingsPath, settings)),
       listFolder: ({ path }) => this.#answer(() => this.#listFolder(path), path ?? this.#options.folders.projects),
       apply: (edit) =>
         this.#answer(() => {
@@ -83,6 +93,7 @@ export class ProjectService {
       redo: () => this.#answer(() => this.#replay(windowId, this.#openStore().redo())),
       printSheets: (options) => this.#print('the map sheets', (things) => this.#options.printSheets(things, options)),
       printOrder: (options) => this.#print('the order', (things) => this.#options.printOrder(things, options)),
+      printFind: (options) => this.#print('the sheet', (things) => this.#options.printFind(things, options)),
       printPack: (options) =>
         this.#print('the handover pack', (things) =>
           this.#options.printPack(things, (blobId) => this.#openStore().photoBytes(blobId), options),

@@ -1,8 +1,8 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
 import * as z from 'zod';
 import type { RecentFile } from '../../core/api/projectApi.ts';
 import { nameOfFile } from '../store/fileFormat.ts';
+import { writeConfig } from './writeConfig.ts';
 
 const most = 20;
 const entries = z.array(z.object({ path: z.string(), openedAt: z.string() }));
@@ -24,17 +24,10 @@ export class RecentFiles {
     }));
   }
 
-  /** Puts the file at the top. The list is a convenience: where it can't be written it stays as it was. */
+  /** Puts the file at the top. */
   add(path: string, openedAt: string): void {
     const others = this.#read().filter((entry) => entry.path !== path);
-    const list = [{ path, openedAt }, ...others].slice(0, most);
-    try {
-      mkdirSync(dirname(this.#listPath), { recursive: true });
-      writeFileSync(`${this.#listPath}.part`, `${JSON.stringify(list, null, 2)}\n`);
-      renameSync(`${this.#listPath}.part`, this.#listPath);
-    } catch {
-      // A full disk or a read-only home must not stop the work on a project.
-    }
+    writeConfig(this.#listPath, [{ path, openedAt }, ...others].slice(0, most));
   }
 
   #read(): z.infer<typeof entries> {

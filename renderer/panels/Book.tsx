@@ -1,8 +1,8 @@
-import { type CSSProperties, type KeyboardEvent, type PointerEvent, type ReactNode, useState } from 'react';
+import type { CSSProperties, KeyboardEvent, PointerEvent, ReactNode } from 'react';
 import { propertyOf } from '../../core/model/project.ts';
 import { CommandButton } from '../commands/CommandButton.tsx';
 import { type Page, useApp, useOpenFile } from '../state/appState.ts';
-import { keepSettings, readSettings, withinReason } from '../state/settings.ts';
+import { bookWidthLimitsPx, setBookWidth } from '../state/settings.ts';
 import { CoverPage } from './cover/CoverPage.tsx';
 import { DividePage } from './divide/DividePage.tsx';
 import { ChosenDetails } from './draw/ChosenDetails.tsx';
@@ -27,13 +27,13 @@ const pages = {
 
 /** The one panel beside the map: name, verbs, and the page of the verb that is open. */
 export function Book() {
-  const [widthPx, setWidthPx] = useState(() => readSettings().bookWidthPx);
+  const widthPx = useApp((state) => state.bookWidthPx);
   const page = useApp((state) => state.page);
   const { project } = useOpenFile();
   const View = pages[page];
   return (
     <aside className="book" aria-label="Book" style={{ '--book-width': `${widthPx}px` } as CSSProperties}>
-      <BookEdge widthPx={widthPx} setWidthPx={setWidthPx} />
+      <BookEdge widthPx={widthPx} />
       <header className="book-head">
         <button
           type="button"
@@ -84,24 +84,14 @@ function LastLine() {
 }
 
 /** The book's edge: drag it, or use the arrow keys, to make the book wider or narrower. */
-function BookEdge({
-  widthPx,
-  setWidthPx,
-}: {
-  readonly widthPx: number;
-  readonly setWidthPx: (widthPx: number) => void;
-}) {
-  const resize = (next: number) => {
-    const kept = withinReason(next);
-    setWidthPx(kept);
-    keepSettings({ bookWidthPx: kept });
-  };
+function BookEdge({ widthPx }: { readonly widthPx: number }) {
+  const [narrowestPx, widestPx] = bookWidthLimitsPx;
   const onPointerMove = (event: PointerEvent) => {
-    if (event.buttons === 1) resize(window.innerWidth - event.clientX);
+    if (event.buttons === 1) setBookWidth(window.innerWidth - event.clientX);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     const step = { ArrowLeft: 20, ArrowRight: -20 }[event.key];
-    if (step !== undefined) resize(widthPx + step);
+    if (step !== undefined) setBookWidth(widthPx + step);
   };
   return (
     // biome-ignore lint/a11y/useSemanticElements: an hr can't be dragged
@@ -112,8 +102,8 @@ function BookEdge({
       aria-orientation="vertical"
       aria-label="Width of the book"
       aria-valuenow={widthPx}
-      aria-valuemin={withinReason(0)}
-      aria-valuemax={withinReason(Number.MAX_SAFE_INTEGER)}
+      aria-valuemin={narrowestPx}
+      aria-valuemax={widestPx}
       onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
       onPointerMove={onPointerMove}
       onKeyDown={onKeyDown}

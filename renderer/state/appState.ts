@@ -31,6 +31,7 @@ export interface BackroomResult {
 
 export type Dialog =
   | { readonly kind: 'chooseFile'; readonly purpose: 'open' | 'new' | 'copy' }
+  | { readonly kind: 'chooseTileFile' }
   | { readonly kind: 'print' }
   | { readonly kind: 'importMap'; readonly fileName: string; readonly bytes: Uint8Array }
   | { readonly kind: 'keys' };
@@ -63,6 +64,7 @@ export interface AppState {
   readonly problem: Problem | null;
   readonly lastLine: LastLine | null;
   readonly theme: 'light' | 'dark';
+  readonly bookWidthPx: number;
   /** Ids of the switches that Power shows open, to see what it would do; null: as they normally stand. */
   readonly shownOpen: readonly string[] | null;
 }
@@ -83,6 +85,7 @@ export const useApp = create<AppState>(() => ({
   problem: null,
   lastLine: null,
   theme: 'light',
+  bookWidthPx: 420,
   shownOpen: null,
 }));
 

@@ -1,5 +1,5 @@
 import type { DesktopApi } from '../../core/api/desktopApi.ts';
-import type { HostEvent, OpenProject, ProjectApi } from '../../core/api/projectApi.ts';
+import type { Edit, FileState, HostEvent, OpenProject, ProjectApi } from '../../core/api/projectApi.ts';
 import type { Result } from '../../core/api/result.ts';
 import { applyChanges, type Change, difference } from '../../core/model/difference.ts';
 import { nameNewPaddocks } from '../../core/model/edits/nameNewPaddocks.ts';
@@ -21,11 +21,12 @@ export function host(): { readonly project: ProjectApi; readonly desktop: Deskto
   return { project, desktop };
 }
 
-/** Finds the host, shows what it has open and listens to it from then on. */
-export async function startSession(): Promise<void> {
+/** Finds the host, makes ready, shows what the host has open and listens to it from then on. */
+export async function startSession(makeReady: () => Promise<void>): Promise<void> {
   ({ project, desktop } = await connect());
   project.subscribe((event) => void enqueue(() => hear(event)));
   await enqueue(async () => {
+    await makeReady();
     const current = await project.current();
     if (current.ok) show(current.value);
     else report(current.problem);
@@ -52,6 +53,8 @@ export interface CommitOptions {
   readonly mergeKey?: string;
   /** Ids to choose once the edit is in the file. */
   readonly choose?: readonly string[];
+  /** Writes the edit in place of the host's `apply`, together with what goes with it. */
+  readonly write?: (edit: Edit) => Promise<Result<FileState>>;
 }
 
 /**
@@ -88,7 +91,8 @@ async function commitNow(label: string, edit: (project: Project) => Project, opt
   }
   const { mergeKey } = options;
   const baseRevision = file.state.revision;
-  const result = await project.apply({ baseRevision, label, changes, ...(mergeKey === undefined ? {} : { mergeKey }) });
+  const write = options.write ?? project.apply;
+  const result = await write({ baseRevision, label, changes, ...(mergeKey === undefined ? {} : { mergeKey }) });
   if (!result.ok) {
     report(result.problem);
     if (result.problem.code === 'out-of-date') await reload();

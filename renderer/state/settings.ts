@@ -1,40 +1,67 @@
-import { type AppState, useApp } from './appState.ts';
+import { noWindowSettings, type WindowSettings } from '../../core/api/windowSettings.ts';
+import { useApp } from './appState.ts';
+import { report } from './report.ts';
+import { host } from './session.ts';
 
-const storageKey = 'undergate.window';
+const narrowestPx = 340;
+const widestPx = 720;
+const usualWidthPx = 420;
 
-/** What a window remembers for itself, outside any project file. */
-interface WindowSettings {
-  readonly theme: AppState['theme'];
-  readonly bookWidthPx: number;
+let settings: WindowSettings = noWindowSettings;
+
+/** The look until the user's own settings are known: the system's. */
+export function showSystemTheme(): void {
+  showTheme(systemTheme());
 }
 
-const narrowest = 340;
-const widest = 720;
-
-export function readSettings(): WindowSettings {
-  const prefersDark = window.matchMedia('(prefers-color-scheme: dark)').matches;
-  const fallback: WindowSettings = { theme: prefersDark ? 'dark' : 'light', bookWidthPx: 420 };
-  try {
-    const kept = JSON.parse(localStorage.getItem(storageKey) ?? '{}') as Partial<WindowSettings>;
-    return {
-      theme: kept.theme === 'light' || kept.theme === 'dark' ? kept.theme : fallback.theme,
-      bookWidthPx: Number.isFinite(kept.bookWidthPx) ? withinReason(kept.bookWidthPx!) : fallback.bookWidthPx,
-    };
-  } catch {
-    return fallback;
-  }
+/** Fetches the user's settings and shows the window by them. */
+export async function loadSettings(): Promise<void> {
+  const kept = await host().project.windowSettings();
+  if (kept.ok) settings = kept.value;
+  showTheme(settings.theme ?? systemTheme());
+  useApp.setState({ bookWidthPx: withinReason(settings.bookWidthPx ?? usualWidthPx) });
 }
 
-export function keepSettings(change: Partial<WindowSettings>): void {
-  localStorage.setItem(storageKey, JSON.stringify({ ...readSettings(), ...change }));
+export function setTheme(theme: 'light' | 'dark'): void {
+  showTheme(theme);
+  keep({ ...settings, theme });
 }
 
-export function withinReason(bookWidthPx: number): number {
-  return Math.round(Math.min(widest, Math.max(narrowest, bookWidthPx)));
+export function setBookWidth(bookWidthPx: number): void {
+  const widthPx = withinReason(bookWidthPx);
+  if (widthPx === useApp.getState().bookWidthPx) return;
+  useApp.setState({ bookWidthPx: widthPx });
+  keep({ ...settings, bookWidthPx: widthPx });
 }
 
-export function setTheme(theme: AppState['theme']): void {
+/** The least and the greatest width that the book can have. */
+export const bookWidthLimitsPx = [narrowestPx, widestPx] as const;
+
+function withinReason(widthPx: number): number {
+  return Math.round(Math.min(widestPx, Math.max(narrowestPx, widthPx)));
+}
+
+function systemTheme(): 'light' | 'dark' {
+  return window.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+}
+
+function showTheme(theme: 'light' | 'dark'): void {
   document.documentElement.dataset.theme = theme;
   useApp.setState({ theme });
-  keepSettings({ theme });
+}
+
+const quietMs = 400;
+let waiting: ReturnType<typeof setTimeout> | undefined;
+
+/** Keeps the settings once they have stood still for a moment (the book's edge is dragged in many small steps). */
+function keep(next: WindowSettings): void {
+  settings = next;
+  clearTimeout(waiting);
+  waiting = setTimeout(() => {
+    void host()
+      .project.keepWindowSettings(settings)
+      .then((kept) => {
+        if (!kept.ok) report(kept.problem);
+      });
+  }, quietMs);
 }

@@ -1,0 +1,7 @@
+/** What a window looks like for this user, whichever file is open. `null`: as the system, or the app, has it. */
+export interface WindowSettings {
+  readonly theme: 'light' | 'dark' | null;
+  readonly bookWidthPx: number | null;
+}
+
+export const noWindowSettings: WindowSettings = { theme: null, bookWidthPx: null };

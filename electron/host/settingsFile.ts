@@ -1,0 +1,18 @@
+import { readFileSync } from 'node:fs';
+import { windowSettings } from '../../core/api/messageSchemas.ts';
+import { noWindowSettings, type WindowSettings } from '../../core/api/windowSettings.ts';
+import { writeConfig } from './writeConfig.ts';
+
+/** The window settings in the file at `path`; where it is not there yet or spoilt, none. */
+export function readSettings(path: string): WindowSettings {
+  try {
+    return windowSettings.parse(JSON.parse(readFileSync(path, 'utf8')));
+  } catch {
+    return noWindowSettings;
+  }
+}
+
+export function keepSettings(path: string, settings: WindowSettings): null {
+  writeConfig(path, settings);
+  return null;
+}
