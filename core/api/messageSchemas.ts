@@ -2,8 +2,8 @@ import * as z from 'zod';
 import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
 import type { DesktopApi } from './desktopApi.ts';
-import type { OrderOptions } from './orderOptions.ts';
 import type { FindOptions } from './findOptions.ts';
+import type { OrderOptions } from './orderOptions.ts';
 import { type PackOptions, packParts } from './packOptions.ts';
 import { newPhotoBytes, photoBytesWanted } from './photoSchemas.ts';
 import {

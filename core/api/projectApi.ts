@@ -1,7 +1,7 @@
 import type { Change } from '../model/difference.ts';
 import type { Thing } from '../model/things.ts';
-import type { OrderOptions } from './orderOptions.ts';
 import type { FindOptions } from './findOptions.ts';
+import type { OrderOptions } from './orderOptions.ts';
 import type { PackOptions } from './packOptions.ts';
 import type { PhotoApi } from './photoApi.ts';
 import type { PictureApi } from './pictureApi.ts';

@@ -14,6 +14,10 @@ export function packFileName(propertyName: string, date: string): string {
   return `${safe(propertyName, 80) || 'Property'} handover pack ${safe(date.slice(0, 10), 10)}.pdf`;
 }
 
+export function findFileName(propertyName: string, about: string, date: string): string {
+  return `${safe(propertyName, 60) || 'Property'} ${safe(about, 60)} ${safe(date.slice(0, 10), 10)}.pdf`;
+}
+
 function safe(name: string, mostLetters: number): string {
   const plain = name.replace(/[\p{Cc}\p{Cf}<>:"/\\|?*]+/gu, '-').replace(/\s+/g, ' ');
   const short = Array.from(plain).slice(0, mostLetters).join('');

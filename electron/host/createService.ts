@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { printFind } from '../print/printFind.ts';
 import { printOrder } from '../print/printOrder.ts';
 import { printPack } from '../print/printPack.ts';
 import { printSheets } from '../print/printSheets.ts';
@@ -20,6 +21,7 @@ export function createService(): ProjectService {
     demoFile: join(topFolder, 'assets', 'demo', 'demo-property.json'),
     printSheets,
     printOrder,
+    printFind,
     printPack,
     madeWith: `Undergate ${version}`,
   });

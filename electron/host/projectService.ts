@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
-import type { OrderOptions } from '../../core/api/orderOptions.ts';
 import type { FindOptions } from '../../core/api/findOptions.ts';
+import type { OrderOptions } from '../../core/api/orderOptions.ts';
 import type { PackOptions } from '../../core/api/packOptions.ts';
 import type { PictureApi } from '../../core/api/pictureApi.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';

@@ -27,6 +27,7 @@ export function testService(home: string): ProjectService {
     demoFile,
     printSheets: (things, options) => Promise.resolve(sheetsInPlainText(things, options.paper)),
     printOrder: (things, options) => Promise.resolve(sheetsInPlainText(things, options.locale)),
+    printFind: (things, options) => Promise.resolve(sheetsInPlainText(things, options.sheet)),
     printPack: (things, _photoBytes, options) => Promise.resolve(sheetsInPlainText(things, options.paper)),
     madeWith: 'Undergate test',
   });

@@ -1,0 +1,14 @@
+import type { LonLat } from '../model/things.ts';
+
+/** Which sheet to print to take along to a dig; `date` is the date to print, ISO 8601. */
+export type FindOptions =
+  | { readonly sheet: 'crossing'; readonly gatewayId: string; readonly date: string }
+  | { readonly sheet: 'dig'; readonly dig: DigPlace; readonly date: string };
+
+/** Where somebody will dig: see `Dig` in `core/locate`. */
+export interface DigPlace {
+  readonly shape: 'point' | 'line' | 'area';
+  readonly path: readonly LonLat[];
+  readonly errorM: number;
+  readonly withinM: number;
+}

@@ -1,0 +1,115 @@
+import { boxAround, growBox } from '../../geometry/plane/box.ts';
+import type { Xy } from '../../geometry/types.ts';
+import type { Dig, DigAnswer } from '../../locate/digCheck.ts';
+import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
+import type { LabelWish } from '../labels/label.ts';
+import { labelBlock } from '../labels/labelBlock.ts';
+import { placeLabels } from '../labels/placeLabels.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { mapWindow } from '../map/mapWindow.ts';
+import { box, circle, figure, line, lines, polygon, stroke } from '../paint.ts';
+import { roundScales, scaleText } from '../scales.ts';
+import { northArrow } from '../signs/northArrow.ts';
+import { drawScaleBar, scaleBarFor } from '../signs/scaleBar.ts';
+import { squareAround } from '../signs/sign.ts';
+import { ink, letters, pen } from '../style.ts';
+import type { Sketch, SketchInput } from './stakeSketch.ts';
+
+const scales = [25, 50, 75, ...roundScales];
+
+/** The dig and everything named near it, from above, in true proportions; numbers as in the table. */
+export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: SketchInput): Sketch {
+  const { survey, units, measure } = input;
+  const [left, top, right, bottom] = frame;
+  const path = dig.path.map(survey.plane.toXy);
+  const nearest = answer.findings.map((finding) => finding.nearest);
+  const extent = growBox(boxAround([...path, ...nearest])!, Math.max(3, dig.withinM * 0.4, dig.errorM * 1.2));
+  const [widthM, heightM] = [extent[2] - extent[0], extent[3] - extent[1]];
+  const scaleDenominator =
+    scales.find(
+      (scale) => (widthM * 1000) / scale <= right - left - 6 && (heightM * 1000) / scale <= bottom - top - 12,
+    ) ?? 1e6;
+  const centre: Xy = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2];
+  const window = mapWindow(frame, centre, scaleDenominator, survey.plane);
+  const digPaper = path.map(window.toPaper);
+  const things = [...answer.findings, ...answer.overhead].map((finding, i) => ({
+    finding,
+    number: String(i + 1),
+    paths: finding.thing.path.length > 1 ? window.clip(finding.thing.path) : [],
+    at: window.toPaper(finding.nearest),
+  }));
+  const bar = scaleBarFor(scaleDenominator, units, 40);
+  const fences = [...survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
+  const shape = digShape(dig, digPaper, window.mmPerM);
+  const wishes = things.map(({ number, at }): LabelWish => {
+    const block = labelBlock([{ text: number, font: 'bold', sizePt: letters.heading }], measure);
+    return { priority: 100, places: placesAround(squareAround(at, 1), block), listedAs: null };
+  });
+  const bars: PaperBox = [left + 2, bottom - 8, left + 6 + bar.lengthMm, bottom];
+  const labels = placeLabels(wishes, {
+    frame,
+    signs: [...things.map(({ at }) => squareAround(at, 1)), bars],
+    lines: [...things.flatMap(({ paths }) => paths), digPaper],
+    measure,
+  });
+  const items: Item[] = [
+    {
+      kind: 'clip',
+      box: frame,
+      items: [
+        ...things.flatMap(({ finding, paths, at }) => mayLie(paths, at, finding.thing.withinM * window.mmPerM)),
+        ...shape,
+        lines(fences, stroke(0.35)),
+        ...things.flatMap(({ paths }) => (paths.length > 0 ? [lines(paths, stroke(0.5, { dashMm: [2.2, 1.1] }))] : [])),
+        ...things.map(({ at, finding }) => circle(at, 1, finding.overlap ? ink.black : ink.white, stroke(pen.frame))),
+      ],
+    },
+    ...northArrow([right - 5, top + 17]),
+    ...labels.placed.flatMap(({ texts, leader }) => [
+      ...(leader ? [line(leader, stroke(pen.hairline))] : []),
+      ...texts,
+    ]),
+    box(bars, ink.white),
+    ...drawScaleBar(bar, [left + 4, bottom - 4]),
+    box(frame, null, stroke(pen.sign)),
+  ];
+  return { items: [figure(`Plan of the dig at ${scaleText(scaleDenominator)}, north up`, items)], scaleDenominator };
+}
+
+function mayLie(paths: readonly (readonly PaperPoint[])[], at: PaperPoint, withinMm: number): Item[] {
+  if (withinMm < 0.5) return [];
+  if (paths.length === 0) return [circle(at, withinMm, '#ececec')];
+  return [lines(paths, stroke(2 * withinMm, { ink: '#ececec', cap: 'round' }))];
+}
+
+/** The dig with its own error as a thin rim. */
+function digShape({ shape, errorM }: Dig, path: readonly PaperPoint[], mmPerM: number): Item[] {
+  const first = path[0];
+  if (!first) return [];
+  if (shape === 'point') {
+    return [
+      circle(first, Math.max(0.6, errorM * mmPerM), null, stroke(pen.frame, { dashMm: [1, 1] })),
+      ...cross(first),
+    ];
+  }
+  if (shape === 'area' && path.length > 2) return [polygon(path, null, stroke(0.9))];
+  return [line(path, stroke(0.9))];
+}
+
+function cross([x, y]: PaperPoint): Item[] {
+  return [
+    lines(
+      [
+        [
+          [x - 2.5, y - 2.5],
+          [x + 2.5, y + 2.5],
+        ],
+        [
+          [x - 2.5, y + 2.5],
+          [x + 2.5, y - 2.5],
+        ],
+      ],
+      stroke(0.7),
+    ),
+  ];
+}

@@ -1,0 +1,101 @@
+import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
+import { formatTape } from '../../model/formatUnits.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
+import type { Survey } from '../../registers/types.ts';
+import type { PaperPoint } from '../displayList.ts';
+import { type Block, space, words } from '../flow/block.ts';
+import { tableBlocks } from '../flow/table.ts';
+import { type TextPagesInput, textPages, textRoom } from '../flow/textPages.ts';
+import type { PageDraft } from '../pageDraft.ts';
+import { placeText } from '../placeText.ts';
+import { SheetProblem } from '../sheetProblem.ts';
+import { letters } from '../style.ts';
+import { pointLetter, stakeSketch } from './stakeSketch.ts';
+import { certaintyInWords, pointSureInWords, stepOffset, tapesInWords } from './stakeWords.ts';
+
+/** Room left for the sketch, at least and at most. */
+const sketchMm = { least: 75, most: 135 };
+
+/** How to find one crossing again, on one page where its points leave room. Throws `SheetProblem` where it is not buried. */
+export function stakeOutPages(project: Project, survey: Survey, gatewayId: string, input: TextPagesInput): PageDraft[] {
+  const stake = stakeOut(project, survey, gatewayId);
+  if (!stake) {
+    throw new SheetProblem('This gateway has no buried crossing to find.', 'Choose another gateway.');
+  }
+  const property = propertyOf(project);
+  const [left, top, right, bottom] = textRoom('portrait', property);
+  const widthMm = right - left;
+  const blocks = wordsBelow(stake, property.placed, widthMm, input);
+  const above = words(
+    certaintyInWords(stake.certainty, property.units),
+    widthMm,
+    { sizePt: letters.body, font: 'bold', afterMm: 2 },
+    input.measure,
+  );
+  const taken = [above, ...blocks].reduce((sum, block) => sum + block.heightMm, 0);
+  const heightMm = Math.min(sketchMm.most, Math.max(sketchMm.least, bottom - top - taken - 3));
+  const sketch: Block = {
+    heightMm: heightMm + 3,
+    paint: ([x, y]: PaperPoint) => {
+      const { units } = property;
+      const look = { survey, units, measure: input.measure, sizePt: letters.body };
+      return [...stakeSketch(stake, null, [x, y, x + widthMm, y + heightMm], look).items];
+    },
+  };
+  const { gateway } = stake.crossing.figures;
+  return textPages(`To find the crossing at ${gateway.name}`, [above, sketch, ...blocks], 'portrait', input);
+}
+
+function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: TextPagesInput): Block[] {
+  const { measure, property } = input;
+  const { units } = property;
+  const points = tableBlocks(
+    {
+      columns: [
+        { title: '', strong: true },
+        { title: 'Point' },
+        { title: 'Measure' },
+        { title: 'Depth', align: 'right' },
+        { title: 'How sure' },
+        ...(placed ? [{ title: 'Position', unit: 'WGS 84' }] : []),
+      ],
+      rows: stake.points.map((point, i) => [
+        pointLetter(i),
+        point.label,
+        tapesInWords(point, units),
+        formatTape(point.depthM, units),
+        pointSureInWords(point, units),
+        ...(placed ? [placeText(point.at)] : []),
+      ]),
+    },
+    widthMm,
+    measure,
+  );
+  const heading = words(
+    `Along the straight line from the ${stake.postNames.start} to the ${stake.postNames.end}`,
+    widthMm,
+    { sizePt: letters.body, font: 'bold', role: 'H2', afterMm: 1, keepWithNext: true },
+    measure,
+  );
+  const steps = tableBlocks(
+    {
+      columns: [
+        { title: 'From the first post' },
+        ...stake.steps.map(({ alongM }) => ({ title: formatTape(alongM, units) })),
+      ],
+      rows: [
+        ['Off the line', ...stake.steps.map((step) => stepOffset(step, stake, units))],
+        ['Depth', ...stake.steps.map(({ depthM }) => formatTape(depthM, units))],
+      ],
+    },
+    widthMm,
+    measure,
+  );
+  const caution = words(
+    'Energiser off and the fence proven dead before you dig. Locate all other buried services first. Dig by hand near the cable. Level tapes, held to the middle of each post at the ground. Local codes come first.',
+    widthMm,
+    { sizePt: letters.table, afterMm: 1 },
+    measure,
+  );
+  return [...points, space(3), ...(stake.steps.length > 0 ? [heading, ...steps, space(2)] : []), caution];
+}

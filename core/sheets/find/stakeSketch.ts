@@ -1,0 +1,223 @@
+import { type Box, boxAround } from '../../geometry/plane/box.ts';
+import type { Xy } from '../../geometry/types.ts';
+import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
+import { formatTape, type Units } from '../../model/formatUnits.ts';
+import type { Survey } from '../../registers/types.ts';
+import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
+import type { LabelWish } from '../labels/label.ts';
+import { labelBlock, labelLines } from '../labels/labelBlock.ts';
+import { placeLabels } from '../labels/placeLabels.ts';
+import { placesAlongLine } from '../labels/placesAlong.ts';
+import { placesAround } from '../labels/placesAround.ts';
+import { type MapWindow, mapWindow } from '../map/mapWindow.ts';
+import { box, circle, figure, line, lines, stroke, text } from '../paint.ts';
+import { scaleText } from '../scales.ts';
+import { gateSign } from '../signs/gateSign.ts';
+import { northArrow } from '../signs/northArrow.ts';
+import { drawScaleBar, scaleBarFor } from '../signs/scaleBar.ts';
+import { squareAround } from '../signs/sign.ts';
+import { ink, mmPerPt, pen } from '../style.ts';
+import type { MeasureText } from '../words.ts';
+
+/** Scales of the sketch, 1 to each of these; common practice. */
+const sketchScales: readonly number[] = [20, 25, 40, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000];
+
+export interface SketchInput {
+  readonly survey: Survey;
+  readonly units: Units;
+  readonly measure: MeasureText;
+  /** Size of its letters; on a small screen larger than on paper. */
+  readonly sizePt: number;
+}
+
+export interface Sketch {
+  readonly items: readonly Item[];
+  readonly scaleDenominator: number;
+}
+
+/** A, B, C, ... of the points, in order along the trench. */
+export function pointLetter(index: number): string {
+  const letter = String.fromCharCode(65 + (index % 26));
+  return index < 26 ? letter : `${letter}${Math.floor(index / 26)}`;
+}
+
+/**
+ * A crossing from above, north up, in true proportions: the gate, its posts, the trench with how far off it may lie,
+ * and the tapes that lead to one of its points (`key`), or to all of them (null).
+ */
+export function stakeSketch(stake: StakeOut, key: string | null, frame: PaperBox, input: SketchInput): Sketch {
+  const [left, top, right, bottom] = frame;
+  const footMm = 5 + input.sizePt * mmPerPt * 1.6;
+  const room: PaperBox = [left, top, right, bottom - footMm];
+  const shown = stake.points.filter((point) => key === null || point.key === key);
+  const extent = extentOf(stake, shown);
+  const scaleDenominator = scaleFor(extent, room, input.sizePt);
+  const centre: Xy = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2];
+  const window = mapWindow(room, centre, scaleDenominator, input.survey.plane);
+  const drawing = drawn(stake, shown, window, input);
+  const arrow: PaperPoint = [right - 5, top + 17];
+  const labels = placeLabels(drawing.wishes, {
+    frame: room,
+    signs: [...drawing.signs, [right - 9, top, right, top + 18]],
+    lines: drawing.lines,
+    measure: input.measure,
+  });
+  const items: Item[] = [
+    { kind: 'clip', box: room, items: drawing.items },
+    ...northArrow(arrow),
+    ...labels.placed.flatMap(({ texts, leader }) => [
+      ...(leader ? [line(leader, stroke(pen.hairline))] : []),
+      ...texts,
+    ]),
+    box(frame, null, stroke(pen.sign)),
+    ...foot(scaleDenominator, input, [left, bottom - footMm, right, bottom]),
+  ];
+  return { items: [figure(inWords(stake, scaleDenominator), items)], scaleDenominator };
+}
+
+function inWords({ crossing }: StakeOut, scaleDenominator: number): string {
+  return `Plan of the crossing at ${crossing.figures.gateway.name} at ${scaleText(scaleDenominator)}, north up`;
+}
+
+function extentOf({ crossing: { shape, path } }: StakeOut, shown: readonly StakePoint[]): Box {
+  const tapes = shown.flatMap((point) => [point.xy, ...point.tapes.map(({ post }) => post)]);
+  return boxAround([shape.startPost, shape.endPost, ...path, ...tapes])!;
+}
+
+function scaleFor([minX, minY, maxX, maxY]: Box, [left, top, right, bottom]: PaperBox, sizePt: number): number {
+  const [rimX, rimY] = [6 + sizePt, 4 + sizePt * 0.7];
+  const fits = (scale: number) =>
+    ((maxX - minX) * 1000) / scale <= right - left - 2 * rimX &&
+    ((maxY - minY) * 1000) / scale <= bottom - top - 2 * rimY;
+  return sketchScales.find(fits) ?? 5000;
+}
+
+interface Drawing {
+  readonly items: readonly Item[];
+  readonly signs: readonly PaperBox[];
+  readonly lines: readonly (readonly PaperPoint[])[];
+  readonly wishes: readonly LabelWish[];
+}
+
+function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow, input: SketchInput): Drawing {
+  const { crossing, certainty, points } = stake;
+  const { shape } = crossing;
+  const { toPaper } = window;
+  const fences = [...input.survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
+  const gate = gateSign(toPaper(shape.startPost), toPaper(shape.endPost), shape.gateway, true);
+  const trench = window.clip(crossing.path);
+  const tapes = shown.flatMap(({ xy, tapes: all }) =>
+    all.map((tape) => ({ path: [toPaper(tape.post), toPaper(xy)], tape })),
+  );
+  const posts = postsShown(stake, shown, window);
+  const marks = points.map((point, i) => ({ point, letter: pointLetter(i), at: toPaper(point.xy) }));
+  const sureMm = certainty.withinM * window.mmPerM;
+  return {
+    items: [
+      ...corridor(trench, sureMm),
+      lines(fences, stroke(0.5)),
+      ...gate.items,
+      ...(trench.length > 0 ? [lines(trench, stroke(0.5, { dashMm: [2.2, 1.1] }))] : []),
+      ...tapes.map(({ path }) => line(path, stroke(0.25))),
+      ...posts.map(({ at }) => box(squareAround(at, 0.9), ink.white, stroke(pen.frame))),
+      ...marks.map(({ point, at }) => circle(at, 1.1, point.by === 'drawn' ? ink.white : ink.black, stroke(pen.frame))),
+    ],
+    signs: [
+      ...gate.parts,
+      ...posts.map(({ at }) => squareAround(at, 1.1)),
+      ...marks.map(({ at }) => squareAround(at, 1.2)),
+    ],
+    lines: [...trench, ...tapes.map(({ path }) => path), ...fences],
+    wishes: [
+      ...marks.map(({ point, letter, at }) => pointLabel(point, letter, at, shown.includes(point), input)),
+      ...tapes.map(({ path, tape }) => tapeLabel(path, tape, input)),
+      ...posts.map(({ name, at }) => postLabel(name, at, input)),
+    ],
+  };
+}
+
+/** The ground on both sides of the trench where it may lie, as a soft band under everything. */
+function corridor(trench: readonly (readonly PaperPoint[])[], sureMm: number): Item[] {
+  if (trench.length === 0 || sureMm < 0.5) return [];
+  return [lines(trench, stroke(2 * sureMm, { ink: '#ececec', cap: 'round' }))];
+}
+
+/** This gate's own posts, those that tapes are held to, and marked ones in the picture. */
+function postsShown({ crossing, postsNear, postNames }: StakeOut, shown: readonly StakePoint[], window: MapWindow) {
+  const { shape } = crossing;
+  const all = new Map<string, { name: string; xy: Xy }>();
+  const add = (name: string, xy: Xy) => {
+    const key = xy.map((value) => value.toFixed(2)).join();
+    if (!all.has(key)) all.set(key, { name, xy });
+  };
+  add(postNames.start, shape.startPost);
+  add(postNames.end, shape.endPost);
+  for (const { tapes } of shown) for (const { postName, post } of tapes) add(postName, post);
+  for (const { name, xy, from } of postsNear) if (from.on === 'post') add(name, xy);
+  return [...all.values()]
+    .map(({ name, xy }) => ({ name, at: window.toPaper(xy) }))
+    .filter(({ at }) => window.shows(at));
+}
+
+function pointLabel(
+  { depthM }: StakePoint,
+  letter: string,
+  at: PaperPoint,
+  isShown: boolean,
+  input: SketchInput,
+): LabelWish {
+  const depth = `${formatTape(depthM, input.units)} deep`;
+  const block = labelBlock(
+    [
+      { text: letter, font: 'bold', sizePt: input.sizePt * 1.2 },
+      ...(isShown ? [{ text: depth, font: 'figures', sizePt: input.sizePt * 0.85 } as const] : []),
+    ],
+    input.measure,
+  );
+  return { priority: 100, places: placesAround(squareAround(at, 1.2), block), listedAs: null };
+}
+
+function tapeLabel(
+  path: readonly PaperPoint[],
+  { distanceM }: StakeTape,
+  { units, measure, sizePt }: SketchInput,
+): LabelWish {
+  const words = formatTape(distanceM, units);
+  const style = { sizePt, font: 'bold' } as const;
+  const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
+  const away = placesAround(squareAround(middle, 0.3), labelBlock([{ text: words, ...style }], measure));
+  return {
+    priority: 90,
+    places: [
+      ...placesAlongLine([path], words, style, 0.6, measure),
+      ...away.map((place) => ({ ...place, cost: place.cost + 2 })),
+    ],
+    listedAs: null,
+  };
+}
+
+function postLabel(name: string, at: PaperPoint, { measure, sizePt }: SketchInput): LabelWish {
+  const block = labelBlock(labelLines(name, { font: 'regular', sizePt: sizePt * 0.9 }, measure), measure);
+  return { priority: 70, places: placesAround(squareAround(at, 1.1), block), listedAs: name };
+}
+
+function foot(
+  scaleDenominator: number,
+  { units, sizePt, measure }: SketchInput,
+  [left, top, right, bottom]: PaperBox,
+): Item[] {
+  const bar = scaleBarFor(scaleDenominator, units, Math.min(45, (right - left) / 2.6));
+  const words = 'grey: it may lie here';
+  const roomy = measure(words, 'regular', sizePt * 0.8) < right - left - bar.lengthMm - 20;
+  return [
+    line(
+      [
+        [left, top],
+        [right, top],
+      ],
+      stroke(pen.hairline),
+    ),
+    ...drawScaleBar(bar, [left + 3, top + 4.6]),
+    ...(roomy ? [text(words, [right - 3, bottom - 2.4], { sizePt: sizePt * 0.8, align: 'right', ink: ink.soft })] : []),
+  ];
+}
