@@ -9,7 +9,7 @@ import { Stopped, Work } from './work.ts';
 
 /** Steps of work: less than a second's for a network of 10,000 runs, some seconds' for one of a few hundred. */
 function defaultWork(runCount: number): number {
-  return Math.max(5e6, Math.min(2e8, 6e10 / runCount));
+  return Math.max(4e6, Math.min(2e8, 4e10 / runCount));
 }
 
 /**

@@ -75,7 +75,7 @@ function planCore(graph: CutGraph, core: RingCore, costStep: number, work: Work)
   let lowerBound = core.bound(limit);
   let best = greedyMerge(graph);
   let cost = costOf(graph, best);
-  if (core.searchable) work.attempt(work.left / 3, () => look(FIRST_BEAM));
+  if (core.searchable) work.attempt(work.left / 2, () => look(FIRST_BEAM));
   cost = reworkNeighbours(graph, best, work.left / 4, work);
   let longestProven = false;
   if (core.searchable) {

@@ -57,7 +57,7 @@ export interface SectioningOptions {
   readonly bestEffort?: boolean;
   /**
    * Steps that may be spent on ringed networks, roughly 20 million a second. The answer depends on this number and never
-   * on the clock. Default: 200 million for up to 300 runs, falling to 5 million for 12,000 and more.
+   * on the clock. Default: 200 million for up to 200 runs, falling to 4 million for 10,000 and more.
    */
   readonly workBudget?: number;
   readonly watch?: Watch;
