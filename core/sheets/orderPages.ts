@@ -11,7 +11,7 @@ import {
   packText,
 } from '../quantities/formatOrder.ts';
 import type { Order, OrderPart } from '../quantities/order/order.ts';
-import type { QuantityGroup, TakeOff } from '../quantities/types.ts';
+import type { Piece, QuantityGroup, TakeOff } from '../quantities/types.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
@@ -63,7 +63,9 @@ export function quantityPages(input: OrderPagesInput): PageDraft[] {
         rows: own.map(({ name, amount, unit, pieces }) => [
           name,
           formatAmount(amount, unit, input.habits.units),
-          pieces.map((piece) => `${piece.text}: ${formatAmount(piece.amount, unit, input.habits.units)}`).join('; '),
+          madeUpOf(pieces, input.project)
+            .map(([thing, sum]) => `${thing} ${formatAmount(sum, unit, input.habits.units)}`)
+            .join('; '),
         ]),
       },
       widthOf(input),
@@ -72,6 +74,22 @@ export function quantityPages(input: OrderPagesInput): PageDraft[] {
     space(4),
   ]);
   return textPages('Quantities', trimmed(blocks), 'portrait', input);
+}
+
+/** How much each thing takes, by its name; what no thing with a name takes, by its own words. */
+function madeUpOf(pieces: readonly Piece[], project: Project): [name: string, sum: number][] {
+  const sums = new Map<string, number>();
+  for (const { thingIds, text, amount } of pieces) {
+    const name = nameOfThing(project, thingIds[0]) ?? text;
+    sums.set(name, (sums.get(name) ?? 0) + amount);
+  }
+  return [...sums];
+}
+
+function nameOfThing(project: Project, id: string | undefined): string | undefined {
+  if (id === undefined) return undefined;
+  const named = [project.fenceLine, project.gateway, project.switch, project.energiser, project.leadOut];
+  return named.map((table) => table.get(id)?.name).find((name) => name !== undefined);
 }
 
 export const groupNames: Readonly<Record<QuantityGroup, string>> = {

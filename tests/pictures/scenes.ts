@@ -42,6 +42,13 @@ export const scenes: readonly Scene[] = [
   { name: 'divide-places', reach: (page) => register(page, 'Alt+2', 'Places for a switch') },
   { name: 'divide-tests', reach: (page) => register(page, 'Alt+2', 'Test sheets') },
   { name: 'divide-limits', reach: (page) => register(page, 'Alt+2', 'Limits') },
+  { name: 'order', reach: (page) => register(page, 'Alt+4', 'Quantities') },
+  { name: 'order-goods', reach: (page) => register(page, 'Alt+4', 'Goods and work') },
+  { name: 'order-cuts', reach: (page) => register(page, 'Alt+4', 'Rolls and cuts') },
+  { name: 'order-prices', reach: (page) => register(page, 'Alt+4', 'Prices') },
+  { name: 'order-stages', reach: (page) => register(page, 'Alt+4', 'Stages') },
+  { name: 'order-plans', reach: (page) => register(page, 'Alt+4', 'Plans') },
+  { name: 'order-terms', reach: (page) => register(page, 'Alt+4', 'Terms') },
   { name: 'print-dialog', reach: (page) => dialog(page, 'Control+p') },
   { name: 'keys-dialog', reach: (page) => dialog(page, 'F1') },
 ];

@@ -121,8 +121,7 @@ export function stockAfter(stock: readonly StockRoll[], lists: readonly CutList[
   for (const { key, rolls } of lists) {
     for (const { from, bought, leftM } of rolls) {
       if (!bought) opened.set(from as StockRoll, (opened.get(from as StockRoll) ?? 0) + 1);
-      if (leftM >= leastM)
-        left.push({ measure: key, lengthM: leftM, name: `left of ${bought ? 'a bought roll' : from.name}` });
+      if (leftM >= leastM) left.push({ measure: key, lengthM: leftM, name: 'left over' });
     }
   }
   const whole = stock.filter((roll) => {

@@ -264,7 +264,7 @@ describe('stages', () => {
     const [one, two] = worked(both).order.parts as [OrderPart, OrderPart];
     expect(orderLine(one, 'item-pipe-19-50')!.packs).toBe(1);
     expect(orderLine(two, 'item-pipe-19-50')).toBeUndefined();
-    expect(two.cutLists[0]!.rolls[0]!.from).toMatchObject({ name: 'left of a bought roll' });
+    expect(two.cutLists[0]!.rolls[0]!.from).toMatchObject({ name: 'left over' });
   });
 });
 
