@@ -26,6 +26,7 @@ export const rooms = {
     rooms: [...drawing, 'core/model/edits', 'core/coordinates', 'core/quantities', 'core/registers'],
     packages: ['papaparse', 'geojson', 'fflate', 'saxes'],
   },
+  'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/sheets'] },
   'core/sheets': {
     rooms: [...computed, 'core/quantities', 'core/locate', 'core/registers/record'],
     types: ['core/api'],

@@ -1,0 +1,157 @@
+import { type CrossingRow, crossingRows } from '../../locate/crossingSearch.ts';
+import { stakeOut } from '../../locate/stakeOut.ts';
+import { formatLength, formatTape } from '../../model/formatUnits.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
+import type { Survey, SwitchRow } from '../../registers/types.ts';
+import { cautions } from '../../sheets/cautions.ts';
+import { dateText } from '../../sheets/dateText.ts';
+import { propertyExtent } from '../../sheets/extent.ts';
+import { pointLetter, stakeSketch } from '../../sheets/find/stakeSketch.ts';
+import { certaintyInWords, pointSureInWords, stepOffset, tapesInWords } from '../../sheets/find/stakeWords.ts';
+import { gridDistanceM } from '../../sheets/map/drawGrid.ts';
+import { drawMap } from '../../sheets/map/drawMap.ts';
+import { mapWindow } from '../../sheets/map/mapWindow.ts';
+import { placeText } from '../../sheets/placeText.ts';
+import type { MeasureText } from '../../sheets/words.ts';
+import { escapeHtml } from './escapeHtml.ts';
+import { phoneScript, phoneScriptHash } from './phoneScript.ts';
+import { phoneStyle } from './phoneStyle.ts';
+import { svgText } from './svgText.ts';
+
+export interface PhonePhoto {
+  readonly crossingId: string;
+  readonly caption: string;
+  /** JPEG, base64. */
+  readonly base64: string;
+}
+
+export interface PhonePageInput {
+  readonly project: Project;
+  readonly survey: Survey;
+  /** ISO 8601. */
+  readonly date: string;
+  readonly measure: MeasureText;
+  /** Small copies; those of no crossing are left out. */
+  readonly photos: readonly PhonePhoto[];
+}
+
+/**
+ * Everything that is needed in the paddock as one page of HTML: map, a card for each buried crossing, switch register.
+ * It asks nothing of any network, its own script is the only one that can run in it, and all that comes from the
+ * project is text.
+ */
+export function phonePage(input: PhonePageInput): string {
+  const { project, survey, date } = input;
+  const property = propertyOf(project);
+  const rows = crossingRows(project, survey);
+  const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">
+<title>${escapeHtml(property.name)}: what is buried</title>
+<style>${phoneStyle}</style>
+</head>
+<body>
+<h1>${escapeHtml(property.name)}</h1>
+<p>What is buried, as of ${escapeHtml(dateText(date))}.${property.invented ? ' An invented example.' : ''} This page needs no network.</p>
+<p class="caution"><strong>Before you dig or touch a wire:</strong> turn the energiser off and prove the fence dead. Have all other buried services located: only what was recorded is shown here.</p>
+<div class="bar"><label for="search">Search crossings and switches</label><input id="search" type="search" autocomplete="off"></div>
+<nav aria-label="On this page"><a href="#crossings">Crossings</a> <a href="#switches">Switches</a> <a href="#property-map">Map</a></nav>
+<main>
+<p id="none" role="status" hidden>Nothing has all these words.</p>
+<h2 id="crossings">Buried crossings (${rows.length})</h2>
+${rows.map((row) => crossingCard(row, input)).join('\n')}
+<h2 id="switches">Cut-out switches (${survey.switches.length})</h2>
+${survey.switches.map((row) => switchCard(row, input)).join('\n')}
+<h2 id="property-map">Map</h2>
+<p><button id="smaller" type="button" aria-label="Smaller map">−</button> <button id="larger" type="button" aria-label="Larger map">+</button></p>
+<div id="map" class="map" role="region" aria-label="Map of the property" tabindex="0">${mapSvg(input)}</div>
+<h2>Cautions</h2>
+<ul>${cautions.map((caution) => `<li>${escapeHtml(caution)}</li>`).join('')}</ul>
+</main>
+<script>${phoneScript}</script>
+</body>
+</html>
+`;
+}
+
+const sketch = { widthMm: 92, heightMm: 80, sizePt: 10.5 };
+
+function crossingCard({ gatewayId, name, line, crossing, certainty }: CrossingRow, input: PhonePageInput): string {
+  const { project, survey, measure, photos } = input;
+  const { units, placed } = propertyOf(project);
+  const stake = stakeOut(project, survey, gatewayId);
+  if (!stake) return '';
+  const look = { survey, units, measure, sizePt: sketch.sizePt };
+  const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], look);
+  const points = stake.points.map((point, i) => {
+    const place = placed ? ` ${escapeHtml(placeText(point.at))}.` : '';
+    const words = `${tapesInWords(point, units)} ${formatTape(point.depthM, units)} deep. ${pointSureInWords(point, units)}`;
+    return `<li><strong>${pointLetter(i)} ${escapeHtml(point.label)}.</strong> ${escapeHtml(words)}${place}</li>`;
+  });
+  const steps = stake.steps.map((step) => {
+    const cells = [formatTape(step.alongM, units), stepOffset(step, stake, units), formatTape(step.depthM, units)];
+    return `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
+  });
+  const notes = [crossing.figures.gateway.note, crossing.figures.crossing.note, crossing.record?.note ?? ''].filter(
+    Boolean,
+  );
+  const pictures = photos
+    .filter(({ crossingId }) => crossingId === crossing.figures.crossing.id)
+    .map(
+      ({ base64, caption }) =>
+        `<img src="data:image/jpeg;base64,${escapeHtml(base64)}" alt="${escapeHtml(caption || `Photo at ${name}`)}">`,
+    );
+  const basis = { measured: 'measured', partly: 'partly measured', drawn: 'only drawn' }[certainty.basis];
+  const along = `${stake.postNames.start} to the ${stake.postNames.end}`;
+  return `<section class="card" data-words="${escapeHtml([name, line, basis, ...notes].join(' '))}">
+<h3>${escapeHtml(name)} <span class="tag${certainty.basis === 'drawn' ? ' drawn' : ''}">${basis}</span></h3>
+<p>On ${escapeHtml(line)}. ${escapeHtml(certaintyInWords(certainty, units))}</p>
+<details><summary>Find it</summary>
+${svgText(plan.items, sketch.widthMm, sketch.heightMm, `Plan of the crossing at ${name}, north up`)}
+<ul>${points.join('')}</ul>
+${steps.length > 0 ? `<p>Along the straight line from the ${escapeHtml(along)}:</p><table><thead><tr><th>Along</th><th>Off the line</th><th>Depth</th></tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
+${notes.map((note) => `<p>${escapeHtml(note)}</p>`).join('')}
+${pictures.join('')}
+</details>
+</section>`;
+}
+
+function switchCard(
+  { switch: cutOut, placeText: place, at, cutsOff, inRing, supplySection, farSection }: SwitchRow,
+  { project }: PhonePageInput,
+): string {
+  const { units, placed } = propertyOf(project);
+  const gateways = cutsOff.gatewayIds.map((id) => project.gateway.get(id)?.name ?? id);
+  const does = inRing
+    ? 'In a ring: opening it alone cuts nothing off.'
+    : `Opened alone it cuts off ${formatLength(cutsOff.lengthM, units)}${cutsOff.sections.length > 0 ? `, section ${cutsOff.sections.join(', ')}` : ''}${gateways.length > 0 ? `, with ${gateways.join(', ')}` : ''}.`;
+  const ways = `From section ${supplySection ?? '–'} to ${farSection ?? '–'}. Normally ${cutOut.normally}.`;
+  const words = `${place}. ${ways} ${does}`;
+  return `<section class="card" data-words="${escapeHtml(`${cutOut.name} ${place} ${cutOut.note}`)}">
+<h3>${escapeHtml(cutOut.name)}</h3>
+<p>${escapeHtml(words)}${placed ? ` ${escapeHtml(placeText(at))}` : ''}</p>
+${cutOut.note ? `<p>${escapeHtml(cutOut.note)}</p>` : ''}
+</section>`;
+}
+
+/** The map's paper: upright, as a phone is held. */
+const mapPaper = { widthMm: 180, heightMm: 230, rimMm: 8 };
+
+function mapSvg({ project, survey, measure }: PhonePageInput): string {
+  const { widthMm, heightMm, rimMm } = mapPaper;
+  const extent = propertyExtent(survey, project);
+  if (!extent) return '<p>Nothing is drawn yet.</p>';
+  const [minX, minY, maxX, maxY] = extent;
+  const scale = Math.max((maxX - minX) / (widthMm - 2 * rimMm), (maxY - minY) / (heightMm - 2 * rimMm), 0.1) * 1000;
+  const centre = [(minX + maxX) / 2, (minY + maxY) / 2] as const;
+  const window = mapWindow([0, 0, widthMm, heightMm], centre, scale, survey.plane);
+  const [halfX, halfY] = [(widthMm * scale) / 2000, (heightMm * scale) / 2000];
+  const ground = [centre[0] - halfX, centre[1] - halfY, centre[0] + halfX, centre[1] + halfY] as const;
+  const { items } = drawMap(project, survey, window, ground, gridDistanceM(null, scale), measure);
+  return svgText(items, widthMm, heightMm, 'Map of the property, north up');
+}
