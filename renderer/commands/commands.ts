@@ -58,6 +58,13 @@ const list = [
   { id: 'cutListsCsv', label: 'Cut lists as CSV', whyNot: needsFile, run: saveCutListsCsv },
   { id: 'priceListCsv', label: 'Price list as CSV', whyNot: needsFile, run: savePriceListCsv },
   { id: 'toMap', label: 'Go to the map', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },
+  {
+    id: 'goToPlace',
+    label: 'Go to coordinates',
+    key: 'Alt+G',
+    whyNot: needsFile,
+    run: () => mapView.askForPlace(),
+  },
   { id: 'fit', label: 'See the whole property', key: 'Alt+W', whyNot: needsFile, run: () => mapView.fit() },
   {
     id: 'delete',

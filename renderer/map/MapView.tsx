@@ -2,7 +2,7 @@ import 'leaflet/dist/leaflet.css';
 import '../styles/map.css';
 import { type Ref, useEffect, useImperativeHandle, useLayoutEffect, useRef, useState } from 'react';
 import { createMapController, type MapController } from './createMapController.ts';
-import type { MapEvents, MapHandle, MapInput, ToolName } from './mapTypes.ts';
+import { type MapEvents, type MapHandle, type MapInput, type ToolName, toolsFor } from './mapTypes.ts';
 import { ToolColumn } from './ToolColumn.tsx';
 import { ViewButtons } from './ViewButtons.tsx';
 import { VoltageLegend } from './VoltageLegend.tsx';
@@ -36,6 +36,7 @@ export function MapView({ input, events, ref }: MapViewProps) {
       onFinding: (finding) => now().onFinding?.(finding),
       onRefused: (text) => now().onRefused?.(text),
       onCursor: (cursor) => now().onCursor?.(cursor),
+      onPlacing: (step) => now().onPlacing?.(step),
       onToolChange(name) {
         setTool(name);
         now().onToolChange?.(name);
@@ -56,6 +57,9 @@ export function MapView({ input, events, ref }: MapViewProps) {
     () => ({
       fit: () => controller.current?.fit(),
       zoomTo: (id) => controller.current?.zoomTo(id),
+      goTo: (lonLat) => controller.current?.goTo(lonLat),
+      askForPlace: () => controller.current?.askForPlace(),
+      extent: () => controller.current?.extent() ?? { centre: [0, 0], widthM: 1, heightM: 1 },
       setTool: (name) => controller.current?.setTool(name),
       tool: () => controller.current?.tool() ?? 'choose',
       focus: () => controller.current?.focus(),
@@ -66,7 +70,7 @@ export function MapView({ input, events, ref }: MapViewProps) {
   return (
     <section className="map" aria-label="Map of the property">
       <div className="map-sheet">
-        <ToolColumn workspace={input.workspace} tool={tool} onTool={(name) => controller.current?.setTool(name)} />
+        <ToolColumn tools={toolsFor(input)} tool={tool} onTool={(name) => controller.current?.setTool(name)} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is worked with arrow keys and Enter */}
         <div ref={stage} className="map-stage" role="application" aria-label="Drawing" tabIndex={0} />
         {input.voltage && <VoltageLegend voltage={input.voltage} theme={input.theme} />}

@@ -1,14 +1,13 @@
-import { type ToolName, toolsOf, type Workspace } from './mapTypes.ts';
+import type { ToolName, ToolSpec } from './mapTypes.ts';
 
 interface ToolColumnProps {
-  readonly workspace: Workspace;
+  readonly tools: readonly ToolSpec[];
   readonly tool: ToolName;
   readonly onTool: (tool: ToolName) => void;
 }
 
 /** The tools of a workspace, at the map's left edge; none where there is only one. */
-export function ToolColumn({ workspace, tool, onTool }: ToolColumnProps) {
-  const tools = toolsOf[workspace];
+export function ToolColumn({ tools, tool, onTool }: ToolColumnProps) {
   if (tools.length < 2) return null;
   return (
     <section className="map-tools" aria-label="Tools">

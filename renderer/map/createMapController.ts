@@ -1,6 +1,9 @@
+import { formatGrid, formatPlace } from '../../core/coordinates/formatPlace.ts';
+import { readGridPlace, readPlace } from '../../core/coordinates/readPlace.ts';
+import { systemOf } from '../../core/coordinates/systems.ts';
 import type { LocalPlane } from '../../core/geometry/localPlane.ts';
 import { type Box, boxAround } from '../../core/geometry/plane/box.ts';
-import type { Xy } from '../../core/geometry/types.ts';
+import type { LonLat, Xy } from '../../core/geometry/types.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/network/workingPlane.ts';
@@ -16,7 +19,7 @@ import { createOverlayLayer } from './leaflet/overlayLayer.ts';
 import { createPlaneMap, showBox, toLatLng, viewOf } from './leaflet/planeMap.ts';
 import { createSettledLayer } from './leaflet/settledLayer.ts';
 import type { MapEdit, MapEvents, MapHandle, MapInput, ToolName } from './mapTypes.ts';
-import { toolsOf } from './mapTypes.ts';
+import { toolsFor } from './mapTypes.ts';
 import { paletteOf } from './palette.ts';
 import { toPx } from './plane/view.ts';
 import { buildScene, type Scene } from './scene/buildScene.ts';
@@ -27,9 +30,13 @@ import { forgetTextWidths } from './settled/textWidth.ts';
 import { createTools } from './tools/createTools.ts';
 import { snapReachPx } from './tools/reach.ts';
 import type { Pointer, Tool, ToolContext } from './tools/tool.ts';
+import { picturesBox, underlayBox } from './underlay/underlayBox.ts';
+import { createUnderlayLayer } from './underlay/underlayLayer.ts';
 
 /** A property that has nothing drawn yet is shown this wide. */
 const emptyViewM = 600;
+/** Going to coordinates shows so much of the ground across, or less where the map is nearer already. */
+const goToViewM = 400;
 /** Going to a thing never zooms in nearer than this across. */
 const thingViewM = 60;
 
@@ -57,6 +64,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
   let saidFor = '';
 
   const map = createPlaneMap(stage);
+  const underlay = createUnderlayLayer(map, first.tiles);
   const settled = createSettledLayer(map, (ctx, view) => paintSettled(lookOf(ctx, view, scene, input, palette)));
   const overlay = createOverlayLayer(map, (ctx, view) => {
     const tools = { ctx, view, palette };
@@ -67,7 +75,9 @@ export function createMapController(elements: MapElements, first: MapInput, even
     if (cross) drawCross(ctx, palette, toPx(view, cross));
     refreshFoot();
   });
-  const foot = createFoot(elements.foot, { onTyped, onLeave: () => focus() });
+  const foot = createFoot(elements.foot, { onTyped, onPlaceTyped, onLeave: () => focus() });
+  /** Coordinates that looked swapped: the same ones again are taken so. */
+  let swappedOnce: string | null = null;
 
   const context: ToolContext = {
     input: () => input,
@@ -116,7 +126,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     out: () => {
       pointer = null;
       tool.out();
-      foot.place(null, false, input.units);
+      foot.place(null);
     },
   });
   const noKeysHeard = listenToKeys(stage, onKey);
@@ -155,7 +165,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     if (!pointer) return;
     const at = { xy: pointer.xy, lonLat: plane.toLonLat(pointer.xy) };
     const progress = tool.progress();
-    foot.place(at, propertyOf(input.project).placed, input.units);
+    foot.place(placeInWords(at.xy, at.lonLat));
     if (!events.onCursor) return;
     const { lengthM, bearingDeg, snappedTo } = progress;
     events.onCursor({ ...at, lengthM, bearingDeg, snappedTo, metresPerPixel: 1 / viewOf(map).pxPerM });
@@ -188,10 +198,16 @@ export function createMapController(elements: MapElements, first: MapInput, even
     return events.onEdit(edit);
   }
 
+  function isAtHand(name: ToolName): boolean {
+    return name === 'pin' ? Boolean(input.placing) : toolsFor(input).some((spec) => spec.name === name);
+  }
+
   function setTool(name: ToolName): void {
-    if (!toolsOf[input.workspace].some((spec) => spec.name === name)) return;
+    if (!isAtHand(name)) return;
     if (tool.name !== name) {
-      tool.cancel();
+      if (tool.name === 'pin') events.onPlacing?.({ end: true });
+      // The picture that is placed stays the chosen one.
+      else if (name !== 'pin' || tool.name !== 'choose') tool.cancel();
       tool.out();
       tool = tools[name];
       events.onToolChange?.(name);
@@ -201,6 +217,45 @@ export function createMapController(elements: MapElements, first: MapInput, even
     saidFor = '';
     refreshFoot();
     if (pointer) tool.move(pointer);
+    overlay.invalidate();
+  }
+
+  function placeInWords(xy: Xy, lonLat: LonLat): string {
+    if (!propertyOf(input.project).placed) return formatGrid(xy, input.units);
+    return formatPlace(lonLat, systemOf(input.project.coordinateSettings.get('coordinates')));
+  }
+
+  /** Coordinates typed at the foot; says what is wrong with them. True when they are used up. */
+  function onPlaceTyped(text: string): boolean {
+    if (!propertyOf(input.project).placed) {
+      const read = readGridPlace(text, input.units);
+      if ('problem' in read) return refused(read.problem);
+      goTo(plane.toLonLat(read.xy));
+      return true;
+    }
+    const system = systemOf(input.project.coordinateSettings.get('coordinates'));
+    const { origin } = propertyOf(input.project);
+    const read = readPlace(text, system, origin);
+    if (read.lonLat) goTo(read.lonLat);
+    else if (read.swapped && text === swappedOnce) goTo(read.swapped);
+    else {
+      swappedOnce = read.swapped ? text : null;
+      return refused(read.swapped ? `${read.problem} Press Enter again to swap them.` : read.problem);
+    }
+    swappedOnce = null;
+    return true;
+  }
+
+  function refused(text: string): false {
+    refuse(text);
+    return false;
+  }
+
+  function goTo(lonLat: LonLat): void {
+    const xy = plane.toXy(lonLat);
+    map.setView(toLatLng(xy), Math.max(map.getZoom(), Math.log2(map.getSize().x / goToViewM)), { animate: false });
+    focus();
+    keyCross.moveTo(xy);
     overlay.invalidate();
   }
 
@@ -264,7 +319,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
   }
 
   function toolKey(key: string): boolean {
-    const spec = toolsOf[input.workspace].find((each) => each.key === key.toUpperCase());
+    const spec = toolsFor(input).find((each) => each.key === key.toUpperCase());
     if (!spec) return false;
     setTool(spec.name);
     focus();
@@ -279,7 +334,8 @@ export function createMapController(elements: MapElements, first: MapInput, even
 
   function showAll(animate: boolean): void {
     const half = emptyViewM / 2;
-    showBox(map, scene.extent ?? [-half, -half, half, half], 40, animate);
+    const box = scene.extent ?? picturesBox(input.project, plane) ?? [-half, -half, half, half];
+    showBox(map, box, 40, animate);
   }
 
   function focus(): void {
@@ -297,7 +353,9 @@ export function createMapController(elements: MapElements, first: MapInput, even
         plane = workingPlane(propertyOf(next.project));
         scene = buildScene(next.project, next.survey, plane);
       }
-      if (!toolsOf[next.workspace].some(({ name }) => name === tool.name)) setTool('choose');
+      if (input.placing && !before.placing) setTool('pin');
+      else if (!isAtHand(tool.name)) setTool('choose');
+      underlay.update(next.project, plane);
       const settledFields = ['findings', 'workspace', 'plan', 'voltage', 'units', 'theme', 'chosen'] as const;
       if (redrawn || settledFields.some((field) => before[field] !== next[field])) settled.redraw();
       overlay.invalidate();
@@ -308,8 +366,15 @@ export function createMapController(elements: MapElements, first: MapInput, even
     fit: () => showAll(true),
     zoomBy,
     zoomTo(id) {
-      const box = boxOfId(scene, input, id);
+      const box = boxOfId(scene, input, id) ?? underlayBox(input.project, plane, id);
       if (box) showBox(map, box, thingViewM, true);
+    },
+    goTo,
+    askForPlace: () => foot.askForPlace(),
+    extent() {
+      const view = viewOf(map);
+      const [widthM, heightM] = [view.widthPx / view.pxPerM, view.heightPx / view.pxPerM];
+      return { centre: plane.toLonLat([view.westM + widthM / 2, view.northM - heightM / 2]), widthM, heightM };
     },
     setTool,
     tool: () => tool.name,
@@ -318,6 +383,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
       noPointer();
       noKeysHeard();
       resized.disconnect();
+      underlay.remove();
       settled.remove();
       overlay.remove();
       map.remove();

@@ -2,8 +2,10 @@ import type { Finding } from '../../core/checks/finding.ts';
 import type { Xy } from '../../core/geometry/types.ts';
 import type { Units } from '../../core/model/formatUnits.ts';
 import type { Project } from '../../core/model/project.ts';
-import type { Kind, LonLat } from '../../core/model/things.ts';
+import { serviceFacts } from '../../core/model/serviceKinds.ts';
+import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
 import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/registers/types.ts';
+import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';
 
 /**
  * What passes between the map and the rest of the window. The app hands `MapView` one `MapInput` whenever something
@@ -13,7 +15,7 @@ import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/re
 
 export type Workspace = 'draw' | 'divide' | 'power' | 'order' | 'record' | 'find';
 
-export type ToolName = 'choose' | 'fence' | 'gateway' | 'source' | 'post' | 'switch';
+export type ToolName = 'choose' | 'fence' | 'gateway' | 'source' | 'post' | 'switch' | 'service' | 'pin';
 
 /**
  * The id of a thing, or of something computed that has no thing of its own: a section, a paddock without a name, a
@@ -47,6 +49,18 @@ export interface MapInput {
   readonly theme: 'light' | 'dark';
   /** Fence type of the next line that is drawn; left out, the first there is. */
   readonly nextFenceTypeId?: string;
+  /** The service that is drawn next; null or left out: the tools are those for fences. */
+  readonly service?: NextService | null;
+  /** Where the tiles of maps and pictures underneath come from; left out, none are shown. */
+  readonly tiles?: TileSupply;
+  /** The picture that is being placed by hand. */
+  readonly placing?: Placing | null;
+}
+
+export interface NextService {
+  readonly what: ServiceKind;
+  /** Of a power line; null: not known. */
+  readonly voltageV: number | null;
 }
 
 export interface VoltageShading {
@@ -99,6 +113,8 @@ export interface MapEvents {
   readonly onRefused?: (text: string) => void;
   readonly onCursor?: (cursor: CursorInfo) => void;
   readonly onToolChange?: (tool: ToolName) => void;
+  /** What the hand did while a picture is being placed. */
+  readonly onPlacing?: (step: PlacingStep) => void;
 }
 
 /** What the app may ask of the map; `MapView` hands it out through its `ref`. */
@@ -107,10 +123,22 @@ export interface MapHandle {
   fit(): void;
   /** Moves, and zooms in where needed, so that this is well in view. */
   zoomTo(id: MapId): void;
+  /** Shows a place, with the keyboard's cross on it. */
+  goTo(lonLat: LonLat): void;
+  /** Opens the field for coordinates at the foot. */
+  askForPlace(): void;
+  /** What is in view. */
+  extent(): MapExtent;
   setTool(tool: ToolName): void;
   tool(): ToolName;
   /** Gives the keyboard to the map. */
   focus(): void;
+}
+
+export interface MapExtent {
+  readonly centre: LonLat;
+  readonly widthM: number;
+  readonly heightM: number;
 }
 
 export interface ToolSpec {
@@ -144,6 +172,14 @@ export const toolsOf: Readonly<Record<Workspace, readonly ToolSpec[]>> = {
   record: [choose],
   find: [choose],
 };
+
+/** The tools at hand. While services are drawn, the column holds theirs; a picture is placed with its own. */
+export function toolsFor({ workspace, service }: Pick<MapInput, 'workspace' | 'service'>): readonly ToolSpec[] {
+  if (workspace !== 'draw' || !service) return toolsOf[workspace];
+  const { name, shape } = serviceFacts[service.what];
+  const purpose = shape === 'point' ? 'Mark where it stands.' : 'Draw it, click by click.';
+  return [choose, { name: 'service', label: name, key: 'S', purpose }];
+}
 
 /** Keys of the map that are no tool's, for the list of keys. They count while the map has the keyboard. */
 export const mapKeys: readonly { readonly keys: string; readonly does: string }[] = [

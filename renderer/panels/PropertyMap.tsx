@@ -10,6 +10,9 @@ import { useNextFenceType } from '../state/useNextFenceType.ts';
 import { useUnits } from '../state/useUnits.ts';
 import { powerView } from './power/usePower.ts';
 import { voltageShading } from './power/voltageShading.ts';
+import { useNextService } from './services/nextService.ts';
+import { onPlacing, usePlacing } from './underlay/placing.ts';
+import { tileSupply } from './underlay/tileSupply.ts';
 
 const noFindings: MapInput['findings'] = [];
 
@@ -30,6 +33,8 @@ export function PropertyMap() {
     () => (page === 'power' ? voltageShading(powerView(project, survey, shownOpen)) : null),
     [page, project, survey, shownOpen],
   );
+  const placing = usePlacing((state) => state.placing);
+  const service = useNextService(({ drawing, next }) => (drawing ? next : null));
   const input = useMemo<MapInput>(
     () => ({
       project,
@@ -43,9 +48,27 @@ export function PropertyMap() {
       voltage,
       units,
       theme,
+      tiles: tileSupply,
+      placing,
+      service,
       ...(nextFenceTypeId === undefined ? {} : { nextFenceTypeId }),
     }),
-    [project, survey, findings, page, chosen, pointed, lit, plan, voltage, units, theme, nextFenceTypeId],
+    [
+      project,
+      survey,
+      findings,
+      page,
+      chosen,
+      pointed,
+      lit,
+      plan,
+      voltage,
+      units,
+      theme,
+      placing,
+      service,
+      nextFenceTypeId,
+    ],
   );
   const attach = useCallback((handle: MapHandle | null) => mapView.attach(handle), []);
   return <MapView input={input} events={mapEvents} ref={attach} />;
@@ -58,4 +81,5 @@ const mapEvents: MapEvents = {
     commit(label, apply, { ...(mergeKey === undefined ? {} : { mergeKey }), ...(ids ? { choose: ids } : {}) }),
   newId,
   onFinding: (finding) => choose(finding.thingIds),
+  onPlacing,
 };

@@ -1,4 +1,5 @@
-import type { MapHandle } from '../map/mapTypes.ts';
+import type { LonLat } from '../../core/model/things.ts';
+import type { MapExtent, MapHandle } from '../map/mapTypes.ts';
 
 let current: MapHandle | null = null;
 
@@ -12,6 +13,15 @@ export const mapView = {
   },
   zoomTo(id: string): void {
     current?.zoomTo(id);
+  },
+  goTo(lonLat: LonLat): void {
+    current?.goTo(lonLat);
+  },
+  askForPlace(): void {
+    current?.askForPlace();
+  },
+  extent(): MapExtent {
+    return current?.extent() ?? { centre: [0, 0], widthM: 600, heightM: 400 };
   },
   setTool(tool: Parameters<MapHandle['setTool']>[0]): void {
     current?.setTool(tool);

@@ -7,6 +7,7 @@ import { formatLength } from '../formatUnits.ts';
 import { allThings, type Project, projectOf, propertyOf, put } from '../project.ts';
 import type { Handover, PlannedThing, RevisedThing } from '../recordThings.ts';
 import type { DrawnThing, FenceLine, KeptPlan, LonLat, Thing } from '../things.ts';
+import type { ByEye, Placement } from '../underlayThings.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { allCorners, relay } from './support/relay.ts';
 
@@ -34,7 +35,8 @@ export function placeOnEarth(wanted: PlaceOnEarth): Edit {
     const from = createLocalPlane(propertyOf(project).origin);
     const { origin, turnDeg } = newPlane(wanted);
     const onto = createLocalPlane(origin);
-    return laidDown(project, origin, (at) => onto.toLonLat(turned(from.toXy(at), turnDeg)));
+    const move = (at: LonLat) => onto.toLonLat(turned(from.toXy(at), turnDeg));
+    return withUnderlays(laidDown(project, origin, move), move, turnDeg);
   });
 }
 
@@ -130,4 +132,34 @@ function movedPlan({ thing, places }: PlannedThing, move: (at: LonLat) => LonLat
 
 function relayed(project: Project, line: FenceLine, move: (at: LonLat) => LonLat): Project {
   return relay(project, line, line.path.map(move), allCorners(line.path.length));
+}
+
+/** Maps and pictures underneath come along. */
+function withUnderlays(project: Project, move: (at: LonLat) => LonLat, turnDeg: number): Project {
+  const laid = [...project.underlay.values()].map((underlay) => {
+    const { placement } = underlay;
+    return placement ? { ...underlay, placement: movedPlacement(placement, move, turnDeg) } : underlay;
+  });
+  return put(project, ...laid);
+}
+
+function movedPlacement(placement: Placement, move: (at: LonLat) => LonLat, turnDeg: number): Placement {
+  switch (placement.by) {
+    case 'eye':
+      return movedByEye(placement, move, turnDeg);
+    case 'distance':
+      return { ...placement, at: move(placement.at), bearingDeg: placement.bearingDeg + turnDeg };
+    case 'points':
+      return {
+        ...placement,
+        points: placement.points.map(({ pixel, at }) => ({ pixel, at: move(at) })),
+        before: movedByEye(placement.before, move, turnDeg),
+      };
+    case 'coordinates':
+      return { ...placement, at: placement.at.map(move) };
+  }
+}
+
+function movedByEye(placement: ByEye, move: (at: LonLat) => LonLat, turnDeg: number): ByEye {
+  return { ...placement, at: move(placement.at), upDeg: placement.upDeg + turnDeg };
 }

@@ -1,7 +1,5 @@
-import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { formatBearing, formatLength, type Units } from '../../../core/model/formatUnits.ts';
 import type { Progress, TypedFields } from '../tools/tool.ts';
-import { formatGrid, formatLonLat } from './formatPlace.ts';
 import { scaleBar } from './scaleBar.ts';
 
 export interface FootElements {
@@ -19,13 +17,18 @@ export interface Foot {
   beginTyping(text: string): void;
   clearFields(): void;
   progress(progress: Progress, units: Units): void;
-  place(at: { readonly xy: Xy; readonly lonLat: LonLat } | null, placed: boolean, units: Units): void;
+  /** Where the pointer is, in words. */
+  place(text: string | null): void;
+  /** Opens the field for coordinates. */
+  askForPlace(): void;
   scale(pxPerM: number, units: Units): void;
 }
 
 export interface FootEvents {
   /** Enter in a field. */
   readonly onTyped: (first: string, second: string) => void;
+  /** Coordinates to go to; true when they are used up. */
+  readonly onPlaceTyped: (text: string) => boolean;
   /** Escape in a field. */
   readonly onLeave: () => void;
 }
@@ -36,6 +39,7 @@ export function createFoot({ line, strip }: FootElements, events: FootEvents): F
   const said = child(line, 'p', 'map-said');
   said.setAttribute('role', 'status');
   const position = child(line, 'output', 'map-position');
+  const goTo = createGoTo(line, events);
   const scale = child(strip, 'span', 'map-scale');
   const form = child(strip, 'form', 'map-typed');
   const [firstLabel, first] = field(form);
@@ -95,15 +99,56 @@ export function createFoot({ line, strip }: FootElements, events: FootEvents): F
       setText(measures, texts.join('   '));
       measures.hidden = texts.length === 0;
     },
-    place(at, placed, units) {
-      setText(position, at ? (placed ? formatLonLat(at.lonLat) : formatGrid(at.xy, units)) : '');
-    },
+    place: (text) => setText(position, text ?? ''),
+    askForPlace: () => goTo.open(),
     scale(pxPerM, units) {
       const { widthPx, text } = scaleBar(pxPerM, units, longestBarPx);
       bar.style.width = `${widthPx.toFixed(1)}px`;
       setText(barText, text);
     },
   };
+}
+
+/** A button that becomes a field for coordinates. */
+function createGoTo(line: HTMLElement, { onPlaceTyped, onLeave }: FootEvents): { open(): void } {
+  const button = child(line, 'button', 'map-go-to');
+  const form = child(line, 'form', 'map-go-to-form');
+  const input = child(form, 'input', 'map-field-input');
+  button.type = 'button';
+  button.textContent = 'Go to…';
+  button.title = 'Go to coordinates (Alt+G)';
+  input.type = 'text';
+  input.autocomplete = 'off';
+  input.setAttribute('aria-label', 'Coordinates to go to');
+  input.placeholder = 'Coordinates, then Enter';
+  const show = (open: boolean) => {
+    form.hidden = !open;
+    button.hidden = open;
+  };
+  show(false);
+  button.addEventListener('click', () => open());
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    if (!onPlaceTyped(input.value)) return;
+    input.value = '';
+    show(false);
+  });
+  form.addEventListener('keydown', (event) => {
+    if (event.key === 'Escape') {
+      show(false);
+      onLeave();
+    }
+    event.stopPropagation();
+  });
+  input.addEventListener('blur', () => {
+    if (input.value === '') show(false);
+  });
+
+  function open(): void {
+    show(true);
+    input.focus();
+  }
+  return { open };
 }
 
 function child<K extends keyof HTMLElementTagNameMap>(

@@ -23,8 +23,8 @@ export interface SettledLayer {
 export function createSettledLayer(
   map: L.Map,
   paint: (ctx: CanvasRenderingContext2D, view: View) => Generator<void>,
+  pane: HTMLElement = map.getPane(settledPane)!,
 ): SettledLayer {
-  const pane = map.getPane(settledPane)!;
   let shown: Picture = createPicture(map, pane);
   let drawn: Picture = createPicture(map, pane);
   let shownView: View | null = null;

@@ -1,8 +1,10 @@
 import type { ToolName } from '../mapTypes.ts';
+import { createPlacingTool } from '../underlay/placingTool.ts';
 import { createChooseTool } from './choose/chooseTool.ts';
 import { createFenceTool } from './fenceTool.ts';
 import { createGatewayTool } from './gatewayTool.ts';
 import { createPostTool } from './postTool.ts';
+import { createServiceTool } from './serviceTool.ts';
 import { createSourceTool } from './sourceTool.ts';
 import { createSwitchTool } from './switchTool.ts';
 import type { Tool, ToolContext } from './tool.ts';
@@ -15,5 +17,7 @@ export function createTools(context: ToolContext): Readonly<Record<ToolName, Too
     source: createSourceTool(context),
     post: createPostTool(context),
     switch: createSwitchTool(context),
+    service: createServiceTool(context),
+    pin: createPlacingTool(context),
   };
 }

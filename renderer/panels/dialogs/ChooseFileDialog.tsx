@@ -5,6 +5,7 @@ import { useApp } from '../../state/appState.ts';
 import { actOnFile, type FilePurpose } from '../../state/chooseFile.ts';
 import { host } from '../../state/session.ts';
 import { closeDialog, DialogFrame } from './DialogFrame.tsx';
+import { FolderList, joinPath } from './FolderList.tsx';
 
 const titles: Record<FilePurpose, { readonly title: string; readonly act: string }> = {
   open: { title: 'Open a property', act: 'Open' },
@@ -45,7 +46,7 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
   const act = async (chosenName: string) => {
     if (!listing) return;
     setBusy(true);
-    const done = await actOnFile(purpose, join(listing.path, `${chosenName}.undergate`), replace);
+    const done = await actOnFile(purpose, joinPath(listing.path, `${chosenName}.undergate`), replace);
     setBusy(false);
     if (done) closeDialog();
     else {
@@ -62,46 +63,18 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
         </p>
       ) : null}
       {listing ? (
-        <>
-          <p className="path">{listing.path}</p>
-          <ul className="folder">
-            {listing.parent !== null ? (
-              <li>
-                <button type="button" className="plain" onClick={() => setFolder(listing.parent)}>
-                  ↑ The folder above
-                </button>
-              </li>
-            ) : null}
-            {listing.folders.map((name) => (
-              <li key={name}>
-                <button type="button" className="plain" onClick={() => setFolder(join(listing.path, name))}>
-                  Folder: {name}
-                </button>
-              </li>
-            ))}
-            {listing.projects.map((project) => (
-              <li key={project.name}>
-                <button
-                  type="button"
-                  className="project-file"
-                  disabled={busy}
-                  onClick={() => {
-                    const bare = project.name.replace(/\.undergate$/i, '');
-                    if (purpose === 'open') void act(bare);
-                    else setName(bare);
-                  }}
-                >
-                  <strong>{project.name}</strong>
-                  <span>
-                    {new Date(project.changedAt).toLocaleString()} · {Math.max(1, Math.round(project.sizeBytes / 1024))}{' '}
-                    kB
-                  </span>
-                </button>
-              </li>
-            ))}
-            {purpose === 'open' && listing.projects.length === 0 ? <li>No property files in this folder.</li> : null}
-          </ul>
-        </>
+        <FolderList
+          listing={listing}
+          files={listing.projects}
+          nothing={purpose === 'open' ? 'No property files in this folder.' : null}
+          disabled={busy}
+          onFolder={setFolder}
+          onFile={(fileName) => {
+            const bare = fileName.replace(/\.undergate$/i, '');
+            if (purpose === 'open') void act(bare);
+            else setName(bare);
+          }}
+        />
       ) : null}
       {purpose === 'open' ? null : (
         <form
@@ -150,10 +123,4 @@ function whyNotName(name: string, purpose: FilePurpose, exists: boolean, replace
   return purpose === 'copy'
     ? 'That name is taken here. Choose another, or replace it.'
     : 'That name is taken here. Choose another.';
-}
-
-/** Folder and name in the way the folder's own path is written. */
-function join(folder: string, name: string): string {
-  const separator = folder.includes('\\') && !folder.includes('/') ? '\\' : '/';
-  return folder.endsWith(separator) ? `${folder}${name}` : `${folder}${separator}${name}`;
 }

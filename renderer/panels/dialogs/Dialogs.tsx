@@ -1,5 +1,6 @@
 import { useApp } from '../../state/appState.ts';
 import { ImportDialog } from '../exchange/ImportDialog.tsx';
+import { ChooseTileFileDialog } from '../underlay/ChooseTileFileDialog.tsx';
 import { ChooseFileDialog } from './ChooseFileDialog.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { PrintDialog } from './PrintDialog.tsx';
@@ -10,6 +11,8 @@ export function Dialogs() {
   switch (dialog?.kind) {
     case 'chooseFile':
       return <ChooseFileDialog purpose={dialog.purpose} />;
+    case 'chooseTileFile':
+      return <ChooseTileFileDialog />;
     case 'print':
       return <PrintDialog />;
     case 'importMap':

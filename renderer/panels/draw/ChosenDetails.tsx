@@ -7,6 +7,7 @@ import { mapView } from '../../state/mapView.ts';
 import { SwitchDetails } from '../divide/SwitchDetails.tsx';
 import { ConductorDetails } from '../power/ConductorDetails.tsx';
 import { ReadingDetails } from '../power/ReadingDetails.tsx';
+import { UnderlayDetails } from '../underlay/UnderlayDetails.tsx';
 import { FenceLineDetails } from './FenceLineDetails.tsx';
 import { FenceTypeDetails } from './FenceTypes.tsx';
 import { GatewayDetails } from './GatewayDetails.tsx';
@@ -87,6 +88,8 @@ function DetailsOf({ thing }: { readonly thing: Thing }) {
       return <EarthFieldDetails field={thing} />;
     case 'fenceType':
       return <FenceTypeDetails type={thing} />;
+    case 'underlay':
+      return <UnderlayDetails underlay={thing} />;
     case 'service':
       return <ServiceDetails service={thing} />;
     case 'conductor':

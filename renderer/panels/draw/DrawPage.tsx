@@ -7,6 +7,8 @@ import { useUnits } from '../../state/useUnits.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { Findings } from '../parts/Findings.tsx';
+import { ServiceRegister } from '../services/ServiceRegister.tsx';
+import { UnderlayRegister } from '../underlay/UnderlayRegister.tsx';
 import { FenceTypes } from './FenceTypes.tsx';
 import { FirstSteps } from './FirstSteps.tsx';
 import {
@@ -25,6 +27,8 @@ const registers = [
   { name: 'paddocks', label: 'Paddocks', view: PaddockRegister },
   { name: 'supply', label: 'Energiser', view: SupplyRegister },
   { name: 'posts', label: 'Posts', view: PostRegister },
+  { name: 'services', label: 'Services', view: ServiceRegister },
+  { name: 'maps', label: 'Maps beneath', view: UnderlayRegister },
   { name: 'types', label: 'Fence types', view: FenceTypes },
 ] as const;
 

@@ -1,0 +1,98 @@
+import type { LonLat } from '../../../core/geometry/types.ts';
+import { addThing } from '../../../core/model/edits/addThing.ts';
+import { nextName } from '../../../core/model/names.ts';
+import { serviceFacts } from '../../../core/model/serviceKinds.ts';
+import { createPathDraft } from './pathDraft.ts';
+import { stableIds } from './stableIds.ts';
+import type { Tool, ToolContext } from './tool.ts';
+
+/** Draws what else is there, point by point: lines, areas, and single places, as the book says which. */
+export function createServiceTool(context: ToolContext): Tool {
+  const draft = createPathDraft(context);
+  let finishing = false;
+
+  const wanted = () => context.input().service ?? { what: 'powerLine' as const, voltageV: null };
+  const facts = () => serviceFacts[wanted().what];
+
+  async function finish(): Promise<void> {
+    const { what, voltageV } = wanted();
+    const { name: kindName, shape, buried } = facts();
+    const path = draft.points().map(({ lonLat }) => lonLat);
+    const least = { point: 1, line: 2, area: 3 }[shape];
+    if (finishing) return;
+    if (path.length < least) {
+      context.refuse(`${kindName}: it needs at least ${least} points.`);
+      return;
+    }
+    const name = nextName(context.input().project, 'service', `${kindName} `);
+    const newId = stableIds(context.events.newId);
+    const apply = addThing(
+      {
+        kind: 'service',
+        name,
+        what,
+        path: shape === 'area' ? closed(path) : path,
+        voltageV: what === 'powerLine' ? voltageV : null,
+        buried,
+        open: null,
+        note: '',
+      },
+      newId,
+    );
+    finishing = true;
+    const made = context.commit({ label: `Draw ${name}`, apply, choose: [newId('service')] });
+    // Only what is in the file is taken off the map; what is refused stays to be mended.
+    if (await made.finally(() => (finishing = false))) draft.clear();
+  }
+
+  return {
+    name: 'service',
+    hint() {
+      const count = draft.points().length;
+      const { name, shape } = facts();
+      if (shape === 'point') return `${name}: click where it stands.`;
+      if (count === 0) return `${name}: click where it begins.`;
+      if (shape === 'area')
+        return 'Click along its edge. Enter or a double click closes it; Backspace takes a point back.';
+      return 'Click the next point. Enter or a double click ends it; Backspace takes a point back.';
+    },
+    fields: () => (draft.points().length > 0 ? 'lengthAndBearing' : null),
+    progress: draft.progress,
+    move: draft.move,
+    click(pointer) {
+      const added = draft.add(pointer);
+      const points = draft.points();
+      const isClosed = added && points.length > 3 && points.at(-1)!.lonLat === points[0]!.lonLat;
+      if (facts().shape === 'point' || isClosed || (!added && pointer.byKeyboard)) void finish();
+    },
+    doubleClick() {
+      if (draft.points().length > 0) void finish();
+    },
+    out: draft.out,
+    key(event) {
+      if (event.key === 'Backspace') return draft.back();
+      if (event.key !== 'Enter' || draft.points().length === 0) return false;
+      void finish();
+      return true;
+    },
+    typed: (length, bearing) => {
+      if (length.trim() !== '' || bearing.trim() !== '') return draft.addTyped(length, bearing);
+      void finish();
+      return true;
+    },
+    takeBack: () => draft.back(),
+    lastPoint: () => draft.points().at(-1)?.xy ?? null,
+    cancel() {
+      const had = draft.points().length > 0;
+      draft.clear();
+      return had;
+    },
+    paint: draft.paint,
+  };
+}
+
+/** An area's path ends where it began. */
+function closed(path: readonly LonLat[]): readonly LonLat[] {
+  const [first, last] = [path[0]!, path.at(-1)!];
+  return first[0] === last[0] && first[1] === last[1] ? path : [...path, first];
+}

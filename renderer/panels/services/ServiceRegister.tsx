@@ -1,0 +1,69 @@
+import { useEffect } from 'react';
+import { formatVoltage } from '../../../core/model/formatUnits.ts';
+import { serviceFacts, serviceKinds } from '../../../core/model/serviceKinds.ts';
+import type { Service } from '../../../core/model/things.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { mapView } from '../../state/mapView.ts';
+import { Caution } from '../parts/Caution.tsx';
+import { NumberField, SelectField } from '../parts/fields.tsx';
+import { Register } from '../parts/Register.tsx';
+import { useNextService } from './nextService.ts';
+
+/** What else is there: power lines, pipes, roads, water. While it is open the map's tools draw these. */
+export function ServiceRegister() {
+  const { project } = useOpenFile();
+  const { next } = useNextService();
+  useEffect(() => {
+    useNextService.setState({ drawing: true });
+    return () => useNextService.setState({ drawing: false });
+  }, []);
+  return (
+    <>
+      <div className="field-pair">
+        <SelectField
+          label="Draw next"
+          value={next.what}
+          choices={serviceKinds.map((value) => ({ value, label: serviceFacts[value].name }))}
+          onCommit={(what) => useNextService.setState({ next: { ...next, what } })}
+        />
+        {next.what === 'powerLine' ? (
+          <NumberField
+            label="Voltage"
+            unit="V"
+            decimals={0}
+            optional
+            max={1_000_000}
+            value={next.voltageV}
+            onCommit={(voltageV) => useNextService.setState({ next: { ...next, voltageV } })}
+          />
+        ) : null}
+      </div>
+      <p className="buttons">
+        <button type="button" className="main" onClick={() => mapView.setTool('service')}>
+          Draw a {serviceFacts[next.what].name.toLowerCase()}
+        </button>
+      </p>
+      <Caution>
+        Only what someone has drawn or brought in is shown here. Have buried services located before any digging, and
+        ask the line’s owner for the clearance of a power line.
+      </Caution>
+      <Register<Service>
+        caption="Services and hazards"
+        rows={[...project.service.values()]}
+        idOf={({ id }) => id}
+        empty="None are drawn yet. Choose what it is above, then press S on the map."
+        columns={[
+          { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
+          { title: 'What', cell: ({ what }) => serviceFacts[what].name, sortBy: ({ what }) => serviceFacts[what].name },
+          {
+            title: 'Voltage',
+            figures: true,
+            cell: ({ what, voltageV }) =>
+              what !== 'powerLine' ? '' : voltageV === null ? 'not known' : formatVoltage(voltageV),
+            sortBy: ({ voltageV }) => voltageV ?? -1,
+          },
+        ]}
+      />
+    </>
+  );
+}

@@ -1,0 +1,111 @@
+import { useId, useState } from 'react';
+import { readGridPlace, readPlace } from '../../../core/coordinates/readPlace.ts';
+import { systemOf } from '../../../core/coordinates/systems.ts';
+import { propertyOf } from '../../../core/model/project.ts';
+import type { LonLat } from '../../../core/model/things.ts';
+import { workingPlane } from '../../../core/network/workingPlane.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { SelectField } from '../parts/fields.tsx';
+
+/**
+ * A place that is typed, in the property's coordinate system (or on its grid, while it has no place on earth), or that an
+ * existing post has.
+ */
+export function PlaceField({ label, onPlace }: { readonly label: string; readonly onPlace: (at: LonLat) => void }) {
+  const { project } = useOpenFile();
+  const units = useUnits();
+  const property = propertyOf(project);
+  const read = (text: string): ReturnType<typeof readPlace> => {
+    if (property.placed)
+      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin);
+    const grid = readGridPlace(text, units);
+    if ('problem' in grid) return { lonLat: null, problem: grid.problem, swapped: null };
+    return { lonLat: workingPlane(property).toLonLat(grid.xy), problem: null };
+  };
+  const posts = [...project.post.values()];
+  return (
+    <>
+      <TypedPlace label={label} read={read} onPlace={onPlace} />
+      {posts.length > 0 ? (
+        <SelectField
+          label="Or at a post"
+          value=""
+          choices={[
+            { value: '', label: 'Choose a post' },
+            ...posts.map(({ id, name }) => ({ value: id, label: name })),
+          ]}
+          onCommit={(id) => {
+            const post = project.post.get(id);
+            if (post) onPlace(post.at);
+          }}
+        />
+      ) : null}
+    </>
+  );
+}
+
+/** Coordinates, with what is wrong with them and, where they look swapped, a button that swaps them. */
+export function TypedPlace({
+  label,
+  hint,
+  read,
+  onPlace,
+}: {
+  readonly label: string;
+  readonly hint?: string;
+  readonly read: (text: string) => ReturnType<typeof readPlace>;
+  readonly onPlace: (at: LonLat) => void;
+}) {
+  const id = useId();
+  const [text, setText] = useState('');
+  const [wrong, setWrong] = useState<{ problem: string; swapped: LonLat | null } | null>(null);
+  const settle = () => {
+    const place = read(text);
+    if (place.lonLat) {
+      setText('');
+      setWrong(null);
+      onPlace(place.lonLat);
+    } else setWrong(place);
+  };
+  return (
+    <form
+      className="field"
+      onSubmit={(event) => {
+        event.preventDefault();
+        settle();
+      }}
+    >
+      <label htmlFor={id}>{label}</label>
+      <span className="with-unit">
+        <input
+          id={id}
+          type="text"
+          autoComplete="off"
+          value={text}
+          aria-invalid={wrong !== null}
+          onChange={(event) => setText(event.target.value)}
+        />
+        <button type="submit">Set</button>
+      </span>
+      {hint ? <p className="field-hint">{hint}</p> : null}
+      {wrong ? (
+        <p className="field-problem" role="alert">
+          {wrong.problem}{' '}
+          {wrong.swapped ? (
+            <button
+              type="button"
+              onClick={() => {
+                setText('');
+                onPlace(wrong.swapped!);
+                setWrong(null);
+              }}
+            >
+              Swap them
+            </button>
+          ) : null}
+        </p>
+      ) : null}
+    </form>
+  );
+}

@@ -1,0 +1,77 @@
+import { useState } from 'react';
+import { projectionOf } from '../../../core/coordinates/projection.ts';
+import { knownSystems } from '../../../core/coordinates/systems.ts';
+import { readUtmZone, utmDefinition, utmName } from '../../../core/coordinates/utm.ts';
+import type { SystemChoice } from '../../pictures/importState.ts';
+import { SelectField, TextField } from '../parts/fields.tsx';
+
+type Chosen = SystemChoice | { readonly problem: string };
+
+const projected = knownSystems.filter((system) => system.kind === 'projected');
+
+/** Asks which system a picture's coordinates are in, where the file itself does not say it. */
+export function SystemQuestion({
+  fileName,
+  answer,
+}: {
+  readonly fileName: string;
+  readonly answer: (choice: SystemChoice) => void;
+}) {
+  const [way, setWay] = useState('degrees');
+  const [text, setText] = useState('');
+  const [problem, setProblem] = useState<string | null>(null);
+  const go = () => {
+    const chosen = chosenSystem(way, text);
+    if (typeof chosen === 'object' && 'problem' in chosen) setProblem(chosen.problem);
+    else answer(chosen);
+  };
+  return (
+    <section className="block" aria-label="Coordinate system of the picture">
+      <p>{fileName} has coordinates, but does not say in which system they are.</p>
+      <SelectField
+        label="Its coordinates are"
+        value={way}
+        choices={[
+          { value: 'degrees', label: 'Longitude and latitude, degrees (WGS 84)' },
+          { value: 'utm', label: 'UTM, in a zone that I type' },
+          ...projected.map(({ id, name }) => ({ value: id, label: name })),
+          { value: 'own', label: 'Another: I paste its PROJ text' },
+          { value: 'eye', label: 'Not known: lay it by eye' },
+        ]}
+        onCommit={(next) => {
+          setWay(next);
+          setProblem(null);
+        }}
+      />
+      {way === 'utm' ? <TextField label="Zone, such as 37 south" value={text} onCommit={setText} /> : null}
+      {way === 'own' ? <TextField label="PROJ text" value={text} onCommit={setText} /> : null}
+      {problem ? (
+        <p className="field-problem" role="alert">
+          {problem}
+        </p>
+      ) : null}
+      <p className="buttons">
+        <button type="button" className="main" onClick={go}>
+          Go on
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function chosenSystem(way: string, text: string): Chosen {
+  if (way === 'eye') return 'eye';
+  if (way === 'degrees') {
+    return { kind: 'projected', id: 'EPSG:4326', name: 'WGS 84', definition: '+proj=longlat +datum=WGS84 +no_defs' };
+  }
+  if (way === 'utm') {
+    const zone = readUtmZone(text);
+    if (!zone) return { problem: 'Type the zone and the half of the earth, such as "37 south" or "14 N".' };
+    return { kind: 'projected', id: 'utm', name: utmName(zone), definition: utmDefinition(zone) };
+  }
+  if (way === 'own') {
+    const { problem } = projectionOf(text);
+    return problem === null ? { kind: 'projected', id: 'own', name: 'its own system', definition: text } : { problem };
+  }
+  return projected.find(({ id }) => id === way) ?? 'eye';
+}

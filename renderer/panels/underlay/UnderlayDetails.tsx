@@ -1,0 +1,102 @@
+import { useEffect, useId } from 'react';
+import { changeThing } from '../../../core/model/edits/changeThing.ts';
+import { formatTape } from '../../../core/model/formatUnits.ts';
+import { put } from '../../../core/model/project.ts';
+import type { Underlay } from '../../../core/model/underlayThings.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { change } from '../../state/change.ts';
+import { commit } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { CheckField, TextField } from '../parts/fields.tsx';
+import { PlacingDetails } from './PlacingDetails.tsx';
+import { endPlacing } from './placing.ts';
+import { usePictureMap } from './usePictureMap.ts';
+
+export function UnderlayDetails({ underlay }: { readonly underlay: Underlay }) {
+  const { id, name, source, shown, note } = underlay;
+  const set = (label: string, patch: Partial<Omit<Underlay, 'kind' | 'id'>>) =>
+    change(`${label} ${name}`, 'underlay', id, patch);
+  useEffect(() => endPlacing, []);
+  return (
+    <>
+      <SourceFact underlay={underlay} />
+      {source.from === 'picture' ? <PlacingDetails underlay={underlay} /> : null}
+      <div className="field-pair">
+        <CheckField label="Shown" value={shown} onCommit={(next) => set(next ? 'Show' : 'Hide', { shown: next })} />
+        <OpacityField underlay={underlay} />
+      </div>
+      <Order underlay={underlay} />
+      <TextField label="Name" required value={name} onCommit={(next) => set('Rename', { name: next })} />
+      <TextField label="Note" long value={note} onCommit={(next) => set('Change the note of', { note: next })} />
+    </>
+  );
+}
+
+function SourceFact({ underlay }: { readonly underlay: Underlay }) {
+  const units = useUnits();
+  const map = usePictureMap(underlay);
+  const { source } = underlay;
+  if (source.from === 'tileFile') {
+    return (
+      <p className="details-fact">
+        Map tiles, read from <span className="path">{source.path}</span>. The file is not part of the property: keep it
+        there.
+      </p>
+    );
+  }
+  const size = `${source.widthPx.toLocaleString('en')} × ${source.heightPx.toLocaleString('en')} pixels`;
+  return (
+    <p className="details-fact">
+      {source.fileName}, {size}
+      {map ? `; one pixel is ${formatTape(map.metresPerPixel, units)}` : ''}. It lies inside the property’s file.
+    </p>
+  );
+}
+
+function OpacityField({ underlay: { id, name, opacity } }: { readonly underlay: Underlay }) {
+  const fieldId = useId();
+  const percent = Math.round(opacity * 100);
+  return (
+    <div className="field">
+      <label htmlFor={fieldId}>Strength {percent} %</label>
+      <input
+        id={fieldId}
+        type="range"
+        min={5}
+        max={100}
+        step={5}
+        value={percent}
+        onChange={(event) => {
+          const next = Number(event.target.value) / 100;
+          void commit(`Change the strength of ${name}`, changeThing({ kind: 'underlay', id, to: { opacity: next } }), {
+            mergeKey: `opacity ${id}`,
+          });
+        }}
+      />
+    </div>
+  );
+}
+
+/** Over or under its neighbours; not shown where there are none. */
+function Order({ underlay }: { readonly underlay: Underlay }) {
+  const { project } = useOpenFile();
+  const inOrder = [...project.underlay.values()].sort((a, b) => a.rank - b.rank);
+  if (inOrder.length < 2) return null;
+  const at = inOrder.findIndex(({ id }) => id === underlay.id);
+  const swap = (other: Underlay | undefined, verb: string) => {
+    if (!other) return;
+    void commit(`${verb} ${underlay.name}`, (before) =>
+      put(before, { ...underlay, rank: other.rank }, { ...other, rank: underlay.rank }),
+    );
+  };
+  return (
+    <p className="buttons">
+      <button type="button" disabled={at === inOrder.length - 1} onClick={() => swap(inOrder[at + 1], 'Raise')}>
+        Over the next
+      </button>
+      <button type="button" disabled={at === 0} onClick={() => swap(inOrder[at - 1], 'Lower')}>
+        Under the next
+      </button>
+    </p>
+  );
+}

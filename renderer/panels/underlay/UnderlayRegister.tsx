@@ -1,0 +1,40 @@
+import { formatTape } from '../../../core/model/formatUnits.ts';
+import type { Underlay } from '../../../core/model/underlayThings.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { Register } from '../parts/Register.tsx';
+import { BringIn } from './BringIn.tsx';
+import { usePictureMap } from './usePictureMap.ts';
+
+/** The user's own maps and pictures under the drawing. */
+export function UnderlayRegister() {
+  const { project } = useOpenFile();
+  const rows = [...project.underlay.values()].sort((a, b) => b.rank - a.rank);
+  return (
+    <>
+      <BringIn />
+      <Register<Underlay>
+        caption="Maps underneath, the uppermost first"
+        rows={rows}
+        idOf={({ id }) => id}
+        empty="None yet. Bring in an aerial photo, a scanned plan or a surveyor’s GeoTIFF (JPEG, PNG, WebP, TIFF; with a world file if there is one), or lay an MBTiles file underneath."
+        columns={[
+          { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
+          { title: 'Placed', cell: (underlay) => <HowPlaced underlay={underlay} /> },
+          { title: 'Shown', cell: ({ shown, opacity }) => (shown ? `${Math.round(opacity * 100)} %` : 'hidden') },
+        ]}
+      />
+    </>
+  );
+}
+
+function HowPlaced({ underlay }: { readonly underlay: Underlay }) {
+  const units = useUnits();
+  const map = usePictureMap(underlay);
+  const { placement } = underlay;
+  if (!placement) return 'by its tiles';
+  if (placement.by === 'coordinates') return `by coordinates, ${placement.system}`;
+  if (placement.by === 'distance') return 'by a distance';
+  if (placement.by === 'eye' || !map?.quality) return 'by eye only';
+  return `${placement.points.length} points, RMS ${formatTape(map.quality.rmsM, units)}`;
+}
