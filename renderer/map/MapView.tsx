@@ -36,6 +36,7 @@ export function MapView({ input, events, ref }: MapViewProps) {
       onFinding: (finding) => now().onFinding?.(finding),
       onRefused: (text) => now().onRefused?.(text),
       onCursor: (cursor) => now().onCursor?.(cursor),
+      onDig: (dig) => now().onDig?.(dig),
       onPlacing: (step) => now().onPlacing?.(step),
       onToolChange(name) {
         setTool(name);

@@ -13,6 +13,7 @@ import { isUndo, listenToKeys } from './input/listenToKeys.ts';
 import { listenToPointer } from './input/listenToPointer.ts';
 import { drawCross } from './interaction/cues.ts';
 import { paintGridLabels } from './interaction/gridLabels.ts';
+import { paintFind } from './interaction/paintFind.ts';
 import { paintMarked } from './interaction/paintMarked.ts';
 import { chooseSnap, snapTargets } from './interaction/snapping.ts';
 import { createOverlayLayer } from './leaflet/overlayLayer.ts';
@@ -69,6 +70,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
   const overlay = createOverlayLayer(map, (ctx, view) => {
     const tools = { ctx, view, palette };
     paintGridLabels(tools, input.units);
+    if (input.find) paintFind(tools, input.find, input.survey);
     paintMarked(tools, scene, input);
     tool.paint(tools);
     const cross = keyCross.at();

@@ -5,6 +5,7 @@ import type { Project } from '../../core/model/project.ts';
 import { serviceFacts } from '../../core/model/serviceKinds.ts';
 import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
 import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/registers/types.ts';
+import type { DrawnDig, FindOverlay } from './findTypes.ts';
 import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';
 
 /**
@@ -15,7 +16,18 @@ import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';
 
 export type Workspace = 'draw' | 'divide' | 'power' | 'order' | 'record' | 'find';
 
-export type ToolName = 'choose' | 'fence' | 'gateway' | 'source' | 'post' | 'switch' | 'service' | 'pin';
+export type ToolName =
+  | 'choose'
+  | 'fence'
+  | 'gateway'
+  | 'source'
+  | 'post'
+  | 'switch'
+  | 'service'
+  | 'pin'
+  | 'digPoint'
+  | 'digLine'
+  | 'digArea';
 
 /**
  * The id of a thing, or of something computed that has no thing of its own: a section, a paddock without a name, a
@@ -53,6 +65,8 @@ export interface MapInput {
   readonly service?: NextService | null;
   /** Where the tiles of maps and pictures underneath come from; left out, none are shown. */
   readonly tiles?: TileSupply;
+  /** What Find lays over the map; left out or null, nothing. */
+  readonly find?: FindOverlay | null;
   /** The picture that is being placed by hand. */
   readonly placing?: Placing | null;
 }
@@ -113,6 +127,8 @@ export interface MapEvents {
   readonly onRefused?: (text: string) => void;
   readonly onCursor?: (cursor: CursorInfo) => void;
   readonly onToolChange?: (tool: ToolName) => void;
+  /** Where somebody will dig was drawn. */
+  readonly onDig?: (dig: DrawnDig) => void;
   /** What the hand did while a picture is being placed. */
   readonly onPlacing?: (step: PlacingStep) => void;
 }
@@ -170,7 +186,12 @@ export const toolsOf: Readonly<Record<Workspace, readonly ToolSpec[]>> = {
   power: [choose],
   order: [choose],
   record: [choose],
-  find: [choose],
+  find: [
+    choose,
+    { name: 'digPoint', label: 'Hole', key: 'H', purpose: 'Mark where a hole will be dug.' },
+    { name: 'digLine', label: 'Trench', key: 'T', purpose: 'Draw where a trench will be dug.' },
+    { name: 'digArea', label: 'Area', key: 'A', purpose: 'Draw the outline of what will be dug or ploughed.' },
+  ],
 };
 
 /** The tools at hand. While services are drawn, the column holds theirs; a picture is placed with its own. */

@@ -1,6 +1,7 @@
 import type { ToolName } from '../mapTypes.ts';
 import { createPlacingTool } from '../underlay/placingTool.ts';
 import { createChooseTool } from './choose/chooseTool.ts';
+import { createDigTool } from './digTool.ts';
 import { createFenceTool } from './fenceTool.ts';
 import { createGatewayTool } from './gatewayTool.ts';
 import { createPostTool } from './postTool.ts';
@@ -18,6 +19,9 @@ export function createTools(context: ToolContext): Readonly<Record<ToolName, Too
     post: createPostTool(context),
     switch: createSwitchTool(context),
     service: createServiceTool(context),
+    digPoint: createDigTool(context, 'point'),
+    digLine: createDigTool(context, 'line'),
+    digArea: createDigTool(context, 'area'),
     pin: createPlacingTool(context),
   };
 }

@@ -1,0 +1,42 @@
+import type { Xy } from '../../core/geometry/types.ts';
+import type { LonLat } from '../../core/model/things.ts';
+
+/** What Find lays over the map. */
+export interface FindOverlay {
+  /** Where somebody will dig. */
+  readonly dig: DigMark | null;
+  /** Where the crossing that is looked for may lie. */
+  readonly sought: { readonly path: readonly Xy[]; readonly withinM: number } | null;
+  /** A search for a fault. */
+  readonly hunt: HuntMark | null;
+}
+
+export interface DrawnDig {
+  readonly shape: 'point' | 'line' | 'area';
+  readonly path: readonly LonLat[];
+}
+
+export interface DigMark extends DrawnDig {
+  readonly errorM: number;
+  readonly hits: readonly DigHit[];
+}
+
+/** Something that lies near a dig, numbered as in the book. */
+export interface DigHit {
+  readonly number: string;
+  readonly path: readonly Xy[];
+  readonly nearest: Xy;
+  readonly withinM: number;
+  /** It may lie in the dig. */
+  readonly overlap: boolean;
+}
+
+export interface HuntMark {
+  /** Network edges where the fault can still be; the other live ones step back. */
+  readonly inQuestion: readonly number[];
+  readonly outOfQuestion: readonly number[];
+  /** Where to go next, and what for. */
+  readonly next: { readonly xy: Xy; readonly text: string } | null;
+  /** Places worth looking at first. */
+  readonly suspects: readonly { readonly xy: Xy; readonly number: string }[];
+}
