@@ -46,6 +46,13 @@ const list = [
     whyNot: needsFile,
     run: () => useApp.setState({ dialog: { kind: 'print' } }),
   },
+  {
+    id: 'pack',
+    label: 'Make the handover pack',
+    key: 'Ctrl+Shift+P',
+    whyNot: needsFile,
+    run: () => useApp.setState({ dialog: { kind: 'pack' } }),
+  },
   { id: 'exportGeoJson', label: 'Export GeoJSON', whyNot: needsFile, run: () => exportGeoJson() },
   { id: 'cover', label: 'Open the cover', key: 'Alt+0', whyNot: always, run: goTo('cover') },
   { id: 'draw', label: 'Draw', key: 'Alt+1', whyNot: needsFile, run: goTo('draw') },
@@ -57,6 +64,7 @@ const list = [
   { id: 'quantitiesCsv', label: 'Quantities as CSV', whyNot: needsFile, run: saveQuantitiesCsv },
   { id: 'cutListsCsv', label: 'Cut lists as CSV', whyNot: needsFile, run: saveCutListsCsv },
   { id: 'priceListCsv', label: 'Price list as CSV', whyNot: needsFile, run: savePriceListCsv },
+  { id: 'record', label: 'Record', key: 'Alt+5', whyNot: needsFile, run: goTo('record') },
   { id: 'toMap', label: 'Go to the map', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },
   {
     id: 'goToPlace',

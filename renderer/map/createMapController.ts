@@ -358,7 +358,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
       if (input.placing && !before.placing) setTool('pin');
       else if (!isAtHand(tool.name)) setTool('choose');
       underlay.update(next.project, plane);
-      const settledFields = ['findings', 'workspace', 'plan', 'voltage', 'units', 'theme', 'chosen'] as const;
+      const settledFields = ['findings', 'workspace', 'plan', 'voltage', 'record', 'units', 'theme', 'chosen'] as const;
       if (redrawn || settledFields.some((field) => before[field] !== next[field])) settled.redraw();
       overlay.invalidate();
       if (anotherProperty) showAll(false);

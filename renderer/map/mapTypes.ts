@@ -6,6 +6,7 @@ import { serviceFacts } from '../../core/model/serviceKinds.ts';
 import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
 import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/registers/types.ts';
 import type { DrawnDig, FindOverlay } from './findTypes.ts';
+import type { RecordOverlay } from './settled/paintRecord.ts';
 import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';
 
 /**
@@ -57,6 +58,8 @@ export interface MapInput {
   readonly plan: DividePlan | null;
   /** Shades the runs in Power. */
   readonly voltage: VoltageShading | null;
+  /** What Record lays over the drawing; left out or null elsewhere. */
+  readonly record?: RecordOverlay | null;
   readonly units: Units;
   readonly theme: 'light' | 'dark';
   /** Fence type of the next line that is drawn; left out, the first there is. */

@@ -9,12 +9,15 @@ import { ChosenDetails } from './draw/ChosenDetails.tsx';
 import { DrawPage } from './draw/DrawPage.tsx';
 import { OrderPage } from './order/OrderPage.tsx';
 import { PowerPage } from './power/PowerPage.tsx';
+import { RecordPage } from './record/RecordPage.tsx';
+import { PictureProgress } from './underlay/PictureProgress.tsx';
 
 const verbs: readonly { readonly page: Page; readonly label: string }[] = [
   { page: 'draw', label: 'Draw' },
   { page: 'divide', label: 'Divide' },
   { page: 'power', label: 'Power' },
   { page: 'order', label: 'Order' },
+  { page: 'record', label: 'Record' },
 ];
 
 const pages = {
@@ -23,6 +26,7 @@ const pages = {
   divide: DividePage,
   power: PowerPage,
   order: OrderPage,
+  record: RecordPage,
 } satisfies Record<Page, () => ReactNode>;
 
 /** The one panel beside the map: name, verbs, and the page of the verb that is open. */
@@ -66,6 +70,7 @@ export function Book() {
         <View />
       </div>
       {page === 'cover' ? null : <ChosenDetails />}
+      <PictureProgress />
       <LastLine />
     </aside>
   );

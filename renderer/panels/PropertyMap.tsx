@@ -10,6 +10,7 @@ import { useNextFenceType } from '../state/useNextFenceType.ts';
 import { useUnits } from '../state/useUnits.ts';
 import { powerView } from './power/usePower.ts';
 import { voltageShading } from './power/voltageShading.ts';
+import { recordOverlay } from './record/recordOverlay.ts';
 import { useNextService } from './services/nextService.ts';
 import { onPlacing, usePlacing } from './underlay/placing.ts';
 import { tileSupply } from './underlay/tileSupply.ts';
@@ -33,6 +34,7 @@ export function PropertyMap() {
     () => (page === 'power' ? voltageShading(powerView(project, survey, shownOpen)) : null),
     [page, project, survey, shownOpen],
   );
+  const record = useMemo(() => (page === 'record' ? recordOverlay(project, survey) : null), [page, project, survey]);
   const placing = usePlacing((state) => state.placing);
   const service = useNextService(({ drawing, next }) => (drawing ? next : null));
   const input = useMemo<MapInput>(
@@ -46,6 +48,7 @@ export function PropertyMap() {
       lit,
       plan: page === 'divide' ? plan : null,
       voltage,
+      record,
       units,
       theme,
       tiles: tileSupply,
@@ -63,6 +66,7 @@ export function PropertyMap() {
       lit,
       plan,
       voltage,
+      record,
       units,
       theme,
       placing,

@@ -8,7 +8,7 @@ import type { PowerTables } from '../../core/registers/power/powerTables.ts';
 import type { DividePlan, Survey } from '../../core/registers/types.ts';
 
 /** What the book is open at: its cover (the property and its files) or one of the workspaces. */
-export type Page = 'cover' | 'draw' | 'divide' | 'power' | 'order';
+export type Page = 'cover' | 'draw' | 'divide' | 'power' | 'order' | 'record';
 
 /** The file that is open and all that is computed from it; replaced as a whole after each edit. */
 export interface OpenFile {
@@ -33,6 +33,7 @@ export type Dialog =
   | { readonly kind: 'chooseFile'; readonly purpose: 'open' | 'new' | 'copy' }
   | { readonly kind: 'chooseTileFile' }
   | { readonly kind: 'print' }
+  | { readonly kind: 'pack' }
   | { readonly kind: 'importMap'; readonly fileName: string; readonly bytes: Uint8Array }
   | { readonly kind: 'keys' };
 

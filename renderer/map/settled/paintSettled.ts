@@ -5,6 +5,7 @@ import { paintCrossings, paintLeadOuts } from './paintCrossings.ts';
 import { paintGrid } from './paintGrid.ts';
 import { paintLabels } from './paintLabels.ts';
 import { paintLines } from './paintLines.ts';
+import { paintRecord } from './paintRecord.ts';
 import { paintServices } from './paintServices.ts';
 import { paintFindings, paintPlan, paintSigns } from './paintSigns.ts';
 
@@ -23,6 +24,7 @@ export function* paintSettled(look: Look): Generator<void> {
   yield* paintLines(look, of('piece'));
   paintLeadOuts(look, of('leadOut'));
   yield* paintCrossings(look, of('crossing'));
+  paintRecord(look);
   yield* paintSigns(look, of('gateway'));
   yield* paintSigns(look, of('post'));
   yield* paintSigns(look, [...of('switch'), ...of('earthField'), ...of('energiser')]);

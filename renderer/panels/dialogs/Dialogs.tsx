@@ -1,5 +1,6 @@
 import { useApp } from '../../state/appState.ts';
 import { ImportDialog } from '../exchange/ImportDialog.tsx';
+import { PackDialog } from '../record/PackDialog.tsx';
 import { ChooseTileFileDialog } from '../underlay/ChooseTileFileDialog.tsx';
 import { ChooseFileDialog } from './ChooseFileDialog.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
@@ -17,6 +18,8 @@ export function Dialogs() {
       return <PrintDialog />;
     case 'importMap':
       return <ImportDialog fileName={dialog.fileName} bytes={dialog.bytes} />;
+    case 'pack':
+      return <PackDialog />;
     case 'keys':
       return <KeysDialog />;
     default:

@@ -7,6 +7,7 @@ import { mapView } from '../../state/mapView.ts';
 import { SwitchDetails } from '../divide/SwitchDetails.tsx';
 import { ConductorDetails } from '../power/ConductorDetails.tsx';
 import { ReadingDetails } from '../power/ReadingDetails.tsx';
+import { RecordDetails } from '../record/RecordDetails.tsx';
 import { UnderlayDetails } from '../underlay/UnderlayDetails.tsx';
 import { FenceLineDetails } from './FenceLineDetails.tsx';
 import { FenceTypeDetails } from './FenceTypes.tsx';
@@ -35,9 +36,15 @@ export function ChosenDetails() {
           Done
         </button>
       </header>
-      {things.length === 1 ? <DetailsOf thing={thing} /> : <SeveralLines things={things} />}
+      {things.length === 1 ? <Details thing={thing} /> : <SeveralLines things={things} />}
     </section>
   );
+}
+
+/** In Record a thing is recorded; everywhere else it is drawn. */
+function Details({ thing }: { readonly thing: Thing }) {
+  const drawn = <DetailsOf thing={thing} />;
+  return useApp((state) => state.page) === 'record' ? <RecordDetails thing={thing} others={drawn} /> : drawn;
 }
 
 function titleOf(thing: Thing): string {

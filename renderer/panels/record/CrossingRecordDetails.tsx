@@ -1,0 +1,326 @@
+import { useState } from 'react';
+import { type CrossingAsBuilt, crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
+import { labelOf, pointsOf } from '../../../core/locate/ties.ts';
+import { formatTape } from '../../../core/model/formatUnits.ts';
+import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
+import type { BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
+import type { Crossing, Gateway } from '../../../core/model/things.ts';
+import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { change } from '../../state/change.ts';
+import { commit } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { useConductorChoices } from '../draw/useConductorChoices.ts';
+import { Caution } from '../parts/Caution.tsx';
+import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+import { BuiltBlock } from './BuiltBlock.tsx';
+import { DateField } from './DateField.tsx';
+import { Photos } from './Photos.tsx';
+import { PointDetails } from './PointDetails.tsx';
+
+const parts = [
+  { name: 'points', label: 'Where it lies' },
+  { name: 'depths', label: 'Depths' },
+  { name: 'trench', label: 'Trench and cable' },
+  { name: 'photos', label: 'Photos' },
+  { name: 'built', label: 'Built' },
+] as const;
+
+/** All that is recorded of the crossing at a gateway. */
+export function CrossingRecordDetails({ gateway }: { readonly gateway: Gateway }) {
+  const { project, survey } = useOpenFile();
+  const [open, setOpen] = useState<(typeof parts)[number]['name']>('points');
+  const built = crossingAsBuilt(project, survey, gateway.id);
+  if (!built) {
+    return <p className="register-empty">No buried crossing is drawn at {gateway.name}, so there is none to record.</p>;
+  }
+  const { crossing } = built.figures;
+  const record = built.record ?? newCrossingRecord(crossing.id);
+  const what = `the crossing at ${gateway.name}`;
+  const set = (label: string, to: Partial<Omit<CrossingRecord, 'kind' | 'id' | 'crossingId'>>) =>
+    void commit(`${label}: ${what}`, recordCrossing(crossing.id, to));
+  return (
+    <>
+      <nav className="register-choice" aria-label="Parts of the record">
+        {parts.map(({ name, label }) => (
+          <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>
+            {label}
+          </button>
+        ))}
+      </nav>
+      {open === 'points' ? <Points built={built} record={record} set={set} /> : null}
+      {open === 'depths' ? <Depths built={built} record={record} set={set} /> : null}
+      {open === 'trench' ? <Trench crossing={crossing} record={record} set={set} what={what} /> : null}
+      {open === 'photos' ? <Photos of={{ kind: 'crossing', id: crossing.id }} what={what} /> : null}
+      {open === 'built' ? (
+        <>
+          <BuiltBlock thing={crossing} />
+          <BuiltBlock thing={gateway} />
+        </>
+      ) : null}
+    </>
+  );
+}
+
+interface PartProps {
+  readonly built: CrossingAsBuilt;
+  readonly record: CrossingRecord;
+  readonly set: (label: string, to: Partial<Omit<CrossingRecord, 'kind' | 'id' | 'crossingId'>>) => void;
+}
+
+function Points({ built, record, set }: PartProps) {
+  const { project } = useOpenFile();
+  const { figures, shape } = built;
+  const points = pointsOf(project, figures.crossing.id);
+  const one = (role: BuriedRole) => points.find((point) => point.role === role) ?? null;
+  const more = points.filter(({ role }) => role === 'point');
+  const nextRank = 1 + Math.max(0, ...points.map(({ rank }) => rank));
+  const choices = [
+    { key: 'startFoot', role: 'startFoot', point: one('startFoot'), label: 'Start riser foot' },
+    { key: 'bend', role: 'bend', point: one('bend'), label: 'Bend' },
+    ...more.map((point) => ({ key: point.id, role: 'point', point, label: labelOf(point) }) as const),
+    { key: 'new', role: 'point', point: null, label: 'A further point' },
+    { key: 'endFoot', role: 'endFoot', point: one('endFoot'), label: 'End riser foot' },
+  ] as const;
+  const [key, setKey] = useState<string>('startFoot');
+  const chosen = choices.find((choice) => choice.key === key) ?? choices[0];
+  return (
+    <section className="block" aria-label="Where it lies">
+      <SelectField<CrossingRecord['route']>
+        label="The trench runs"
+        value={record.route}
+        choices={[
+          { value: 'arc', label: 'in an arc from foot to foot' },
+          { value: 'points', label: 'straight from point to point' },
+        ]}
+        onCommit={(route) => set('Say how the trench runs', { route })}
+      />
+      {record.route === 'arc' ? <MeasuredBow built={built} /> : null}
+      <SelectField
+        label="Point"
+        value={chosen.key}
+        choices={choices.map(({ key: value, label, point }) => ({
+          value,
+          label:
+            point && point.ties.length > 0
+              ? `${label}: ${point.ties.length} ${point.ties.length === 1 ? 'tie' : 'ties'}`
+              : label,
+        }))}
+        onCommit={setKey}
+      />
+      <PointDetails
+        key={`${figures.crossing.id} ${chosen.key}`}
+        figures={figures}
+        shape={shape}
+        role={chosen.role}
+        point={chosen.point}
+        rank={chosen.role === 'point' ? nextRank : 0}
+        onMade={(id) => {
+          if (chosen.role === 'point') setKey(id);
+        }}
+      />
+    </section>
+  );
+}
+
+/** The bow as taped from the middle of the opening: it is the crossing's own. */
+function MeasuredBow({ built: { figures, shape } }: { readonly built: CrossingAsBuilt }) {
+  const { crossing, gateway } = figures;
+  const set = (label: string, patch: Partial<Crossing>) =>
+    change(`${label}: crossing at ${gateway.name}`, 'crossing', crossing.id, patch);
+  return (
+    <div className="field-pair">
+      <LengthField
+        label="Bow as measured"
+        valueM={crossing.bowM}
+        optional
+        maxM={shape.gateway.widthM}
+        placeholder={figures.bowM.toFixed(2)}
+        hint={
+          figures.bowAssumed
+            ? 'Not measured yet: the share of the width is shown.'
+            : 'From the middle of the opening. A taped bend counts before it.'
+        }
+        onCommitM={(bowM) => set('Measure the bow', { bowM })}
+      />
+      <SelectField
+        label="Bows to"
+        value={crossing.bowSide}
+        choices={[
+          { value: 'left', label: 'Left' },
+          { value: 'right', label: 'Right' },
+        ]}
+        onCommit={(bowSide) => set('Change the side of the bow', { bowSide })}
+      />
+    </div>
+  );
+}
+
+function Depths({ built, record, set }: PartProps) {
+  const units = useUnits();
+  const { depths } = record;
+  const planned = built.figures.crossing.depthM;
+  const [alongM, setAlongM] = useState<number | null>(null);
+  const add = (depthM: number | null) => {
+    if (depthM === null) return;
+    const at =
+      alongM ?? (depths.length === 0 ? 0 : Math.min(built.lengthM, (depths.at(-1)?.alongM ?? 0) + built.lengthM / 2));
+    set('Measure a depth', { depths: [...depths, { alongM: at, depthM }].sort((a, b) => a.alongM - b.alongM) });
+    setAlongM(null);
+  };
+  return (
+    <section className="block" aria-label="Depths">
+      <p className="field-hint">
+        The trench is {formatTape(built.lengthM, units)} long and planned {formatTape(planned, units)} deep. Measure
+        from the ground to the top of the pipe, along the trench from the start post’s riser.
+      </p>
+      <ul className="ties">
+        {depths.map((depth, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: depths have no other name than their order
+          <li key={i} className="field-pair">
+            <LengthField
+              label="Along"
+              valueM={depth.alongM}
+              maxM={1000}
+              onCommitM={(next) => {
+                if (next !== null) set('Move a depth', { depths: depths.with(i, { ...depth, alongM: next }) });
+              }}
+            />
+            <LengthField
+              label="Depth"
+              valueM={depth.depthM}
+              maxM={10}
+              onCommitM={(next) => {
+                if (next !== null) set('Change a depth', { depths: depths.with(i, { ...depth, depthM: next }) });
+              }}
+            />
+            <button
+              type="button"
+              aria-label={`Remove the depth at ${formatTape(depth.alongM, units)}`}
+              onClick={() => set('Remove a depth', { depths: depths.toSpliced(i, 1) })}
+            >
+              Remove
+            </button>
+          </li>
+        ))}
+      </ul>
+      <div className="field-pair new-tie">
+        <LengthField
+          label="Along the trench"
+          valueM={alongM}
+          optional
+          maxM={1000}
+          hint={`Empty: ${depths.length === 0 ? 'at the start' : 'half a trench on'}.`}
+          onCommitM={setAlongM}
+        />
+        <LengthField
+          key={depths.length}
+          label="Depth there"
+          valueM={null}
+          optional
+          maxM={10}
+          hint="Enter adds it."
+          onCommitM={add}
+        />
+      </div>
+    </section>
+  );
+}
+
+function Trench({
+  crossing,
+  record,
+  set,
+  what,
+}: Omit<PartProps, 'built'> & { readonly crossing: Crossing; readonly what: string }) {
+  const cables = useConductorChoices('cable');
+  const setCrossing = (label: string, patch: Partial<Crossing>) =>
+    change(`${label}: ${what}`, 'crossing', crossing.id, patch);
+  const joints = record.jointsUnderground;
+  const text = (label: string, key: 'alsoInTrench' | 'soil' | 'recordedBy' | 'note' | 'jointsNote', long = false) => (
+    <TextField
+      label={label}
+      value={record[key]}
+      long={long}
+      onCommit={(value) => set(`Write ${label.toLowerCase()}`, { [key]: value })}
+    />
+  );
+  return (
+    <section className="block" aria-label="Trench and cable">
+      <div className="field-pair">
+        <NumberField
+          label="Pipe bore"
+          unit="mm"
+          decimals={1}
+          min={1}
+          max={500}
+          value={crossing.pipeBoreMm}
+          onCommit={(pipeBoreMm) => {
+            if (pipeBoreMm !== null) setCrossing('Write the pipe bore', { pipeBoreMm });
+          }}
+        />
+        <SelectField
+          label="Live cable"
+          value={crossing.cableId}
+          choices={cables}
+          onCommit={(cableId) => setCrossing('Write the cable', { cableId })}
+        />
+      </div>
+      <NumberField
+        label="Cable joints underground"
+        unit=""
+        decimals={0}
+        max={100}
+        optional
+        placeholder="not noted"
+        value={joints}
+        hint="None is best."
+        onCommit={(jointsUnderground) => set('Count the joints', { jointsUnderground })}
+      />
+      {joints !== null && joints > 0 ? (
+        <>
+          <Caution>
+            A joint underground is where water gets in and the fence leaks, years later and out of sight. Run one
+            unbroken cable instead, if the trench is still open.
+          </Caution>
+          {text('Where and how they are joined', 'jointsNote')}
+        </>
+      ) : null}
+      <SelectField
+        label="Riser ends sealed"
+        value={crossing.sealed === null ? 'unknown' : crossing.sealed ? 'yes' : 'no'}
+        choices={[
+          { value: 'unknown', label: 'Not noted' },
+          { value: 'yes', label: 'Yes, both' },
+          { value: 'no', label: 'No' },
+        ]}
+        onCommit={(sealed) => setCrossing('Note the seals', { sealed: sealed === 'unknown' ? null : sealed === 'yes' })}
+      />
+      <div className="field-pair">
+        <TextField
+          label="Start riser is on"
+          value={record.risers.start}
+          onCommit={(start) => set('Write the start riser', { risers: { ...record.risers, start } })}
+        />
+        <TextField
+          label="End riser is on"
+          value={record.risers.end}
+          onCommit={(end) => set('Write the end riser', { risers: { ...record.risers, end } })}
+        />
+      </div>
+      {text('Also in the trench', 'alsoInTrench')}
+      {text('Soil', 'soil')}
+      <div className="field-pair">
+        {text('Recorded by', 'recordedBy')}
+        <DateField
+          label="Recorded on"
+          value={record.recordedOn}
+          optional
+          onCommit={(recordedOn) => set('Date the record', { recordedOn })}
+        />
+      </div>
+      {text('Notes', 'note', true)}
+    </section>
+  );
+}

@@ -1,0 +1,146 @@
+import { useState } from 'react';
+import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import type { Xy } from '../../../core/geometry/types.ts';
+import { type FixedPost, fixedPosts, tieFromKey } from '../../../core/locate/tieFrom.ts';
+import { formatTape } from '../../../core/model/formatUnits.ts';
+import { usualTapeSeM } from '../../../core/model/recordDefaults.ts';
+import type { TapeTie } from '../../../core/model/recordThings.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { light, say } from '../../state/choose.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { LengthField } from '../parts/LengthField.tsx';
+
+/** Posts further off than this are not offered: no tape reaches so far (common practice, no source). */
+const offeredM = 60;
+
+/** Posts near a place, the nearest first. */
+export function usePostsNear(at: Xy): readonly FixedPost[] {
+  const { project, survey } = useOpenFile();
+  return fixedPosts(project, survey)
+    .filter(({ xy }) => xyDistanceM(xy, at) <= offeredM)
+    .sort((a, b) => xyDistanceM(a.xy, at) - xyDistanceM(b.xy, at));
+}
+
+/** The thing on the map that a post belongs to. */
+export function postMapId({ from }: FixedPost): string {
+  return from.on === 'post' ? from.postId : from.gatewayId;
+}
+
+/** The tapes of one point: those that there are, and room for one more. */
+export function TieEntry({
+  ties,
+  near,
+  onChange,
+}: {
+  readonly ties: readonly TapeTie[];
+  readonly near: Xy;
+  readonly onChange: (ties: readonly TapeTie[], label: string) => void;
+}) {
+  const units = useUnits();
+  const posts = usePostsNear(near);
+  const set = (i: number, tie: TapeTie) => onChange(ties.with(i, tie), 'Change a tie');
+  return (
+    <>
+      <ul className="ties">
+        {ties.map((tie, i) => (
+          <li key={tieFromKey(tie.from)}>
+            <p className="tie-post">
+              <strong>
+                {posts.find(({ key }) => key === tieFromKey(tie.from))?.name ?? `${tie.postName} (no longer drawn)`}
+              </strong>
+              <button
+                type="button"
+                aria-label={`Remove the tie from ${tie.postName}`}
+                onClick={() => onChange(ties.toSpliced(i, 1), 'Remove a tie')}
+              >
+                Remove
+              </button>
+            </p>
+            <div className="field-pair">
+              <LengthField
+                label="Tape"
+                valueM={tie.distanceM}
+                maxM={1000}
+                onCommitM={(distanceM) => {
+                  if (distanceM !== null) set(i, { ...tie, distanceM });
+                }}
+              />
+              <LengthField
+                label="Sure to"
+                valueM={tie.seM}
+                minM={0.001}
+                maxM={10}
+                onCommitM={(seM) => {
+                  if (seM !== null) set(i, { ...tie, seM });
+                }}
+              />
+            </div>
+          </li>
+        ))}
+      </ul>
+      <NewTie
+        posts={posts.filter(({ key }) => !ties.some(({ from }) => tieFromKey(from) === key))}
+        near={near}
+        onAdd={(tie) => onChange([...ties, tie], `Tie from ${tie.postName}, ${formatTape(tie.distanceM, units)}`)}
+      />
+    </>
+  );
+}
+
+function NewTie({
+  posts,
+  near,
+  onAdd,
+}: {
+  readonly posts: readonly FixedPost[];
+  readonly near: Xy;
+  readonly onAdd: (tie: TapeTie) => void;
+}) {
+  const units = useUnits();
+  const [key, setKey] = useState<string | null>(null);
+  const post = posts.find((each) => each.key === key) ?? posts[0];
+  if (!post) {
+    return (
+      <p className="field-hint">
+        No further post within reach of a tape. Mark one in Draw: a corner of a shed will do.
+      </p>
+    );
+  }
+  const add = (distanceM: number | null) => {
+    if (distanceM === null) return;
+    const farM = xyDistanceM(post.xy, near);
+    if (distanceM > 10 * Math.max(1, farM))
+      say(`${post.name} is drawn ${formatTape(farM, units)} away: check the tape.`, 'refused');
+    onAdd({ from: post.from, postName: post.name, postAt: post.at, distanceM, seM: usualTapeSeM });
+    setKey(null);
+  };
+  return (
+    <div className="new-tie">
+      <div className="field">
+        <label htmlFor="tie-post">Tape from</label>
+        <select
+          id="tie-post"
+          value={post.key}
+          onChange={(event) => setKey(event.target.value)}
+          onFocus={() => light([postMapId(post)])}
+          onBlur={() => light([])}
+        >
+          {posts.map((each) => (
+            <option key={each.key} value={each.key}>
+              {each.name} ({formatTape(xyDistanceM(each.xy, near), units)} as drawn)
+            </option>
+          ))}
+        </select>
+      </div>
+      <LengthField
+        key={post.key}
+        label="Tape reads"
+        valueM={null}
+        optional
+        maxM={1000}
+        hint="Enter adds it."
+        onCommitM={add}
+      />
+    </div>
+  );
+}

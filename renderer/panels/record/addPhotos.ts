@@ -1,0 +1,33 @@
+import { put } from '../../../core/model/project.ts';
+import type { Photo } from '../../../core/model/recordThings.ts';
+import { say } from '../../state/choose.ts';
+import { newId } from '../../state/newId.ts';
+import { commit, host } from '../../state/session.ts';
+import { type ReadyPhoto, readyPhoto } from './photoFile.ts';
+
+/** Puts pictures into the file, one step of undo each; says of which it could not. `what` names what they show. */
+export async function addPhotos(files: readonly File[], of: Photo['of'], what: string): Promise<void> {
+  for (const file of files) {
+    try {
+      await addPhoto(await readyPhoto(file), of, what);
+    } catch (error) {
+      say(error instanceof Error ? error.message : String(error), 'refused');
+    }
+  }
+}
+
+function addPhoto(ready: ReadyPhoto, of: Photo['of'], what: string): Promise<boolean> {
+  const { picture, small, ...tags } = ready;
+  const photo: Photo = {
+    kind: 'photo',
+    id: newId('photo'),
+    of,
+    blobId: picture.blobId,
+    thumbId: small.blobId,
+    ...tags,
+    caption: '',
+  };
+  return commit(`Add a photo of ${what}`, (project) => put(project, photo), {
+    write: (edit) => host().project.addPhotos({ photos: [picture, small], edit }),
+  });
+}

@@ -1,0 +1,43 @@
+import { formatTape } from '../../../core/model/formatUnits.ts';
+import { type Project, propertyOf } from '../../../core/model/project.ts';
+import type { CrossingRow } from '../../../core/registers/record/crossingRegister.ts';
+import type { Survey } from '../../../core/registers/types.ts';
+import type { RecordedCrossing, RecordOverlay } from '../../map/settled/paintRecord.ts';
+import { recordView } from './useRecord.ts';
+
+let kept: { readonly project: Project; readonly survey: Survey; readonly overlay: RecordOverlay } | null = null;
+
+/** What the map shows of the records; the same object while nothing changed. */
+export function recordOverlay(project: Project, survey: Survey): RecordOverlay {
+  if (kept?.project !== project || kept.survey !== survey) {
+    const { crossings, differences } = recordView(project, survey);
+    const { units } = propertyOf(project);
+    const recorded = crossings.filter(({ built }) => built.measured && built.points.length > 0);
+    const overlay: RecordOverlay = {
+      built: recorded.map((row) => recordedCrossing(row, (lengthM) => formatTape(lengthM, units))),
+      planned: [
+        ...differences.filter(({ movedM }) => movedM > 0).map(({ plannedXy }) => plannedXy),
+        ...recorded.map(({ built }) => built.figures.path),
+      ],
+    };
+    kept = { project, survey, overlay };
+  }
+  return kept.overlay;
+}
+
+function recordedCrossing({ built }: CrossingRow, words: (lengthM: number) => string): RecordedCrossing {
+  return {
+    path: built.path,
+    points: built.points.flatMap(({ xy, mirror, ties }) =>
+      xy
+        ? [
+            {
+              xy,
+              mirror: mirror?.point ?? null,
+              ties: ties.map((tie) => ({ from: tie.xy, text: words(tie.distanceM) })),
+            },
+          ]
+        : [],
+    ),
+  };
+}
