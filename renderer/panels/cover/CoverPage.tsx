@@ -5,6 +5,7 @@ import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { change as changeThing } from '../../state/change.ts';
 import { closeFile } from '../../state/session.ts';
+import { CoordinateBlock } from '../coordinates/CoordinateBlock.tsx';
 import { BringIn } from '../exchange/BringIn.tsx';
 import { Answer } from '../parts/Answer.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
@@ -72,6 +73,7 @@ export function CoverPage() {
           }}
         />
       </section>
+      <CoordinateBlock />
       <section className="block" aria-labelledby="cover-window">
         <h2 id="cover-window">This window</h2>
         <p className="buttons">

@@ -11,7 +11,10 @@ export function KeysDialog() {
       />
       <KeyTable
         title="Tools, while the map has the keyboard"
-        rows={[...toolsOf.draw, ...toolsOf.divide.slice(1)].map(({ key, label }) => [key, label] as const)}
+        rows={[
+          ...[...toolsOf.draw, ...toolsOf.divide.slice(1)].map(({ key, label }) => [key, label] as const),
+          ['S', 'In Draw, while the book is open at Services: the service chosen there'],
+        ]}
       />
       <KeyTable title="On the map" rows={mapKeys.map(({ keys, does }) => [keys, does] as const)} />
     </DialogFrame>

@@ -21,6 +21,9 @@ export function FirstSteps() {
       <li>
         Then open <strong>Divide</strong>: it suggests where cut-out switches should go.
       </li>
+      <li>
+        A photo from the air or a scanned plan can lie underneath: <strong>Maps beneath</strong>, below.
+      </li>
       <li>Or bring fences in from a GeoJSON file: on the cover.</li>
     </ol>
   );

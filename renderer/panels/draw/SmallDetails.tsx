@@ -1,9 +1,10 @@
 import { formatArea } from '../../../core/model/formatUnits.ts';
-import type { PaddockName, Post, Service, ServiceKind } from '../../../core/model/things.ts';
+import { serviceFacts, serviceKinds } from '../../../core/model/serviceKinds.ts';
+import type { PaddockName, Post, Service } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { useUnits } from '../../state/useUnits.ts';
-import { type Choice, NumberField, SelectField, TextField } from '../parts/fields.tsx';
+import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 
 export function PostDetails({ post }: { readonly post: Post }) {
   const set = (label: string, patch: Partial<Omit<Post, 'kind' | 'id'>>) =>
@@ -50,19 +51,6 @@ export function PaddockDetails({ paddock }: { readonly paddock: PaddockName }) {
   );
 }
 
-const serviceKinds: readonly Choice<ServiceKind>[] = [
-  { value: 'powerLine', label: 'Power line' },
-  { value: 'waterPipe', label: 'Water pipe' },
-  { value: 'gasPipe', label: 'Gas pipe' },
-  { value: 'dataCable', label: 'Data or telephone cable' },
-  { value: 'drain', label: 'Drain' },
-  { value: 'road', label: 'Road' },
-  { value: 'path', label: 'Path' },
-  { value: 'creek', label: 'Creek' },
-  { value: 'floodZone', label: 'Ground that floods' },
-  { value: 'earthElectrode', label: 'Earth electrode of another system' },
-];
-
 export function ServiceDetails({ service }: { readonly service: Service }) {
   const set = (label: string, patch: Partial<Omit<Service, 'kind' | 'id'>>) =>
     change(`${label} ${service.name}`, 'service', service.id, patch);
@@ -72,7 +60,7 @@ export function ServiceDetails({ service }: { readonly service: Service }) {
       <SelectField
         label="What it is"
         value={service.what}
-        choices={serviceKinds}
+        choices={serviceKinds.map((value) => ({ value, label: serviceFacts[value].name }))}
         onCommit={(what) => set('Change', { what })}
       />
       {service.what === 'powerLine' ? (

@@ -1,13 +1,12 @@
 import { useRef } from 'react';
 import { bringInPictures } from '../../pictures/bringIn.ts';
 import { usePictureImport } from '../../pictures/importState.ts';
-import { SystemQuestion } from './SystemQuestion.tsx';
 import { chooseTileFile } from './tileFile.ts';
 
-/** The ways in for maps and pictures, how far the one that is coming in is, and how to stop it. */
+/** The ways in for maps and pictures. */
 export function BringIn() {
   const input = useRef<HTMLInputElement>(null);
-  const { current, problem } = usePictureImport();
+  const current = usePictureImport((state) => state.current);
   return (
     <>
       <p className="buttons">
@@ -31,25 +30,6 @@ export function BringIn() {
           if (files.length > 0) void bringInPictures(files);
         }}
       />
-      {problem ? (
-        <p className="field-problem" role="alert">
-          {problem}
-        </p>
-      ) : null}
-      {current?.answer ? <SystemQuestion fileName={current.fileName} answer={current.answer} /> : null}
-      {current ? (
-        <p className="working" role="status">
-          <span>
-            {current.phase === 'cutting'
-              ? `${current.fileName}: ${current.tilesDone} of ${current.tilesInAll} tiles`
-              : `${current.fileName}: reading`}
-          </span>
-          <progress max={Math.max(1, current.tilesInAll)} value={current.tilesDone} aria-label="How far it is" />
-          <button type="button" onClick={current.stop}>
-            Stop
-          </button>
-        </p>
-      ) : null}
     </>
   );
 }

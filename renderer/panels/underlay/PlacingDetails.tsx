@@ -1,4 +1,3 @@
-import './underlay.css';
 import { fitAffine } from '../../../core/geometry/fitAffine.ts';
 import { fitSimilarity } from '../../../core/geometry/fitSimilarity.ts';
 import type { PictureMap } from '../../../core/geometry/picture/pictureMap.ts';
