@@ -4,6 +4,7 @@ import { xyDistanceM } from '../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../core/geometry/types.ts';
 import { type FixedPost, fixedPosts } from '../../core/locate/tieFrom.ts';
 import { addThing } from '../../core/model/edits/addThing.ts';
+import { changeThing } from '../../core/model/edits/changeThing.ts';
 import type { Edit, NewId } from '../../core/model/edits/support/edit.ts';
 import type { Project } from '../../core/model/project.ts';
 import { newBuriedPoint } from '../../core/model/recordDefaults.ts';
@@ -50,6 +51,8 @@ function crossingEdits(
     depthM: round(crossing.depthM + [0.02, 0.05, -0.03][k]! + (i % 3) * 0.01),
   }));
   return [
+    // Some had been planned in the file before they were dug.
+    ...(i % 3 === 0 ? [changeThing({ kind: 'crossing', id: crossing.id, to: { status: 'planned' } })] : []),
     markBuilt([{ kind: 'crossing', id: crossing.id }], { date: dayOfWork, by: crew }, survey),
     recordCrossing(crossing.id, {
       depths,

@@ -40,6 +40,8 @@ const emptyViewM = 600;
 const goToViewM = 400;
 /** Going to a thing never zooms in nearer than this across. */
 const thingViewM = 60;
+/** Where a crossing is taped, nearer. */
+const recordViewM = 14;
 
 export interface MapController extends MapHandle {
   update(input: MapInput): void;
@@ -369,7 +371,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     zoomBy,
     zoomTo(id) {
       const box = boxOfId(scene, input, id) ?? underlayBox(input.project, plane, id);
-      if (box) showBox(map, box, thingViewM, true);
+      if (box) showBox(map, box, input.workspace === 'record' ? recordViewM : thingViewM, true);
     },
     goTo,
     askForPlace: () => foot.askForPlace(),

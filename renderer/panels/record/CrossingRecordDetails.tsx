@@ -87,16 +87,6 @@ function Points({ built, record, set }: PartProps) {
   const chosen = choices.find((choice) => choice.key === key) ?? choices[0];
   return (
     <section className="block" aria-label="Where it lies">
-      <SelectField<CrossingRecord['route']>
-        label="The trench runs"
-        value={record.route}
-        choices={[
-          { value: 'arc', label: 'in an arc from foot to foot' },
-          { value: 'points', label: 'straight from point to point' },
-        ]}
-        onCommit={(route) => set('Say how the trench runs', { route })}
-      />
-      {record.route === 'arc' ? <MeasuredBow built={built} /> : null}
       <SelectField
         label="Point"
         value={chosen.key}
@@ -120,13 +110,26 @@ function Points({ built, record, set }: PartProps) {
           if (chosen.role === 'point') setKey(id);
         }}
       />
+      <SelectField<CrossingRecord['route']>
+        label="The trench runs"
+        value={record.route}
+        choices={[
+          { value: 'arc', label: 'in an arc from foot to foot' },
+          { value: 'points', label: 'straight from point to point' },
+        ]}
+        onCommit={(route) => set('Say how the trench runs', { route })}
+      />
+      {record.route === 'arc' ? <MeasuredBow built={built} /> : null}
     </section>
   );
 }
 
 /** The bow as taped from the middle of the opening: it is the crossing's own. */
-function MeasuredBow({ built: { figures, shape } }: { readonly built: CrossingAsBuilt }) {
+function MeasuredBow({ built: { figures, shape, points } }: { readonly built: CrossingAsBuilt }) {
   const { crossing, gateway } = figures;
+  if (points.some(({ point, xy }) => point.role === 'bend' && xy !== null)) {
+    return <p className="field-hint">The arc runs through the bend as it was taped.</p>;
+  }
   const set = (label: string, patch: Partial<Crossing>) =>
     change(`${label}: crossing at ${gateway.name}`, 'crossing', crossing.id, patch);
   return (
@@ -138,9 +141,7 @@ function MeasuredBow({ built: { figures, shape } }: { readonly built: CrossingAs
         maxM={shape.gateway.widthM}
         placeholder={figures.bowM.toFixed(2)}
         hint={
-          figures.bowAssumed
-            ? 'Not measured yet: the share of the width is shown.'
-            : 'From the middle of the opening. A taped bend counts before it.'
+          figures.bowAssumed ? 'Not measured yet: the share of the width is shown.' : 'From the middle of the opening.'
         }
         onCommitM={(bowM) => set('Measure the bow', { bowM })}
       />
