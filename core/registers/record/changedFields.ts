@@ -18,10 +18,16 @@ export function changedFields(before: Thing, after: Thing, project: Project, uni
   const [from, to] = [before, after] as unknown as readonly Readonly<Record<string, unknown>>[];
   const fields = [...new Set([...Object.keys(from!), ...Object.keys(to!)])].filter((field) => !passedOver.has(field));
   return fields.flatMap((field) => {
-    if (JSON.stringify(from![field]) === JSON.stringify(to![field])) return [];
+    if (isSame(from![field], to![field])) return [];
     const words = (value: unknown) => valueInWords(field, value, project, units);
     return [{ field: inWords(field.replace(/Id$/, '')), before: words(from![field]), after: words(to![field]) }];
   });
+}
+
+/** Figures that differ by the rounding of a computation only are the same: less than a micrometre or a microvolt. */
+function isSame(a: unknown, b: unknown): boolean {
+  if (typeof a === 'number' && typeof b === 'number') return Math.abs(a - b) < 1e-6;
+  return JSON.stringify(a) === JSON.stringify(b);
 }
 
 function valueInWords(field: string, value: unknown, project: Project, units: Units): string {
