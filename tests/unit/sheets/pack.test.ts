@@ -1,0 +1,228 @@
+import jsqr from 'jsqr';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { demoThings } from '../../../assets/demo/makeDemo.ts';
+import { type PackOptions, packParts } from '../../../core/api/packOptions.ts';
+import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
+import type { Photo } from '../../../core/model/recordThings.ts';
+import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
+import { surveyOf } from '../../../core/registers/survey.ts';
+import { testSheets } from '../../../core/registers/testSheets.ts';
+import { type Item, leafItems, type Page, type PathItem } from '../../../core/sheets/displayList.ts';
+import { middleOfTrench } from '../../../core/sheets/pack/cardPoints.ts';
+import { geoUri } from '../../../core/sheets/pack/geoUri.ts';
+import { layoutPack } from '../../../core/sheets/pack/layoutPack.ts';
+import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
+import { qrModules } from '../../../electron/print/qrModules.ts';
+import { plainMeasure } from './plainMeasure.ts';
+
+const options: PackOptions = {
+  parts: packParts,
+  paper: 'A3',
+  orientation: 'landscape',
+  scaleDenominator: null,
+  handoverNumber: null,
+  preparedBy: 'the crew',
+  preparedFor: 'the owner',
+  note: '',
+  date: '2031-05-02',
+};
+
+function inputOf(project: Project, changes: Partial<PackInput> = {}): PackInput {
+  const survey = surveyOf(project);
+  return {
+    project,
+    survey,
+    property: propertyOf(project),
+    options,
+    date: options.date,
+    measure: plainMeasure,
+    testSheets: testSheets(project, survey),
+    crossings: crossingRegister(project, survey),
+    takeOff: null,
+    makeQr: qrModules,
+    photoBytes: () => null,
+    ...changes,
+  };
+}
+
+const demo = projectOf(demoThings());
+const input = inputOf(demo);
+const textsOf = (page: Page) => [...leafItems(page.items)].flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+
+/** The figures of a page that are QR codes, by what they say they hold. */
+function codesOn(page: Page): { readonly says: string; readonly path: PathItem }[] {
+  const found: { says: string; path: PathItem }[] = [];
+  const look = (items: readonly Item[]) => {
+    for (const item of items) {
+      if (item.kind === 'clip') look(item.items);
+      if (item.kind !== 'tagged') continue;
+      const says = /^QR code of (.*)$/.exec(item.alternative ?? '')?.[1];
+      if (says === undefined) look(item.items);
+      else found.push({ says, path: item.items.find((inner) => inner.kind === 'path')! });
+    }
+  };
+  look(page.items);
+  return found;
+}
+
+/** What an independent reader makes of a code as it is drawn: its rectangles painted 8 dots a millimetre. */
+function decoded({ paths }: PathItem): string | undefined {
+  const dotsPerMm = 8;
+  const all = paths.flat();
+  const [left, top] = [Math.min(...all.map(([x]) => x)) - 4, Math.min(...all.map(([, y]) => y)) - 4];
+  const size = Math.ceil((Math.max(...all.map(([x]) => x)) + 4 - left) * dotsPerMm);
+  const dots = new Uint8ClampedArray(size * size * 4).fill(255);
+  for (const path of paths) {
+    const xs = path.map(([x]) => Math.round((x - left) * dotsPerMm));
+    const ys = path.map(([, y]) => Math.round((y - top) * dotsPerMm));
+    for (let y = Math.min(...ys); y < Math.max(...ys); y++) {
+      for (let x = Math.min(...xs); x < Math.max(...xs); x++) dots.fill(0, (y * size + x) * 4, (y * size + x) * 4 + 3);
+    }
+  }
+  return jsqr(dots, size, size)?.data;
+}
+
+describe('the handover pack of the demo property', () => {
+  let pages: Page[];
+  beforeAll(() => {
+    pages = layoutPack(input);
+  });
+  const cards = () => pages.filter(({ title }) => /^Crossing at G\d+$/.test(title));
+
+  it('has a card for each buried crossing, and a tag', () => {
+    expect(cards().map(({ title }) => title.replace('Crossing at ', ''))).toEqual(
+      input.crossings.map(({ built }) => built.figures.gateway.name),
+    );
+    const tags = pages.filter(({ title }) => title.startsWith('Gate tags')).flatMap(codesOn);
+    expect(tags).toHaveLength(input.crossings.length);
+  });
+
+  it('names on its cover the page at which each part begins', () => {
+    const cover = textsOf(pages[0]!);
+    const pageOf = (title: string) => Number(cover[cover.indexOf(title) + 1]);
+    expect(pages[pageOf('Crossings: schedule, and a card for each') - 1]!.title).toBe('Schedule of crossings');
+    expect(pages[pageOf('Energiser and earth') - 1]!.title).toBe('Energiser and earth');
+    expect(pages[pageOf('Gate tags to cut out') - 1]!.title).toBe('Gate tags to cut out');
+  });
+
+  it('says on its cover what to heed before anything is touched', () => {
+    expect(textsOf(pages[0]!).join(' ')).toContain('energiser off, and the fence proven dead');
+  });
+
+  it('draws QR codes that hold the coordinate that stands below them', () => {
+    const places = new Map(
+      input.crossings.map(({ built }) => [
+        `Crossing at ${built.figures.gateway.name}`,
+        geoUri(input.survey.plane.toLonLat(middleOfTrench(built))),
+      ]),
+    );
+    for (const card of cards()) {
+      const [code, ...more] = codesOn(card);
+      expect(more).toEqual([]);
+      expect(decoded(code!.path)).toBe(places.get(card.title));
+      expect(textsOf(card)).toContain(places.get(card.title));
+    }
+    const tags = pages.filter(({ title }) => title.startsWith('Gate tags')).flatMap(codesOn);
+    expect(tags.map(({ path }) => decoded(path))).toEqual([...places.values()]);
+  });
+
+  it('gives every tape distance of a crossing on its card', () => {
+    for (const { built } of input.crossings) {
+      const card = cards().find(({ title }) => title === `Crossing at ${built.figures.gateway.name}`)!;
+      const words = textsOf(card).join(' ').replaceAll('\u00a0', ' ');
+      for (const { ties } of built.points) {
+        for (const { distanceM, name } of ties) expect(words).toContain(`${distanceM.toFixed(2)} m from ${name}`);
+      }
+    }
+  });
+
+  it('warns of a joint underground, and says what was never measured', () => {
+    const texts = (name: string) => textsOf(cards().find(({ title }) => title === `Crossing at ${name}`)!).join(' ');
+    const joined = input.crossings.find(({ built }) => built.record?.jointsUnderground === 1)!;
+    expect(texts(joined.built.figures.gateway.name)).toContain('A joint lies underground');
+    const unmeasured = input.crossings.find(({ built }) => !built.measured)!;
+    expect(texts(unmeasured.built.figures.gateway.name)).toContain('Nothing of this crossing was measured');
+  });
+
+  it('keeps everything on the page', () => {
+    for (const page of pages) {
+      for (const item of leafItems(page.items)) {
+        if (item.kind !== 'text') continue;
+        const [x, y] = item.at;
+        expect(x >= 0 && x <= page.widthMm && y >= 0 && y <= page.heightMm, `${page.title}: ${item.text}`).toBe(true);
+      }
+    }
+  });
+
+  it('holds only the parts that were chosen', () => {
+    const few = layoutPack({ ...input, options: { ...options, parts: ['power'] } });
+    expect(few.map(({ title }) => title)).toEqual(['Handover pack', 'Energiser and earth']);
+  });
+});
+
+describe('a property without a place on earth', () => {
+  const unplaced = inputOf(put(demo, { ...propertyOf(demo), placed: false }));
+
+  it('gets no codes and no degrees, and says so', () => {
+    const pages = layoutPack(unplaced);
+    expect(pages.flatMap(codesOn)).toEqual([]);
+    const words = pages.flatMap(textsOf).join(' ');
+    expect(words).not.toContain('geo:');
+    expect(words).toContain('no place on earth yet');
+    expect(
+      pages
+        .filter(({ title }) => title.startsWith('Crossing at'))
+        .flatMap(textsOf)
+        .join(' '),
+    ).not.toContain('°');
+  });
+});
+
+describe('photos on a card', () => {
+  const crossing = input.crossings[0]!.built.figures.crossing;
+  const photo: Photo = {
+    kind: 'photo',
+    id: 'ph',
+    of: { kind: 'crossing', id: crossing.id },
+    blobId: 'large',
+    thumbId: 'small',
+    widthPx: 1200,
+    heightPx: 1600,
+    takenAt: '2031-02-11T09:00:00',
+    gps: null,
+    fileName: 'a.jpg',
+    caption: 'Open trench',
+  };
+  const bytes = Uint8Array.of(0xff, 0xd8);
+  const project = put(demo, photo, { ...photo, id: 'ph2' });
+
+  it('show the first with its words and day, in its own shape, and how many more there are', () => {
+    const chosen = { ...options, parts: ['crossings'] as const };
+    const pages = layoutPack(
+      inputOf(project, { options: chosen, photoBytes: (id) => (id === 'small' ? bytes : null) }),
+    );
+    const card = pages.find(({ title }) => title === 'Crossing at G1')!;
+    const images = [...leafItems(card.items)].filter((item) => item.kind === 'image');
+    expect(images).toHaveLength(1);
+    const [left, top, right, bottom] = images[0]!.box;
+    expect((bottom - top) / (right - left)).toBeCloseTo(1600 / 1200, 6);
+    expect(textsOf(card).join(' ')).toContain('Open trench, 11 February 2031 (1 more in the file)');
+  });
+
+  it('are said to be missing where the file does not have them', () => {
+    const pages = layoutPack(inputOf(project, { options: { ...options, parts: ['crossings'] } }));
+    expect(textsOf(pages.find(({ title }) => title === 'Crossing at G1')!)).toContain('No photo');
+  });
+});
+
+describe('geo URIs', () => {
+  it.each([
+    [[-31.5, -42.25], 'geo:-42.25,-31.5'],
+    [[172.123456789, -43.5], 'geo:-43.5,172.1234568'],
+    [[0, 0], 'geo:0,0'],
+    [[-0.00000001, 10], 'geo:10,0'],
+    [[100, 20], 'geo:20,100'],
+  ] as const)('of %s is %s (RFC 5870: latitude first, no exponents)', (place, uri) => {
+    expect(geoUri(place)).toBe(uri);
+  });
+});
