@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { type CrossingAsBuilt, crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
 import { labelOf, pointsOf } from '../../../core/locate/ties.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
+import { propertyOf } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
@@ -18,6 +19,7 @@ import { BuiltBlock } from './BuiltBlock.tsx';
 import { DateField } from './DateField.tsx';
 import { Photos } from './Photos.tsx';
 import { PointDetails } from './PointDetails.tsx';
+import { TrackField } from './TrackField.tsx';
 
 const parts = [
   { name: 'points', label: 'Where it lies' },
@@ -72,6 +74,7 @@ interface PartProps {
 function Points({ built, record, set }: PartProps) {
   const { project } = useOpenFile();
   const { figures, shape } = built;
+  const { placed } = propertyOf(project);
   const points = pointsOf(project, figures.crossing.id);
   const one = (role: BuriedRole) => points.find((point) => point.role === role) ?? null;
   const more = points.filter(({ role }) => role === 'point');
@@ -120,6 +123,7 @@ function Points({ built, record, set }: PartProps) {
         onCommit={(route) => set('Say how the trench runs', { route })}
       />
       {record.route === 'arc' ? <MeasuredBow built={built} /> : null}
+      {placed ? <TrackField figures={figures} shape={shape} /> : null}
     </section>
   );
 }
