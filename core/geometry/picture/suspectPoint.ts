@@ -5,27 +5,32 @@ type Fit = (
   points: readonly ControlPoint[],
 ) => ((FitQuality & { readonly predict: (pixel: Xy) => Xy }) | NoFit) & { readonly refused: boolean };
 
-/** Without the bad point the others must agree this many times better. Assumption of this project. */
-const timesBetter = 3;
+/** The chance at which a point is taken for a blunder where there is none: common practice. */
+const level = 0.05;
 /** Of the ground; below it nothing is worth a word. */
 const leastM = 0.05;
 
 /**
- * Index of the one control point that spoils a fit, or null. Least squares spreads a blunder over all residuals, so
- * each point is left out in turn: where the rest then agree much better, and the point lies far from where they put it,
- * it is the one to look at. At least one coordinate pair to spare must be left without it.
+ * Index of the one control point that spoils a fit, or null. Least squares spreads a blunder over all residuals, so each
+ * point is left out in turn. With two coordinates less the sum of squares falls from S to S'; by chance alone it falls
+ * so far with probability (S'/S)^(f/2), f being the coordinates to spare without the point (the F distribution with 2 and f
+ * degrees of freedom, whose integral is closed). The level is shared among the points, as Bonferroni has it.
  */
 export function suspectPoint(points: readonly ControlPoint[], fitTo: Fit, leastPoints: number): number | null {
-  if (points.length < leastPoints + 2) return null;
+  const freedom = 2 * (points.length - 1 - leastPoints);
+  if (freedom < 2) return null;
   const whole = fitTo(points);
   if (isRefused(whole) || whole.rmsM < leastM) return null;
-  let best: { index: number; rmsM: number } | null = null;
+  let best: { index: number; squares: number } | null = null;
   for (const index of points.keys()) {
-    const others = points.filter((_, i) => i !== index);
-    const without = fitTo(others);
-    if (!isRefused(without) && (!best || without.rmsM < best.rmsM)) best = { index, rmsM: without.rmsM };
+    const without = fitTo(points.filter((_, i) => i !== index));
+    if (isRefused(without)) continue;
+    const squares = without.rmsM ** 2 * (points.length - 1);
+    if (!best || squares < best.squares) best = { index, squares };
   }
-  return best && best.rmsM * timesBetter < whole.rmsM ? best.index : null;
+  if (!best) return null;
+  const chance = (best.squares / (whole.rmsM ** 2 * points.length)) ** (freedom / 2);
+  return chance < level / points.length ? best.index : null;
 }
 
 function isRefused(fit: ReturnType<Fit>): fit is NoFit {
