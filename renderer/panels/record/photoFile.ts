@@ -34,10 +34,15 @@ export async function readyPhoto(file: File): Promise<ReadyPhoto> {
     if (picture.bytes.length > photoLimits.bytes)
       throw new Error(`${file.name} stays too large. Make it smaller first.`);
     const { widthPx, heightPx } = picture;
-    return { ...tags, fileName: file.name.slice(0, 200), widthPx, heightPx, picture, small };
+    const fileName = file.name.slice(0, 200);
+    return { ...tags, fileName, widthPx, heightPx, picture: bytesOf(picture), small: bytesOf(small) };
   } finally {
     bitmap.close();
   }
+}
+
+function bytesOf({ blobId, bytes }: PictureBytes): PictureBytes {
+  return { blobId, bytes };
 }
 
 async function decoded(file: File): Promise<ImageBitmap> {
