@@ -49,6 +49,21 @@ export const scenes: readonly Scene[] = [
   { name: 'order-stages', reach: (page) => register(page, 'Alt+4', 'Stages') },
   { name: 'order-plans', reach: (page) => register(page, 'Alt+4', 'Plans') },
   { name: 'order-terms', reach: (page) => register(page, 'Alt+4', 'Terms') },
+  { name: 'record', reach: (page) => register(page, 'Alt+5', 'Crossings') },
+  {
+    name: 'record-crossing',
+    reach: async (page) => {
+      await register(page, 'Alt+5', 'Crossings');
+      await page.locator('.register tbody tr').nth(4).focus();
+      await page.keyboard.press('Enter');
+      await page.getByRole('combobox', { name: 'Point', exact: true }).selectOption('bend');
+    },
+  },
+  { name: 'record-built', reach: (page) => register(page, 'Alt+5', 'Planned and built') },
+  { name: 'record-tests', reach: (page) => register(page, 'Alt+5', 'Test run') },
+  { name: 'record-readings', reach: (page) => register(page, 'Alt+5', 'Readings') },
+  { name: 'record-handover', reach: (page) => register(page, 'Alt+5', 'Hand over') },
+  { name: 'pack-dialog', reach: (page) => dialog(page, 'Control+Shift+P') },
   { name: 'print-dialog', reach: (page) => dialog(page, 'Control+p') },
   { name: 'keys-dialog', reach: (page) => dialog(page, 'F1') },
 ];

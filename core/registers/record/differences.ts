@@ -30,10 +30,10 @@ export function differencesFromPlan(project: Project, survey: Survey): BuiltDiff
   });
 }
 
-/** A built thing beside its plan; null where there was none, or the thing is gone. */
+/** A built thing beside its plan; null where there was none, or the thing is gone or counts as planned again. */
 export function differenceOf(mark: BuiltMark, project: Project, survey: Survey): BuiltDifference | null {
   const thing = project[mark.thingKind].get(mark.thingId) as BuildableThing | undefined;
-  if (!thing || !mark.planned) return null;
+  if (thing?.status !== 'built' || !mark.planned) return null;
   const plannedXy = mark.planned.places.map(survey.plane.toXy);
   const nowXy = placesOf(thing, project, survey).map(survey.plane.toXy);
   const movedM = apartM(plannedXy, nowXy);

@@ -1,11 +1,14 @@
 import { useMemo, useState } from 'react';
+import type { Project } from '../../../core/model/project.ts';
 import type { Handover } from '../../../core/model/recordThings.ts';
-import { changeSinceInWords, changesSince } from '../../../core/registers/record/changesSince.ts';
+import type { Kind } from '../../../core/model/things.ts';
+import { type ChangeSince, changeSinceInWords, changesSince } from '../../../core/registers/record/changesSince.ts';
 import { handOver, handoversOf, nextHandoverNumber } from '../../../core/registers/record/edits/handOver.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
+import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -70,9 +73,7 @@ function Since({ handover }: { readonly handover: Handover }) {
         <ul className="changes">
           {changes.map((change) => (
             <li key={`${change.kind} ${change.id}`}>
-              <button type="button" className="plain" onClick={() => choose([change.id])}>
-                {changeSinceInWords(change, units)}
-              </button>
+              <ChangeLine change={change} words={changeSinceInWords(change, units)} />
             </li>
           ))}
         </ul>
@@ -80,6 +81,36 @@ function Since({ handover }: { readonly handover: Handover }) {
     </>
   );
 }
+
+/** Where the changed thing is still there to be shown, the words lead to it. */
+function ChangeLine({ change, words }: { readonly change: ChangeSince; readonly words: string }) {
+  const { project } = useOpenFile();
+  const id = change.what === 'gone' ? null : shownBy(change, project);
+  if (id === null) return <span>{words}</span>;
+  const show = () => {
+    choose([id]);
+    mapView.zoomTo(id);
+  };
+  return (
+    <button type="button" className="plain" onClick={show}>
+      {words}
+    </button>
+  );
+}
+
+/** The thing on the map that shows a changed one; null for what has no place there. */
+function shownBy({ kind, id }: ChangeSince, project: Project): string | null {
+  const crossingId =
+    kind === 'crossing'
+      ? id
+      : kind === 'crossingRecord' || kind === 'buriedPoint'
+        ? project[kind].get(id)?.crossingId
+        : undefined;
+  if (crossingId !== undefined) return project.crossing.get(crossingId)?.gatewayId ?? null;
+  return notOnMap.has(kind) ? null : id;
+}
+
+const notOnMap: ReadonlySet<Kind> = new Set(['photo', 'testRun', 'earthTest', 'fenceType', 'conductor', 'property']);
 
 function NewHandover({ number }: { readonly number: number }) {
   const [date, setDate] = useState<string | null>(today);

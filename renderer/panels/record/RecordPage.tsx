@@ -8,6 +8,7 @@ import { CrossingRegister } from './CrossingRegister.tsx';
 import { EarthTests } from './EarthTests.tsx';
 import { HandoverView } from './HandoverView.tsx';
 import { PhotosView } from './PhotosView.tsx';
+import { ReadingsView } from './ReadingsView.tsx';
 import { TestRunView } from './TestRunView.tsx';
 import { useRecord } from './useRecord.ts';
 
@@ -15,6 +16,7 @@ const registers = [
   { name: 'crossings', label: 'Crossings', view: CrossingRegister },
   { name: 'built', label: 'Planned and built', view: BuiltRegister },
   { name: 'tests', label: 'Test run', view: TestRunView },
+  { name: 'readings', label: 'Readings', view: ReadingsView },
   { name: 'earth', label: 'Earth test', view: EarthTests },
   { name: 'photos', label: 'Photos', view: PhotosView },
   { name: 'handover', label: 'Hand over', view: HandoverView },
