@@ -10,7 +10,7 @@ import { readShapefile } from './shapefile/readShapefile.ts';
 import { isShp } from './shapefile/readShp.ts';
 import { decodeText } from './text/decodeText.ts';
 import { encodingOf } from './xml/encodingOf.ts';
-import { isZip, listZip, ZipFault } from './zip/readZip.ts';
+import { isZip, openZip, ZipFault } from './zip/readZip.ts';
 
 /** Larger files are refused before they are looked into: in memory a file takes many times its length. */
 export const largestFileBytes = 64 * 1024 * 1024;
@@ -39,9 +39,10 @@ export function readAny(fileName: string, bytes: Uint8Array, options: ReadOption
 
 function readPacked(bytes: Uint8Array, options: ReadOptions): ReadResult {
   try {
-    const entries = listZip(bytes);
-    if (entries.some(({ name }) => /\.kml$/i.test(name))) return readKmz(bytes, entries, options);
-    if (entries.some(({ name }) => /\.shp$/i.test(name))) return readShapefile(bytes, entries, options);
+    const archive = openZip(bytes);
+    const { entries } = archive;
+    if (entries.some(({ name }) => /\.kml$/i.test(name))) return readKmz(archive, options);
+    if (entries.some(({ name }) => /\.shp$/i.test(name))) return readShapefile(archive, options);
     const holds = entries
       .slice(0, 5)
       .map(({ name }) => name.slice(0, 40))

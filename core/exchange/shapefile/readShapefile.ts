@@ -4,7 +4,7 @@ import type { RawObject } from '../preview/raw.ts';
 import { refuse } from '../preview/refuse.ts';
 import type { FeatureProblem, ReadOptions, ReadResult } from '../preview/types.ts';
 import { decodeText } from '../text/decodeText.ts';
-import { unpack, type ZipEntry } from '../zip/readZip.ts';
+import type { Archive, ZipEntry } from '../zip/readZip.ts';
 import { readDbf } from './readDbf.ts';
 import { readShp, type ShpRecord } from './readShp.ts';
 
@@ -12,13 +12,13 @@ import { readShp, type ShpRecord } from './readShp.ts';
  * Reads the layers of a zipped Shapefile: each .shp with the .dbf, .prj and .cpg of the same name. Coordinates come to
  * WGS 84 by the .prj. Throws a `ZipFault`.
  */
-export function readShapefile(bytes: Uint8Array, entries: readonly ZipEntry[], options: ReadOptions = {}): ReadResult {
+export function readShapefile(archive: Archive, options: ReadOptions = {}): ReadResult {
   const features: unknown[] = [];
   const problems: FeatureProblem[] = [];
   const notes: string[] = [];
-  const layers = entries.filter(({ name }) => /\.shp$/i.test(name));
+  const layers = archive.entries.filter(({ name }) => /\.shp$/i.test(name));
   for (const [i, entry] of layers.entries()) {
-    const layer = layerOf(bytes, entries, entry);
+    const layer = layerOf(archive, entry);
     if (typeof layer === 'string') return refuse(layer, 'Save it again from the program that made it.');
     const place = placerOf(layer);
     if (typeof place === 'string') {
@@ -42,13 +42,13 @@ interface Layer {
   readonly notes: readonly string[];
 }
 
-function layerOf(bytes: Uint8Array, entries: readonly ZipEntry[], entry: ZipEntry): Layer | string {
+function layerOf({ entries, unpack }: Archive, entry: ZipEntry): Layer | string {
   const stem = entry.path.slice(0, -'.shp'.length);
   const beside = (ending: string) => {
     const found = entries.find(({ path }) => path.toLowerCase() === `${stem}.${ending}`.toLowerCase());
-    return found ? unpack(bytes, found) : null;
+    return found ? unpack(found) : null;
   };
-  const shp = readShp(unpack(bytes, entry));
+  const shp = readShp(unpack(entry));
   if (!shp.ok) return `${entry.name} can’t be read: ${shp.why}.`;
   const [dbf, prj, cpg] = [beside('dbf'), beside('prj'), beside('cpg')];
   const encoding = cpg ? decodeText(cpg).text.trim().slice(0, 40) : null;

@@ -28,8 +28,27 @@ export function isZip(bytes: Uint8Array): boolean {
   return bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
 }
 
-/** The files in an archive, folders left out. Throws a `ZipFault`. */
-export function listZip(bytes: Uint8Array): ZipEntry[] {
+export interface Archive {
+  readonly entries: readonly ZipEntry[];
+  /** The bytes of one of its files. All that is unpacked together is bounded. Throws a `ZipFault`. */
+  readonly unpack: (entry: ZipEntry) => Uint8Array;
+}
+
+/** Opens an archive; nothing is unpacked yet. Throws a `ZipFault`. */
+export function openZip(bytes: Uint8Array): Archive {
+  let leftBytes = most.unpackedBytes;
+  return {
+    entries: listZip(bytes),
+    unpack: (entry) => {
+      const content = unpack(bytes, entry, leftBytes);
+      leftBytes -= content.length;
+      return content;
+    },
+  };
+}
+
+/** The files in an archive, folders left out. */
+function listZip(bytes: Uint8Array): ZipEntry[] {
   const view = viewOf(bytes);
   const end = endRecord(view);
   const count = view.getUint16(end + 10, true);
@@ -58,8 +77,7 @@ export function listZip(bytes: Uint8Array): ZipEntry[] {
   return entries;
 }
 
-/** The bytes of one file of an archive, `limitBytes` at most. Throws a `ZipFault`. */
-export function unpack(bytes: Uint8Array, entry: ZipEntry, limitBytes = most.unpackedBytes): Uint8Array {
+function unpack(bytes: Uint8Array, entry: ZipEntry, limitBytes: number): Uint8Array {
   const { name, method, headerAt, packedBytes } = entry;
   if (entry.encrypted) throw new ZipFault(`${name} in it is locked with a password.`);
   const view = viewOf(bytes);
@@ -119,6 +137,8 @@ function damaged(): ZipFault {
 }
 
 function tooLarge(name: string, limitBytes: number): ZipFault {
-  const limit = Math.round(limitBytes / 1024 / 1024);
-  return new ZipFault(`${name} in it unpacks to more than ${limit} MB. Perhaps it was made to do harm.`);
+  const limit = Math.floor(limitBytes / 1024 / 1024);
+  return new ZipFault(
+    `${name} in it unpacks to more than the ${limit} MB that are left for it. Perhaps it was made to do harm.`,
+  );
 }
