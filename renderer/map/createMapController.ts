@@ -137,6 +137,14 @@ export function createMapController(elements: MapElements, first: MapInput, even
 
   const resized = new ResizeObserver(() => map.invalidateSize({ pan: false }));
   resized.observe(stage);
+  let zooming = false;
+  let removed = false;
+  map.on('zoomanim', () => {
+    zooming = true;
+  });
+  map.on('zoomend', () => {
+    zooming = false;
+  });
   const onMapMove = () => {
     foot.scale(viewOf(map).pxPerM, input.units);
   };
@@ -255,8 +263,20 @@ export function createMapController(elements: MapElements, first: MapInput, even
     return false;
   }
 
+  /** Leaflet ends a zoom that it has begun, with the next frame; what is asked for meanwhile waits for that. */
+  function whenStill(work: () => void): void {
+    requestAnimationFrame(() => {
+      if (removed) return;
+      if (zooming) map.once('zoomend', () => whenStill(work));
+      else work();
+    });
+  }
+
   function goTo(lonLat: LonLat): void {
-    const xy = plane.toXy(lonLat);
+    whenStill(() => showPlace(plane.toXy(lonLat)));
+  }
+
+  function showPlace(xy: Xy): void {
     map.setView(toLatLng(xy), Math.max(map.getZoom(), Math.log2(map.getSize().x / goToViewM)), { animate: false });
     focus();
     keyCross.moveTo(xy);
@@ -371,7 +391,8 @@ export function createMapController(elements: MapElements, first: MapInput, even
     zoomBy,
     zoomTo(id) {
       const box = boxOfId(scene, input, id) ?? underlayBox(input.project, plane, id);
-      if (box) showBox(map, box, input.workspace === 'record' ? recordViewM : thingViewM, true);
+      const leastM = input.workspace === 'record' ? recordViewM : thingViewM;
+      if (box) whenStill(() => showBox(map, box, leastM, true));
     },
     goTo,
     askForPlace: () => foot.askForPlace(),
@@ -384,6 +405,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     tool: () => tool.name,
     focus,
     remove() {
+      removed = true;
       noPointer();
       noKeysHeard();
       resized.disconnect();

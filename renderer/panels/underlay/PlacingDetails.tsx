@@ -10,7 +10,7 @@ import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { PlaceField } from './PlaceField.tsx';
-import { endPlacing, onPlacing, setPlacement, startPlacing, usePlacing } from './placing.ts';
+import { changePoints, endPlacing, isSamePoint, onPlacing, startPlacing, usePlacing } from './placing.ts';
 import { usePictureMap } from './usePictureMap.ts';
 
 /** How a picture lies, how well, and the ways to place it better. */
@@ -69,7 +69,6 @@ function Points({
   const units = useUnits();
   const plane = workingPlane(propertyOf(useOpenFile().project));
   const { points, fit } = placement;
-  const set = (next: Partial<ByPoints>) => void setPlacement(underlay, { ...placement, ...next }, 'Place');
   const known = points.map(({ pixel, at }) => ({ pixel, map: plane.toXy(at) }));
   const suspect = fit === 'affine' ? suspectPoint(known, fitAffine, 3) : suspectPoint(known, fitSimilarity, 2);
   return (
@@ -82,7 +81,7 @@ function Points({
           { value: 'affine', label: 'Stretch too (three points or more)' },
         ]}
         hint="A scan or a photo from straight above needs turning and scaling; a stretched copy needs the other."
-        onCommit={(next) => set({ fit: next })}
+        onCommit={(next) => changePoints(underlay, () => ({ fit: next }))}
       />
       {map.refused ? <p className="field-problem">{map.refused}</p> : null}
       {map.quality ? (
@@ -116,7 +115,11 @@ function Points({
                 <button
                   type="button"
                   aria-label={`Take point ${i + 1} out`}
-                  onClick={() => set({ points: points.filter((_, other) => other !== i) })}
+                  onClick={() =>
+                    changePoints(underlay, (before) => ({
+                      points: before.points.filter((other) => !isSamePoint(other, point)),
+                    }))
+                  }
                 >
                   Take out
                 </button>

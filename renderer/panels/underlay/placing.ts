@@ -71,7 +71,7 @@ function place(placing: Placing, picture: PlacedPicture, at: LonLat): void {
   }
 }
 
-export function addPoint(picture: PlacedPicture, point: PicturePoint): void {
+function addPoint(picture: PlacedPicture, point: PicturePoint): void {
   const before = byPoints(picture);
   void setPlacement(picture.underlay, { ...before, points: [...before.points, point] }, 'Place');
 }
@@ -132,6 +132,19 @@ function measure(
   endPlacing();
 }
 
-export function setPlacement(underlay: Underlay, placement: Placement, verb: string): Promise<boolean> {
+function setPlacement(underlay: Underlay, placement: Placement, verb: string): Promise<boolean> {
   return commit(`${verb} ${underlay.name}`, changeThing({ kind: 'underlay', id: underlay.id, to: { placement } }));
+}
+
+/** Changes the control points of a picture, as they stand when it is the edit's turn. */
+export function changePoints({ id, name }: Underlay, change: (before: ByPoints) => Partial<ByPoints>): void {
+  void commit(`Place ${name}`, (project) => {
+    const placement = project.underlay.get(id)?.placement;
+    if (placement?.by !== 'points') return project;
+    return changeThing({ kind: 'underlay', id, to: { placement: { ...placement, ...change(placement) } } })(project);
+  });
+}
+
+export function isSamePoint(a: PicturePoint, b: PicturePoint): boolean {
+  return [0, 1].every((axis) => a.pixel[axis] === b.pixel[axis] && a.at[axis] === b.at[axis]);
 }
