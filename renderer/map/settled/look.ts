@@ -17,6 +17,8 @@ export interface Look {
   readonly signScale: number;
   /** Sections carry their letter, marks and colour. */
   readonly showSections: boolean;
+  /** A map or picture lies under the drawing. */
+  readonly overPicture: boolean;
 }
 
 export function lookOf(ctx: Ctx, view: View, scene: Scene, input: MapInput, palette: Palette): Look {
@@ -31,6 +33,7 @@ export function lookOf(ctx: Ctx, view: View, scene: Scene, input: MapInput, pale
     linePx: lineWeightPx(scale),
     signScale: signScale(scale),
     showSections: input.workspace === 'divide' || input.workspace === 'find',
+    overPicture: [...input.project.underlay.values()].some(({ shown }) => shown),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Xy } from '../../../core/geometry/types.ts';
-import { toPx } from '../plane/view.ts';
+import { type Px, toPx } from '../plane/view.ts';
+import type { CrossingPart } from '../scene/parts.ts';
 import { disc } from '../signs/pen.ts';
 import type { Look } from './look.ts';
 import { mapFont } from './mapFont.ts';
@@ -14,6 +15,8 @@ export interface RecordOverlay {
 }
 
 export interface RecordedCrossing {
+  /** Its gateway, whose crossing is then not drawn as planned. */
+  readonly gatewayId: string;
   readonly path: readonly Xy[];
   readonly points: readonly RecordedPoint[];
 }
@@ -29,6 +32,14 @@ export interface RecordedPoint {
 const tiesFromPxPerM = 6;
 const wordsFromPxPerM = 22;
 const buriedDash = [7, 5];
+
+/** The crossings that are still drawn where they were planned: those of which nothing was measured. */
+export function notRecorded(look: Look, parts: readonly CrossingPart[]): readonly CrossingPart[] {
+  const { record } = look.input;
+  if (!record || record.built.length === 0) return parts;
+  const recorded = new Set(record.built.map(({ gatewayId }) => gatewayId));
+  return parts.filter(({ figures }) => !recorded.has(figures.gateway.id));
+}
 
 /** Planned faint, built strong: the trenches as measured, their points and tapes, and where things had been planned. */
 export function paintRecord(look: Look): void {
@@ -67,10 +78,11 @@ function paintBuilt(look: Look, { path, points }: RecordedCrossing): void {
   draw(Math.max(2.4, linePx), palette.ink, buriedDash);
   ctx.setLineDash([]);
   if (view.pxPerM < tiesFromPxPerM) return;
-  for (const point of points) paintPoint(look, point);
+  const written: Px[] = [];
+  for (const point of points) paintPoint(look, point, written);
 }
 
-function paintPoint(look: Look, { xy, mirror, ties }: RecordedPoint): void {
+function paintPoint(look: Look, { xy, mirror, ties }: RecordedPoint, written: Px[]): void {
   const { ctx, view, palette } = look;
   const [x, y] = toPx(view, xy);
   ctx.strokeStyle = palette.accent;
@@ -90,20 +102,33 @@ function paintPoint(look: Look, { xy, mirror, ties }: RecordedPoint): void {
   disc(ctx, x, y, 4.5);
   ctx.fillStyle = palette.accent;
   ctx.fill();
-  if (view.pxPerM >= wordsFromPxPerM) for (const tie of ties) paintTape(look, xy, tie);
+  if (view.pxPerM >= wordsFromPxPerM) for (const tie of ties) paintTape(look, xy, tie, written);
 }
 
-/** The tape's length, along it. */
-function paintTape({ ctx, view, palette }: Look, xy: Xy, { from, text }: RecordedPoint['ties'][number]): void {
+/** Shares of a tape's way from its post at which its length may stand, the best first. */
+const wordPlaces = [0.5, 0.65, 0.35, 0.8, 0.2];
+/** Lengths stand at least so far from each other. */
+const wordsApartPx = 46;
+
+/** The tape's length along it, where no other length stands already; left out where there is no such place. */
+function paintTape(
+  { ctx, view, palette }: Look,
+  xy: Xy,
+  { from, text }: RecordedPoint['ties'][number],
+  written: Px[],
+): void {
   const [ax, ay] = toPx(view, from);
   const [bx, by] = toPx(view, xy);
-  const lengthPx = Math.hypot(bx - ax, by - ay);
   ctx.font = mapFont();
-  if (lengthPx < ctx.measureText(text).width + 12) return;
+  if (Math.hypot(bx - ax, by - ay) < ctx.measureText(text).width + 12) return;
+  const places = wordPlaces.map((share): Px => [ax + (bx - ax) * share, ay + (by - ay) * share]);
+  const place = places.find(([x, y]) => written.every(([ox, oy]) => Math.hypot(x - ox, y - oy) >= wordsApartPx));
+  if (!place) return;
+  written.push(place);
   let angle = Math.atan2(by - ay, bx - ax);
   if (Math.abs(angle) > Math.PI / 2) angle += Math.PI;
   ctx.save();
-  ctx.translate((ax + bx) / 2, (ay + by) / 2);
+  ctx.translate(...place);
   ctx.rotate(angle);
   ctx.textAlign = 'center';
   ctx.textBaseline = 'bottom';

@@ -1,11 +1,12 @@
 import { viewBox } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import type { Look } from './look.ts';
+import { paintCasings } from './paintCasings.ts';
 import { paintCrossings, paintLeadOuts } from './paintCrossings.ts';
 import { paintGrid } from './paintGrid.ts';
 import { paintLabels } from './paintLabels.ts';
 import { paintLines } from './paintLines.ts';
-import { paintRecord } from './paintRecord.ts';
+import { notRecorded, paintRecord } from './paintRecord.ts';
 import { paintServices } from './paintServices.ts';
 import { paintFindings, paintPlan, paintSigns } from './paintSigns.ts';
 
@@ -20,10 +21,11 @@ export function* paintSettled(look: Look): Generator<void> {
   const of = <K extends Part['kind']>(kind: K) =>
     (byKind.get(kind) ?? []) as unknown as readonly Extract<Part, { readonly kind: K }>[];
   yield;
+  yield* paintCasings(look, [...of('service'), ...of('piece'), ...of('leadOut')].map(({ xy }) => xy));
   paintServices(look, of('service'));
   yield* paintLines(look, of('piece'));
   paintLeadOuts(look, of('leadOut'));
-  yield* paintCrossings(look, of('crossing'));
+  yield* paintCrossings(look, notRecorded(look, of('crossing')));
   paintRecord(look);
   yield* paintSigns(look, of('gateway'));
   yield* paintSigns(look, of('post'));

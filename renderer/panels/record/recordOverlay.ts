@@ -27,6 +27,7 @@ export function recordOverlay(project: Project, survey: Survey): RecordOverlay {
 
 function recordedCrossing({ built }: CrossingRow, words: (lengthM: number) => string): RecordedCrossing {
   return {
+    gatewayId: built.figures.gateway.id,
     path: built.path,
     points: built.points.flatMap(({ xy, mirror, ties }) =>
       xy
