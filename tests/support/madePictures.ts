@@ -49,7 +49,7 @@ export async function patternBy(
   return { name, mimeType: type, buffer: Buffer.from(base64, 'base64') };
 }
 
-/** The test pattern as an uncompressed TIFF in strips, with the tags of a GeoTIFF if asked for. */
+/** The test pattern as a TIFF in strips, packed with Deflate, with the tags of a GeoTIFF if asked for. */
 export function patternTiff(
   name: string,
   widthPx: number,
@@ -62,8 +62,13 @@ export function patternTiff(
   for (let y = 0, at = 0; y < heightPx; y++) {
     for (let x = 0; x < widthPx; x++) for (const value of patternAt(x, y)) pixels[at++] = value;
   }
+  const packed = Array.from({ length: strips }, (_, i) => {
+    const from = i * rowsPerStrip * widthPx * 3;
+    return deflateSync(pixels.subarray(from, from + rowsPerStrip * widthPx * 3));
+  });
+  const stripAt = packed.map((_, i) => 8 + packed.slice(0, i).reduce((sum, { length }) => sum + length, 0));
   const extra: Buffer[] = [];
-  let extraAt = 8 + pixels.length;
+  let extraAt = 8 + packed.reduce((sum, { length }) => sum + length, 0);
   const put = (bytes: Buffer) => {
     const at = extraAt;
     extra.push(bytes);
@@ -85,18 +90,16 @@ export function patternTiff(
     for (const [i, value] of values.entries()) bytes.writeDoubleLE(value, 8 * i);
     return bytes;
   };
-  const stripBytes = (i: number) => Math.min(rowsPerStrip, heightPx - i * rowsPerStrip) * widthPx * 3;
-  const list = Array.from({ length: strips }, (_, i) => i);
   const entries: [tag: number, type: number, count: number, value: number][] = [
     [256, 4, 1, widthPx],
     [257, 4, 1, heightPx],
     [258, 3, 3, put(shorts(8, 8, 8))],
-    [259, 3, 1, 1],
+    [259, 3, 1, 8],
     [262, 3, 1, 2],
-    [273, 4, strips, put(longs(...list.map((i) => 8 + i * rowsPerStrip * widthPx * 3)))],
+    [273, 4, strips, put(longs(...stripAt))],
     [277, 3, 1, 3],
     [278, 4, 1, rowsPerStrip],
-    [279, 4, strips, put(longs(...list.map(stripBytes)))],
+    [279, 4, strips, put(longs(...packed.map(({ length }) => length)))],
   ];
   if (geo) {
     entries.push([33550, 12, 3, put(doubles(geo.pixelM, geo.pixelM, 0))]);
@@ -116,7 +119,7 @@ export function patternTiff(
   }
   const header = Buffer.from('II*\0\0\0\0\0', 'latin1');
   header.writeUInt32LE(extraAt, 4);
-  return { name, mimeType: 'image/tiff', buffer: Buffer.concat([header, pixels, ...extra, directory]) };
+  return { name, mimeType: 'image/tiff', buffer: Buffer.concat([header, ...packed, ...extra, directory]) };
 }
 
 /** A PNG of one colour with a black frame, of any size and small all the same. */
