@@ -31,7 +31,9 @@ export function orderPages(input: OrderPagesInput): PageDraft[] {
   const blocks = [
     paragraph(orderSentence(order, takeOff, habits), input, 'bold'),
     paragraph(footing(order), input),
-    ...order.parts.flatMap((part) => partBlocks(part, order.parts.length > 1, input)),
+    ...order.parts
+      .filter(({ quantities }) => quantities.length > 0)
+      .flatMap((part) => partBlocks(part, order.parts.length > 1, input)),
   ];
   return textPages('Order', trimmed(blocks), 'portrait', input);
 }

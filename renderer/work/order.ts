@@ -61,6 +61,7 @@ const kindsSent: ReadonlySet<Kind> = new Set<Kind>([
   'earthField',
   'service',
   'conductor',
+  'ground',
   'orderSettings',
   'fenceMake',
   'catalogueItem',

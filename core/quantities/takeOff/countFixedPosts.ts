@@ -15,7 +15,7 @@ export function countFixedPosts(input: TakeOffInput, fence: FencePosts, tally: T
     const counted = ends.filter((end) => end.counted);
     if (counted.length === 0) continue;
     const at = fence.posts[post]!;
-    if (input.count === 'built' || !standsAlready(ends, at)) countPost(at, counted, nameOf(at, ends), tally);
+    if (!standsAlready(ends, at)) countPost(at, counted, nameOf(at, ends), tally);
     for (const end of counted) countEnd(end, nameOf(at, ends), tally);
     countJoints(ends, nameOf(at, ends), tally);
   }

@@ -7,8 +7,6 @@ export interface TakeOffInput {
   readonly project: Project;
   readonly survey: Survey;
   readonly settings: OrderSettings;
-  /** Counts by this instead of by the settings; `built` is what stands, for a list of materials as built. */
-  readonly count?: OrderSettings['count'] | 'built';
   /**
    * Length over the ground of a piece of a fence line, metres, where heights are known; null where they are not, and
    * then the plan length stands.
@@ -17,6 +15,6 @@ export interface TakeOffInput {
 }
 
 /** Whether a thing of this status is to be counted. */
-export function counts({ settings, count = settings.count }: TakeOffInput, status: Status): boolean {
-  return count === 'all' || status === count;
+export function counts({ settings }: TakeOffInput, status: Status): boolean {
+  return settings.count === 'all' || status === 'planned';
 }

@@ -17,9 +17,15 @@ export function GoodsView({ worked }: { readonly worked: WorkedOrder }) {
       {parts.map((part) => (
         <section key={part.stage?.id ?? 'none'} className="block" aria-label={nameOf(part, parts.length)}>
           {parts.length > 1 ? <h3>{nameOf(part, parts.length)}</h3> : null}
-          <Goods part={part} />
-          <Work part={part} />
-          <Sums part={part} />
+          {part.quantities.length === 0 ? (
+            <p className="field-hint">Nothing is in this stage yet.</p>
+          ) : (
+            <>
+              <Goods part={part} />
+              <Work part={part} />
+              <Sums part={part} />
+            </>
+          )}
         </section>
       ))}
     </>
@@ -38,7 +44,7 @@ function Goods({ part }: { readonly part: OrderPart }) {
       <table>
         <caption>
           Goods, rounded up to packs and rolls, before tax.
-          {lines.some(({ item }) => item.invented) ? ' * marks a price that is invented.' : ''}
+          {lines.some(({ item }) => item.invented) ? ' *\u00A0marks a price that is invented.' : ''}
         </caption>
         <thead>
           <tr>
@@ -87,7 +93,8 @@ function Work({ part }: { readonly part: OrderPart }) {
     <div className="order-table">
       <table>
         <caption>
-          Work, before tax.{part.labour.some(({ rate }) => rate.invented) ? ' * marks a rate that is invented.' : ''}
+          Work, before tax.
+          {part.labour.some(({ rate }) => rate.invented) ? ' *\u00A0marks a rate that is invented.' : ''}
         </caption>
         <tbody>
           {part.labour.map((line) => (

@@ -219,13 +219,6 @@ describe('what stands already', () => {
     expect(amounts(drawing(built, planned), { count: 'all' })).toMatchObject({ strainer: 3, post: 9 + 4 });
   });
 
-  it('is what is counted for a list of materials as built', () => {
-    const project = drawing(built, planned);
-    const { quantities } = takeOff({ project, survey: surveyOf(project), count: 'built' });
-    const amount = (key: string) => quantities.find((quantity) => quantity.key === key)?.amount;
-    expect([amount('strainer'), amount('stay'), amount('post')]).toEqual([2, 2, 9]);
-  });
-
   it('still takes gate posts, stays and strain insulators for a gateway that is to be put in', () => {
     const counted = amounts(drawing(built, gateway('G1', 'F1', 50)));
     expect(counted).toMatchObject({ gatePost: 2, stay: 2, strainInsulator: 4, 'gate:4.00': 1 });
