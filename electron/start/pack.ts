@@ -1,7 +1,7 @@
 // Makes the handover pack of a project file without a window: npm run pack -- FILE.undergate OUT.pdf
 // With --parts map,crossings only these; with --scale 5000 the map at that scale; with --paper A4 on smaller sheets.
 import { writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { type PackOptions, type PackPart, packParts } from '../../core/api/packOptions.ts';
 import { projectOf } from '../../core/model/project.ts';
@@ -30,9 +30,9 @@ try {
     throw new ProblemError('not-valid', usage, 'Name the project file, then the PDF.');
   await makePack(resolve(file), resolve(out), {
     parts: partsOf(values.parts),
-    paper: values.paper === 'A4' ? 'A4' : 'A3',
+    paper: paperOf(values.paper),
     orientation: 'landscape',
-    scaleDenominator: values.scale === undefined ? null : Number(values.scale),
+    scaleDenominator: scaleOf(values.scale),
     preparedBy: values.by ?? '',
     preparedFor: values.for ?? '',
     note: '',
@@ -51,7 +51,7 @@ async function makePack(file: string, out: string, options: Omit<PackOptions, 'h
       ...options,
       handoverNumber: handover?.number ?? null,
     });
-    writeFileSync(out, made.bytes);
+    write(out, made.bytes);
     console.log(`${out}: ${Math.ceil(made.bytes.length / 1024)} KB`);
   } finally {
     store.close();
@@ -64,6 +64,30 @@ function partsOf(list: string | undefined): readonly PackPart[] {
   const unknown = wanted.find((part) => !(packParts as readonly string[]).includes(part));
   if (unknown === undefined) return wanted as PackPart[];
   throw new ProblemError('not-valid', `A pack has no part "${unknown}".`, `Its parts are ${packParts.join(', ')}.`);
+}
+
+/** Says of the PDF's own path what is wrong with it. */
+function write(out: string, bytes: Uint8Array): void {
+  try {
+    writeFileSync(out, bytes);
+  } catch (error) {
+    const { code, message } = problemOf(error, out);
+    const missing = code === 'not-found' ? `There is no folder ${dirname(out)}.` : message;
+    throw new ProblemError(code, missing, 'Choose another place for the PDF.');
+  }
+}
+
+function paperOf(given = 'A3'): PackOptions['paper'] {
+  if (given === 'A3' || given === 'A4') return given;
+  throw new ProblemError('not-valid', `"${given}" is no paper for the maps.`, 'Choose A4 or A3.');
+}
+
+/** "5000" and "1:5000" alike; null for the scale that suits. */
+function scaleOf(given: string | undefined): number | null {
+  if (given === undefined) return null;
+  const scale = Number(given.replace(/^1:/, ''));
+  if (scale >= 1) return scale;
+  throw new ProblemError('not-valid', `"${given}" is no scale.`, 'Write 5000 for 1:5000.');
 }
 
 /** The given day, or today by this machine's clock. */
