@@ -37,6 +37,8 @@ export const scenes: readonly Scene[] = [
     },
   },
   { name: 'draw-paddocks', reach: (page) => register(page, 'Alt+1', 'Paddocks') },
+  { name: 'draw-services', reach: (page) => register(page, 'Alt+1', 'Services') },
+  { name: 'draw-maps', reach: (page) => register(page, 'Alt+1', 'Maps beneath') },
   { name: 'divide', reach: (page) => register(page, 'Alt+2', 'Sections') },
   { name: 'divide-switches', reach: (page) => register(page, 'Alt+2', 'Switches') },
   { name: 'divide-places', reach: (page) => register(page, 'Alt+2', 'Places for a switch') },

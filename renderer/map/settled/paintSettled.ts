@@ -21,7 +21,10 @@ export function* paintSettled(look: Look): Generator<void> {
   const of = <K extends Part['kind']>(kind: K) =>
     (byKind.get(kind) ?? []) as unknown as readonly Extract<Part, { readonly kind: K }>[];
   yield;
-  yield* paintCasings(look, [...of('service'), ...of('piece'), ...of('leadOut')].map(({ xy }) => xy));
+  yield* paintCasings(
+    look,
+    [...of('service'), ...of('piece'), ...of('leadOut')].map(({ xy }) => xy),
+  );
   paintServices(look, of('service'));
   yield* paintLines(look, of('piece'));
   paintLeadOuts(look, of('leadOut'));
