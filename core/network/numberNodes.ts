@@ -54,8 +54,7 @@ function edgesAtNodes(nodeCount: number, edges: readonly { readonly from: number
     counts[from]!++;
     if (to !== from) counts[to]!++;
   }
-  const edgesAt: number[][] = new Array(nodeCount);
-  for (let node = 0; node < nodeCount; node++) edgesAt[node] = new Array(counts[node]!);
+  const edgesAt: number[][] = Array.from({ length: nodeCount }, (_, node) => new Array<number>(counts[node]!));
   counts.fill(0);
   for (let index = 0; index < edges.length; index++) {
     const { from, to } = edges[index]!;

@@ -7,6 +7,7 @@ import type { Network } from '../network/types.ts';
 import { workingPlane } from '../network/workingPlane.ts';
 import { allCrossingFigures } from './crossingFigures.ts';
 import { gatewayShapes } from './gatewayShapes.ts';
+import { groundOf } from './ground/ground.ts';
 import { lineShapes } from './lineShapes.ts';
 import { paddocksOf, withNames } from './paddocks.ts';
 import { sectionsOf } from './sections.ts';
@@ -40,6 +41,7 @@ export function surveyOf(project: Project, previous?: Surveyed): Survey {
     sectionOfEdge: found.ofEdge,
     switches: switchRows(project, plane, { network, feed, found }),
     totals: totalsOf(parts),
+    ground: groundOf(project, plane, lines),
   };
 }
 

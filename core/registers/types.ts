@@ -11,6 +11,7 @@ import type {
   SwitchPlace,
 } from '../model/things.ts';
 import type { DeadPart, DeadReason, Network, Reach } from '../network/types.ts';
+import type { Ground } from './ground/ground.ts';
 
 /**
  * All that is computed from a drawing, in one value. It is made anew after every edit, so it must be cheap: what did
@@ -32,6 +33,7 @@ export interface Survey {
   readonly sectionOfEdge: Int32Array;
   readonly switches: readonly SwitchRow[];
   readonly totals: Totals;
+  readonly ground: Ground;
 }
 
 export interface LineShape {

@@ -65,6 +65,7 @@ const list = [
   { id: 'cutListsCsv', label: 'Cut lists as CSV', whyNot: needsFile, run: saveCutListsCsv },
   { id: 'priceListCsv', label: 'Price list as CSV', whyNot: needsFile, run: savePriceListCsv },
   { id: 'record', label: 'Record', key: 'Alt+5', whyNot: needsFile, run: goTo('record') },
+  { id: 'find', label: 'Find', key: 'Alt+6', whyNot: needsFile, run: goTo('find') },
   { id: 'toMap', label: 'Go to the map', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },
   {
     id: 'goToPlace',

@@ -7,6 +7,7 @@ import { CoverPage } from './cover/CoverPage.tsx';
 import { DividePage } from './divide/DividePage.tsx';
 import { ChosenDetails } from './draw/ChosenDetails.tsx';
 import { DrawPage } from './draw/DrawPage.tsx';
+import { FindPage } from './find/FindPage.tsx';
 import { OrderPage } from './order/OrderPage.tsx';
 import { PowerPage } from './power/PowerPage.tsx';
 import { RecordPage } from './record/RecordPage.tsx';
@@ -18,6 +19,7 @@ const verbs: readonly { readonly page: Page; readonly label: string }[] = [
   { page: 'power', label: 'Power' },
   { page: 'order', label: 'Order' },
   { page: 'record', label: 'Record' },
+  { page: 'find', label: 'Find' },
 ];
 
 const pages = {
@@ -27,6 +29,7 @@ const pages = {
   power: PowerPage,
   order: OrderPage,
   record: RecordPage,
+  find: FindPage,
 } satisfies Record<Page, () => ReactNode>;
 
 /** The one panel beside the map: name, verbs, and the page of the verb that is open. */
@@ -69,7 +72,7 @@ export function Book() {
       <div className="book-page" key={page}>
         <View />
       </div>
-      {page === 'cover' ? null : <ChosenDetails />}
+      {page === 'cover' || page === 'find' ? null : <ChosenDetails />}
       <PictureProgress />
       <LastLine />
     </aside>

@@ -8,6 +8,8 @@ import { newId } from '../state/newId.ts';
 import { commit } from '../state/session.ts';
 import { useNextFenceType } from '../state/useNextFenceType.ts';
 import { useUnits } from '../state/useUnits.ts';
+import { setDig } from './find/findState.ts';
+import { useFindOverlay } from './find/useFindOverlay.ts';
 import { powerView } from './power/usePower.ts';
 import { voltageShading } from './power/voltageShading.ts';
 import { recordOverlay } from './record/recordOverlay.ts';
@@ -37,6 +39,7 @@ export function PropertyMap() {
   const record = useMemo(() => (page === 'record' ? recordOverlay(project, survey) : null), [page, project, survey]);
   const placing = usePlacing((state) => state.placing);
   const service = useNextService(({ drawing, next }) => (drawing ? next : null));
+  const find = useFindOverlay();
   const input = useMemo<MapInput>(
     () => ({
       project,
@@ -54,6 +57,7 @@ export function PropertyMap() {
       tiles: tileSupply,
       placing,
       service,
+      find,
       ...(nextFenceTypeId === undefined ? {} : { nextFenceTypeId }),
     }),
     [
@@ -71,6 +75,7 @@ export function PropertyMap() {
       theme,
       placing,
       service,
+      find,
       nextFenceTypeId,
     ],
   );
@@ -86,4 +91,5 @@ const mapEvents: MapEvents = {
   newId,
   onFinding: (finding) => choose(finding.thingIds),
   onPlacing,
+  onDig: (dig) => setDig(dig),
 };

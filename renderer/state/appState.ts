@@ -8,7 +8,7 @@ import type { PowerTables } from '../../core/registers/power/powerTables.ts';
 import type { DividePlan, Survey } from '../../core/registers/types.ts';
 
 /** What the book is open at: its cover (the property and its files) or one of the workspaces. */
-export type Page = 'cover' | 'draw' | 'divide' | 'power' | 'order' | 'record';
+export type Page = 'cover' | 'draw' | 'divide' | 'power' | 'order' | 'record' | 'find';
 
 /** The file that is open and all that is computed from it; replaced as a whole after each edit. */
 export interface OpenFile {

@@ -405,14 +405,14 @@ test('services drawn by hand: a power line with its voltage, ground that floods,
   await page.getByLabel('Voltage').press('Enter');
   const stage = (await page.locator('.map-stage').boundingBox())!;
   const click = (x: number, y: number) => page.mouse.click(stage.x + stage.width * x, stage.y + stage.height * y);
-  await page.getByRole('button', { name: 'Draw a power line' }).click();
+  await page.getByRole('button', { name: 'Draw power line' }).click();
   await click(0.3, 0.3);
   await click(0.6, 0.3);
   await page.keyboard.press('Enter');
   await expect(page.getByText('Draw Power line 1. Saved.')).toBeVisible();
 
   await page.getByLabel('Draw next').selectOption('floodZone');
-  await page.getByRole('button', { name: 'Draw a ground that floods' }).click();
+  await page.getByRole('button', { name: 'Draw ground that floods' }).click();
   for (const [x, y] of [
     [0.3, 0.5],
     [0.5, 0.5],
@@ -423,7 +423,7 @@ test('services drawn by hand: a power line with its voltage, ground that floods,
   await expect(page.getByText('Draw Ground that floods 1. Saved.')).toBeVisible();
 
   await page.getByLabel('Draw next').selectOption('earthElectrode');
-  await page.getByRole('button', { name: 'Draw a earth of another system' }).click();
+  await page.getByRole('button', { name: 'Draw earth of another system' }).click();
   await click(0.7, 0.6);
   await expect(page.getByText('Draw Earth of another system 1. Saved.')).toBeVisible();
 

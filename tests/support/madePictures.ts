@@ -42,7 +42,7 @@ export async function patternBy(
         reader.onload = resolve;
         reader.readAsDataURL(blob);
       });
-      return String(reader.result).split(',')[1]!;
+      return (reader.result as string).split(',')[1]!;
     },
     [type, widthPx, heightPx] as const,
   );

@@ -100,11 +100,11 @@ interface Strain {
 }
 
 /** The pieces of wire from one tied post to the next. */
-function strainsOf({ slopeLengthM }: TakeOffInput, lineId: string, { stations }: Stretch): Strain[] {
+function strainsOf({ survey }: TakeOffInput, lineId: string, { stations }: Stretch): Strain[] {
   const tied = stations.filter((station) => station.tied);
   return tied.slice(1).map(({ atM: toM }, i) => {
     const { atM: fromM } = tied[i]!;
-    const overGroundM = slopeLengthM?.(lineId, fromM, toM) ?? null;
+    const overGroundM = survey.ground.slopeLengthM(lineId, fromM, toM);
     return { lengthM: overGroundM ?? toM - fromM, sloped: overGroundM !== null };
   });
 }

@@ -7,11 +7,6 @@ export interface TakeOffInput {
   readonly project: Project;
   readonly survey: Survey;
   readonly settings: OrderSettings;
-  /**
-   * Length over the ground of a piece of a fence line, metres, where heights are known; null where they are not, and
-   * then the plan length stands.
-   */
-  readonly slopeLengthM?: (lineId: string, fromM: number, toM: number) => number | null;
 }
 
 /** Whether a thing of this status is to be counted. */

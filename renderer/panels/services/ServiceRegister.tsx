@@ -40,7 +40,7 @@ export function ServiceRegister() {
       </div>
       <p className="buttons">
         <button type="button" className="main" onClick={() => mapView.setTool('service')}>
-          Draw a {serviceFacts[next.what].name.toLowerCase()}
+          Draw {serviceFacts[next.what].name.toLowerCase()}
         </button>
       </p>
       <Caution>

@@ -1,0 +1,93 @@
+import { useId, useMemo, useState } from 'react';
+import { type CrossingRow, crossingsCalled, crossingsNear } from '../../../core/locate/crossingSearch.ts';
+import { formatLength, formatTape } from '../../../core/model/formatUnits.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { mapView } from '../../state/mapView.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { Register } from '../parts/Register.tsx';
+import { CertaintyTag } from './CertaintyTag.tsx';
+import { StakeOutView } from './StakeOutView.tsx';
+import { typedPlace } from './typedPlace.ts';
+import { useCrossingRows, useSoughtGateway } from './useCrossingRows.ts';
+
+interface ShownRow {
+  readonly row: CrossingRow;
+  readonly distanceM: number | null;
+}
+
+/** The register of buried crossings, searched by name or by a place, and how to find the chosen one. */
+export function CrossingsView() {
+  const { project, survey } = useOpenFile();
+  const units = useUnits();
+  const rows = useCrossingRows();
+  const sought = useSoughtGateway();
+  const [text, setText] = useState('');
+  const id = useId();
+  const { shown, said, place } = useMemo(() => search(text, rows, project, survey), [text, rows, project, survey]);
+  return (
+    <>
+      <div className="field">
+        <label htmlFor={id}>Gateway, fence, or coordinates</label>
+        <input
+          id={id}
+          type="search"
+          autoComplete="off"
+          value={text}
+          maxLength={200}
+          onChange={(event) => setText(event.target.value)}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter' && place) mapView.goTo(place);
+          }}
+        />
+        <p className="field-hint" role="status">
+          {said}
+        </p>
+      </div>
+      {sought ? <StakeOutView gatewayId={sought} /> : null}
+      <Register<ShownRow>
+        caption="Buried crossings"
+        rows={shown}
+        idOf={({ row }) => row.gatewayId}
+        empty={rows.length === 0 ? 'No buried crossing yet. Draw gives each live gateway one.' : 'None has that name.'}
+        columns={[
+          { title: 'Gateway', cell: ({ row }) => row.name, sortBy: ({ row }) => row.name },
+          ...(place
+            ? [
+                {
+                  title: 'Away',
+                  figures: true,
+                  cell: ({ distanceM }: ShownRow) => formatLength(distanceM ?? 0, units),
+                  sortBy: ({ distanceM }: ShownRow) => distanceM ?? 0,
+                },
+              ]
+            : [{ title: 'Fence', cell: ({ row }: ShownRow) => row.line, sortBy: ({ row }: ShownRow) => row.line }]),
+          { title: 'How sure', cell: ({ row }) => <CertaintyTag certainty={row.certainty} /> },
+          {
+            title: 'Within',
+            figures: true,
+            cell: ({ row }) => formatTape(row.certainty.withinM, units),
+            sortBy: ({ row }) => row.certainty.withinM,
+          },
+        ]}
+      />
+    </>
+  );
+}
+
+function search(
+  text: string,
+  rows: readonly CrossingRow[],
+  project: Parameters<typeof typedPlace>[1],
+  survey: Parameters<typeof typedPlace>[2],
+) {
+  const all = (list: readonly CrossingRow[]): ShownRow[] => list.map((row) => ({ row, distanceM: null }));
+  if (text.trim() === '') {
+    return { shown: all(rows), said: 'Choose one here or on the map, or type where you stand.', place: null };
+  }
+  const called = crossingsCalled(rows, text);
+  if (called.length > 0) return { shown: all(called), said: `${called.length} found.`, place: null };
+  const read = typedPlace(text, project, survey);
+  if ('problem' in read) return { shown: [], said: `No gateway or fence is called that. ${read.problem}`, place: null };
+  const near = crossingsNear(rows, survey.plane.toXy(read.lonLat));
+  return { shown: near, said: 'Nearest first. Enter shows the place on the map.', place: read.lonLat };
+}

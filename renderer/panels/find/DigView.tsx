@@ -1,0 +1,168 @@
+import { useId, useMemo, useState } from 'react';
+import { type Dig, type DigFinding, digCheck } from '../../../core/locate/digCheck.ts';
+import { formatTape } from '../../../core/model/formatUnits.ts';
+import {
+  awayInWords,
+  digSentence,
+  errorInWords,
+  onlyWhatIsInTheFile,
+  verdictInWords,
+} from '../../../core/sheets/find/digWords.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { choose, light } from '../../state/choose.ts';
+import { mapView } from '../../state/mapView.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { Caution } from '../parts/Caution.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+import { digErrorM, setDig, useFind } from './findState.ts';
+import { PrintSheetButton } from './PrintSheetButton.tsx';
+import { typedPlace } from './typedPlace.ts';
+
+const tools = [
+  { tool: 'digPoint', label: 'Hole (H)' },
+  { tool: 'digLine', label: 'Trench (T)' },
+  { tool: 'digArea', label: 'Area (A)' },
+] as const;
+
+/** "I will dig here": what is buried near, how sure that is, and what may be hit. */
+export function DigView() {
+  const dig = useFind((state) => state.dig);
+  return (
+    <section className="block" aria-label="Before you dig">
+      <Caution>{onlyWhatIsInTheFile} Energiser off and the fence proven dead before work near it.</Caution>
+      <p>Draw on the map where you will dig, or type the place.</p>
+      <p className="buttons">
+        {tools.map(({ tool, label }) => (
+          <button key={tool} type="button" onClick={() => mapView.setTool(tool)}>
+            {label}
+          </button>
+        ))}
+      </p>
+      <TypePlace />
+      {dig ? <Answered dig={dig} /> : null}
+    </section>
+  );
+}
+
+function TypePlace() {
+  const { project, survey } = useOpenFile();
+  const [text, setText] = useState('');
+  const [problem, setProblem] = useState<string | null>(null);
+  const id = useId();
+  const look = () => {
+    const read = typedPlace(text, project, survey);
+    if ('problem' in read) return setProblem(read.problem);
+    setProblem(null);
+    setDig({ shape: 'point', path: [read.lonLat] }, digErrorM.typed);
+    mapView.goTo(read.lonLat);
+  };
+  return (
+    <form
+      className="field"
+      onSubmit={(event) => {
+        event.preventDefault();
+        look();
+      }}
+    >
+      <label htmlFor={id}>Coordinates of the dig</label>
+      <span className="with-unit">
+        <input id={id} type="text" autoComplete="off" value={text} onChange={(event) => setText(event.target.value)} />
+        <button type="submit">Look here</button>
+      </span>
+      {problem ? (
+        <p className="field-problem" role="alert">
+          {problem}
+        </p>
+      ) : null}
+    </form>
+  );
+}
+
+function Answered({ dig }: { readonly dig: Dig }) {
+  const { project, survey } = useOpenFile();
+  const units = useUnits();
+  const answer = useMemo(() => digCheck(project, survey, dig), [project, survey, dig]);
+  const hit = answer.findings.some(({ overlap }) => overlap);
+  const set = (patch: Partial<Dig>) => useFind.setState({ dig: { ...dig, ...patch } });
+  return (
+    <>
+      <p className={`dig-answer ${hit ? 'hit' : 'clear'}`} role="status">
+        <span aria-hidden="true">{hit ? '✕ ' : answer.findings.length > 0 ? '! ' : '? '}</span>
+        {digSentence(answer, dig, units)}
+      </p>
+      {answer.findings.length === 0 ? <p>{onlyWhatIsInTheFile}</p> : null}
+      <ol className="dig-findings">
+        {[...answer.findings, ...answer.overhead].map((finding, index) => (
+          <FindingRow
+            key={`${finding.thing.kind} ${finding.thing.id}`}
+            finding={finding}
+            number={index + 1}
+            overhead={index >= answer.findings.length}
+          />
+        ))}
+      </ol>
+      <div className="field-pair">
+        <LengthField
+          label="Look within"
+          valueM={dig.withinM}
+          maxM={1000}
+          onCommitM={(withinM) => withinM !== null && set({ withinM })}
+        />
+        <LengthField
+          label="Dig’s own place good to"
+          valueM={dig.errorM}
+          maxM={1000}
+          onCommitM={(errorM) => errorM !== null && set({ errorM })}
+        />
+      </div>
+      <p className="field-hint">
+        By eye on the map: about 1 m and more. By a phone: about 5 m under open sky (common practice, no source).
+      </p>
+      <p className="buttons">
+        <PrintSheetButton label="Print the dig sheet" options={{ sheet: 'dig', dig }} />
+        <button type="button" onClick={() => useFind.setState({ dig: null })}>
+          Clear
+        </button>
+      </p>
+    </>
+  );
+}
+
+function FindingRow({
+  finding,
+  number,
+  overhead,
+}: {
+  readonly finding: DigFinding;
+  readonly number: number;
+  readonly overhead: boolean;
+}) {
+  const units = useUnits();
+  const { thing, overlap } = finding;
+  const isHit = overlap && !overhead;
+  return (
+    <li className={isHit ? 'hit' : undefined} onPointerEnter={() => light([thing.id])} onPointerLeave={() => light([])}>
+      <p>
+        <strong>
+          {number}. {thing.name}
+        </strong>
+        , {awayInWords(finding, units)}
+      </p>
+      <p className="dig-verdict">
+        {isHit ? <span aria-hidden="true">✕ </span> : null}
+        {overhead ? 'Overhead: keep machines clear of it.' : `${verdictInWords(finding)}.`}{' '}
+        {thing.depthM === null ? '' : `${formatTape(thing.depthM, units)} deep. `}
+        {errorInWords(finding, units)}.
+      </p>
+      <button
+        type="button"
+        onClick={() => {
+          choose([thing.id]);
+          mapView.zoomTo(thing.id);
+        }}
+      >
+        Show
+      </button>
+    </li>
+  );
+}

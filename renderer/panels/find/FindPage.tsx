@@ -1,0 +1,51 @@
+import './find.css';
+import type { Finding } from '../../../core/checks/finding.ts';
+import { findSentence } from '../../../core/locate/findSentence.ts';
+import { useApp, useOpenFile } from '../../state/appState.ts';
+import { Answer } from '../parts/Answer.tsx';
+import { Findings } from '../parts/Findings.tsx';
+import { CrossingsView } from './CrossingsView.tsx';
+import { DigView } from './DigView.tsx';
+import { FaultView } from './FaultView.tsx';
+import { useFind } from './findState.ts';
+import { TakeAlongView } from './TakeAlongView.tsx';
+import { useCrossingRows } from './useCrossingRows.ts';
+
+const views = [
+  { name: 'crossings', label: 'Crossings', view: CrossingsView },
+  { name: 'dig', label: 'Before you dig', view: DigView },
+  { name: 'fault', label: 'Walk a fault', view: FaultView },
+  { name: 'along', label: 'Take along', view: TakeAlongView },
+] as const;
+
+const aboutFinding = /record|measured|tie|buried/i;
+const none: readonly Finding[] = [];
+
+/** Find: where a crossing lies, what a dig would meet, where a fault is. */
+export function FindPage() {
+  const { project } = useOpenFile();
+  const rows = useCrossingRows();
+  const open = useFind((state) => state.view);
+  const findings = useApp((state) => state.backroom?.findings ?? none);
+  const View = views.find(({ name }) => name === open)!.view;
+  const own = findings.filter(({ rule }) => aboutFinding.test(rule));
+  return (
+    <>
+      <Answer>{findSentence(rows, project.faultHunt.values())}</Answer>
+      {own.length > 0 && open === 'crossings' ? <Findings findings={own} nothing="" /> : null}
+      <nav className="register-choice" aria-label="What to find">
+        {views.map(({ name, label }) => (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={name === open}
+            onClick={() => useFind.setState({ view: name })}
+          >
+            {label}
+          </button>
+        ))}
+      </nav>
+      <View />
+    </>
+  );
+}

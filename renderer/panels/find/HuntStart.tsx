@@ -1,0 +1,123 @@
+import { useMemo, useState } from 'react';
+import { limitsFor } from '../../../core/locate/hunt/huntEdits.ts';
+import { energisersToSearch } from '../../../core/locate/hunt/huntGround.ts';
+import { type HuntSaves, planWhole, testsLeft } from '../../../core/locate/hunt/huntPlan.ts';
+import { switchNames } from '../../../core/locate/hunt/huntWords.ts';
+import { addThing } from '../../../core/model/edits/addThing.ts';
+import { propertyOf } from '../../../core/model/project.ts';
+import { dateText } from '../../../core/sheets/dateText.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { newId } from '../../state/newId.ts';
+import { commit } from '../../state/session.ts';
+import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
+import { groundOf } from './huntNow.ts';
+import { localMinute } from './localMinute.ts';
+
+/** What a search would take, and its first step. */
+export function HuntStart() {
+  const { project, survey } = useOpenFile();
+  const energisers = energisersToSearch(survey);
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [saves, setSaves] = useState<HuntSaves>('tests');
+  const [limits, setLimits] = useState(() => limitsFor(propertyOf(project).power.stockMinimumV));
+  const [by, setBy] = useState('');
+  const energiserId = energisers.includes(chosen ?? '') ? chosen! : energisers[0];
+  const ground = energiserId === undefined ? null : groundOf(survey, energiserId);
+  const plan = useMemo(() => ground && planWhole(ground, [], saves), [ground, saves]);
+  if (!ground || !plan || energiserId === undefined) {
+    return (
+      <p className="register-empty">No energiser feeds a fence yet, so there is nothing to search. Draw one first.</p>
+    );
+  }
+  const left = testsLeft(ground, plan.tree);
+  const start = () => {
+    const now = localMinute(new Date());
+    const hunt = {
+      kind: 'faultHunt',
+      name: `Search of ${dateText(now)}`,
+      startedAt: now,
+      by,
+      energiserId,
+      saves,
+      ...limits,
+      openedFirst: [],
+      readings: [],
+      end: null,
+      note: '',
+    } as const;
+    void commit('Begin a search for a fault', addThing(hunt, newId));
+  };
+  return (
+    <section className="block" aria-label="Begin a search">
+      <p>
+        {ground.pieces.length === 1
+          ? 'There is one section only: no switch can part it further. '
+          : `${ground.pieces.length} parts with switches between them: at most ${left.most} tests, ${left.expected.toFixed(1)} as a rule, then two readings to make sure. `}
+        Longer sections are taken to be likelier.
+      </p>
+      {plan.openFirst.length > 0 ? (
+        <p>Rings are opened first, at {switchNames(project, plan.openFirst)}, so that each section is fed one way.</p>
+      ) : null}
+      {energisers.length > 1 ? (
+        <SelectField
+          label="Energiser"
+          value={energiserId}
+          choices={energisers.map((id) => ({ value: id, label: project.energiser.get(id)?.name ?? id }))}
+          onCommit={setChosen}
+        />
+      ) : null}
+      <SelectField<HuntSaves>
+        label="Save"
+        value={saves}
+        choices={[
+          { value: 'tests', label: 'Tests: as few as can be' },
+          { value: 'walking', label: 'Walking: there and back from the energiser' },
+        ]}
+        onCommit={setSaves}
+      />
+      <div className="field-pair">
+        <KilovoltField
+          label="Low: below"
+          volts={limits.lowBelowV}
+          onCommit={(lowBelowV) => setLimits({ lowBelowV, goodFromV: Math.max(lowBelowV, limits.goodFromV) })}
+        />
+        <KilovoltField
+          label="Good: from"
+          volts={limits.goodFromV}
+          onCommit={(goodFromV) => setLimits({ goodFromV, lowBelowV: Math.min(goodFromV, limits.lowBelowV) })}
+        />
+      </div>
+      <p className="field-hint">
+        Between the two a reading is doubtful. Good is what holds the stock; low is three quarters of it (common
+        practice, no source).
+      </p>
+      <TextField label="Searched by" value={by} onCommit={setBy} />
+      <p className="buttons">
+        <button type="button" className="mend" onClick={start}>
+          Begin the search
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function KilovoltField({
+  label,
+  volts,
+  onCommit,
+}: {
+  readonly label: string;
+  readonly volts: number;
+  readonly onCommit: (volts: number) => void;
+}) {
+  return (
+    <NumberField
+      label={label}
+      unit="kV"
+      value={volts / 1000}
+      min={0.1}
+      max={50}
+      onCommit={(value) => value !== null && onCommit(Math.round(value * 1000))}
+    />
+  );
+}

@@ -1,0 +1,213 @@
+import {
+  ended,
+  setAside,
+  withoutLast,
+  withReading,
+  withRepeat,
+  withRingsOpened,
+} from '../../../core/locate/hunt/huntEdits.ts';
+import type { HuntState, HuntStep, HuntWalk } from '../../../core/locate/hunt/huntWalk.ts';
+import {
+  leftInWords,
+  readingInWords,
+  stepInWords,
+  switchName,
+  switchNames,
+} from '../../../core/locate/hunt/huntWords.ts';
+import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { mapView } from '../../state/mapView.ts';
+import { HuntFound } from './HuntFound.tsx';
+import type { HuntNow } from './huntNow.ts';
+import { keepHunt } from './keepHunt.ts';
+import { localMinute } from './localMinute.ts';
+import { ReadingEntry } from './ReadingEntry.tsx';
+import { SwitchCaution } from './SwitchCaution.tsx';
+
+/** A search under way: the next thing to do, what was read so far, and ways back. */
+export function HuntWalkView({ now: { hunt, walk } }: { readonly now: HuntNow }) {
+  return (
+    <section className="block hunt" aria-label="Search for a fault">
+      <h2>{hunt.name}</h2>
+      {walk ? (
+        <NextThing hunt={hunt} walk={walk} />
+      ) : (
+        <p className="field-problem">Its energiser feeds no fence any more. Mend the drawing, or give the search up.</p>
+      )}
+      <Readings hunt={hunt} />
+      <p className="buttons">
+        {hunt.readings.length > 0 ? (
+          <button type="button" onClick={() => keepHunt('Take the last reading back', withoutLast(hunt))}>
+            Take the last reading back
+          </button>
+        ) : null}
+        <button type="button" onClick={() => giveUp(hunt)}>
+          Give the search up
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function giveUp(hunt: FaultHunt): void {
+  const end = {
+    at: localMinute(new Date()),
+    outcome: 'givenUp',
+    section: null,
+    place: '',
+    confirmed: false,
+    cause: '',
+  } as const;
+  keepHunt('Give the search up', ended(hunt, end));
+}
+
+function NextThing({ hunt, walk }: { readonly hunt: FaultHunt; readonly walk: HuntWalk }) {
+  const { state } = walk;
+  switch (state.kind) {
+    case 'openFirst':
+      return <OpenFirst hunt={hunt} switchIds={state.switchIds} />;
+    case 'read':
+      return <Read hunt={hunt} step={state.step} left={`${leftInWords(state.left)}`} />;
+    case 'noFault':
+      return (
+        <div className="hunt-step">
+          <p className="hunt-do">The fence reads good at the energiser: there is no fault to find now.</p>
+          <p>If it comes and goes, give the search up and begin again while it is low.</p>
+        </div>
+      );
+    case 'contradiction':
+      return <Contradiction hunt={hunt} state={state} />;
+    case 'found':
+      return <HuntFound hunt={hunt} walk={walk} state={state} />;
+  }
+}
+
+function OpenFirst({ hunt, switchIds }: { readonly hunt: FaultHunt; readonly switchIds: readonly string[] }) {
+  const { project } = useOpenFile();
+  return (
+    <div className="hunt-step">
+      <p className="hunt-do">Open {switchNames(project, switchIds)} first.</p>
+      <p>They close rings. With them open each section is fed one way, and no section goes dead.</p>
+      <SwitchCaution />
+      <p className="buttons">
+        <button
+          type="button"
+          className="mend"
+          onClick={() => keepHunt('Open the rings', withRingsOpened(hunt, switchIds))}
+        >
+          They are open
+        </button>
+        <ShowButton id={switchIds[0]!} />
+      </p>
+    </div>
+  );
+}
+
+function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: HuntStep; readonly left: string }) {
+  const { project, survey } = useOpenFile();
+  const name = step.switchId ? switchName(project, step.switchId) : 'the energiser';
+  return (
+    <div className="hunt-step">
+      <p className="hunt-do" role="status">
+        {stepInWords(step, project, survey)}
+      </p>
+      <p>{left}</p>
+      <SwitchCaution />
+      <ReadingEntry
+        key={`${hunt.readings.length} ${step.switchId}`}
+        limits={hunt}
+        onAnswer={(answer) =>
+          keepHunt(
+            `Read at ${name}`,
+            withReading(hunt, step, step.switchId ? name : '', answer, localMinute(new Date())),
+          )
+        }
+      />
+      <ShowButton id={step.switchId ?? hunt.energiserId} />
+    </div>
+  );
+}
+
+/** Readings that can't all be right. */
+function Contradiction({
+  hunt,
+  state,
+}: {
+  readonly hunt: FaultHunt;
+  readonly state: Extract<HuntState, { kind: 'contradiction' }>;
+}) {
+  const { project, survey } = useOpenFile();
+  const { repeat, suspects } = state;
+  const name = repeat?.switchId ? switchName(project, repeat.switchId) : 'the energiser';
+  const again = () =>
+    keepHunt(
+      'Set the readings aside',
+      hunt.readings.reduce((at, _, i) => setAside(at, i), hunt),
+    );
+  return (
+    <div className="hunt-step contradiction">
+      <p className="hunt-do" role="status">
+        The readings do not fit together: they leave no place for a fault.
+      </p>
+      {suspects.length > 0 ? (
+        <>
+          <p>If one alone is wrong, it is one of these, the likeliest first:</p>
+          <ul>
+            {suspects.map(({ index, reading }) => (
+              <li key={index}>{readingInWords(reading)}</li>
+            ))}
+          </ul>
+        </>
+      ) : (
+        <p>No single wrong reading explains it: two are wrong, or the fault comes and goes.</p>
+      )}
+      {repeat ? (
+        <>
+          <p className="hunt-do">Repeat this one: {stepInWords(repeat, project, survey)}</p>
+          <SwitchCaution />
+          <ReadingEntry
+            key={hunt.readings.length}
+            limits={hunt}
+            onAnswer={(answer) =>
+              keepHunt(
+                `Read again at ${name}`,
+                withRepeat(hunt, state, repeat.switchId ? name : '', answer, localMinute(new Date())),
+              )
+            }
+          />
+        </>
+      ) : null}
+      <p className="buttons">
+        <button type="button" onClick={again}>
+          Set all readings aside and start again
+        </button>
+      </p>
+    </div>
+  );
+}
+
+function ShowButton({ id }: { readonly id: string }) {
+  return (
+    <button type="button" onClick={() => mapView.zoomTo(id)}>
+      Show where
+    </button>
+  );
+}
+
+function Readings({ hunt }: { readonly hunt: FaultHunt }) {
+  if (hunt.readings.length === 0) return null;
+  return (
+    <>
+      <h3>Read so far</h3>
+      <ol className="hunt-readings">
+        {hunt.readings.map((reading, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: readings have no other name, and only the last goes
+          <li key={index} className={reading.setAside ? 'set-aside' : undefined}>
+            {readingInWords(reading)}
+            {reading.setAside ? ' (set aside)' : ''}
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}

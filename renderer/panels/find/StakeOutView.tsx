@@ -1,0 +1,173 @@
+import { useMemo } from 'react';
+import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
+import { systemOf } from '../../../core/coordinates/systems.ts';
+import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
+import { formatTape } from '../../../core/model/formatUnits.ts';
+import { propertyOf } from '../../../core/model/project.ts';
+import { dateText } from '../../../core/sheets/dateText.ts';
+import { pointLetter, stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
+import { certaintyInWords, pointSureInWords, stepOffset, tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { choose } from '../../state/choose.ts';
+import { mapView } from '../../state/mapView.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { Caution } from '../parts/Caution.tsx';
+import { CertaintyTag } from './CertaintyTag.tsx';
+import { CrossingPhotos } from './CrossingPhotos.tsx';
+import { setDig, useFind } from './findState.ts';
+import { measureText } from './measureText.ts';
+import { PrintSheetButton } from './PrintSheetButton.tsx';
+import { SketchView } from './SketchView.tsx';
+
+const letterPt = 11.25;
+
+/** How to find one crossing on the ground: which post, how far, which way, how deep, how sure. */
+export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
+  const { project, survey } = useOpenFile();
+  const units = useUnits();
+  const stake = useMemo(() => stakeOut(project, survey, gatewayId), [project, survey, gatewayId]);
+  const wanted = useFind((state) => state.pointKey);
+  if (!stake) return null;
+  const { gateway, crossing } = stake.crossing.figures;
+  const key = stake.points.some((point) => point.key === wanted) ? wanted : null;
+  const look = { survey, units, measure: measureText, sizePt: letterPt };
+  return (
+    <section className="block stake-out" aria-label={`To find the crossing at ${gateway.name}`}>
+      <div className="stake-head">
+        <h2>Crossing at {gateway.name}</h2>
+        <CertaintyTag certainty={stake.certainty} />
+      </div>
+      <p>{certaintyInWords(stake.certainty, units)}</p>
+      <SketchView
+        name={`Plan of the crossing at ${gateway.name}, north up`}
+        heightPx={340}
+        draw={(widthMm, heightMm) => stakeSketch(stake, key, [0.2, 0.2, widthMm - 0.2, heightMm - 0.2], look).items}
+      />
+      <Points stake={stake} chosenKey={key} />
+      <Caution>
+        Energiser off and the fence proven dead before you dig. Have all other buried services located. Dig by hand near
+        the cable. Hold tapes level, to the middle of the post at the ground.
+      </Caution>
+      <Steps stake={stake} />
+      <Facts stake={stake} />
+      <CrossingPhotos crossingId={crossing.id} name={gateway.name} />
+      <p className="buttons">
+        <PrintSheetButton label="Print on one page" options={{ sheet: 'crossing', gatewayId }} />
+        <button type="button" onClick={() => mapView.zoomTo(gatewayId)}>
+          Show on the map
+        </button>
+        <button type="button" onClick={() => setDig({ shape: 'point', path: [middleOf(stake)] }, 0.5)}>
+          What else lies here
+        </button>
+        <button type="button" onClick={() => choose([])}>
+          Close
+        </button>
+      </p>
+    </section>
+  );
+
+  function middleOf({ crossing: { path, lengthM, startFoot } }: StakeOut) {
+    return survey.plane.toLonLat(path.length > 1 ? pointAtStation(path, lengthM / 2).point : startFoot);
+  }
+}
+
+/** The points in order along the trench; the sketch shows the tapes of the chosen one. */
+function Points({ stake, chosenKey }: { readonly stake: StakeOut; readonly chosenKey: string | null }) {
+  return (
+    <ol className="stake-points">
+      {stake.points.map((point, index) => (
+        <li key={point.key} className={point.key === chosenKey ? 'chosen' : undefined}>
+          <button
+            type="button"
+            className="plain"
+            aria-pressed={point.key === chosenKey}
+            onClick={() => useFind.setState({ pointKey: point.key === chosenKey ? null : point.key })}
+          >
+            <strong>{pointLetter(index)}</strong> {point.label}
+          </button>
+          <PointWords point={point} />
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function PointWords({ point }: { readonly point: StakePoint }) {
+  const { project } = useOpenFile();
+  const units = useUnits();
+  const system = systemOf(project.coordinateSettings.get('coordinates'));
+  const { placed } = propertyOf(project);
+  return (
+    <>
+      <p className="stake-tapes">{tapesInWords(point, units)}</p>
+      <p>
+        {formatTape(point.depthM, units)} deep. {pointSureInWords(point, units)}
+      </p>
+      {placed ? <p className="field-hint">{formatPlace(point.at, system)}</p> : null}
+    </>
+  );
+}
+
+/** Offsets from the straight line between the posts, for finding the trench with one tape and a stick. */
+function Steps({ stake }: { readonly stake: StakeOut }) {
+  const units = useUnits();
+  if (stake.steps.length === 0) return null;
+  return (
+    <details className="legs">
+      <summary>Step along the trench</summary>
+      <p>
+        Lay a tape from the {stake.postNames.start} to the {stake.postNames.end}. At each mark go so far off it:
+      </p>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">At</th>
+            <th scope="col">Off the line</th>
+            <th scope="col" className="amount">
+              Depth
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {stake.steps.map((step) => (
+            <tr key={step.alongM}>
+              <td>{formatTape(step.alongM, units)}</td>
+              <td>{stepOffset(step, stake, units)}</td>
+              <td className="amount">{formatTape(step.depthM, units)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
+function Facts({ stake: { crossing } }: { readonly stake: StakeOut }) {
+  const { record, figures, lengthM } = crossing;
+  const units = useUnits();
+  const joints = record?.jointsUnderground ?? null;
+  const facts = [
+    `Trench ${formatTape(lengthM, units)} long; pipe of ${figures.crossing.pipeBoreMm} mm bore.`,
+    figures.crossing.earth ? 'An earth cable lies in it too.' : '',
+    joints === null
+      ? ''
+      : joints === 0
+        ? 'No joint underground.'
+        : `Joints underground: ${joints}. ${record?.jointsNote ?? ''}`,
+    record?.alsoInTrench ? `Also in the trench: ${record.alsoInTrench}.` : '',
+    record?.recordedBy || record?.recordedOn
+      ? `Recorded${record.recordedBy ? ` by ${record.recordedBy}` : ''}${record.recordedOn ? ` on ${dateText(record.recordedOn)}` : ''}.`
+      : '',
+    record?.note ?? '',
+    figures.gateway.note,
+    figures.crossing.note,
+  ].filter((fact) => fact.trim() !== '');
+  return (
+    <ul className="stake-facts">
+      {facts.map((fact) => (
+        <li key={fact}>{fact}</li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,85 @@
+import { useMemo } from 'react';
+import { certaintyOf } from '../../../core/locate/certainty.ts';
+import { crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
+import { digCheck } from '../../../core/locate/digCheck.ts';
+import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
+import { switchName } from '../../../core/locate/hunt/huntWords.ts';
+import type { Project } from '../../../core/model/project.ts';
+import type { Survey } from '../../../core/registers/types.ts';
+import type { DigMark, FindOverlay, HuntMark } from '../../map/findTypes.ts';
+import { useApp, useOpenFile } from '../../state/appState.ts';
+import { useUnits } from '../../state/useUnits.ts';
+import { useFind } from './findState.ts';
+import { type HuntNow, useHuntNow } from './huntNow.ts';
+import { useSoughtGateway } from './useCrossingRows.ts';
+
+/** What the map shows for Find; null on the other pages. */
+export function useFindOverlay(): FindOverlay | null {
+  const { project, survey } = useOpenFile();
+  const units = useUnits();
+  const isOpen = useApp((state) => state.page === 'find');
+  const view = useFind((state) => state.view);
+  const dig = useFind((state) => state.dig);
+  const soughtId = useSoughtGateway();
+  const now = useHuntNow();
+  const digMark = useMemo((): DigMark | null => {
+    if (!isOpen || view !== 'dig' || !dig) return null;
+    const { findings, overhead } = digCheck(project, survey, dig);
+    const hits = [...findings, ...overhead].map(({ thing, nearest, overlap }, index) => {
+      const { path, withinM } = thing;
+      return { number: String(index + 1), path, nearest, withinM, overlap: overlap && index < findings.length };
+    });
+    return { ...dig, hits };
+  }, [isOpen, view, dig, project, survey]);
+  const sought = useMemo(() => {
+    if (!isOpen || view !== 'crossings' || !soughtId) return null;
+    const crossing = crossingAsBuilt(project, survey, soughtId);
+    return crossing && { path: crossing.path, withinM: certaintyOf(crossing).withinM };
+  }, [isOpen, view, soughtId, project, survey]);
+  const hunt = useMemo(
+    () => (isOpen && view === 'fault' && now ? huntMark(now, project, survey, units) : null),
+    [isOpen, view, now, project, survey, units],
+  );
+  return useMemo(() => (isOpen ? { dig: digMark, sought, hunt } : null), [isOpen, digMark, sought, hunt]);
+}
+
+function huntMark(
+  { hunt, ground, walk }: HuntNow,
+  project: Project,
+  survey: Survey,
+  units: 'metric' | 'imperial',
+): HuntMark | null {
+  if (!ground || !walk) return null;
+  const edgesOf = (pieces: Iterable<number>) =>
+    [...pieces].flatMap((piece) => {
+      const section = ground.pieces[piece]!.section;
+      return section === null ? [] : survey.sections[section]!.edges;
+    });
+  const { state, inQuestion } = walk;
+  const out = [...ground.pieces.keys()].filter((piece) => !inQuestion.has(piece));
+  const section = state.kind === 'found' ? ground.pieces[state.piece]!.section : null;
+  const suspects =
+    section === null
+      ? []
+      : suspectsIn(project, survey, survey.sections[section]!, units)
+          .slice(0, 6)
+          .map(({ xy }, index) => ({ xy, number: String(index + 1) }));
+  return { inQuestion: edgesOf(inQuestion), outOfQuestion: edgesOf(out), next: nextPlace(), suspects };
+
+  function nextPlace(): HuntMark['next'] {
+    const step =
+      state.kind === 'read' || state.kind === 'found'
+        ? state.step
+        : state.kind === 'contradiction'
+          ? state.repeat
+          : null;
+    const switchId = state.kind === 'openFirst' ? state.switchIds[0]! : step?.switchId;
+    if (switchId) {
+      const row = survey.switches.find((each) => each.switch.id === switchId);
+      const verb = state.kind === 'openFirst' ? 'Open' : 'Read at';
+      return row ? { xy: row.xy, text: `${verb} ${switchName(project, switchId)}` } : null;
+    }
+    const energiser = step ? project.energiser.get(hunt.energiserId) : undefined;
+    return energiser ? { xy: survey.plane.toXy(energiser.at), text: 'Read here' } : null;
+  }
+}
