@@ -30,11 +30,7 @@ export function orderSettingsOf(project: Project): OrderSettings {
 
 /** Everything that the drawing asks for, counted, with the pieces that make up each figure. Lengths are metres. */
 export function takeOff(input: Omit<TakeOffInput, 'settings'> & { readonly settings?: OrderSettings }): TakeOff {
-  const full: TakeOffInput = {
-    slopeLengthM: input.survey.ground.slopeLengthM,
-    ...input,
-    settings: input.settings ?? orderSettingsOf(input.project),
-  };
+  const full: TakeOffInput = { ...input, settings: input.settings ?? orderSettingsOf(input.project) };
   const tally = new Tally();
   const fence = fencePosts(full.project, full.survey, full.settings);
   const notCounted = [...countFence(full, fence, tally)];
