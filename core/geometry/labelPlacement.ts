@@ -52,10 +52,12 @@ export function placeLabels<Id>(
   const placed: PlacedLabel<Id>[] = [];
   const hidden: Id[] = [];
   for (const label of labels.toSorted(byPriority)) {
-    const boxes = label.candidates.map((step) => boxAt(label, step));
-    const free = boxes.findIndex((box) => isInside(box, bounds) && !taken.overlaps(box));
+    const free = label.candidates.findIndex((step) => {
+      const box = boxAt(label, step);
+      return isInside(box, bounds) && !taken.overlaps(box);
+    });
     const candidate = free === -1 && label.pinned ? 0 : free;
-    const box = boxes[candidate] ?? (label.pinned ? boxAt(label, [0, 0]) : null);
+    const box = candidate === -1 ? null : boxAt(label, label.candidates[candidate] ?? [0, 0]);
     if (box?.every(Number.isFinite)) {
       taken.add(box);
       placed.push({ id: label.id, box, candidate });

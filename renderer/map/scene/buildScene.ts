@@ -4,10 +4,11 @@ import { type Box, boxAround } from '../../../core/geometry/plane/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
-import type { GatewayShape, LineShape, Survey } from '../../../core/registers/types.ts';
+import type { Run } from '../../../core/network/types.ts';
+import type { CrossingFigures, GatewayShape, LineShape, Paddock, Survey } from '../../../core/registers/types.ts';
 import { type MapId, paddockMapId } from '../mapTypes.ts';
 import { sliceOfLine } from '../plane/stations.ts';
-import type { Part } from './parts.ts';
+import type { CrossingPart, Part, PiecePart } from './parts.ts';
 import { switchInto } from './switchInto.ts';
 
 /** Everything the map draws, with an index by place and one by id. Made anew after each edit; what did not change is reused. */
@@ -26,13 +27,20 @@ export interface Scene {
 }
 
 export function buildScene(project: Project, survey: Survey, plane: LocalPlane): Scene {
-  const parts = [...partsFrom(project, survey, plane)].filter(({ box }) => box.every(Number.isFinite));
+  const parts: Part[] = [];
   const partsOf = new Map<MapId, Part[]>();
-  for (const part of parts) {
+  const add = (part: Part): void => {
+    if (!part.box.every(Number.isFinite)) return;
+    parts.push(part);
     const known = partsOf.get(part.id);
     if (known) known.push(part);
     else partsOf.set(part.id, [part]);
-  }
+  };
+  // In the order in which they are drawn within a kind.
+  addFixedParts(project, plane, add);
+  addPaddockParts(survey, add);
+  addLineParts(survey, add);
+  addSignParts(project, survey, plane, add);
   return {
     project,
     survey,
@@ -45,14 +53,6 @@ export function buildScene(project: Project, survey: Survey, plane: LocalPlane):
   };
 }
 
-/** In the order in which they are drawn within a kind. */
-function* partsFrom(project: Project, survey: Survey, plane: LocalPlane): Generator<Part> {
-  yield* fixedParts(project, plane);
-  yield* paddockParts(survey);
-  yield* lineParts(survey);
-  yield* signParts(project, survey, plane);
-}
-
 function searcher(parts: readonly Part[]): (box: Box) => Part[] {
   if (parts.length === 0) return () => [];
   const index = new Flatbush(parts.length);
@@ -62,112 +62,146 @@ function searcher(parts: readonly Part[]): (box: Box) => Part[] {
 }
 
 function extentOf(parts: readonly Part[]): Box | null {
-  return boxAround(
-    parts.flatMap(({ box }): Xy[] => [
-      [box[0], box[1]],
-      [box[2], box[3]],
-    ]),
-  );
+  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { box } of parts) {
+    west = Math.min(west, box[0]);
+    south = Math.min(south, box[1]);
+    east = Math.max(east, box[2]);
+    north = Math.max(north, box[3]);
+  }
+  return west <= east ? [west, south, east, north] : null;
 }
 
-function* lineParts(survey: Survey): Generator<Part> {
-  const withRuns = new Set<string>();
-  for (const [edge, run] of survey.network.edges.entries()) {
-    if (run.kind !== 'run') continue;
-    const shape = survey.lines.get(run.lineId);
+type AddPart = (part: Part) => void;
+
+function addLineParts({ network, lines, gateways }: Survey, add: AddPart): void {
+  for (const [lineId, runs] of network.runsOfLine) {
+    const shape = lines.get(lineId);
     if (!shape) continue;
-    withRuns.add(run.lineId);
-    yield piece(shape, run.fromM, run.toM, edge);
-  }
-  const gateways = gatewaysByLine(survey);
-  for (const [lineId, shape] of survey.lines) {
-    if (withRuns.has(lineId) || shape.xy.length < 2) continue;
-    for (const [fromM, toM] of stretchesBetween(gateways.get(lineId) ?? [], shape.lengthM)) {
-      yield piece(shape, fromM, toM, -1);
+    const cut = cuttingOf(shape);
+    for (const edge of runs) {
+      const { fromM, toM } = network.edges[edge] as Run;
+      add(cut(fromM, toM, edge));
     }
   }
+  const openings = gatewaysByLine(gateways);
+  for (const [lineId, shape] of lines) {
+    if (network.runsOfLine.has(lineId) || shape.xy.length < 2) continue;
+    const cut = cuttingOf(shape);
+    for (const [fromM, toM] of stretchesBetween(openings.get(lineId) ?? [], shape.lengthM)) add(cut(fromM, toM, -1));
+  }
 }
 
-function* signParts(project: Project, survey: Survey, plane: LocalPlane): Generator<Part> {
+function addSignParts(project: Project, survey: Survey, plane: LocalPlane, add: AddPart): void {
   const crossingEdges = new Map<string, number>();
-  for (const [edge, crossing] of survey.network.edges.entries()) {
-    if (crossing.kind === 'crossing') crossingEdges.set(crossing.gatewayId, edge);
+  const { edges } = survey.network;
+  for (let index = 0; index < edges.length; index++) {
+    const edge = edges[index]!;
+    if (edge.kind === 'crossing') crossingEdges.set(edge.gatewayId, index);
   }
   for (const shape of survey.gateways.values()) {
-    const { id, widthM } = shape.gateway;
-    // A leaf reaches out of the opening by its own width.
-    yield { kind: 'gateway', id, shape, box: boxAt(shape.centre, widthM * 1.2) };
+    add(gatewayPart(shape));
+    const { id } = shape.gateway;
     const figures = survey.crossings.get(id);
-    if (!figures) continue;
-    const box = boxOf(figures.path) ?? boxAt(shape.centre, widthM);
-    yield { kind: 'crossing', id: figures.crossing.id, figures, shape, edge: crossingEdges.get(id) ?? -1, box };
+    if (figures) add(crossingPart(figures, shape, crossingEdges.get(id) ?? -1));
   }
   const leadOutPath = (id: string) => planePath(plane, project.leadOut.get(id)?.path ?? []);
   for (const row of survey.switches) {
     const into = switchInto(survey, leadOutPath, row.switch.place);
-    yield { kind: 'switch', id: row.switch.id, row, into, box: boxAt(row.xy, 0) };
+    add({ kind: 'switch', id: row.switch.id, row, into, box: boxAt(row.xy, 0) });
   }
 }
 
-function* paddockParts(survey: Survey): Generator<Part> {
-  for (const paddock of survey.paddocks) {
-    const box = boxOf(paddock.ring);
-    if (box) yield { kind: 'paddock', id: paddockMapId(paddock), paddock, box };
-  }
+const gatewayPart = madeOnce((shape: GatewayShape): Part => {
+  const { id, widthM } = shape.gateway;
+  // A leaf reaches out of the opening by its own width.
+  return { kind: 'gateway', id, shape, box: boxAt(shape.centre, widthM * 1.2) };
+});
+
+const crossings = new WeakMap<CrossingFigures, CrossingPart>();
+
+function crossingPart(figures: CrossingFigures, shape: GatewayShape, edge: number): CrossingPart {
+  const before = crossings.get(figures);
+  if (before?.shape === shape && before.edge === edge) return before;
+  const box = before?.box ?? boxOf(figures.path) ?? boxAt(shape.centre, shape.gateway.widthM);
+  const part: CrossingPart = { kind: 'crossing', id: figures.crossing.id, figures, shape, edge, box };
+  crossings.set(figures, part);
+  return part;
+}
+
+function addPaddockParts(survey: Survey, add: AddPart): void {
+  for (const paddock of survey.paddocks) add(paddockPart(paddock));
+}
+
+const paddockPart = madeOnce((paddock: Paddock): Part => {
+  return { kind: 'paddock', id: paddockMapId(paddock), paddock, box: boxOf(paddock.ring) ?? nowhere };
+});
+
+/** The same for the same thing, for as long as that lives: what an edit did not touch keeps its part. */
+function madeOnce<T extends object>(make: (thing: T) => Part): (thing: T) => Part {
+  const made = new WeakMap<T, Part>();
+  return (thing) => {
+    let part = made.get(thing);
+    if (!part) {
+      part = make(thing);
+      made.set(thing, part);
+    }
+    return part;
+  };
 }
 
 /** Things whose places the survey does not hold in the plane. */
-function* fixedParts(project: Project, plane: LocalPlane): Generator<Part> {
+function addFixedParts(project: Project, plane: LocalPlane, add: AddPart): void {
   for (const service of project.service.values()) {
     const xy = planePath(plane, service.path);
-    const box = boxOf(xy);
-    if (box) yield { kind: 'service', id: service.id, service, xy, box };
+    add({ kind: 'service', id: service.id, service, xy, box: boxOf(xy) ?? nowhere });
   }
   for (const leadOut of project.leadOut.values()) {
     const xy = planePath(plane, leadOut.path);
-    const box = boxOf(xy);
-    if (box) yield { kind: 'leadOut', id: leadOut.id, leadOut, xy, box };
+    add({ kind: 'leadOut', id: leadOut.id, leadOut, xy, box: boxOf(xy) ?? nowhere });
   }
   for (const earthField of project.earthField.values()) {
     const xy = planePoint(plane, earthField.at);
-    yield { kind: 'earthField', id: earthField.id, earthField, xy, box: boxAt(xy, 0) };
+    add({ kind: 'earthField', id: earthField.id, earthField, xy, box: boxAt(xy, 0) });
   }
   for (const post of project.post.values()) {
     const xy = planePoint(plane, post.at);
-    yield { kind: 'post', id: post.id, post, xy, box: boxAt(xy, 0) };
+    add({ kind: 'post', id: post.id, post, xy, box: boxAt(xy, 0) });
   }
   for (const energiser of project.energiser.values()) {
     const xy = planePoint(plane, energiser.at);
-    yield { kind: 'energiser', id: energiser.id, energiser, xy, box: boxAt(xy, 0) };
+    add({ kind: 'energiser', id: energiser.id, energiser, xy, box: boxAt(xy, 0) });
   }
 }
 
-interface Slice {
-  readonly xy: readonly Xy[];
-  readonly box: Box;
+/** The pieces that each line was cut into last, in order along it. */
+const lastCut = new WeakMap<LineShape, PiecePart[]>();
+
+/** Cuts a line from its start on; a piece that was cut there the last time is taken from then. */
+function cuttingOf(shape: LineShape): (fromM: number, toM: number, edge: number) => PiecePart {
+  const before = lastCut.get(shape) ?? [];
+  const pieces: PiecePart[] = [];
+  lastCut.set(shape, pieces);
+  let next = 0;
+  return (fromM, toM, edge) => {
+    while (next < before.length && before[next]!.fromM < fromM) next++;
+    const same = before[next]?.fromM === fromM && before[next]!.toM === toM ? before[next]! : null;
+    const piece = same?.edge === edge ? same : pieceOf(shape, fromM, toM, edge, same);
+    pieces.push(piece);
+    return piece;
+  };
 }
 
-const slices = new WeakMap<LineShape, Map<string, Slice>>();
-
-function piece(shape: LineShape, fromM: number, toM: number, edge: number): Part {
-  let ofLine = slices.get(shape);
-  if (!ofLine) {
-    ofLine = new Map();
-    slices.set(shape, ofLine);
-  }
-  const key = `${fromM}:${toM}`;
-  let slice = ofLine.get(key);
-  if (!slice) {
-    const xy = sliceOfLine(shape, fromM, toM);
-    slice = { xy, box: boxOf(xy) ?? nowhere };
-    ofLine.set(key, slice);
-  }
-  return { kind: 'piece', id: shape.line.id, shape, fromM, toM, edge, xy: slice.xy, box: slice.box };
+/** `same` is this very piece as another edge. */
+function pieceOf(shape: LineShape, fromM: number, toM: number, edge: number, same: PiecePart | null): PiecePart {
+  const xy = same?.xy ?? sliceOfLine(shape, fromM, toM);
+  const box = same?.box ?? boxOf(xy) ?? nowhere;
+  return { kind: 'piece', id: shape.line.id, shape, fromM, toM, edge, xy, box };
 }
 
-function gatewaysByLine(survey: Survey): Map<string, GatewayShape[]> {
+function gatewaysByLine(gateways: Survey['gateways']): Map<string, GatewayShape[]> {
   const byLine = new Map<string, GatewayShape[]>();
-  for (const shape of survey.gateways.values()) {
+  for (const shape of gateways.values()) {
     const known = byLine.get(shape.gateway.lineId);
     if (known) known.push(shape);
     else byLine.set(shape.gateway.lineId, [shape]);

@@ -9,7 +9,6 @@ import { signBoxes } from './signBoxes.ts';
 /** Names, depths and letters, each where it covers neither another nor a sign. */
 export function* paintLabels(look: Look, parts: readonly Part[]): Generator<void> {
   const { ctx, view } = look;
-  ctx.font = mapFont();
   const wishes = (yield* labelWishes(look, parts)).filter(
     ({ anchor: [x, y] }) => x > -100 && y > -100 && x < view.widthPx + 100 && y < view.heightPx + 100,
   );

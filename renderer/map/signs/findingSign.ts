@@ -11,6 +11,14 @@ export function byGravity(findings: readonly Finding[]): Finding[] {
   return findings.toSorted((a, b) => gravity[a.severity] - gravity[b.severity]);
 }
 
+/** Whether the same signs stand at the same places, whatever else the findings say. */
+export function lookAlike(a: readonly Finding[], b: readonly Finding[]): boolean {
+  if (a === b) return true;
+  return a.length === b.length && a.every((one, i) => one.severity === b[i]!.severity && samePlace(one.at, b[i]!.at));
+}
+
+const samePlace = (a: Finding['at'], b: Finding['at']): boolean => a?.[0] === b?.[0] && a?.[1] === b?.[1];
+
 /** Where the badge of a finding stands, as steps from its place, pixels to the right and up. */
 export const badgeOffsetPx = 11;
 

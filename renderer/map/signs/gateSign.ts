@@ -53,17 +53,22 @@ function drawGatePost(pen: Pen, x: number): void {
   ctx.strokeRect(x - r, -r, 2 * r, 2 * r);
 }
 
-function drawTick(pen: Pen, centre: Px, angle: number, widthPx: number): void {
+/** From afar there are hundreds, so the canvas is not turned for each. */
+function drawTick(pen: Pen, [x, y]: Px, angle: number, widthPx: number): void {
   const { ctx, palette, scale } = pen;
   const gap = Math.max(widthPx / 2, 3 * scale);
   const bar = 7 * scale;
-  at(ctx, centre, angle, () => {
-    ctx.fillStyle = palette.paper;
-    ctx.fillRect(-gap, -3, 2 * gap, 6);
-    ctx.strokeStyle = palette.ink;
-    ctx.lineCap = 'butt';
-    ctx.lineWidth = strokePx(pen) * 0.8;
-    line(ctx, -gap, -bar, -gap, bar);
-    line(ctx, gap, -bar, gap, bar);
-  });
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  ctx.lineCap = 'butt';
+  ctx.strokeStyle = palette.paper;
+  ctx.lineWidth = 6;
+  line(ctx, x - cos * gap, y - sin * gap, x + cos * gap, y + sin * gap);
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = strokePx(pen) * 0.8;
+  ctx.beginPath();
+  for (const along of [-gap, gap]) {
+    ctx.moveTo(x + cos * along + sin * bar, y + sin * along - cos * bar);
+    ctx.lineTo(x + cos * along - sin * bar, y + sin * along + cos * bar);
+  }
+  ctx.stroke();
 }
