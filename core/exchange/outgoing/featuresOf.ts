@@ -1,6 +1,9 @@
 import type { Feature, Geometry } from 'geojson';
 import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { allCrossings } from '../../locate/allCrossings.ts';
+import { certaintyOf } from '../../locate/certainty.ts';
+import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import type { Project } from '../../model/project.ts';
 import type { LonLat, Service, Thing } from '../../model/things.ts';
 import { isPlaceOnEarth } from '../../network/workingPlane.ts';
@@ -19,7 +22,8 @@ export type AnyFeature = Feature<Geometry | null>;
 export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeature> {
   const paddocks = new Map(survey.paddocks.flatMap((paddock) => (paddock.named ? [[paddock.named.id, paddock]] : [])));
   const switches = new Map(survey.switches.map((row) => [row.switch.id, row]));
-  const writer: Writer = { survey, paddocks, letters: sectionLetters(survey), switches };
+  const lying = allCrossings(project, survey);
+  const writer: Writer = { survey, paddocks, letters: sectionLetters(survey), switches, lying };
   for (const kind of exchangedKinds) {
     for (const thing of project[kind].values() as Iterable<Thing>) yield featureOf(writer, thing);
   }
@@ -36,6 +40,8 @@ interface Writer {
   /** Section letters by network edge. */
   readonly letters: ReadonlyMap<number, string>;
   readonly switches: ReadonlyMap<string, SwitchRow>;
+  /** Buried crossings by gateway, as they lie by their records. */
+  readonly lying: ReadonlyMap<string, CrossingAsBuilt>;
 }
 
 function sectionLetters({ sections }: Survey): Map<number, string> {
@@ -66,15 +72,16 @@ interface Drawn {
   readonly figures?: Readonly<Record<string, unknown>>;
 }
 
-function drawn({ survey, paddocks, letters, switches }: Writer, thing: Thing): Drawn {
+function drawn({ survey, paddocks, letters, switches, lying }: Writer, thing: Thing): Drawn {
   const toLonLat = (xy: Xy) => rounded(survey.plane.toLonLat(xy));
   switch (thing.kind) {
     case 'fenceLine': {
       const edges = survey.network.runsOfLine.get(thing.id) ?? [];
+      const lengthM = survey.lines.get(thing.id)?.lengthM ?? null;
       const sections = [...new Set(edges.flatMap((edge) => letters.get(edge) ?? []))];
       return {
         geometry: onEarth(thing.path, lineGeometry),
-        figures: { lengthM: survey.lines.get(thing.id)?.lengthM ?? null, sections },
+        figures: { lengthM, overGroundM: survey.ground.slopeLengthM(thing.id, 0, lengthM ?? 0), sections },
       };
     }
     case 'leadOut':
@@ -90,6 +97,7 @@ function drawn({ survey, paddocks, letters, switches }: Writer, thing: Thing): D
     case 'crossing': {
       const found = survey.crossings.get(thing.gatewayId);
       if (found?.crossing.id !== thing.id) return { geometry: null };
+      const asBuilt = lying.get(thing.gatewayId);
       const { trenchM, pipeM, liveCableM, earthCableM, bendRadiusM } = found;
       const figures = {
         trenchM,
@@ -97,8 +105,9 @@ function drawn({ survey, paddocks, letters, switches }: Writer, thing: Thing): D
         liveCableM,
         earthCableM,
         bendRadiusM: Number.isFinite(bendRadiusM) ? bendRadiusM : null,
+        ...(asBuilt && { placeWithinM: certaintyOf(asBuilt).withinM }),
       };
-      return { geometry: lineGeometry(found.path.map(toLonLat)), figures };
+      return { geometry: lineGeometry((asBuilt?.path ?? found.path).map(toLonLat)), figures };
     }
     case 'switch': {
       const row = switches.get(thing.id);
@@ -165,6 +174,7 @@ function* runs(project: Project, { survey, letters }: Writer): Generator<AnyFeat
       line: line.name,
       section: letters.get(index) ?? null,
       lengthM,
+      overGroundM: survey.ground.slopeLengthM(edge.lineId, fromM, toM),
       liveWires,
       fed: survey.reach.edgeFed[index] === 1,
     };

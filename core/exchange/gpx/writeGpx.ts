@@ -1,0 +1,99 @@
+import type { Position } from 'geojson';
+import { EditRefused } from '../../model/edits/support/edit.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
+import type { LonLat } from '../../model/things.ts';
+import type { Survey } from '../../registers/types.ts';
+import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
+import { outgoingName } from '../outgoing/outgoingName.ts';
+import { registerText } from '../outgoing/registerText.ts';
+import { thingText } from '../outgoing/thingText.ts';
+import { whyNotOnEarth } from '../outgoing/whyNotOnEarth.ts';
+import { own, type RawObject } from '../preview/raw.ts';
+import { escapeXml } from '../xml/escapeXml.ts';
+import { thingElement } from './readGpx.ts';
+
+/** Ours, by a name that need not be looked up anywhere. */
+const namespace = 'urn:undergate:thing:1';
+
+/** Computed for the eye; a handheld has the fence lines themselves. */
+const passedOver: ReadonlySet<string> = new Set(['run', 'paddockOutline']);
+
+/**
+ * The drawing for a handheld, as GPX 1.1: points and paddock names as waypoints, lines and outlines as tracks. Each holds
+ * its thing whole in its extensions, so that it comes back as what it was. Throws `EditRefused` for a drawing without a
+ * place on earth.
+ */
+export function writeGpx(project: Project, survey: Survey): string {
+  const refusal = whyNotOnEarth(project, 'GPX');
+  if (refusal) throw new EditRefused(refusal);
+  const said = registerText(project, survey);
+  const waypoints: string[] = [];
+  const tracks: string[] = [];
+  const placeless: string[] = [];
+  for (const feature of featuresOf(project, survey)) {
+    const kind = String(feature.id).split(':', 1)[0]!;
+    if (passedOver.has(kind)) continue;
+    const words = wordsOf(project, feature, kind, said);
+    const { point, segments } = shapeOf(feature);
+    if (point) waypoints.push(`<wpt ${place(point)}>${words}</wpt>`);
+    else if (segments.length > 0) tracks.push(`<trk>${words}${segments.map(segment).join('')}</trk>`);
+    else placeless.push(thing(feature));
+  }
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<gpx version="1.1" creator="Undergate" xmlns="http://www.topografix.com/GPX/1/1" xmlns:u="${namespace}">`,
+    `<metadata><name>${escapeXml(propertyOf(project).name)}</name></metadata>`,
+    ...waypoints,
+    ...tracks,
+    `<extensions>${placeless.join('\n')}</extensions>`,
+    '</gpx>',
+    '',
+  ].join('\n');
+}
+
+/** In the order that the schema of GPX 1.1 asks for. */
+function wordsOf(project: Project, feature: AnyFeature, kind: string, said: ReadonlyMap<string, string>): string {
+  const description = said.get(String(feature.id)) ?? '';
+  return [
+    `<name>${escapeXml(outgoingName(project, feature))}</name>`,
+    description === '' ? '' : `<desc>${escapeXml(description)}</desc>`,
+    `<type>${escapeXml(kind)}</type>`,
+    `<extensions>${thing(feature)}</extensions>`,
+  ].join('');
+}
+
+function thing(feature: AnyFeature): string {
+  return `<u:${thingElement}>${escapeXml(thingText(feature))}</u:${thingElement}>`;
+}
+
+interface Shape {
+  readonly point: Position | null;
+  readonly segments: readonly (readonly Position[])[];
+}
+
+/** A paddock is its name at its place: a track round it would double its fences. */
+function shapeOf({ geometry, properties }: AnyFeature): Shape {
+  const at = own((properties ?? {}) as RawObject, 'at') as LonLat | undefined;
+  if (!geometry) return { point: null, segments: [] };
+  if (geometry.type === 'Point') return { point: geometry.coordinates, segments: [] };
+  if (at) return { point: [...at], segments: [] };
+  if (geometry.type === 'LineString') return { point: null, segments: [geometry.coordinates] };
+  if (geometry.type === 'MultiLineString' || geometry.type === 'Polygon') {
+    return { point: null, segments: geometry.coordinates };
+  }
+  return { point: null, segments: [] };
+}
+
+function segment(path: readonly Position[]): string {
+  return `<trkseg>${path.map((position) => `<trkpt ${place(position)}/>`).join('')}</trkseg>`;
+}
+
+function place([lon, lat]: Position): string {
+  return `lat="${decimal(lat!)}" lon="${decimal(lon!)}"`;
+}
+
+/** All digits, and never in powers of ten: the schema asks for xsd:decimal. */
+function decimal(value: number): string {
+  const text = String(value);
+  return text.includes('e') ? value.toFixed(20).replace(/0+$/, '0') : text;
+}

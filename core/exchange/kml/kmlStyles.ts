@@ -1,0 +1,82 @@
+import type { AnyFeature } from '../outgoing/featuresOf.ts';
+import { own, type RawObject } from '../preview/raw.ts';
+
+/** Colours that people with colour-blindness tell apart: M. Okabe and K. Ito, "Color Universal Design", 2008. */
+const okabeIto = {
+  black: '000000',
+  orange: 'e69f00',
+  skyBlue: '56b4e9',
+  green: '009e73',
+  yellow: 'f0e442',
+  blue: '0072b2',
+  vermilion: 'd55e00',
+  purple: 'cc79a7',
+} as const;
+
+/** Sections follow each other in this order. */
+const sectionColours = Object.values(okabeIto).slice(1);
+
+interface Style {
+  readonly colour: string;
+  readonly widthPx: number;
+  /** Of an area; 0 leaves it open. */
+  readonly fill?: number;
+}
+
+const styles: Readonly<Record<string, Style>> = {
+  gateway: { colour: okabeIto.blue, widthPx: 3 },
+  crossing: { colour: okabeIto.vermilion, widthPx: 5 },
+  switch: { colour: okabeIto.purple, widthPx: 3 },
+  liveFence: { colour: okabeIto.orange, widthPx: 3 },
+  deadFence: { colour: 'c8c8c8', widthPx: 2 },
+  supply: { colour: okabeIto.green, widthPx: 4 },
+  post: { colour: 'ffffff', widthPx: 2 },
+  service: { colour: okabeIto.skyBlue, widthPx: 3, fill: 0.3 },
+  paddock: { colour: okabeIto.green, widthPx: 1, fill: 0.15 },
+  reading: { colour: okabeIto.yellow, widthPx: 2 },
+  ...Object.fromEntries(sectionColours.map((colour, i) => [`section${i}`, { colour, widthPx: 4 }])),
+};
+
+/** The styles that placemarks point to. Signs are named, never fetched from anywhere: each program shows its own pin. */
+export function kmlStyles(): string[] {
+  return Object.entries(styles).map(([id, { colour, widthPx, fill = 0 }]) => {
+    const line = `<LineStyle><color>${abgr(colour, 1)}</color><width>${widthPx}</width></LineStyle>`;
+    const area = `<PolyStyle><color>${abgr(colour, fill)}</color><fill>${fill > 0 ? 1 : 0}</fill></PolyStyle>`;
+    return `<Style id="${id}"><IconStyle><color>${abgr(colour, 1)}</color></IconStyle>${line}${area}</Style>`;
+  });
+}
+
+/** The style of a feature by what it is; none for what has no place. */
+export function styleOf({ id, properties }: AnyFeature): string | null {
+  const kind = String(id).split(':', 1)[0]!;
+  const fields = (properties ?? {}) as RawObject;
+  switch (kind) {
+    case 'fenceLine':
+      return own(fields, 'live') === true ? 'liveFence' : 'deadFence';
+    case 'energiser':
+    case 'leadOut':
+    case 'earthField':
+      return 'supply';
+    case 'paddockOutline':
+      return 'paddock';
+    case 'run':
+      return sectionStyle(own(fields, 'section'));
+    default:
+      return kind in styles ? kind : null;
+  }
+}
+
+/** "A" is the first colour, "Z" the 26th, "AA" the 27th, and so on round. */
+function sectionStyle(letter: unknown): string {
+  const letters = typeof letter === 'string' ? Array.from(letter) : [];
+  const number = letters.reduce((sum, one) => 26 * sum + one.charCodeAt(0) - 64, 0);
+  return `section${(number + sectionColours.length - 1) % sectionColours.length}`;
+}
+
+/** KML writes alpha, blue, green, red. */
+function abgr(rgb: string, opacity: number): string {
+  const alpha = Math.round(255 * opacity)
+    .toString(16)
+    .padStart(2, '0');
+  return `${alpha}${rgb.slice(4, 6)}${rgb.slice(2, 4)}${rgb.slice(0, 2)}`;
+}

@@ -1,0 +1,244 @@
+import type { Geometry } from 'geojson';
+import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
+import { allCrossings } from '../../locate/allCrossings.ts';
+import { certaintyOf } from '../../locate/certainty.ts';
+import type { Project } from '../../model/project.ts';
+import type { Kind } from '../../model/things.ts';
+import type { Section, Survey } from '../../registers/types.ts';
+import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
+import { rounded, type Table, tableOf, yesNo } from './table.ts';
+
+/** Every register of a property, with the place of each row. Lengths are metres, whatever the screen shows. */
+export function allTables(project: Project, survey: Survey): Table[] {
+  const source: Source = { project, survey, geometries: geometriesOf(project, survey) };
+  return [
+    fenceLines(source),
+    gateways(source),
+    crossings(source),
+    switches(source),
+    sections(source),
+    paddocks(source),
+    posts(source),
+    energisers(source),
+    leadOuts(source),
+    earthFields(source),
+    services(source),
+    readings(source),
+  ];
+}
+
+interface Source {
+  readonly project: Project;
+  readonly survey: Survey;
+  readonly geometries: ReadonlyMap<string, Geometry | null>;
+}
+
+function geometriesOf(project: Project, survey: Survey): Map<string, Geometry | null> {
+  return new Map(Array.from(featuresOf(project, survey), ({ id, geometry }: AnyFeature) => [String(id), geometry]));
+}
+
+function placeOf({ geometries }: Source, kind: Kind): (item: { readonly id: string }) => Geometry | null {
+  return ({ id }) => geometries.get(`${kind}:${id}`) ?? null;
+}
+
+function fenceLines(source: Source): Table {
+  const { project, survey } = source;
+  const letters = sectionsByLine(survey);
+  const length = (id: string) => survey.lines.get(id)?.lengthM ?? null;
+  const overGround = (id: string) => survey.ground.slopeLengthM(id, 0, length(id) ?? 0);
+  return tableOf('fence_lines', 'Fence lines', project.fenceLine.values(), placeOf(source, 'fenceLine'), [
+    ['name', 'text', ({ name }) => name],
+    ['fence_type', 'text', ({ typeId }) => project.fenceType.get(typeId)?.name ?? null],
+    ['live', 'text', ({ live }) => yesNo(live)],
+    ['status', 'text', ({ status }) => status],
+    ['length_m', 'number', ({ id }) => rounded(length(id))],
+    ['length_over_ground_m', 'number', ({ id }) => rounded(overGround(id))],
+    ['live_wires', 'whole', ({ typeId, live }) => (live ? (project.fenceType.get(typeId)?.liveWires ?? null) : 0)],
+    ['sections', 'text', ({ id }) => letters.get(id)?.join(', ') ?? ''],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function sectionsByLine({ sections }: Survey): Map<string, string[]> {
+  const letters = new Map<string, string[]>();
+  for (const { letter, lineIds } of sections) {
+    for (const id of lineIds) letters.set(id, [...(letters.get(id) ?? []), letter]);
+  }
+  return letters;
+}
+
+function gateways(source: Source): Table {
+  const { project } = source;
+  return tableOf('gateways', 'Gateways', project.gateway.values(), placeOf(source, 'gateway'), [
+    ['name', 'text', ({ name }) => name],
+    ['fence_line', 'text', ({ lineId }) => project.fenceLine.get(lineId)?.name ?? null],
+    ['at_m', 'number', ({ atM }) => rounded(atM)],
+    ['width_m', 'number', ({ widthM }) => rounded(widthM)],
+    ['leaves', 'whole', ({ leaves }) => leaves],
+    ['vehicles', 'text', ({ vehicles }) => yesNo(vehicles)],
+    ['status', 'text', ({ status }) => status],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function crossings(source: Source): Table {
+  const { project, survey } = source;
+  const figures = new Map([...survey.crossings.values()].map((found) => [found.crossing.id, found]));
+  const lying = new Map([...allCrossings(project, survey).values()].map((one) => [one.figures.crossing.id, one]));
+  const certainty = (id: string) => {
+    const found = lying.get(id);
+    return found ? certaintyOf(found) : null;
+  };
+  return tableOf('crossings', 'Under-gate crossings', project.crossing.values(), placeOf(source, 'crossing'), [
+    ['gateway', 'text', ({ gatewayId }) => project.gateway.get(gatewayId)?.name ?? null],
+    ['method', 'text', ({ method }) => method],
+    ['status', 'text', ({ status }) => status],
+    ['depth_m', 'number', ({ depthM }) => rounded(depthM)],
+    ['place_known_by', 'text', ({ id }) => certainty(id)?.basis ?? null],
+    ['place_within_m', 'number', ({ id }) => rounded(certainty(id)?.withinM ?? null)],
+    ['trench_m', 'number', ({ id }) => rounded(figures.get(id)?.trenchM ?? null)],
+    ['pipe_m', 'number', ({ id }) => rounded(figures.get(id)?.pipeM ?? null)],
+    ['pipe_bore_mm', 'number', ({ pipeBoreMm }) => rounded(pipeBoreMm)],
+    ['live_cable_m', 'number', ({ id }) => rounded(figures.get(id)?.liveCableM ?? null)],
+    ['earth_cable_m', 'number', ({ id }) => rounded(figures.get(id)?.earthCableM ?? null)],
+    ['cable', 'text', ({ cableId }) => conductorName(project, cableId)],
+    ['risers_sealed', 'text', ({ sealed }) => yesNo(sealed)],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function conductorName(project: Project, id: string): string {
+  return conductorById(id, [...project.conductor.values()])?.name ?? id;
+}
+
+function switches(source: Source): Table {
+  const { project, survey } = source;
+  const rows = new Map(survey.switches.map((row) => [row.switch.id, row]));
+  return tableOf('switches', 'Cut-out switches', project.switch.values(), placeOf(source, 'switch'), [
+    ['name', 'text', ({ name }) => name],
+    ['place', 'text', ({ id }) => rows.get(id)?.placeText ?? null],
+    ['normally', 'text', ({ normally }) => normally],
+    [
+      'between_sections',
+      'text',
+      ({ id }) =>
+        rows
+          .get(id)
+          ?.between.map((letter) => letter ?? '-')
+          .join(' and ') ?? null,
+    ],
+    ['cuts_off_m', 'number', ({ id }) => rounded(rows.get(id)?.cutsOff.lengthM ?? null)],
+    ['cuts_off_sections', 'text', ({ id }) => rows.get(id)?.cutsOff.sections.join(', ') ?? null],
+    ['status', 'text', ({ status }) => status],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function sections(source: Source): Table {
+  const { project, survey, geometries } = source;
+  const runs = (section: Section): Geometry | null => {
+    const lines = section.edges.flatMap((edge) => {
+      const geometry = geometries.get(`run:${survey.network.edges[edge]!.key}`);
+      if (geometry?.type === 'LineString') return [geometry.coordinates];
+      return geometry?.type === 'MultiLineString' ? geometry.coordinates : [];
+    });
+    return lines.length > 0 ? { type: 'MultiLineString', coordinates: lines } : null;
+  };
+  const items = survey.sections.map((section) => ({ ...section, id: section.letter }));
+  return tableOf('sections', 'Sections', items, runs, [
+    ['fence_m', 'number', ({ lengthM }) => rounded(lengthM)],
+    ['gateways', 'whole', ({ gatewayIds }) => gatewayIds.length],
+    ['fence_lines', 'text', ({ lineIds }) => names(project, 'fenceLine', lineIds)],
+    ['switches', 'text', ({ switchIds }) => names(project, 'switch', switchIds)],
+    ['fed', 'text', ({ fed }) => yesNo(fed)],
+    ['over_limit_m', 'number', ({ overByM }) => rounded(overByM)],
+  ]);
+}
+
+function names(project: Project, kind: 'fenceLine' | 'switch', ids: readonly string[]): string {
+  return ids.map((id) => project[kind].get(id)?.name ?? id).join(', ');
+}
+
+function paddocks(source: Source): Table {
+  const { survey, geometries } = source;
+  const items = survey.paddocks.map((paddock, i) => ({
+    ...paddock,
+    id: paddock.named?.id ?? `unnamed ${i + 1}`,
+    key: paddock.named ? `paddock:${paddock.named.id}` : `paddockOutline:unnamed ${i + 1}`,
+  }));
+  return tableOf('paddocks', 'Paddocks', items, ({ key }) => geometries.get(key) ?? null, [
+    ['name', 'text', ({ name }) => name],
+    ['area_ha', 'number', ({ areaM2 }) => rounded(areaM2 / 10_000)],
+    ['note', 'text', ({ named }) => named?.note ?? null],
+  ]);
+}
+
+function posts(source: Source): Table {
+  return tableOf('posts', 'Posts', source.project.post.values(), placeOf(source, 'post'), [
+    ['name', 'text', ({ name }) => name],
+    ['role', 'text', ({ role }) => role],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function energisers(source: Source): Table {
+  return tableOf('energisers', 'Energisers', source.project.energiser.values(), placeOf(source, 'energiser'), [
+    ['name', 'text', ({ name }) => name],
+    ['open_circuit_v', 'number', ({ openCircuitV }) => openCircuitV],
+    ['into_500_ohm_v', 'number', ({ into500OhmV }) => into500OhmV],
+    ['stored_j', 'number', ({ storedJ }) => storedJ],
+    ['output_j', 'number', ({ outputJ }) => outputJ],
+    ['status', 'text', ({ status }) => status],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function leadOuts(source: Source): Table {
+  const { project } = source;
+  return tableOf('lead_outs', 'Lead-outs', project.leadOut.values(), placeOf(source, 'leadOut'), [
+    ['name', 'text', ({ name }) => name],
+    ['energiser', 'text', ({ energiserId }) => project.energiser.get(energiserId)?.name ?? null],
+    ['cable', 'text', ({ cableId }) => conductorName(project, cableId)],
+    ['buried', 'text', ({ buried }) => yesNo(buried)],
+    ['status', 'text', ({ status }) => status],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function earthFields(source: Source): Table {
+  const { project } = source;
+  return tableOf('earth_fields', 'Earth fields', project.earthField.values(), placeOf(source, 'earthField'), [
+    ['energiser', 'text', ({ energiserId }) => project.energiser.get(energiserId)?.name ?? null],
+    ['rods', 'whole', ({ rods }) => rods],
+    ['rod_length_m', 'number', ({ rodLengthM }) => rounded(rodLengthM)],
+    ['rod_diameter_mm', 'number', ({ rodDiameterMm }) => rounded(rodDiameterMm)],
+    ['spacing_m', 'number', ({ spacingM }) => rounded(spacingM)],
+    ['status', 'text', ({ status }) => status],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function services(source: Source): Table {
+  return tableOf('services', 'Services and hazards', source.project.service.values(), placeOf(source, 'service'), [
+    ['name', 'text', ({ name }) => name],
+    ['what', 'text', ({ what }) => what],
+    ['voltage_v', 'number', ({ voltageV }) => voltageV],
+    ['buried', 'text', ({ buried }) => yesNo(buried)],
+    ['open_to', 'text', ({ open }) => open],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+function readings(source: Source): Table {
+  const { project } = source;
+  return tableOf('readings', 'Readings', project.reading.values(), placeOf(source, 'reading'), [
+    ['date', 'text', ({ date }) => date],
+    ['place', 'text', ({ place }) => place ?? null],
+    ['voltage_v', 'number', ({ voltageV }) => voltageV],
+    ['current_a', 'number', ({ currentA }) => currentA],
+    ['open_switches', 'text', ({ openSwitchIds }) => names(project, 'switch', openSwitchIds)],
+    ['by', 'text', ({ by }) => by ?? null],
+    ['meter', 'text', ({ meter }) => meter ?? null],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
