@@ -40,6 +40,7 @@ export function AddReading() {
       voltageV: kilovolts * 1000,
       currentA: null,
       openSwitchIds,
+      place: place.name,
       note,
     };
     void commit(`Write down a reading at ${place.name}`, addThing(reading, newId)).then((done) => {

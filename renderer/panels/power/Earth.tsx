@@ -10,11 +10,13 @@ import { multipleRodBasis } from '../../../core/electrical/earth/multipleRodFact
 import { BULLETIN_CLEARANCE_M, ruleOfThumbBasis } from '../../../core/electrical/earth/ruleOfThumb.ts';
 import { soilClassBasis, soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
 import { newEarthField } from '../../../core/model/defaults.ts';
+import { addThing } from '../../../core/model/edits/addThing.ts';
 import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf, put } from '../../../core/model/project.ts';
 import type { EarthField } from '../../../core/model/things.ts';
 import { earthFigures, earthTargetOhm, rodsNeeded, ruleOfThumb } from '../../../core/registers/power/earthFigures.ts';
 import type { Supply } from '../../../core/registers/power/types.ts';
+import { dateText } from '../../../core/sheets/dateText.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
@@ -191,7 +193,7 @@ function RodsForTarget({ supply, field }: { readonly supply: Supply; readonly fi
 
 const verdicts: Record<ReturnType<typeof earthTestVerdict>, string> = {
   good: `Good: ${EARTH_TEST_GOOD_V} V and under.`,
-  borderline: `Borderline: test again when the ground is at its driest.`,
+  borderline: 'Borderline: test again when the ground is at its driest.',
   'more rods': `Add rods and test again: over ${EARTH_TEST_MORE_RODS_OVER_V} V.`,
 };
 
@@ -202,13 +204,23 @@ function EarthTest() {
   const [volts, setVolts] = useState<number | null>(null);
   const field = project.earthField.get(fieldId) ?? fields[0];
   const verdict = volts === null ? null : verdicts[earthTestVerdict(volts)];
+  const kept = [...project.earthTest.values()]
+    .filter(({ earthFieldId }) => earthFieldId === field?.id)
+    .sort((x, y) => y.date.localeCompare(x.date));
   const write = () => {
     if (!field || volts === null) return;
-    const line = `Earth test ${today()}: ${formatVoltage(volts)}. ${verdict}`;
-    change('Write the earth test down', 'earthField', field.id, {
-      note: field.note === '' ? line : `${field.note}\n${line}`,
+    const words = { by: '', meter: '', weather: '', load: '', note: '' };
+    const test = {
+      kind: 'earthTest',
+      earthFieldId: field.id,
+      date: today(),
+      earthV: volts,
+      fenceV: null,
+      ...words,
+    } as const;
+    void commit('Write down an earth test', addThing(test, newId)).then((done) => {
+      if (done) setVolts(null);
     });
-    setVolts(null);
   };
   return (
     <section className="block" aria-label="Earth test">
@@ -247,12 +259,20 @@ function EarthTest() {
           <strong>{verdict}</strong>{' '}
           {field ? (
             <button type="button" onClick={write}>
-              Write it down with the stakes
+              Write it down
             </button>
           ) : null}
         </p>
       )}
-      {field?.note ? <p className="earth-note">{field.note}</p> : null}
+      {kept.length > 0 ? (
+        <ul className="earth-tests">
+          {kept.map(({ id, date, earthV }) => (
+            <li key={id}>
+              {dateText(date)}: {formatVoltage(earthV)}. {verdicts[earthTestVerdict(earthV)]}
+            </li>
+          ))}
+        </ul>
+      ) : null}
       <p className="field-hint">
         {basisInWords(earthTestBasis)}; the {EARTH_TEST_GOOD_V} V and {EARTH_TEST_MORE_RODS_OVER_V} V are common
         practice, no source.

@@ -6,6 +6,7 @@ import {
   type ReadingsFit,
   readingRounds,
 } from '../../../core/registers/power/fitReadings.ts';
+import { dateText } from '../../../core/sheets/dateText.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
@@ -118,6 +119,6 @@ function figure(times: number): string {
 }
 
 function roundInWords({ firstDay, lastDay, count }: ReadingRound): string {
-  const days = firstDay === lastDay ? lastDay : `${firstDay} to ${lastDay}`;
+  const days = firstDay === lastDay ? dateText(lastDay) : `${dateText(firstDay)} to ${dateText(lastDay)}`;
   return `${days}: ${count} ${count === 1 ? 'reading' : 'readings'}`;
 }

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import { type ReadingRow, readingRows } from '../../../core/registers/power/readingRows.ts';
+import { dateText } from '../../../core/sheets/dateText.ts';
 import { Register } from '../parts/Register.tsx';
 import { AddReading } from './AddReading.tsx';
 import { LeakageFit } from './LeakageFit.tsx';
@@ -24,8 +25,8 @@ export function Readings() {
             title: 'Place, day',
             cell: ({ where, reading }) => (
               <>
-                {where.replace(/^at /, '')}
-                <span className="reading-day">{reading.date.slice(0, 10)}</span>
+                {reading.place || where.replace(/^at /, '')}
+                <span className="reading-day">{dateText(reading.date)}</span>
               </>
             ),
             sortBy: ({ reading }) => reading.date,
