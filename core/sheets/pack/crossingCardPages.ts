@@ -20,7 +20,7 @@ import { cardPlan } from './cardPlan.ts';
 import { type CardPoint, cardPoints, middleOfTrench } from './cardPoints.ts';
 import { cardSection } from './cardSection.ts';
 import { geoUri } from './geoUri.ts';
-import { type Fact, facts, paragraph, sideBySide, uprightWidthMm } from './packBlocks.ts';
+import { type Fact, facts, held, paragraph, sideBySide, uprightWidthMm } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 import { qrSign } from './qrSign.ts';
 
@@ -61,6 +61,8 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
 
 /** The one thing to know first: how far this card can be trusted. */
 function standing({ built, lacks }: CrossingRow): string {
+  if (built.figures.crossing.status === 'planned')
+    return 'Planned: not built yet. Everything here is as drawn, and nothing lies there.';
   const joints = built.record?.jointsUnderground ?? 0;
   const joined =
     joints > 0
@@ -225,11 +227,6 @@ export function tieTable(points: readonly CardPoint[], units: Units): Table {
       return [[letter, taped.join('; '), worst === null ? 'not checked' : formatTape(worst, units)]];
     }),
   };
-}
-
-/** A figure and its unit are not parted. */
-function held(words: string): string {
-  return words.replaceAll(' ', '\u00a0');
 }
 
 /** What must be said of ties that do not simply fix their point. */

@@ -9,6 +9,7 @@ import { box, circle, stroke, tagged, text } from '../paint.ts';
 import { ink, letters, pen } from '../style.ts';
 import { middleOfTrench } from './cardPoints.ts';
 import { geoUri } from './geoUri.ts';
+import { held } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 import { qrSign } from './qrSign.ts';
 
@@ -18,12 +19,13 @@ const columns = 2;
 const rows = 4;
 const qrMm = 34;
 
-/** Tags to cut out, laminate and fix to the gate: what lies below, and a code with its coordinates. */
+/** Tags to cut out, laminate and fix to the gate: what lies below, and a code with its coordinates. Only of what is built. */
 export function gateTagPages(input: PackInput): PageDraft[] {
   const perPage = columns * rows;
+  const built = input.crossings.filter((row) => row.built.figures.crossing.status === 'built');
   const pages: PageDraft[] = [];
-  for (let from = 0; from < input.crossings.length; from += perPage) {
-    const own = input.crossings.slice(from, from + perPage);
+  for (let from = 0; from < built.length; from += perPage) {
+    const own = built.slice(from, from + perPage);
     pages.push(textPage('Gate tags to cut out', tagSheet(own, input), 'portrait', input, from / perPage));
   }
   return pages;
@@ -45,9 +47,9 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
   const innerMm = tagMm.width - (placed ? qrMm : 0) - 8;
   const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
   const nearest = built.points.flatMap(({ point, ties }) => (point.role === 'bend' ? ties : [])).slice(0, 3);
-  const tied = nearest.map((tie) => `${formatTape(tie.distanceM, units)} from ${tie.name}`);
+  const tied = nearest.map((tie) => `${held(formatTape(tie.distanceM, units))} from ${tie.name}`);
   const said = [
-    `Live cable buried here, about ${formatTape(crossing.depthM, units)} deep.`,
+    `Live cable buried here, about ${held(formatTape(crossing.depthM, units))} deep.`,
     tied.length > 0 ? `Bend: ${tied.join(', ')}.` : 'Not taped: find it with care.',
     'Do not dig. Energiser off, fence proven dead, other services located first.',
   ];

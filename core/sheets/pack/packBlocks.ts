@@ -79,3 +79,8 @@ export function sideBySide(left: readonly Block[], right: readonly Block[], righ
     paint: ([x, y]: PaperPoint) => [...a.paint([x, y]), ...b.paint([x + rightFromMm, y])],
   };
 }
+
+/** A figure and its unit, or the parts of a date, are not parted at the end of a line. */
+export function held(words: string): string {
+  return words.replaceAll(' ', '\u00a0');
+}

@@ -12,7 +12,7 @@ import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { placeText } from '../placeText.ts';
-import { listed, paragraph, uprightWidthMm } from './packBlocks.ts';
+import { held, listed, paragraph, uprightWidthMm } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 
 /** Energiser, earth stakes and their tests, and the voltage that is estimated. */
@@ -122,7 +122,7 @@ function earthTestTable({ project }: PackInput): Table {
       { title: 'Remarks' },
     ],
     rows: [...project.earthTest.values()].map((test) => [
-      dateText(test.date).replaceAll(' ', '\u00a0'),
+      held(dateText(test.date)),
       name(test),
       formatVoltage(test.earthV),
       test.fenceV === null ? 'not read' : formatVoltage(test.fenceV),

@@ -12,7 +12,7 @@ import { textPages } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { line, stroke, tagged, text } from '../paint.ts';
 import { letters, pen } from '../style.ts';
-import { listed, paragraph, uprightWidthMm } from './packBlocks.ts';
+import { held, listed, paragraph, uprightWidthMm } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 
 const outcomeWords = { passed: 'passed', failed: 'failed', leftOut: 'left out' } as const;
@@ -79,7 +79,7 @@ export function readingTable(
       { title: 'Remarks' },
     ],
     rows: readings.map((reading) => [
-      heldTogether(dateText(reading.date)),
+      held(dateText(reading.date)),
       reading.section ?? '-',
       reading.place || whereOf(reading),
       reading.voltageV === null ? '-' : formatVoltage(reading.voltageV),
@@ -89,11 +89,6 @@ export function readingTable(
       reading.note || '-',
     ]),
   };
-}
-
-/** A date in a column is not broken. */
-function heldTogether(words: string): string {
-  return words.replaceAll(' ', '\u00a0');
 }
 
 export function signatures(widthMm: number): Block {
