@@ -151,6 +151,7 @@ export const projectMessages = {
   printOrder: orderOptions,
   printFind: findOptions,
   printPack: packOptions,
+  makeGeoPackage: nothing,
   addPhotos: z.strictObject({ photos: newPhotoBytes, edit }),
   photoBytes: photoBytesWanted,
   beginPicture: newPicture,

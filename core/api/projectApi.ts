@@ -120,6 +120,9 @@ export interface ProjectApi extends PictureApi, PhotoApi {
   /** The handover pack as a PDF, computed from the file as it stands. */
   printPack(options: PackOptions): Promise<Result<MadeFile>>;
 
+  /** Every register with its places as a GeoPackage, computed from the file as it stands. */
+  makeGeoPackage(): Promise<Result<MadeFile>>;
+
   /** Calls `listener` on each event until the returned function is called. */
   subscribe(listener: (event: HostEvent) => void): () => void;
 }

@@ -17,6 +17,7 @@ import { ProblemError, problemOf } from '../store/problems.ts';
 import { createProjectFile, openProjectFile } from '../store/projectFile.ts';
 import type { ProjectStore } from '../store/projectStore.ts';
 import { readDemo } from './demo.ts';
+import { makeGeoPackage } from './geopackage.ts';
 import { listFolder } from './listFolder.ts';
 import { Pictures } from './pictures.ts';
 import { RecentFiles } from './recentFiles.ts';
@@ -98,6 +99,11 @@ export class ProjectService {
         this.#print('the handover pack', (things) =>
           this.#options.printPack(things, (blobId) => this.#openStore().photoBytes(blobId), options),
         ),
+      makeGeoPackage: () =>
+        this.#answer(() => {
+          const store = this.#openStore();
+          return makeGeoPackage(store.things(), nameOfFile(store.path), new Date());
+        }),
       addPhotos: ({ photos, edit }) =>
         this.#answer(() => {
           const state = this.#openStore().applyWithPhotos(edit, photos);

@@ -23,6 +23,7 @@ const project: ProjectApi = {
   printOrder: (options) => ipcRenderer.invoke(channelOf('project', 'printOrder'), options),
   printFind: (options) => ipcRenderer.invoke(channelOf('project', 'printFind'), options),
   printPack: (options) => ipcRenderer.invoke(channelOf('project', 'printPack'), options),
+  makeGeoPackage: () => ipcRenderer.invoke(channelOf('project', 'makeGeoPackage')),
   addPhotos: (request) => ipcRenderer.invoke(channelOf('project', 'addPhotos'), request),
   photoBytes: (request) => ipcRenderer.invoke(channelOf('project', 'photoBytes'), request),
   beginPicture: (request) => ipcRenderer.invoke(channelOf('project', 'beginPicture'), request),

@@ -56,6 +56,7 @@ export function connectLoopback({ origin, token }: LoopbackAddress): Host {
     printOrder: (options) => project('printOrder', options),
     printFind: (options) => project('printFind', options),
     printPack: (options) => project('printPack', options),
+    makeGeoPackage: () => project('makeGeoPackage'),
     addPhotos: (request) => project('addPhotos', request),
     photoBytes: (request) => project('photoBytes', request),
     beginPicture: (request) => project('beginPicture', request),

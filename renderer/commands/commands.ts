@@ -1,7 +1,6 @@
 import { type AppState, type Page, useApp } from '../state/appState.ts';
 import { chooseFile } from '../state/chooseFile.ts';
 import { deleteChosen } from '../state/deleteChosen.ts';
-import { exportGeoJson } from '../state/exportGeoJson.ts';
 import { mapView } from '../state/mapView.ts';
 import { printOrder, saveCutListsCsv, saveOrderCsv, savePriceListCsv, saveQuantitiesCsv } from '../state/orderFiles.ts';
 import { redo, undo } from '../state/session.ts';
@@ -53,7 +52,6 @@ const list = [
     whyNot: needsFile,
     run: () => useApp.setState({ dialog: { kind: 'pack' } }),
   },
-  { id: 'exportGeoJson', label: 'Export GeoJSON', whyNot: needsFile, run: () => exportGeoJson() },
   { id: 'cover', label: 'Open the cover', key: 'Alt+0', whyNot: always, run: goTo('cover') },
   { id: 'draw', label: 'Draw', key: 'Alt+1', whyNot: needsFile, run: goTo('draw') },
   { id: 'divide', label: 'Divide', key: 'Alt+2', whyNot: needsFile, run: goTo('divide') },

@@ -8,6 +8,7 @@ import type { Result } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { Photo } from '../../core/model/recordThings.ts';
+import type { Property } from '../../core/model/things.ts';
 import type { Host } from '../../renderer/client/connect.ts';
 import { demoThings, ipcHost, loopbackHost, type TestHost } from '../support/hosts.ts';
 import { changed, gone, made, makeFile, post } from '../support/projectFile.ts';
@@ -262,6 +263,17 @@ describe.each([
     expect(order.fileName).toBe('sheets en-NZ.pdf');
     expect(order.bytes).toHaveLength(256 + opened.things.length);
     expect(codeOf(await window.project.printOrder({ ...orderOptions, locale: 'no place' }))).toBe('not-valid');
+  });
+
+  test('a GeoPackage arrives byte for byte, and a property without a place on earth is refused one', async () => {
+    const { window, opened } = await withNewFile(await startHost());
+    expect(codeOf(await window.project.makeGeoPackage())).toBe('not-valid');
+    const before = opened.things.find(({ kind }) => kind === 'property') as Property;
+    const change = { kind: 'property', id: 'property', before, after: { ...before, placed: true } } as const;
+    unwrap(await window.project.apply({ baseRevision: opened.state.revision, label: 'Place', changes: [change] }));
+    const { fileName, bytes } = unwrap(await window.project.makeGeoPackage());
+    expect(fileName).toBe(`${opened.fileName}.gpkg`);
+    expect(new TextDecoder().decode(bytes.slice(0, 15))).toBe('SQLite format 3');
   });
 
   test('a handover pack arrives byte for byte, and one with a part that is none is refused', async () => {

@@ -24,7 +24,7 @@ export const rooms = {
   'core/quantities': { rooms: [...computed, 'core/model/edits', 'core/checks'] },
   'core/exchange': {
     rooms: [...computed, 'core/model/edits', 'core/coordinates', 'core/locate', 'core/quantities'],
-    packages: ['papaparse', 'geojson', 'fflate', 'saxes'],
+    packages: ['papaparse', 'geojson', 'fflate', 'saxes', '@tarikjabiri/dxf'],
   },
   'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/sheets'] },
   'core/sheets': {

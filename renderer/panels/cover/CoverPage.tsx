@@ -7,6 +7,7 @@ import { change as changeThing } from '../../state/change.ts';
 import { closeFile } from '../../state/session.ts';
 import { CoordinateBlock } from '../coordinates/CoordinateBlock.tsx';
 import { BringIn } from '../exchange/BringIn.tsx';
+import { HandOn } from '../exchange/HandOn.tsx';
 import { Answer } from '../parts/Answer.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -22,11 +23,14 @@ export function CoverPage() {
       <Answer>{coverSentence(survey, property.units)}</Answer>
       {property.invented ? <p className="invented">An invented example. No such property exists.</p> : null}
       <section className="block" aria-labelledby="cover-out">
-        <h2 id="cover-out">Print and hand on</h2>
+        <h2 id="cover-out">Print</h2>
         <p className="buttons">
           <CommandButton id="print" className="main" />
-          <CommandButton id="exportGeoJson" />
         </p>
+      </section>
+      <section className="block" aria-labelledby="cover-hand-on">
+        <h2 id="cover-hand-on">Hand on</h2>
+        <HandOn />
       </section>
       <section className="block" aria-labelledby="cover-in">
         <h2 id="cover-in">Bring in</h2>

@@ -1,0 +1,91 @@
+import { useState } from 'react';
+import { propertyOf } from '../../../core/model/project.ts';
+import { useOpenFile } from '../../state/appState.ts';
+import { type HandOnFormat, handOn } from '../../state/handOn.ts';
+
+interface Way {
+  readonly format: HandOnFormat;
+  readonly label: string;
+  /** It holds longitudes and latitudes only. */
+  readonly needsPlace: boolean;
+}
+
+interface Purpose {
+  readonly what: string;
+  readonly said: string;
+  readonly ways: readonly Way[];
+}
+
+const purposes: readonly Purpose[] = [
+  {
+    what: 'A map for other programs',
+    said: 'All of it: imported again, each thing comes back as what it was, and nothing is doubled.',
+    ways: [
+      { format: 'geoJson', label: 'Export GeoJSON', needsPlace: true },
+      { format: 'kml', label: 'Export KML', needsPlace: true },
+      { format: 'kmz', label: 'Export KMZ', needsPlace: true },
+    ],
+  },
+  {
+    what: 'For a handheld',
+    said: 'Gateways, switches and posts as waypoints, fences and crossings as tracks. It comes back whole as well.',
+    ways: [{ format: 'gpx', label: 'Export GPX', needsPlace: true }],
+  },
+  {
+    what: 'For a surveyor',
+    said: 'Every register as a layer, or the drawing in metres. To read only: these do not come back.',
+    ways: [
+      { format: 'geoPackage', label: 'Export GeoPackage', needsPlace: true },
+      { format: 'dxf', label: 'Export DXF', needsPlace: false },
+    ],
+  },
+  {
+    what: 'Tables and a picture',
+    said: 'Every register as a table (CSV), packed into one file; the drawing without the maps underneath.',
+    ways: [
+      { format: 'registers', label: 'Export the registers', needsPlace: false },
+      { format: 'png', label: 'Export a picture (PNG)', needsPlace: false },
+    ],
+  },
+];
+
+/** The ways in which the work leaves the app. */
+export function HandOn() {
+  const { project } = useOpenFile();
+  const { placed } = propertyOf(project);
+  const [busy, setBusy] = useState<HandOnFormat | null>(null);
+  const make = async (format: HandOnFormat) => {
+    setBusy(format);
+    await handOn(format);
+    setBusy(null);
+  };
+  return (
+    <>
+      {placed ? null : (
+        <p className="field-hint">
+          This property is drawn on the blank grid. Formats of longitude and latitude wait until it is put on the earth.
+        </p>
+      )}
+      <ul className="hand-on">
+        {purposes.map(({ what, said, ways }) => (
+          <li key={what}>
+            <h3>{what}</h3>
+            <p className="field-hint">{said}</p>
+            <p className="buttons">
+              {ways.map(({ format, label, needsPlace }) => (
+                <button
+                  key={format}
+                  type="button"
+                  disabled={busy !== null || (needsPlace && !placed)}
+                  onClick={() => void make(format)}
+                >
+                  {busy === format ? 'Making it …' : label}
+                </button>
+              ))}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
