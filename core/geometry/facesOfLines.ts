@@ -29,8 +29,8 @@ export interface Face {
 export function facesOfLines(lines: readonly (readonly Xy[])[], snapM = 0.3): Face[] {
   const graph = createGraph(nodeLines(lines, snapM));
   pruneLooseEnds(graph);
-  pruneBridges(graph);
-  const { shells, islands } = ringsOf(graph, walkFaces(graph), snapM);
+  const walks = walkFaces(graph);
+  const { shells, islands } = ringsOf(graph, pruneBridges(graph, walks) ? walkFaces(graph) : walks, snapM);
   assignIslands(shells, islands);
   return shells.map(({ ring, holes, lines }) => ({
     shell: ring,
@@ -48,18 +48,34 @@ interface Graph {
 }
 
 function createGraph(noded: NodedLines): Graph {
-  const outgoing: number[][] = noded.nodes.map(() => []);
-  const angles = new Float64Array(2 * noded.edges.length);
-  for (const [edge, { from, to }] of noded.edges.entries()) {
-    const [ax, ay] = noded.nodes[from]!;
-    const [bx, by] = noded.nodes[to]!;
-    angles[2 * edge] = Math.atan2(by - ay, bx - ax);
-    angles[2 * edge + 1] = Math.atan2(ay - by, ax - bx);
-    outgoing[from]!.push(2 * edge);
-    outgoing[to]!.push(2 * edge + 1);
+  const { nodes, edges } = noded;
+  const degree = new Int32Array(nodes.length);
+  for (const { from, to } of edges) {
+    degree[from]!++;
+    degree[to]!++;
   }
-  for (const halfEdges of outgoing) halfEdges.sort((g, h) => angles[g]! - angles[h]!);
-  return { noded, alive: new Uint8Array(noded.edges.length).fill(1), outgoing };
+  const outgoing: number[][] = new Array(nodes.length);
+  for (let node = 0; node < nodes.length; node++) outgoing[node] = new Array(degree[node]!);
+  for (let edge = edges.length - 1; edge >= 0; edge--) {
+    const { from, to } = edges[edge]!;
+    outgoing[to]![--degree[to]!] = 2 * edge + 1;
+    outgoing[from]![--degree[from]!] = 2 * edge;
+  }
+  const graph = { noded, alive: new Uint8Array(edges.length).fill(1), outgoing };
+  // Two come in turn either way.
+  for (const halfEdges of outgoing) if (halfEdges.length > 2) sortByAngle(graph, halfEdges);
+  return graph;
+}
+
+function sortByAngle(graph: Graph, halfEdges: number[]): void {
+  const angles = new Map(
+    halfEdges.map((halfEdge) => {
+      const [ax, ay] = graph.noded.nodes[startOf(graph, halfEdge)]!;
+      const [bx, by] = graph.noded.nodes[endOf(graph, halfEdge)]!;
+      return [halfEdge, Math.atan2(by - ay, bx - ax)];
+    }),
+  );
+  halfEdges.sort((g, h) => angles.get(g)! - angles.get(h)!);
 }
 
 function startOf({ noded }: Graph, halfEdge: number): number {
@@ -81,7 +97,8 @@ function dropEdge(graph: Graph, edge: number): void {
 
 /** Takes away edges that end nowhere, over and over. */
 function pruneLooseEnds(graph: Graph): void {
-  const ends = graph.outgoing.flatMap((halfEdges, node) => (halfEdges.length === 1 ? [node] : []));
+  const ends: number[] = [];
+  for (let node = 0; node < graph.outgoing.length; node++) if (graph.outgoing[node]!.length === 1) ends.push(node);
   for (let node = ends.pop(); node !== undefined; node = ends.pop()) {
     const [only, more] = graph.outgoing[node]!;
     if (only === undefined || more !== undefined) continue;
@@ -90,14 +107,18 @@ function pruneLooseEnds(graph: Graph): void {
   }
 }
 
-/** Takes away edges with the same face on both sides. */
-function pruneBridges(graph: Graph): void {
+/** Takes away edges with the same face on both sides; tells whether there were any. */
+function pruneBridges(graph: Graph, walks: readonly (readonly number[])[]): boolean {
   const faceOf = new Int32Array(2 * graph.alive.length).fill(-1);
-  for (const [face, walk] of walkFaces(graph).entries()) for (const halfEdge of walk) faceOf[halfEdge] = face;
+  for (let face = 0; face < walks.length; face++) for (const halfEdge of walks[face]!) faceOf[halfEdge] = face;
+  let any = false;
   for (let edge = 0; edge < graph.alive.length; edge++) {
-    if (graph.alive[edge] && faceOf[2 * edge] === faceOf[2 * edge + 1]) dropEdge(graph, edge);
+    if (!graph.alive[edge] || faceOf[2 * edge] !== faceOf[2 * edge + 1]) continue;
+    dropEdge(graph, edge);
+    any = true;
   }
-  pruneLooseEnds(graph);
+  if (any) pruneLooseEnds(graph);
+  return any;
 }
 
 /** All boundary walks with the face on their left: at each node on along the next half-edge clockwise. */
@@ -105,8 +126,9 @@ function walkFaces(graph: Graph): number[][] {
   const walked = new Uint8Array(2 * graph.alive.length);
   const walks: number[][] = [];
   const placeOf = new Int32Array(2 * graph.alive.length);
-  for (const halfEdges of graph.outgoing)
-    for (const [place, halfEdge] of halfEdges.entries()) placeOf[halfEdge] = place;
+  for (const halfEdges of graph.outgoing) {
+    for (let place = 0; place < halfEdges.length; place++) placeOf[halfEdges[place]!] = place;
+  }
   for (let first = 0; first < walked.length; first++) {
     if (!graph.alive[first >> 1] || walked[first]) continue;
     const walk: number[] = [];
@@ -137,8 +159,9 @@ function ringsOf(graph: Graph, walks: readonly number[][], snapM: number): { she
   const connected = connectedParts(graph);
   const shells: Shell[] = [];
   const islands: Ring[] = [];
+  const placeOf = new Int32Array(graph.outgoing.length).fill(-1);
   for (const walk of walks) {
-    const rings = splitAtPinches(graph, walk).map((loop) => ringOf(graph, loop, connected));
+    const rings = splitAtPinches(graph, walk, placeOf).map((loop) => ringOf(graph, loop, connected));
     const outer = rings.find(({ areaM2 }) => areaM2 > 0);
     const inner = rings.filter(({ areaM2 }) => areaM2 < 0);
     if (!outer) islands.push(...inner);
@@ -152,18 +175,17 @@ function isLand({ ring, areaM2 }: Ring, snapM: number): boolean {
   return (2 * areaM2) / perimeterM >= snapM;
 }
 
-/** Where a boundary passes a node twice it is two loops that touch there. */
-function splitAtPinches(graph: Graph, walk: readonly number[]): number[][] {
+/** Where a boundary passes a node twice it is two loops that touch there. `placeOf` holds -1 for each node, and will again. */
+function splitAtPinches(graph: Graph, walk: readonly number[], placeOf: Int32Array): number[][] {
   const loops: number[][] = [];
   const path: number[] = [];
-  const placeOf = new Map<number, number>();
   for (const halfEdge of walk) {
-    placeOf.set(startOf(graph, halfEdge), path.length);
+    placeOf[startOf(graph, halfEdge)] = path.length;
     path.push(halfEdge);
-    const place = placeOf.get(endOf(graph, halfEdge));
-    if (place === undefined) continue;
+    const place = placeOf[endOf(graph, halfEdge)]!;
+    if (place === -1) continue;
     const loop = path.splice(place);
-    for (const taken of loop) placeOf.delete(startOf(graph, taken));
+    for (const taken of loop) placeOf[startOf(graph, taken)] = -1;
     loops.push(loop);
   }
   return loops;
@@ -171,9 +193,11 @@ function splitAtPinches(graph: Graph, walk: readonly number[]): number[][] {
 
 function ringOf(graph: Graph, loop: readonly number[], connected: Int32Array): Ring {
   const ring = loop.map((halfEdge) => graph.noded.nodes[startOf(graph, halfEdge)]!);
+  const lines = new Set<number>();
+  for (const halfEdge of loop) for (const line of graph.noded.edges[halfEdge >> 1]!.lines) lines.add(line);
   return {
     ring,
-    lines: [...new Set(loop.flatMap((halfEdge) => graph.noded.edges[halfEdge >> 1]!.lines))],
+    lines: [...lines],
     areaM2: signedRingArea(ring),
     connected: connected[startOf(graph, loop[0]!)]!,
   };

@@ -1,3 +1,4 @@
+import Flatbush from 'flatbush';
 import { facesOfLines } from '../geometry/facesOfLines.ts';
 import { ringAreaM2 } from '../geometry/geodesic.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
@@ -22,16 +23,15 @@ export function paddocksOf(
   snapToleranceM: number,
   before: readonly Paddock[] = [],
 ): Paddock[] {
-  const known = new Map(before.map((paddock) => [keyOf(paddock.ring), paddock]));
+  const known = Map.groupBy(before, ({ ring }) => ring[0]![0]);
   const faces = facesOfLines(
     [...lines.values()].map(({ xy }) => xy),
     snapToleranceM,
   );
   const paddocks = faces.flatMap(({ shell, holes }) => {
     const ring = fromLeastVertex(shell);
-    const old = known.get(keyOf(ring));
-    const same = old && sameRing(old.ring, ring) && sameRings(old.holes, holes);
-    if (same) return [old];
+    const same = known.get(ring[0]![0])?.find((old) => sameRing(old.ring, ring) && sameRings(old.holes, holes));
+    if (same) return [same];
     const inside = interiorPoint(ring, holes, labelToleranceM(ring))?.point;
     return inside ? [unnamed(ring, holes, inside, plane)] : [];
   });
@@ -52,15 +52,27 @@ function unnamed(ring: readonly Xy[], holes: readonly (readonly Xy[])[], inside:
 
 /** Each paddock with the first name whose point lies in it. A paddock that keeps its name keeps its object. */
 export function withNames(paddocks: readonly Paddock[], names: Iterable<PaddockName>, plane: LocalPlane): Paddock[] {
-  const places = [...names].flatMap((named) => {
+  const nameIn = findName(names, plane);
+  return paddocks.map((paddock) => {
+    const named = nameIn(paddock);
+    return named === paddock.named ? paddock : { ...paddock, named, name: named?.name || unnamedPaddock };
+  });
+}
+
+/** Finds the first name whose point lies in a paddock. */
+function findName(names: Iterable<PaddockName>, plane: LocalPlane): (paddock: Paddock) => PaddockName | null {
+  const placed = [...names].flatMap((named) => {
     const xy = placeOfName(named, plane);
     return xy ? [{ named, xy }] : [];
   });
-  return paddocks.map((paddock) => {
-    const box = boxOf(paddock);
-    const named = places.find(({ xy }) => inBox(xy, box) && isInside(xy, paddock))?.named ?? null;
-    return named === paddock.named ? paddock : { ...paddock, named, name: named?.name || unnamedPaddock };
-  });
+  if (placed.length === 0) return () => null;
+  const tree = new Flatbush(placed.length);
+  for (const { xy } of placed) tree.add(xy[0], xy[1], xy[0], xy[1]);
+  tree.finish();
+  return (paddock) => {
+    const inside = tree.search(...boxOf(paddock), (index) => isInside(placed[index]!.xy, paddock));
+    return inside.length === 0 ? null : placed[Math.min(...inside)]!.named;
+  };
 }
 
 const places = new WeakMap<LonLat, { readonly plane: LocalPlane; readonly xy: Xy }>();
@@ -86,25 +98,19 @@ function boxOf({ ring }: Paddock): Box {
   return box;
 }
 
-function inBox([x, y]: Xy, [minX, minY, maxX, maxY]: Box): boolean {
-  return x >= minX && x <= maxX && y >= minY && y <= maxY;
-}
-
 function isInside(point: Xy, { ring, holes }: Paddock): boolean {
   return pointInRing(point, ring) && !holes.some((hole) => pointInRing(point, hole));
 }
 
 function fromLeastVertex(ring: readonly Xy[]): readonly Xy[] {
   let least = 0;
-  for (const [i, [x, y]] of ring.entries()) {
-    const [lx, ly] = ring[least]!;
-    if (x < lx || (x === lx && y < ly)) least = i;
+  for (let i = 1; i < ring.length; i++) {
+    const [x, y] = ring[i]!;
+    const [leastX, leastY] = ring[least]!;
+    if (x < leastX || (x === leastX && y < leastY)) least = i;
   }
   return [...ring.slice(least), ...ring.slice(0, least)];
 }
-
-/** Enough to find the same ring again; `sameRing` then makes sure. */
-const keyOf = (ring: readonly Xy[]): string => [ring.length, ring[0], ring[ring.length >> 1]].join();
 
 const sameRing = (a: readonly Xy[], b: readonly Xy[]): boolean =>
   a.length === b.length && a.every(([x, y], i) => x === b[i]![0] && y === b[i]![1]);

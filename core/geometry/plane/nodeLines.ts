@@ -1,7 +1,8 @@
-import Flatbush from 'flatbush';
 import type { Xy } from '../types.ts';
 import { boxOfSegment } from './box.ts';
+import { boxPairs } from './boxPairs.ts';
 import { nearestOnSegment } from './nearestOnSegment.ts';
+import { createPlaceNumbers } from './placeNumbers.ts';
 import { between, cross, subtract } from './vector.ts';
 import { xyDistanceM } from './xyDistance.ts';
 
@@ -61,11 +62,9 @@ function nodeOnce(pieces: readonly Piece[], snapM: number): { noded: NodedLines;
   const drawing = readDrawing(pieces);
   const { points, segments } = drawing;
   if (segments.length === 0) return { noded: { nodes: [], edges: [] }, moved: false };
-  const tree = new Flatbush(segments.length);
-  for (const { a, b } of segments) tree.add(...boxOfSegment(points[a]!, points[b]!));
-  tree.finish();
+  const near = boxPairs(drawing.boxes, snapM);
 
-  const touches = findTouches(drawing, tree, snapM);
+  const touches = findTouches(drawing, near, snapM);
   const nodeOf = mergePoints(points, touches.pairs, snapM);
   const nodes: Xy[] = points.slice();
   const cuts = new Map<number, Cut[]>();
@@ -86,7 +85,7 @@ function nodeOnce(pieces: readonly Piece[], snapM: number): { noded: NodedLines;
     settled.add(node);
     moved = true;
   }
-  const crossings = findCrossings(drawing, tree, nodeOf, cuts, snapM);
+  const crossings = findCrossings(drawing, near, nodeOf, cuts, snapM);
   for (const crossing of joinCrossings(crossings.found, snapM)) {
     const node = nodes.push(crossing.at) - 1;
     for (const { first, second, t, u } of crossing.of) {
@@ -102,95 +101,146 @@ interface Drawing {
   /** Vertices, each place once. */
   readonly points: readonly Xy[];
   readonly segments: readonly Segment[];
-  /** For each point, the places along pieces where it is a vertex. */
-  readonly placesOf: readonly (readonly { piece: number; atM: number }[])[];
+  /** West, south, east, north of each segment. */
+  readonly boxes: Float64Array;
+  /** Where a point is a vertex. */
+  readonly placesOf: (point: number) => readonly PlaceOnPiece[];
+}
+
+interface PlaceOnPiece {
+  readonly piece: number;
+  readonly atM: number;
 }
 
 function readDrawing(pieces: readonly Piece[]): Drawing {
-  const points: Xy[] = [];
+  const vertexCount = pieces.reduce((sum, { path }) => sum + path.length, 0);
+  const { places: points, numberOf } = createPlaceNumbers(vertexCount);
   const segments: Segment[] = [];
-  const placesOf: { piece: number; atM: number }[][] = [];
-  const known = new Map<number, Map<number, number>>();
-  const pointAt = ([x, y]: Xy): number => {
-    const column = known.get(x) ?? new Map<number, number>();
-    known.set(x, column);
-    const point = column.get(y) ?? points.push([x, y]) - 1;
-    column.set(y, point);
-    placesOf[point] ??= [];
-    return point;
-  };
-  for (const [piece, { path }] of pieces.entries()) {
+  const pieceOf = new Int32Array(vertexCount);
+  const stationM = new Float64Array(vertexCount);
+  // The vertices at each point as a chain: the last that was read, and for each vertex the one before it.
+  const lastAt = new Int32Array(vertexCount).fill(-1);
+  const before = new Int32Array(vertexCount);
+  let vertex = 0;
+  for (let piece = 0; piece < pieces.length; piece++) {
     let atM = 0;
     let a = -1;
-    for (const vertex of path) {
-      if (!Number.isFinite(vertex[0]) || !Number.isFinite(vertex[1])) continue;
-      const b = pointAt(vertex);
+    for (const place of pieces[piece]!.path) {
+      if (!Number.isFinite(place[0]) || !Number.isFinite(place[1])) continue;
+      const b = numberOf(place);
       if (b === a) continue;
       if (a >= 0) {
         segments.push({ a, b, piece, startM: atM });
-        atM += xyDistanceM(points[a]!, vertex);
+        atM += xyDistanceM(points[a]!, place);
       }
-      placesOf[b]!.push({ piece, atM });
+      pieceOf[vertex] = piece;
+      stationM[vertex] = atM;
+      before[vertex] = lastAt[b]!;
+      lastAt[b] = vertex++;
       a = b;
     }
   }
-  return { points, segments, placesOf };
+  return {
+    points,
+    segments,
+    boxes: boxesOf(points, segments),
+    placesOf(point) {
+      const places: PlaceOnPiece[] = [];
+      for (let at = lastAt[point]!; at !== -1; at = before[at]!)
+        places.push({ piece: pieceOf[at]!, atM: stationM[at]! });
+      return places;
+    },
+  };
+}
+
+function boxesOf(points: readonly Xy[], segments: readonly Segment[]): Float64Array {
+  const boxes = new Float64Array(4 * segments.length);
+  for (let i = 0; i < segments.length; i++) {
+    const { a, b } = segments[i]!;
+    boxes.set(boxOfSegment(points[a]!, points[b]!), 4 * i);
+  }
+  return boxes;
 }
 
 interface Touches {
-  readonly pairs: { readonly p: number; readonly q: number; readonly distanceM: number }[];
-  /** The nearest first. */
-  readonly onSegments: {
-    readonly point: number;
-    readonly segment: number;
-    readonly foot: Xy;
-    readonly fraction: number;
-    readonly distanceM: number;
-  }[];
+  /** The nearest first, as `onSegments`. */
+  readonly pairs: readonly Pair[];
+  readonly onSegments: readonly OnSegment[];
 }
 
-function findTouches(drawing: Drawing, tree: Flatbush, snapM: number): Touches {
-  const { points, segments, placesOf } = drawing;
-  const touches: Touches = { pairs: [], onSegments: [] };
-  const seen = new Set<number>();
+/** Two points, `p < q`. */
+interface Pair {
+  readonly p: number;
+  readonly q: number;
+  readonly distanceM: number;
+}
+
+interface OnSegment {
+  readonly point: number;
+  readonly segment: number;
+  readonly foot: Xy;
+  readonly fraction: number;
+  readonly distanceM: number;
+}
+
+/** `near` holds the segments that come within `snapM` of each other, two by two. */
+function findTouches(drawing: Drawing, near: readonly number[], snapM: number): Touches {
+  const { points, segments, boxes, placesOf } = drawing;
+  const pairs = new Map<number, Pair>();
+  const onSegments = new Map<number, OnSegment>();
   /** A vertex does not touch its own line a step further on. */
   const sameStretch = (point: number, piece: number, atM: number) =>
-    placesOf[point]!.some((place) => place.piece === piece && Math.abs(place.atM - atM) < 4 * snapM);
-  const pair = (p: number, q: number) => {
-    const key = p < q ? p * points.length + q : q * points.length + p;
-    if (p === q || seen.has(key)) return;
-    seen.add(key);
+    placesOf(point).some((place) => place.piece === piece && Math.abs(place.atM - atM) < 4 * snapM);
+  const pair = (m: number, n: number) => {
+    if (m === n) return;
+    const [p, q] = m < n ? [m, n] : [n, m];
+    const key = p * points.length + q;
     const distanceM = xyDistanceM(points[p]!, points[q]!);
-    if (distanceM > snapM || placesOf[q]!.some(({ piece, atM }) => sameStretch(p, piece, atM))) return;
-    touches.pairs.push({ p, q, distanceM });
+    if (distanceM > snapM || pairs.has(key) || placesOf(q).some(({ piece, atM }) => sameStretch(p, piece, atM))) return;
+    pairs.set(key, { p, q, distanceM });
   };
-  for (const [point, at] of points.entries()) {
-    const [x, y] = at;
-    for (const segment of tree.search(x - snapM, y - snapM, x + snapM, y + snapM)) {
-      const { a, b, piece, startM } = segments[segment]!;
-      if (point === a || point === b) continue;
-      pair(point, a);
-      pair(point, b);
-      const start = points[a]!;
-      const end = points[b]!;
-      const { point: foot, fraction, distanceM } = nearestOnSegment(at, start, end);
-      if (distanceM > snapM || fraction === 0 || fraction === 1) continue;
-      if (sameStretch(point, piece, startM + fraction * xyDistanceM(start, end))) continue;
-      touches.onSegments.push({ point, segment, foot, fraction, distanceM });
-    }
+  const touch = (point: number, segment: number) => {
+    const { a, b, piece, startM } = segments[segment]!;
+    if (point === a || point === b || !isNear(boxes, segment, points[point]!, snapM)) return;
+    pair(point, a);
+    pair(point, b);
+    const start = points[a]!;
+    const end = points[b]!;
+    const { point: foot, fraction, distanceM } = nearestOnSegment(points[point]!, start, end);
+    if (distanceM > snapM || fraction === 0 || fraction === 1) return;
+    if (sameStretch(point, piece, startM + fraction * xyDistanceM(start, end))) return;
+    onSegments.set(point * segments.length + segment, { point, segment, foot, fraction, distanceM });
+  };
+  for (let i = 0; i < near.length; i += 2) {
+    const [first, second] = [near[i]!, near[i + 1]!];
+    touch(segments[first]!.a, second);
+    touch(segments[first]!.b, second);
+    touch(segments[second]!.a, first);
+    touch(segments[second]!.b, first);
   }
-  touches.onSegments.sort((m, n) => m.distanceM - n.distanceM);
-  return touches;
+  return {
+    pairs: [...pairs.values()].sort((m, n) => m.distanceM - n.distanceM || m.p - n.p || m.q - n.q),
+    onSegments: [...onSegments.values()].sort(
+      (m, n) => m.distanceM - n.distanceM || m.point - n.point || m.segment - n.segment,
+    ),
+  };
+}
+
+function isNear(boxes: Float64Array, segment: number, [x, y]: Xy, reachM: number): boolean {
+  const at = 4 * segment;
+  if (x < boxes[at]! - reachM || x > boxes[at + 2]! + reachM) return false;
+  return y >= boxes[at + 1]! - reachM && y <= boxes[at + 3]! + reachM;
 }
 
 /**
  * Which point stands for each point. The closest pairs join first, and only into groups no wider than `snapM`: the
  * vertices of a finely drawn curve must not swallow each other.
  */
-function mergePoints(points: readonly Xy[], pairs: Touches['pairs'], snapM: number): number[] {
-  const nodeOf = points.map((_, point) => point);
+function mergePoints(points: readonly Xy[], pairs: readonly Pair[], snapM: number): Int32Array {
+  const nodeOf = new Int32Array(points.length);
+  for (let point = 0; point < nodeOf.length; point++) nodeOf[point] = point;
   const groups = new Map<number, number[]>();
-  for (const { p, q } of pairs.toSorted((m, n) => m.distanceM - n.distanceM)) {
+  for (const { p, q } of pairs) {
     const [keep, drop] = [Math.min(nodeOf[p]!, nodeOf[q]!), Math.max(nodeOf[p]!, nodeOf[q]!)];
     if (keep === drop) continue;
     const kept = groups.get(keep) ?? [keep];
@@ -213,35 +263,33 @@ interface Crossing {
 
 /** Segments that run through each other; not where a vertex that touches already joins them. */
 function findCrossings(
-  drawing: Drawing,
-  tree: Flatbush,
-  nodeOf: readonly number[],
+  { points, segments }: Drawing,
+  near: readonly number[],
+  nodeOf: Int32Array,
   cuts: ReadonlyMap<number, readonly Cut[]>,
   snapM: number,
 ) {
-  const { points, segments } = drawing;
   const found: Crossing[] = [];
   let skipped = false;
-  for (const [first, s] of segments.entries()) {
+  for (let i = 0; i < near.length; i += 2) {
+    const [first, second] = [near[i]!, near[i + 1]!];
+    const s = segments[first]!;
+    const o = segments[second]!;
+    if (nodeOf[s.a] === nodeOf[o.a] || nodeOf[s.a] === nodeOf[o.b]) continue;
+    if (nodeOf[s.b] === nodeOf[o.a] || nodeOf[s.b] === nodeOf[o.b]) continue;
     const [a, b] = [points[s.a]!, points[s.b]!];
-    for (const second of tree.search(...boxOfSegment(a, b))) {
-      if (second <= first) continue;
-      const o = segments[second]!;
-      if (nodeOf[s.a] === nodeOf[o.a] || nodeOf[s.a] === nodeOf[o.b]) continue;
-      if (nodeOf[s.b] === nodeOf[o.a] || nodeOf[s.b] === nodeOf[o.b]) continue;
-      const [c, d] = [points[o.a]!, points[o.b]!];
-      const along = subtract(b, a);
-      const other = subtract(d, c);
-      const turn = cross(along, other);
-      if (turn === 0) continue;
-      const t = cross(subtract(c, a), other) / turn;
-      const u = cross(subtract(c, a), along) / turn;
-      if (!(t > 0 && t < 1 && u > 0 && u < 1)) continue;
-      const at = between(a, b, t);
-      if (shareACut(cuts.get(first), cuts.get(second)) || [a, b, c, d].some((end) => xyDistanceM(end, at) <= snapM))
-        skipped ||= snapM > exactM;
-      else found.push({ at, first, second, t, u });
-    }
+    const [c, d] = [points[o.a]!, points[o.b]!];
+    const along = subtract(b, a);
+    const other = subtract(d, c);
+    const turn = cross(along, other);
+    if (turn === 0) continue;
+    const t = cross(subtract(c, a), other) / turn;
+    const u = cross(subtract(c, a), along) / turn;
+    if (!(t > 0 && t < 1 && u > 0 && u < 1)) continue;
+    const at = between(a, b, t);
+    if (shareACut(cuts.get(first), cuts.get(second)) || [a, b, c, d].some((end) => xyDistanceM(end, at) <= snapM))
+      skipped ||= snapM > exactM;
+    else found.push({ at, first, second, t, u });
   }
   return { found, skipped };
 }
@@ -253,12 +301,16 @@ function shareACut(first: readonly Cut[] | undefined, second: readonly Cut[] | u
 /** Crossings nearer to each other than `snapM` are one node. */
 function joinCrossings(crossings: readonly Crossing[], snapM: number): { at: Xy; of: Crossing[] }[] {
   const joined: { at: Xy; of: Crossing[] }[] = [];
-  for (const crossing of crossings.toSorted((m, n) => m.at[0] - n.at[0])) {
+  for (const crossing of crossings.toSorted(fromTheWest)) {
     const near = lastWithin(joined, crossing.at, snapM);
     if (near) near.of.push(crossing);
     else joined.push({ at: crossing.at, of: [crossing] });
   }
   return joined;
+}
+
+function fromTheWest(m: Crossing, n: Crossing): number {
+  return m.at[0] - n.at[0] || m.first - n.first || m.second - n.second;
 }
 
 function lastWithin<T extends { at: Xy }>(sorted: readonly T[], at: Xy, radiusM: number): T | null {
@@ -272,28 +324,44 @@ function edgesOf(
   pieces: readonly Piece[],
   segments: readonly Segment[],
   nodes: readonly Xy[],
-  nodeOf: readonly number[],
+  nodeOf: Int32Array,
   cuts: ReadonlyMap<number, Cut[]>,
 ): NodedLines {
-  const edges = new Map<number, { from: number; to: number; lines: Set<number> }>();
+  const edges: WritableEdge[] = [];
+  const known = new Map<number, WritableEdge>();
   const addEdge = (m: number, n: number, lines: readonly number[]) => {
     if (m === n) return;
     const [from, to] = m < n ? [m, n] : [n, m];
     const key = from * nodes.length + to;
-    const edge = edges.get(key);
-    if (!edge) edges.set(key, { from, to, lines: new Set(lines) });
-    else for (const line of lines) edge.lines.add(line);
+    const edge = known.get(key);
+    if (edge) {
+      edge.lines = merged(edge.lines, lines);
+      return;
+    }
+    const made = { from, to, lines };
+    known.set(key, made);
+    edges.push(made);
   };
-  for (const [index, { a, b, piece }] of segments.entries()) {
+  for (let index = 0; index < segments.length; index++) {
+    const { a, b, piece } = segments[index]!;
+    const { lines } = pieces[piece]!;
     let from = nodeOf[a]!;
-    for (const { node } of (cuts.get(index) ?? []).sort((m, n) => m.fraction - n.fraction)) {
-      addEdge(from, node, pieces[piece]!.lines);
+    for (const { node } of cuts.get(index)?.sort((m, n) => m.fraction - n.fraction) ?? []) {
+      addEdge(from, node, lines);
       from = node;
     }
-    addEdge(from, nodeOf[b]!, pieces[piece]!.lines);
+    addEdge(from, nodeOf[b]!, lines);
   }
-  return {
-    nodes,
-    edges: Array.from(edges.values(), ({ from, to, lines }) => ({ from, to, lines: [...lines].sort((m, n) => m - n) })),
-  };
+  return { nodes, edges };
+}
+
+interface WritableEdge {
+  readonly from: number;
+  readonly to: number;
+  lines: readonly number[];
+}
+
+/** Both ascending. */
+function merged(a: readonly number[], b: readonly number[]): readonly number[] {
+  return a === b ? a : [...new Set([...a, ...b])].sort((m, n) => m - n);
 }
