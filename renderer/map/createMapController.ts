@@ -140,7 +140,8 @@ export function createMapController(elements: MapElements, first: MapInput, even
   resized.observe(stage);
   let zooming = false;
   let removed = false;
-  map.on('zoomanim', () => {
+  // Not zoomanim: a zoom to where the map stands already ends before all have heard of it.
+  map.on('zoomstart', () => {
     zooming = true;
   });
   map.on('zoomend', () => {

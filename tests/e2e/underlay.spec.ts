@@ -299,7 +299,7 @@ test('what is no picture, or a broken one, is refused with its reason and leaves
     ['head.jpg', jpeg.buffer.subarray(0, 30), /can't be read: its header breaks off/],
     ['half.jpg', large.subarray(0, large.length / 2), /breaks off \d+ % of the way down/],
     ['half.png', png.buffer.subarray(0, png.buffer.length / 2), /damaged or breaks off/],
-    ['half.tif', patternTiff('x', 300, 300, null).buffer.subarray(0, 5000), /header is damaged|breaks off/],
+    ['half.tif', patternTiff('x', 300, 300, null).buffer.subarray(0, 200), /header is damaged|breaks off/],
   ] as const) {
     await bringIn(page).setInputFiles({ name, mimeType: 'application/octet-stream', buffer });
     await expect(page.getByText(words)).toBeVisible();

@@ -78,10 +78,10 @@ export function createSettledLayer(
   }
 
   let zooming = false;
-  const onZoomAnim = ({ center, zoom }: L.ZoomAnimEvent) => {
+  const onZoomStart = () => {
     zooming = true;
-    shown.placeFor(center, zoom);
   };
+  const onZoomAnim = ({ center, zoom }: L.ZoomAnimEvent) => shown.placeFor(center, zoom);
   const onZoom = () => shown.place();
   const onMoveEnd = () => {
     zooming = false;
@@ -89,6 +89,7 @@ export function createSettledLayer(
     start(budgetMs);
   };
 
+  map.on('zoomstart', onZoomStart);
   map.on('zoomanim', onZoomAnim);
   map.on('zoom viewreset', onZoom);
   map.on('move', onMove);
@@ -100,6 +101,7 @@ export function createSettledLayer(
       removed = true;
       cancelAnimationFrame(frame);
       job = null;
+      map.off('zoomstart', onZoomStart);
       map.off('zoomanim', onZoomAnim);
       map.off('zoom viewreset', onZoom);
       map.off('move', onMove);
