@@ -72,7 +72,7 @@ test('the example goes out as GeoJSON and comes back without a change', async ({
   const before = (await app.file()).things;
   await page.keyboard.press('Alt+0');
   const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Export GeoJSON' }).click();
+  await page.getByRole('button', { name: 'Export GeoJSON', exact: true }).click();
   const path = await (await download).path();
   const text = await readFile(path, 'utf8');
   expect((JSON.parse(text) as { type: string }).type).toBe('FeatureCollection');

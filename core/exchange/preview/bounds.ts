@@ -1,7 +1,7 @@
 import type { Preview, PreviewFeature } from './types.ts';
 
 /** The smallest box around all positions, going the short way round the earth. */
-export function boundsOf(features: readonly PreviewFeature[]): Preview['bounds'] {
+export function boundsOf(features: Iterable<Pick<PreviewFeature, 'path'>>): Preview['bounds'] {
   let [south, north] = [Infinity, -Infinity];
   const lons: number[] = [];
   for (const { path } of features) {

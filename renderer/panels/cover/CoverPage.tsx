@@ -7,6 +7,7 @@ import { change as changeThing } from '../../state/change.ts';
 import { closeFile } from '../../state/session.ts';
 import { CoordinateBlock } from '../coordinates/CoordinateBlock.tsx';
 import { BringIn } from '../exchange/BringIn.tsx';
+import { GroundBlock } from '../exchange/GroundBlock.tsx';
 import { HandOn } from '../exchange/HandOn.tsx';
 import { Answer } from '../parts/Answer.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
@@ -35,6 +36,10 @@ export function CoverPage() {
       <section className="block" aria-labelledby="cover-in">
         <h2 id="cover-in">Bring in</h2>
         <BringIn />
+      </section>
+      <section className="block" aria-labelledby="cover-ground">
+        <h2 id="cover-ground">Heights of the ground</h2>
+        <GroundBlock />
       </section>
       <section className="block" aria-labelledby="cover-files">
         <h2 id="cover-files">Files</h2>

@@ -19,11 +19,13 @@ export function FenceLineDetails({ line }: { readonly line: FenceLine }) {
   const set = (label: string, patch: Partial<Omit<FenceLine, 'kind' | 'id'>>) =>
     change(`${label} ${line.name}`, 'fenceLine', line.id, patch);
   const shape = survey.lines.get(line.id);
+  const overGroundM = survey.ground.slopeLengthM(line.id, 0, shape?.lengthM ?? 0);
   return (
     <>
       <p className="details-fact">
         <span className="figure-value">{shape ? formatLength(shape.lengthM, units) : 'not known'}</span>{' '}
         {shape?.closed ? 'closed line' : 'open line'}, {line.path.length} vertices
+        {overGroundM === null ? '' : `; ${formatLength(overGroundM, units)} over the ground`}
       </p>
       <TextField label="Name" required value={line.name} onCommit={(name) => set('Rename', { name })} />
       <SelectField

@@ -1,5 +1,5 @@
 import { fromBlob, type GeoTIFFImage } from 'geotiff';
-import { type GeoTiffPlace, placeOfGeoTiff } from '../../../core/exchange/image/geoTiffTags.ts';
+import { placeOfTiff } from './placeOfTiff.ts';
 import { mostAtOnce, PictureProblem, type PictureReader, stripPx } from './reader.ts';
 
 const floatFormat = 3;
@@ -12,7 +12,7 @@ export async function tiffReader(file: Blob): Promise<PictureReader> {
     widthPx,
     heightPx,
     opaque: true,
-    place: await placeOf(image),
+    place: await placeOfTiff(image),
     async *strips() {
       const rows = Math.max(1, Math.min(heightPx, rowsAtOnce(image)));
       for (let topPx = 0; topPx < heightPx; topPx += rows) {
@@ -77,29 +77,4 @@ function unreadable(error: unknown): string {
   return /compression/i.test(reason)
     ? 'This TIFF is packed in a way that can’t be read. Save it with LZW, Deflate or JPEG, or unpacked.'
     : 'The TIFF picture is damaged or breaks off. Save it anew, or fetch it again.';
-}
-
-async function placeOf(image: GeoTIFFImage): Promise<GeoTiffPlace | null> {
-  const { fileDirectory } = image;
-  const keys = image.getGeoKeys();
-  const numbers = async (tag: 'ModelPixelScale' | 'ModelTiepoint' | 'ModelTransformation') => {
-    const value: ArrayLike<number> | undefined = await fileDirectory.loadValue(tag);
-    return value ? Array.from(value) : null;
-  };
-  const key = (name: string) => {
-    const value = (keys as Readonly<Record<string, unknown>> | null)?.[name];
-    return typeof value === 'number' ? value : null;
-  };
-  try {
-    return placeOfGeoTiff({
-      pixelScale: await numbers('ModelPixelScale'),
-      tiepoints: await numbers('ModelTiepoint'),
-      transformation: await numbers('ModelTransformation'),
-      rasterType: key('GTRasterTypeGeoKey'),
-      projectedCode: key('ProjectedCSTypeGeoKey'),
-      geographicCode: key('GeographicTypeGeoKey'),
-    });
-  } catch {
-    return null;
-  }
 }

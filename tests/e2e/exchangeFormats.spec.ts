@@ -1,0 +1,233 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { unzipSync, zipSync } from 'fflate';
+import { writeArrayBuffer } from 'geotiff';
+import type { FenceLine, Post } from '../../core/model/things.ts';
+import { type App, expect, test } from '../support/app.ts';
+
+const files = join(import.meta.dirname, '..', 'unit', 'exchange', 'files');
+
+async function openCover(page: Page): Promise<void> {
+  await page.keyboard.press('Alt+0');
+  await expect(page.getByRole('heading', { name: 'Bring in' })).toBeVisible();
+}
+
+/** Chooses a file for import, as through the system's dialog. */
+async function bringIn(page: Page, name: string, bytes: Uint8Array): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Import a map' }).click();
+  await (await chooser).setFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) });
+}
+
+async function bringInFile(page: Page, name: string): Promise<void> {
+  await bringIn(page, name, await readFile(join(files, name)));
+}
+
+/** What the button hands over. */
+async function handedOn(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: button, exact: true }).click();
+  const done = await download;
+  return { name: done.suggestedFilename(), bytes: await readFile(await done.path()) };
+}
+
+const kindsOf = async (app: App) => (await app.file()).things.map(({ kind }) => kind);
+
+for (const [name, pieces] of [
+  ['lines.kml', 3],
+  ['map.kmz', 5],
+  ['tracks.gpx', 4],
+  ['layers.zip', 7],
+  ['points.csv', 3],
+] as const) {
+  test(`${name} comes in after a look, and one undo takes it back`, async ({ app, page }) => {
+    await app.openNew();
+    await openCover(page);
+    await bringInFile(page, name);
+    const dialog = page.getByRole('dialog');
+    await expect(dialog.getByText(`${pieces} usable pieces`)).toBeVisible();
+    const before = (await kindsOf(app)).length;
+    await dialog.getByRole('button', { name: /^Take in/ }).click();
+    await expect.poll(async () => (await kindsOf(app)).length).toBeGreaterThan(before + 1);
+    const done = dialog.getByRole('button', { name: 'Done' });
+    if (await done.isVisible()) await done.click();
+    await expect(dialog).toBeHidden();
+    await page.keyboard.press('Control+z');
+    await expect(page.getByText(`Taken back: Import ${name}.`)).toBeVisible();
+    expect(await kindsOf(app)).toHaveLength(before);
+  });
+}
+
+test('a track shows what simplifying does, snaps its ends and gives its heights', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  await bringInFile(page, 'tracks.gpx');
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByText(/^67 points become \d+\.$/)).toBeVisible();
+  const tolerance = dialog.getByLabel('Simplify lines to within');
+  await tolerance.fill('0');
+  await tolerance.press('Enter');
+  await expect(dialog.getByText('67 points; 0 keeps them all.')).toBeVisible();
+  await tolerance.fill('3');
+  await tolerance.press('Enter');
+  await dialog.getByLabel('All lines become').selectOption('boundary');
+  const accessible = await new AxeBuilder({ page }).include('dialog').analyze();
+  expect(accessible.violations).toEqual([]);
+  await dialog.getByRole('button', { name: /^Take in/ }).click();
+  await expect.poll(() => kindsOf(app)).toContain('ground');
+  const { things } = await app.file();
+  const lines = things.filter((thing): thing is FenceLine => thing.kind === 'fenceLine');
+  expect(lines.map(({ live }) => live)).toEqual([false, false, false]);
+  expect(lines.every(({ path }) => path.length < 20)).toBe(true);
+});
+
+test('a gateway of a file lands on the fence that comes with it', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  await bringInFile(page, 'layers.zip');
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('button', { name: /^Take in/ }).click();
+  await expect.poll(() => kindsOf(app)).toContain('gateway');
+});
+
+test('swapped latitude and longitude are offered to be put right', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  const text =
+    '<kml><Placemark><name>A</name><Point><coordinates>-42.001,168.002</coordinates></Point></Placemark></kml>';
+  await bringIn(page, 'swapped.kml', new TextEncoder().encode(text));
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('button', { name: 'Swap latitude and longitude' }).click();
+  await dialog.getByRole('button', { name: 'Take in 1 piece' }).click();
+  await expect.poll(() => kindsOf(app)).toContain('post');
+  const post = (await app.file()).things.find((thing): thing is Post => thing.kind === 'post')!;
+  expect(post.at).toEqual([168.002, -42.001]);
+});
+
+test('script in a name is shown, not run', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  const name = '&lt;img src=x onerror="window.ran=1"&gt;';
+  const text = `<kml><Placemark><name>${name}</name><description><![CDATA[<script>window.ran=1</script>]]></description><Point><coordinates>168,-42</coordinates></Point></Placemark></kml>`;
+  await bringIn(page, 'script.kml', new TextEncoder().encode(text));
+  await expect(page.getByRole('dialog').getByRole('cell', { name: '<img src=x' })).toBeVisible();
+  await page.getByRole('button', { name: 'Take in 1 piece' }).click();
+  await expect.poll(() => kindsOf(app)).toContain('post');
+  expect(await page.evaluate(() => (window as { ran?: number }).ran)).toBeUndefined();
+});
+
+test('files that are made to do harm end with a word, and nothing changes', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  const before = (await app.file()).things;
+  const bomb = zipSync({ 'doc.kml': new Uint8Array(250 * 1024 * 1024) });
+  const entities =
+    '<!DOCTYPE kml [<!ENTITY a "aa"><!ENTITY b "&a;&a;">]><kml><Placemark><name>&b;</name></Placemark></kml>';
+  const hostile: readonly (readonly [string, Uint8Array, RegExp])[] = [
+    ['bomb.kmz', bomb, /unpacks to more than/],
+    ['entities.kml', new TextEncoder().encode(entities), /entities/],
+    ['cut.gpx', (await readFile(join(files, 'tracks.gpx'))).subarray(0, 3000), /breaks off/],
+    ['picture.kml', new Uint8Array([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]), /picture/],
+  ];
+  for (const [name, bytes, reason] of hostile) {
+    await bringIn(page, name, bytes);
+    await expect(page.getByRole('dialog').getByRole('alert')).toContainText(reason);
+    await page.keyboard.press('Escape');
+  }
+  expect((await app.file()).things).toEqual(before);
+});
+
+test('reading a large file shows how far it is and can be stopped', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  const point = '<trkpt lat="-42.0012345" lon="168.0012345"><ele>12.5</ele><time>2026-03-01T02:00:00Z</time></trkpt>';
+  const text = `<gpx version="1.1"><trk><trkseg>${point.repeat(400_000)}</trkseg></trk></gpx>`;
+  await bringIn(page, 'long.gpx', new TextEncoder().encode(text));
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByRole('progressbar')).toBeVisible();
+  await expect
+    .poll(() => dialog.getByRole('progressbar').evaluate((bar) => (bar as HTMLProgressElement).value))
+    .toBeGreaterThan(0);
+  await dialog.getByRole('button', { name: 'Stop' }).click();
+  await expect(dialog).toBeHidden();
+  expect(await kindsOf(app)).not.toContain('fenceLine');
+});
+
+for (const [format, button] of [
+  ['kml', 'Export KML'],
+  ['kmz', 'Export KMZ'],
+  ['gpx', 'Export GPX'],
+] as const) {
+  test(`the example goes out as ${format} and comes back without a change`, async ({ app, page }) => {
+    await app.openDemo();
+    const before = (await app.file()).things;
+    await openCover(page);
+    const { name, bytes } = await handedOn(page, button);
+    expect(name).toMatch(new RegExp(`\\.${format}$`));
+    await bringIn(page, name, bytes);
+    await page.getByRole('button', { name: /^Take in/ }).click();
+    await expect(page.getByText('Nothing was changed')).toBeVisible();
+    expect((await app.file()).things).toEqual(before);
+  });
+}
+
+test('the example goes out as GeoPackage, DXF, tables and a picture', async ({ app, page }) => {
+  await app.openDemo();
+  await openCover(page);
+  const geoPackage = await handedOn(page, 'Export GeoPackage');
+  expect(geoPackage.bytes.subarray(0, 15).toString()).toBe('SQLite format 3');
+  const dxf = await handedOn(page, 'Export DXF');
+  expect(dxf.bytes.toString()).toContain('LWPOLYLINE');
+  const registers = await handedOn(page, 'Export the registers');
+  expect(Object.keys(unzipSync(registers.bytes))).toContain('gateways.csv');
+  const picture = await handedOn(page, 'Export a picture (PNG)');
+  expect(picture.bytes.subarray(1, 4).toString()).toBe('PNG');
+  // IHDR: width and height stand 16 bytes into the file.
+  expect(Math.max(picture.bytes.readUInt32BE(16), picture.bytes.readUInt32BE(20))).toBeGreaterThan(3500);
+});
+
+test('an elevation model lengthens the fences over the ground, and can be taken out', async ({ app, page }) => {
+  await app.openDemo();
+  await openCover(page);
+  const { things } = await app.file();
+  const [lon, lat] = things.find((thing): thing is FenceLine => thing.kind === 'fenceLine')!.path[0]!;
+  const side = 400;
+  const values = Float32Array.from({ length: side * side }, (_, i) => 200 + 2 * (i % side));
+  const bytes = await writeArrayBuffer(
+    values as never,
+    {
+      width: side,
+      height: side,
+      ModelPixelScale: [0.0002, 0.0002, 0],
+      ModelTiepoint: [0, 0, 0, lon - 0.04, lat + 0.04, 0],
+      GeographicTypeGeoKey: 4326,
+      GTModelTypeGeoKey: 2,
+      SampleFormat: [3],
+      BitsPerSample: [32],
+    } as never,
+  );
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Bring in an elevation model' }).click();
+  await (await chooser).setFiles({
+    name: 'hills.tif',
+    mimeType: 'image/tiff',
+    buffer: Buffer.from(bytes as ArrayBuffer),
+  });
+  await expect(page.getByText(/of fence on the plan is .* over the ground/)).toBeVisible();
+  expect(await kindsOf(app)).toContain('ground');
+  await page.getByRole('button', { name: 'Take out Heights of hills.tif' }).click();
+  await expect(page.getByText(/With heights, wire is ordered/)).toBeVisible();
+  expect(await kindsOf(app)).not.toContain('ground');
+});
+
+test('the cover is accessible, light and dark', async ({ app, page }) => {
+  await app.openDemo();
+  await openCover(page);
+  for (let turn = 0; turn < 2; turn++) {
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations).toEqual([]);
+    await page.keyboard.press('Alt+l');
+  }
+});
