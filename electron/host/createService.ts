@@ -1,9 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { printFind } from '../print/printFind.ts';
-import { printOrder } from '../print/printOrder.ts';
-import { printPack } from '../print/printPack.ts';
-import { printSheets } from '../print/printSheets.ts';
+import { createPrintRoom } from '../print/printRoom.ts';
 import { ProjectService } from './projectService.ts';
 import { userFolders } from './userFolders.ts';
 
@@ -19,10 +16,7 @@ export function createService(): ProjectService {
   return new ProjectService({
     folders: userFolders(),
     demoFile: join(topFolder, 'assets', 'demo', 'demo-property.json'),
-    printSheets,
-    printOrder,
-    printFind,
-    printPack,
+    ...createPrintRoom(),
     madeWith: `Undergate ${version}`,
   });
 }
