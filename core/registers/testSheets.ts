@@ -23,6 +23,16 @@ interface Ground {
  * One sheet for each section: the way to it is the shortest from an energiser, whatever the switches' normal positions.
  */
 export function testSheets(project: Project, survey: Survey): TestSheet[] {
+  const ground = groundOf(project, survey);
+  return survey.sections.map((section) => testSheet(ground, section));
+}
+
+/** The sheet of one section alone: where there are hundreds of sections, all sheets take long. */
+export function testSheetOf(project: Project, survey: Survey, section: Section): TestSheet {
+  return testSheet(groundOf(project, survey), section);
+}
+
+function groundOf(project: Project, survey: Survey): Ground {
   const { network, sections } = survey;
   const ways = shortestWays(network);
   const { distanceM } = ways;
@@ -30,7 +40,7 @@ export function testSheets(project: Project, survey: Survey): TestSheet[] {
   for (const { index, nodes } of sections) for (const node of nodes) sectionOfNode[node] = index;
   const nearestM = (nodes: readonly number[]) =>
     nodes.reduce((least, node) => Math.min(least, distanceM[node]!), Infinity);
-  const ground: Ground = {
+  return {
     project,
     survey,
     ways,
@@ -43,7 +53,6 @@ export function testSheets(project: Project, survey: Survey): TestSheet[] {
       }),
     ),
   };
-  return sections.map((section) => testSheet(ground, section));
 }
 
 function testSheet(ground: Ground, section: Section): TestSheet {

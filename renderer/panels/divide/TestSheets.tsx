@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { testSheets } from '../../../core/registers/testSheets.ts';
+import { testSheetOf } from '../../../core/registers/testSheets.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
@@ -8,10 +8,11 @@ import { Caution } from '../parts/Caution.tsx';
 /** How each section is tested on its own: which switches to open, where to read. */
 export function TestSheets() {
   const { project, survey } = useOpenFile();
-  const sheets = useMemo(() => testSheets(project, survey), [project, survey]);
   const [open, setOpen] = useState(0);
-  const sheet = sheets[Math.min(open, sheets.length - 1)];
-  if (!sheet) return <p className="register-empty">No sections yet, so there is nothing to test.</p>;
+  const { sections } = survey;
+  const section = sections[Math.min(open, sections.length - 1)];
+  const sheet = useMemo(() => section && testSheetOf(project, survey, section), [project, survey, section]);
+  if (!section || !sheet) return <p className="register-empty">No sections yet, so there is nothing to test.</p>;
   const names = (ids: readonly string[]) => ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none';
   return (
     <section className="block" aria-label="Test sheets">
@@ -19,16 +20,16 @@ export function TestSheets() {
         <label htmlFor="test-section">Section</label>
         <select
           id="test-section"
-          value={sheets.indexOf(sheet)}
+          value={section.index}
           onChange={(event) => {
             const next = Number(event.target.value);
             setOpen(next);
-            choose([sectionMapId(sheets[next]!.section)]);
+            choose([sectionMapId(sections[next]!.letter)]);
           }}
         >
-          {sheets.map(({ section }, index) => (
-            <option key={section} value={index}>
-              {section}
+          {sections.map(({ letter, index }) => (
+            <option key={letter} value={index}>
+              {letter}
             </option>
           ))}
         </select>

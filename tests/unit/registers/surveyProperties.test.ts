@@ -4,7 +4,7 @@ import { type Project, put, remove } from '../../../core/model/project.ts';
 import { reachOf } from '../../../core/network/reach.ts';
 import type { Network } from '../../../core/network/types.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
-import { testSheets } from '../../../core/registers/testSheets.ts';
+import { testSheetOf, testSheets } from '../../../core/registers/testSheets.ts';
 import type { Survey } from '../../../core/registers/types.ts';
 import { randomDrawing } from '../../support/randomDrawing.ts';
 
@@ -97,7 +97,8 @@ describe('any drawing', () => {
     fc.assert(
       fc.property(oneSource, (project: Project) => {
         const survey = surveyOf(project);
-        for (const sheet of testSheets(project, survey)) {
+        for (const [index, sheet] of testSheets(project, survey).entries()) {
+          expect(testSheetOf(project, survey, survey.sections[index]!)).toEqual(sheet);
           if (sheet.live.length === 0) continue;
           const state = fedIn(
             project,
