@@ -38,6 +38,9 @@ export interface DigAnswer {
   readonly overhead: readonly DigFinding[];
 }
 
+/** Nearer than this a thing is met. */
+const touchingM = 0.005;
+
 /**
  * What lies buried near a dig, of all that is in the file. A thing is named when it may be within the distance: its
  * error and the dig's own count against the distance.
@@ -66,7 +69,7 @@ function findingOf(thing: BuriedThing, path: readonly Xy[], reach: Box, dig: Dig
     distanceM: gap.distanceM,
     nearest: gap.onSecond,
     nearestAt: survey.plane.toLonLat(gap.onSecond),
-    bearingDeg: gap.distanceM > 0 ? xyBearingDeg(gap.onFirst, gap.onSecond) : null,
+    bearingDeg: gap.distanceM >= touchingM ? xyBearingDeg(gap.onFirst, gap.onSecond) : null,
     errorM,
     overlap: gap.distanceM <= errorM,
   };

@@ -6,8 +6,9 @@ import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
+import type { TieFrom } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
-import type { Survey } from '../registers/types.ts';
+import type { GatewayShape, Survey } from '../registers/types.ts';
 import { bestTiePosts } from './bestTiePosts.ts';
 import { type Certainty, certaintyOf, pointWithinM } from './certainty.ts';
 import { compassWord } from './compass.ts';
@@ -82,20 +83,27 @@ export function stakeOut(project: Project, survey: Survey, gatewayId: string): S
     ({ xy }) => xyDistanceM(xy, shape.centre) <= tapeM + shape.gateway.widthM,
   );
   const leftIs = compassWord(shape.bearingDeg - 90);
-  const { startPost, endPost } = shape;
-  const toEnd = compassWord(xyBearingDeg(startPost, endPost));
-  const toStart = compassWord(xyBearingDeg(endPost, startPost));
-  const named = (post: LineEnd, side: string) => `${gatePostWord(shape.gateway, post)} (${side})`;
   return {
     crossing,
     certainty: certaintyOf(crossing),
-    postNames: { start: named('start', toStart), end: named('end', toEnd) },
+    postNames: { start: ownPostName(shape, 'start'), end: ownPostName(shape, 'end') },
     points: pointsToFind(crossing, survey, posts),
     steps: stepsAlong(crossing),
     leftIs,
     rightIs: compassWord(shape.bearingDeg + 90),
     postsNear: posts,
   };
+}
+
+/** A gate's own post with the side that it stands on, for nobody can see which is the start: "start post (west)". */
+function ownPostName({ gateway, startPost, endPost }: GatewayShape, post: LineEnd): string {
+  const bearingDeg = post === 'start' ? xyBearingDeg(endPost, startPost) : xyBearingDeg(startPost, endPost);
+  return `${gatePostWord(gateway, post)} (${compassWord(bearingDeg)})`;
+}
+
+/** What the post of a tape is called by somebody who stands at the gateway. */
+function nameHere(from: TieFrom, name: string, shape: GatewayShape): string {
+  return from.on === 'gatePost' && from.gatewayId === shape.gateway.id ? ownPostName(shape, from.post) : name;
 }
 
 interface Wanted {
@@ -131,7 +139,7 @@ function stakePoint(
   posts: readonly FixedPost[],
 ): StakePoint {
   const alongTrenchM = nearestOnPolyline(xy, crossing.path)?.stationM ?? 0;
-  const tapes = solved?.by === 'ties' ? tapesTaken(solved) : tapesTo(xy, posts, crossing);
+  const tapes = solved?.by === 'ties' ? tapesTaken(solved, crossing.shape) : tapesTo(xy, posts, crossing);
   return {
     key,
     label,
@@ -148,14 +156,17 @@ function stakePoint(
   };
 }
 
-function tapesTaken({ ties }: SolvedPoint): StakeTape[] {
-  return ties.map(({ name, xy, gone, distanceM }) => ({ postName: name, post: xy, distanceM, taped: true, gone }));
+function tapesTaken({ ties, point }: SolvedPoint, shape: GatewayShape): StakeTape[] {
+  return ties.map(({ name, xy, gone, distanceM }, i) => {
+    const postName = nameHere(point.ties[i]!.from, name, shape);
+    return { postName, post: xy, distanceM, taped: true, gone };
+  });
 }
 
 /** From the posts that fix the point best; a point at a post itself is found from that post. */
 function tapesTo(xy: Xy, posts: readonly FixedPost[], { shape }: CrossingAsBuilt): StakeTape[] {
-  const tape = ({ name, xy: post }: FixedPost): StakeTape => {
-    return { postName: name, post, distanceM: xyDistanceM(post, xy), taped: false, gone: false };
+  const tape = ({ from, name, xy: post }: FixedPost): StakeTape => {
+    return { postName: nameHere(from, name, shape), post, distanceM: xyDistanceM(post, xy), taped: false, gone: false };
   };
   const at = posts.find((post) => xyDistanceM(post.xy, xy) < 0.02);
   if (at) return [tape(at)];

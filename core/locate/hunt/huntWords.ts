@@ -31,6 +31,13 @@ export function stepInWords(step: HuntStep, project: Project, survey: Survey): s
   return `${first} ${side}${place ? `: ${place}` : ''}.`;
 }
 
+/** "S2 stays open." of what was opened before and is not touched for a step; empty where there is nothing. */
+export function staysOpenInWords({ openIds, toOpen, switchId }: HuntStep, project: Project): string {
+  const staying = openIds.filter((id) => id !== switchId && !toOpen.includes(id));
+  if (staying.length === 0) return '';
+  return `${switchNames(project, staying)} ${staying.length === 1 ? 'stays' : 'stay'} open.`;
+}
+
 /** "At most 3 tests are left, 2.1 as a rule." */
 export function leftInWords({ most, expected }: TestsLeft): string {
   if (most === 0) return 'No test is left.';
@@ -54,11 +61,18 @@ export function pieceInWords(ground: HuntGround, piece: number, { sections }: Su
   return piece === ground.source ? 'the energiser, its earth or its lead-out' : 'the cable between two switches';
 }
 
-/** What a section is made of: "F3, F7 with G4". */
+/** What a section is made of: "F3, F7 with G4"; the first few where there are many. */
 export function sectionPlace(project: Project, { lineIds, gatewayIds }: Section): string {
-  const lines = lineIds.map((id) => project.fenceLine.get(id)?.name ?? id).join(', ');
-  const gateways = gatewayIds.map((id) => project.gateway.get(id)?.name ?? id).join(', ');
+  const lines = firstFew(lineIds.map((id) => project.fenceLine.get(id)?.name ?? id));
+  const gateways = firstFew(gatewayIds.map((id) => project.gateway.get(id)?.name ?? id));
   return [lines, gateways].filter(Boolean).join(' with ');
+}
+
+const few = 5;
+
+function firstFew(names: readonly string[]): string {
+  const more = names.length - few;
+  return more > 1 ? `${names.slice(0, few).join(', ')} and ${more} more` : names.join(', ');
 }
 
 function capital(text: string): string {

@@ -1,4 +1,5 @@
 import { type Box, boxAround } from '../../geometry/plane/box.ts';
+import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
@@ -103,8 +104,8 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
   const { crossing, certainty, points } = stake;
   const { shape } = crossing;
   const { toPaper } = window;
-  const fences = [...input.survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
-  const gate = gateSign(toPaper(shape.startPost), toPaper(shape.endPost), shape.gateway, true);
+  const fences = fencePaths(stake, input.survey).flatMap(window.clip);
+  const gate = gateSign(toPaper(shape.startPost), toPaper(shape.endPost), shape.gateway, false);
   const trench = window.clip(crossing.path);
   const tapes = shown.flatMap(({ xy, tapes: all }) =>
     all.map((tape) => ({ path: [toPaper(tape.post), toPaper(xy)], tape })),
@@ -134,6 +135,17 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
       ...posts.map(({ name, at }) => postLabel(name, at, input)),
     ],
   };
+}
+
+/** All fences, the gateway's own with its opening left out. */
+function fencePaths({ crossing: { shape } }: StakeOut, { lines: drawn }: Survey): (readonly Xy[])[] {
+  const { fromM, toM, gateway } = shape;
+  return [...drawn.values()].flatMap(({ line: { id }, xy, lengthM }) => {
+    if (id !== gateway.lineId) return [xy];
+    // On a closed line the opening may lie across its beginning.
+    if (fromM < 0 || toM > lengthM) return [slicePolyline(xy, toM % lengthM, (fromM + lengthM) % lengthM)];
+    return [slicePolyline(xy, 0, fromM), slicePolyline(xy, toM, lengthM)];
+  });
 }
 
 /** The ground on both sides of the trench where it may lie, as a soft band under everything. */
@@ -169,8 +181,8 @@ function pointLabel(
   const depth = `${formatTape(depthM, input.units)} deep`;
   const block = labelBlock(
     [
-      { text: letter, font: 'bold', sizePt: input.sizePt * 1.2 },
-      ...(isShown ? [{ text: depth, font: 'figures', sizePt: input.sizePt * 0.85 } as const] : []),
+      { text: letter, font: 'bold', sizePt: input.sizePt * 1.25 },
+      ...(isShown ? [{ text: depth, font: 'figures', sizePt: input.sizePt } as const] : []),
     ],
     input.measure,
   );
@@ -197,7 +209,7 @@ function tapeLabel(
 }
 
 function postLabel(name: string, at: PaperPoint, { measure, sizePt }: SketchInput): LabelWish {
-  const block = labelBlock(labelLines(name, { font: 'regular', sizePt: sizePt * 0.9 }, measure), measure);
+  const block = labelBlock(labelLines(name, { font: 'regular', sizePt }, measure), measure);
   return { priority: 70, places: placesAround(squareAround(at, 1.1), block), listedAs: name };
 }
 
@@ -208,7 +220,7 @@ function foot(
 ): Item[] {
   const bar = scaleBarFor(scaleDenominator, units, Math.min(45, (right - left) / 2.6));
   const words = 'grey: it may lie here';
-  const roomy = measure(words, 'regular', sizePt * 0.8) < right - left - bar.lengthMm - 20;
+  const roomy = measure(words, 'regular', sizePt) < right - left - bar.lengthMm - 20;
   return [
     line(
       [
@@ -217,7 +229,9 @@ function foot(
       ],
       stroke(pen.hairline),
     ),
-    ...drawScaleBar(bar, [left + 3, top + 4.6]),
-    ...(roomy ? [text(words, [right - 3, bottom - 2.4], { sizePt: sizePt * 0.8, align: 'right', ink: ink.soft })] : []),
+    ...drawScaleBar(bar, [left + 4, top + 1.5 + sizePt * mmPerPt]).map((item) => {
+      return item.kind === 'text' ? { ...item, sizePt } : item;
+    }),
+    ...(roomy ? [text(words, [right - 3, bottom - 2.4], { sizePt, align: 'right', ink: ink.soft })] : []),
   ];
 }

@@ -109,7 +109,7 @@ function Answered({ dig }: { readonly dig: Dig }) {
           onCommitM={(withinM) => withinM !== null && set({ withinM })}
         />
         <LengthField
-          label="Dig’s own place good to"
+          label="Place good to"
           valueM={dig.errorM}
           maxM={1000}
           onCommitM={(errorM) => errorM !== null && set({ errorM })}

@@ -2,7 +2,13 @@ import { useState } from 'react';
 import { ended, withReading } from '../../../core/locate/hunt/huntEdits.ts';
 import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
 import type { HuntState, HuntWalk } from '../../../core/locate/hunt/huntWalk.ts';
-import { pieceInWords, sectionPlace, stepInWords, switchName } from '../../../core/locate/hunt/huntWords.ts';
+import {
+  pieceInWords,
+  sectionPlace,
+  staysOpenInWords,
+  stepInWords,
+  switchName,
+} from '../../../core/locate/hunt/huntWords.ts';
 import { formatLength } from '../../../core/model/formatUnits.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
 import { useOpenFile } from '../../state/appState.ts';
@@ -64,14 +70,17 @@ export function HuntFound({
         )}
         {atSource ? (
           <p>
-            It may as well be the energiser, its earth or the lead-out: with the energiser off, take the lead-out off
-            its terminal, turn it on and read at the terminal.
+            {section ? 'It may as well be the energiser, its earth or the lead-out. ' : ''}
+            With the energiser off, take the lead-out off its terminal; turn it on and read at the terminal. Good there:
+            the lead-out or the fence. Low there: the energiser or its earth.
           </p>
         ) : null}
         {step ? (
           <>
             <p className="hunt-do">To make sure: {stepInWords(step, project, survey)}</p>
-            <p>It should read {step.check === 'with' ? 'low' : 'good'}.</p>
+            <p>
+              {staysOpenInWords(step, project)} It should read {step.check === 'with' ? 'low' : 'good'}.
+            </p>
             <SwitchCaution />
             <ReadingEntry
               key={hunt.readings.length}

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import {
   ended,
   setAside,
@@ -10,6 +11,7 @@ import type { HuntState, HuntStep, HuntWalk } from '../../../core/locate/hunt/hu
 import {
   leftInWords,
   readingInWords,
+  staysOpenInWords,
   stepInWords,
   switchName,
   switchNames,
@@ -26,8 +28,14 @@ import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** A search under way: the next thing to do, what was read so far, and ways back. */
 export function HuntWalkView({ now: { hunt, walk } }: { readonly now: HuntNow }) {
+  const top = useRef<HTMLElement>(null);
+  const taken = hunt.readings.length;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each reading brings another thing to do
+  useEffect(() => {
+    top.current?.scrollIntoView({ block: 'start' });
+  }, [taken]);
   return (
-    <section className="block hunt" aria-label="Search for a fault">
+    <section ref={top} className="block hunt" aria-label="Search for a fault">
       <h2>{hunt.name}</h2>
       {walk ? (
         <NextThing hunt={hunt} walk={walk} />
@@ -111,7 +119,9 @@ function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: H
       <p className="hunt-do" role="status">
         {stepInWords(step, project, survey)}
       </p>
-      <p>{left}</p>
+      <p>
+        {staysOpenInWords(step, project)} {left}
+      </p>
       <SwitchCaution />
       <ReadingEntry
         key={`${hunt.readings.length} ${step.switchId}`}

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useEffect, useMemo } from 'react';
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
@@ -20,6 +20,7 @@ import { measureText } from './measureText.ts';
 import { PrintSheetButton } from './PrintSheetButton.tsx';
 import { SketchView } from './SketchView.tsx';
 
+/** 15 CSS pixels. */
 const letterPt = 11.25;
 
 /** How to find one crossing on the ground: which post, how far, which way, how deep, how sure. */
@@ -28,6 +29,7 @@ export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
   const units = useUnits();
   const stake = useMemo(() => stakeOut(project, survey, gatewayId), [project, survey, gatewayId]);
   const wanted = useFind((state) => state.pointKey);
+  useEffect(() => mapView.zoomTo(gatewayId), [gatewayId]);
   if (!stake) return null;
   const { gateway, crossing } = stake.crossing.figures;
   const key = stake.points.some((point) => point.key === wanted) ? wanted : null;
@@ -41,7 +43,7 @@ export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
       <p>{certaintyInWords(stake.certainty, units)}</p>
       <SketchView
         name={`Plan of the crossing at ${gateway.name}, north up`}
-        heightPx={340}
+        heightPx={310}
         draw={(widthMm, heightMm) => stakeSketch(stake, key, [0.2, 0.2, widthMm - 0.2, heightMm - 0.2], look).items}
       />
       <Points stake={stake} chosenKey={key} />
@@ -155,7 +157,7 @@ function Facts({ stake: { crossing } }: { readonly stake: StakeOut }) {
       : joints === 0
         ? 'No joint underground.'
         : `Joints underground: ${joints}. ${record?.jointsNote ?? ''}`,
-    record?.alsoInTrench ? `Also in the trench: ${record.alsoInTrench}.` : '',
+    record?.alsoInTrench ? `Also in the trench: ${record.alsoInTrench}` : '',
     record?.recordedBy || record?.recordedOn
       ? `Recorded${record.recordedBy ? ` by ${record.recordedBy}` : ''}${record.recordedOn ? ` on ${dateText(record.recordedOn)}` : ''}.`
       : '',
