@@ -219,7 +219,7 @@ function foot(
   [left, top, right, bottom]: PaperBox,
 ): Item[] {
   const bar = scaleBarFor(scaleDenominator, units, Math.min(45, (right - left) / 2.6));
-  const words = 'grey: it may lie here';
+  const words = 'shaded: it may lie here';
   const roomy = measure(words, 'regular', sizePt) < right - left - bar.lengthMm - 20;
   return [
     line(

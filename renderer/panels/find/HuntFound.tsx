@@ -57,9 +57,13 @@ export function HuntFound({
     <>
       <div className="hunt-step found">
         <p className="hunt-do" role="status">
-          The fault is in {words}
-          {section ? `: ${sectionPlace(project, section)}, ${formatLength(section.lengthM, units)}` : ''}.
+          The fault is in {words}.
         </p>
+        {section ? (
+          <p>
+            {sectionPlace(project, section)}; {formatLength(section.lengthM, units)} of fence.
+          </p>
+        ) : null}
         {state.confirmed ? (
           <p>
             {walk.tested === 1 ? 'One test led here' : `${walk.tested} tests led here`}, and the readings made sure of

@@ -133,7 +133,9 @@ function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: H
           )
         }
       />
-      <ShowButton id={step.switchId ?? hunt.energiserId} />
+      <p className="buttons">
+        <ShowButton id={step.switchId ?? hunt.energiserId} />
+      </p>
     </div>
   );
 }
