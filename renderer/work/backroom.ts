@@ -75,6 +75,7 @@ function hear(message: FromBackroom): void {
   const { revision } = message;
   switch (message.type) {
     case 'progress':
+      busySince ??= performance.now();
       useApp.setState({ working: { revision, fraction: message.fraction } });
       break;
     case 'findings':
@@ -88,6 +89,9 @@ function hear(message: FromBackroom): void {
       break;
     case 'fit':
       keep({ revision, fit: message.fit });
+      break;
+    case 'resting':
+      busySince = null;
       break;
     case 'done':
       busySince = null;

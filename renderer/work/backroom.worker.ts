@@ -17,13 +17,16 @@ let project: Project = projectOf([]);
 let surveyed: { readonly project: Project; readonly survey: Survey } | null = null;
 let revision = 0;
 let waiting = false;
+/** The plan takes longest and nobody reads it while drawing: it is begun when no edit has come for this long. */
+const restMs = 250;
+let planSoon: ReturnType<typeof setTimeout> | null = null;
 /** Last day of the round of readings that the leakage is fitted to; null: all readings; undefined: the newest round. */
 let fitTo: string | null | undefined;
 
 self.addEventListener('message', ({ data }: MessageEvent<ToBackroom>) => {
   if (data.type === 'fitRound') {
     fitTo = data.lastDay;
-    if (!waiting) setTimeout(() => answer(sendFit), 0);
+    if (!waiting) setTimeout(() => attempt(answerFit), 0);
     return;
   }
   if (data.type === 'reset') {
@@ -34,6 +37,8 @@ self.addEventListener('message', ({ data }: MessageEvent<ToBackroom>) => {
     project = applyChanges(project, data.changes);
   }
   revision = data.revision;
+  if (planSoon !== null) clearTimeout(planSoon);
+  planSoon = null;
   if (waiting) return;
   waiting = true;
   setTimeout(work, 0);
@@ -42,7 +47,7 @@ self.addEventListener('message', ({ data }: MessageEvent<ToBackroom>) => {
 function work(): void {
   waiting = false;
   if (!project.property.has('property')) return;
-  answer(() => {
+  attempt(() => {
     const survey = surveyOf(project, surveyed ?? undefined);
     surveyed = { project, survey };
     const findings = allFindings(project, survey).map((finding) => ({
@@ -50,14 +55,26 @@ function work(): void {
       fixes: finding.fixes.map(({ label }) => ({ label })),
     }));
     send({ type: 'findings', revision, findings });
-    const plan = dividePlan(project, survey, {
-      shouldStop: () => false,
-      progress: (fraction) => send({ type: 'progress', revision, fraction }),
-    });
-    send({ type: 'plan', revision, plan });
     send({ type: 'power', revision, tables: powerTables(powerOf(project, survey)) });
     sendFit();
+    send({ type: 'resting', revision });
+    planSoon = setTimeout(() => attempt(sendPlan), restMs);
   });
+}
+
+function sendPlan(): void {
+  planSoon = null;
+  if (!surveyed) return;
+  const progress = (fraction: number) => send({ type: 'progress', revision, fraction });
+  progress(0);
+  const plan = dividePlan(surveyed.project, surveyed.survey, { shouldStop: () => false, progress });
+  send({ type: 'plan', revision, plan });
+  send({ type: 'done', revision });
+}
+
+function answerFit(): void {
+  sendFit();
+  send({ type: planSoon === null ? 'done' : 'resting', revision });
 }
 
 function sendFit(): void {
@@ -69,11 +86,10 @@ function sendFit(): void {
   send({ type: 'fit', revision, fit: fitReadings(power, round) });
 }
 
-/** Does the work and says that it is done, or why it could not be. */
-function answer(work: () => void): void {
+/** Does the work, or says why it could not be done. */
+function attempt(work: () => void): void {
   try {
     work();
-    send({ type: 'done', revision });
   } catch (error) {
     send({ type: 'failed', revision, message: error instanceof Error ? error.message : String(error) });
   }

@@ -21,6 +21,8 @@ export type FromBackroom = { readonly revision: number } & (
   | { readonly type: 'plan'; readonly plan: DividePlan | null }
   | { readonly type: 'power'; readonly tables: PowerTables }
   | { readonly type: 'fit'; readonly fit: FitAnswer }
+  /** It takes an edit at once: the plan is begun when none comes for a moment. */
+  | { readonly type: 'resting' }
   | { readonly type: 'done' }
   | { readonly type: 'failed'; readonly message: string }
 );
