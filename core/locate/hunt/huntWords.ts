@@ -32,8 +32,8 @@ export function stepInWords(step: HuntStep, project: Project, survey: Survey): s
 }
 
 /** "S2 stays open." of what was opened before and is not touched for a step; empty where there is nothing. */
-export function staysOpenInWords({ openIds, toOpen, switchId }: HuntStep, project: Project): string {
-  const staying = openIds.filter((id) => id !== switchId && !toOpen.includes(id));
+export function staysOpenInWords({ openIds, toOpen }: HuntStep, project: Project): string {
+  const staying = openIds.filter((id) => !toOpen.includes(id));
   if (staying.length === 0) return '';
   return `${switchNames(project, staying)} ${staying.length === 1 ? 'stays' : 'stay'} open.`;
 }

@@ -176,6 +176,7 @@ function Contradiction({
       {repeat ? (
         <>
           <p className="hunt-do">Repeat this one: {stepInWords(repeat, project, survey)}</p>
+          <p>{staysOpenInWords(repeat, project)}</p>
           <SwitchCaution />
           <ReadingEntry
             key={hunt.readings.length}
