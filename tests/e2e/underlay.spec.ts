@@ -374,7 +374,7 @@ test('coordinates in the system of the property, gone to, and told when they loo
 
 test('a property from the blank grid is put on the earth by two points', async ({ app, page }) => {
   await app.openNew([post('p1', 0, 0), post('p2', 300, 400)]);
-  await page.keyboard.press('Alt+0');
+  await page.getByRole('button', { name: /^Test property/ }).click();
   const place = page.getByRole('region', { name: 'Place on earth' });
   const first = place.getByRole('group', { name: 'First place' });
   const second = place.getByRole('group', { name: 'Second place' });

@@ -31,6 +31,7 @@ export async function expectColourInMiddle(page: Page, wanted: readonly number[]
 
 /** Goes to coordinates by the field at the map's foot. */
 export async function goTo(page: Page, coordinates: string): Promise<void> {
+  await expect(page.getByRole('button', { name: 'Go to…' })).toBeVisible();
   await page.keyboard.press('Alt+g');
   await page.getByLabel('Coordinates to go to').fill(coordinates);
   await page.keyboard.press('Enter');
