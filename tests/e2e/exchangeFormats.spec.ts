@@ -10,6 +10,7 @@ import { type App, expect, test } from '../support/app.ts';
 const files = join(import.meta.dirname, '..', 'unit', 'exchange', 'files');
 
 async function openCover(page: Page): Promise<void> {
+  await expect(page.getByRole('application').or(page.locator('.leaflet-container')).first()).toBeVisible();
   await page.keyboard.press('Alt+0');
   await expect(page.getByRole('heading', { name: 'Bring in' })).toBeVisible();
 }
@@ -122,7 +123,7 @@ test('files that are made to do harm end with a word, and nothing changes', asyn
   await app.openNew();
   await openCover(page);
   const before = (await app.file()).things;
-  const bomb = zipSync({ 'doc.kml': new Uint8Array(250 * 1024 * 1024) });
+  const bomb = zipSync({ 'doc.kml': new Uint8Array(200 * 1024 * 1024) });
   const entities =
     '<!DOCTYPE kml [<!ENTITY a "aa"><!ENTITY b "&a;&a;">]><kml><Placemark><name>&b;</name></Placemark></kml>';
   const hostile: readonly (readonly [string, Uint8Array, RegExp])[] = [
@@ -226,7 +227,7 @@ test('the cover is accessible, light and dark', async ({ app, page }) => {
   await app.openDemo();
   await openCover(page);
   for (let turn = 0; turn < 2; turn++) {
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']).analyze();
     expect(violations).toEqual([]);
     await page.keyboard.press('Alt+l');
   }

@@ -23,7 +23,7 @@ export const rooms = {
   'core/checks': { rooms: [...computed, 'core/model/edits', 'core/locate'], packages: ['flatbush'] },
   'core/quantities': { rooms: [...computed, 'core/model/edits', 'core/checks'] },
   'core/exchange': {
-    rooms: [...computed, 'core/model/edits', 'core/coordinates', 'core/locate', 'core/quantities'],
+    rooms: [...computed, 'core/api', 'core/model/edits', 'core/coordinates', 'core/locate', 'core/quantities'],
     packages: ['papaparse', 'geojson', 'fflate', 'saxes', '@tarikjabiri/dxf'],
   },
   'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/sheets'] },

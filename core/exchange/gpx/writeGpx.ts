@@ -15,8 +15,8 @@ import { thingElement } from './readGpx.ts';
 /** Ours, by a name that need not be looked up anywhere. */
 const namespace = 'urn:undergate:thing:1';
 
-/** Computed for the eye; a handheld has the fence lines themselves. */
-const passedOver: ReadonlySet<string> = new Set(['run', 'paddockOutline']);
+/** Computed for the eye, where a handheld has the fences themselves; and heights by the thousand, which choke it. */
+const passedOver: ReadonlySet<string> = new Set(['run', 'paddockOutline', 'ground']);
 
 /**
  * The drawing for a handheld, as GPX 1.1: points and paddock names as waypoints, lines and outlines as tracks. Each holds

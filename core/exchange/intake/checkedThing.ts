@@ -1,3 +1,4 @@
+import { thingSchema } from '../../api/thingSchemas.ts';
 import { distanceM } from '../../geometry/geodesic.ts';
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
@@ -33,6 +34,8 @@ export function checkedThing(project: Project, feature: PreviewFeature, crossed:
   const refusal = whyNotFields(project, kind, id, withoutName(fields)) ?? whyNotNamed(project, kind, id, fields);
   if (refusal) return refuse(asClause(refusal.message));
   const thing = { kind, id, ...fields } as Thing;
+  const parsed = thingSchema.safeParse(thing);
+  if (!parsed.success) return refuse(`its "${String(parsed.error.issues[0]?.path[0] ?? kind)}" is not as it should be`);
   const why = whyNotAnchored(project, thing, crossed) ?? whyNotNear(project, feature);
   return why ? refuse(why) : { ok: true, thing: anchoredAnew(project, thing, feature) };
 }

@@ -57,6 +57,8 @@ export function styleOf({ id, properties }: AnyFeature): string | null {
     case 'leadOut':
     case 'earthField':
       return 'supply';
+    case 'buriedPoint':
+      return 'crossing';
     case 'paddockOutline':
       return 'paddock';
     case 'run':

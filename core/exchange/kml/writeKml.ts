@@ -16,6 +16,7 @@ import { kmlStyles, styleOf } from './kmlStyles.ts';
 const folders: readonly { readonly name: string; readonly kinds: readonly string[]; readonly shown: boolean }[] = [
   { name: 'Gateways', kinds: ['gateway'], shown: true },
   { name: 'Buried and overhead crossings', kinds: ['crossing'], shown: true },
+  { name: 'Measured points of crossings', kinds: ['buriedPoint'], shown: true },
   { name: 'Cut-out switches', kinds: ['switch'], shown: true },
   { name: 'Fence lines', kinds: ['fenceLine'], shown: true },
   { name: 'Energisers, lead-outs and earth', kinds: ['energiser', 'leadOut', 'earthField'], shown: true },
@@ -26,7 +27,18 @@ const folders: readonly { readonly name: string; readonly kinds: readonly string
   { name: 'Readings', kinds: ['reading'], shown: false },
   {
     name: 'For Undergate only',
-    kinds: ['property', 'fenceType', 'conductor', 'switchCandidate', 'switchRule'],
+    kinds: [
+      'property',
+      'fenceType',
+      'conductor',
+      'switchCandidate',
+      'switchRule',
+      'crossingRecord',
+      'testRun',
+      'earthTest',
+      'builtMark',
+      'ground',
+    ],
     shown: false,
   },
 ];

@@ -23,7 +23,14 @@ export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeat
   const paddocks = new Map(survey.paddocks.flatMap((paddock) => (paddock.named ? [[paddock.named.id, paddock]] : [])));
   const switches = new Map(survey.switches.map((row) => [row.switch.id, row]));
   const lying = allCrossings(project, survey);
-  const writer: Writer = { survey, paddocks, letters: sectionLetters(survey), switches, lying };
+  const writer: Writer = {
+    survey,
+    paddocks,
+    letters: sectionLetters(survey),
+    switches,
+    lying,
+    measured: measuredPoints(lying),
+  };
   for (const kind of exchangedKinds) {
     for (const thing of project[kind].values() as Iterable<Thing>) yield featureOf(writer, thing);
   }
@@ -42,6 +49,13 @@ interface Writer {
   readonly switches: ReadonlyMap<string, SwitchRow>;
   /** Buried crossings by gateway, as they lie by their records. */
   readonly lying: ReadonlyMap<string, CrossingAsBuilt>;
+  /** Where buried points are by what was measured of them, by id. */
+  readonly measured: ReadonlyMap<string, Xy>;
+}
+
+function measuredPoints(lying: Writer['lying']): Map<string, Xy> {
+  const all = [...lying.values()].flatMap(({ points }) => points);
+  return new Map(all.flatMap(({ point, xy }) => (xy ? [[point.id, xy] as const] : [])));
 }
 
 function sectionLetters({ sections }: Survey): Map<number, string> {
@@ -72,7 +86,7 @@ interface Drawn {
   readonly figures?: Readonly<Record<string, unknown>>;
 }
 
-function drawn({ survey, paddocks, letters, switches, lying }: Writer, thing: Thing): Drawn {
+function drawn({ survey, paddocks, letters, switches, lying, measured }: Writer, thing: Thing): Drawn {
   const toLonLat = (xy: Xy) => rounded(survey.plane.toLonLat(xy));
   switch (thing.kind) {
     case 'fenceLine': {
@@ -119,6 +133,10 @@ function drawn({ survey, paddocks, letters, switches, lying }: Writer, thing: Th
       const paddock = paddocks.get(thing.id);
       if (!paddock) return { geometry: onEarth([thing.at], ([at]) => pointGeometry(at!)) };
       return { geometry: paddockArea(survey, paddock), figures: areaFields(paddock) };
+    }
+    case 'buriedPoint': {
+      const xy = measured.get(thing.id);
+      return { geometry: xy ? pointGeometry(toLonLat(xy)) : null };
     }
     case 'post':
     case 'energiser':

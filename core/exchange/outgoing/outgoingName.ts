@@ -12,6 +12,8 @@ export function outgoingName(project: Project, { properties, id }: AnyFeature): 
   switch (kind) {
     case 'crossing':
       return `Crossing at ${project.gateway.get(text('gatewayId'))?.name ?? 'no gateway'}`;
+    case 'buriedPoint':
+      return `${text('name') || 'Point'} of crossing`;
     case 'earthField':
       return `Earth of ${project.energiser.get(text('energiserId'))?.name ?? 'no energiser'}`;
     case 'reading':

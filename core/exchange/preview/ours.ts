@@ -2,7 +2,8 @@ import type { Kind } from '../../model/things.ts';
 import { own, type RawObject } from './raw.ts';
 import type { OurThing } from './types.ts';
 
-/** Kinds that a map exchanges, what a thing stands on before it. Price lists and kept plans are no part of a map. */
+/** Kinds that a map exchanges, what a thing stands on before it. Prices, kept plans and handovers are no part of a map, and
+ * photos do not fit into one. */
 export const exchangedKinds = [
   'property',
   'fenceType',
@@ -20,6 +21,12 @@ export const exchangedKinds = [
   'paddock',
   'service',
   'reading',
+  'crossingRecord',
+  'buriedPoint',
+  'testRun',
+  'earthTest',
+  'builtMark',
+  'ground',
 ] as const satisfies readonly Kind[];
 
 export type ExchangedKind = (typeof exchangedKinds)[number];

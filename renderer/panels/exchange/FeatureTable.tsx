@@ -67,9 +67,11 @@ function AllOfAShape({ features, become, onChoose }: Choosing) {
     const same = alike.every((feature) => become(feature) === first);
     return (
       <tr key={shape}>
-        <th scope="row">
-          All {alike.length.toLocaleString('en')} {plurals[shape]}
-        </th>
+        <td>
+          <strong>
+            All {alike.length.toLocaleString('en')} {plurals[shape]}
+          </strong>
+        </td>
         <td>{shape}</td>
         <td>
           <select

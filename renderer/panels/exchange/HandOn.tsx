@@ -19,7 +19,7 @@ interface Purpose {
 const purposes: readonly Purpose[] = [
   {
     what: 'A map for other programs',
-    said: 'All of it: imported again, each thing comes back as what it was, and nothing is doubled.',
+    said: 'All that is drawn and recorded, without photos and prices. Imported again, each thing comes back as what it was.',
     ways: [
       { format: 'geoJson', label: 'Export GeoJSON', needsPlace: true },
       { format: 'kml', label: 'Export KML', needsPlace: true },
@@ -28,7 +28,7 @@ const purposes: readonly Purpose[] = [
   },
   {
     what: 'For a handheld',
-    said: 'Gateways, switches and posts as waypoints, fences and crossings as tracks. It comes back whole as well.',
+    said: 'Gateways, switches and posts as waypoints, fences and crossings as tracks. They come back as what they were.',
     ways: [{ format: 'gpx', label: 'Export GPX', needsPlace: true }],
   },
   {

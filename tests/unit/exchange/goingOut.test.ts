@@ -49,6 +49,96 @@ function exchanged(project: Project): Thing[] {
   return exchangedKinds.flatMap((kind) => ([...project[kind].values()] as Thing[]).sort(byId));
 }
 
+/** Records of the demo's first crossing, as Record would make them. */
+function recorded(): Thing[] {
+  const [crossing] = demo.crossing.values();
+  const [post] = demo.post.values();
+  const [earthField] = demo.earthField.values();
+  const crossingId = crossing!.id;
+  const tie = {
+    from: { on: 'post', postId: post!.id },
+    postName: post!.name,
+    postAt: post!.at,
+    distanceM: 3.2,
+    seM: 0.02,
+  } as const;
+  const gps = { lonLat: post!.at, seM: 3 };
+  const risers = { start: 'hinge post', end: '' };
+  return [
+    {
+      kind: 'crossingRecord',
+      id: `record:${crossingId}`,
+      crossingId,
+      route: 'arc',
+      depths: [{ alongM: 1, depthM: 0.4 }],
+      jointsUnderground: 0,
+      jointsNote: '',
+      risers,
+      alsoInTrench: '',
+      soil: 'clay',
+      recordedBy: 'A. Fencer',
+      recordedOn: '2026-03-01',
+      note: '',
+    },
+    {
+      kind: 'buriedPoint',
+      id: 'bp-1',
+      crossingId,
+      role: 'bend',
+      name: '',
+      rank: 0,
+      ties: [tie],
+      side: 'left',
+      offset: null,
+      gps,
+      note: '',
+    },
+    {
+      kind: 'testRun',
+      id: 'run-1',
+      name: 'First',
+      date: '2026-03-02',
+      by: '',
+      meter: '',
+      weather: 'dry',
+      results: [{ section: 'A', outcome: 'passed', note: '' }],
+      finished: true,
+      note: '',
+    },
+    {
+      kind: 'earthTest',
+      id: 'et-1',
+      earthFieldId: earthField!.id,
+      date: '2026-03-02',
+      earthV: 200,
+      fenceV: null,
+      by: '',
+      meter: '',
+      weather: '',
+      load: '',
+      note: '',
+    },
+    {
+      kind: 'builtMark',
+      id: `built:crossing:${crossingId}`,
+      thingKind: 'crossing',
+      thingId: crossingId,
+      date: null,
+      by: '',
+      note: '',
+      planned: { thing: crossing!, places: [post!.at] },
+    },
+    {
+      kind: 'ground',
+      id: 'ground-1',
+      name: 'Heights',
+      fileName: 'a.gpx',
+      heights: { as: 'along', byReceiver: true, ways: [{ path: [post!.at, [-31.5, -42.25]], heightsM: [10, 12.5] }] },
+      note: '',
+    },
+  ];
+}
+
 describe.each(formats)('%s that goes out and comes back', (name, write) => {
   it('is the same to the last digit in a new property, and changes nothing where it came from', () => {
     fc.assert(
@@ -67,6 +157,15 @@ describe.each(formats)('%s that goes out and comes back', (name, write) => {
 
   it('holds for the demo property', () => {
     expect(exchanged(imported(name, write(demo), fresh()).project)).toEqual(exchanged(demo));
+  });
+
+  it('brings records of work and heights of the ground along', () => {
+    const project = put(demo, ...recorded());
+    const back = imported(name, write(project), fresh());
+    const carried = exchanged(project).filter(({ kind }) => name !== 'map.gpx' || kind !== 'ground');
+    expect(exchanged(back.project)).toEqual(carried);
+    expect(back.project.buriedPoint.has('bp-1')).toBe(true);
+    expect(difference(project, imported(name, write(project), project).project)).toEqual([]);
   });
 
   it('keeps names of any letters, and text that looks like markup', () => {
