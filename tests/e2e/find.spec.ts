@@ -170,7 +170,7 @@ test('a doubtful answer that was wrong is named, repeated and put right', async 
   await expect(page.locator('.contradiction li').first()).toHaveText('S2: 3.6 kV, low, doubtful');
   await expect(page.getByText(/Repeat this one: .*read at S2/i)).toBeVisible();
   await read(page, '6.9');
-  await expect(page.locator('.hunt-do').first()).toContainText('Open S3. Then read at S3');
+  await expect(page.locator('.hunt-do').first()).toContainText('Open S3, close S2. Then read at S3');
   await read(page, '6.9');
   await expect(page.locator('.hunt-do').first()).toHaveText('The fault is in section D.');
 });

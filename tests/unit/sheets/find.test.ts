@@ -48,8 +48,9 @@ describe('sheets to find by', () => {
     const stake = stakeOut(project, survey, 'G1')!;
     const look = { survey, units: 'metric', measure, sizePt: 9 } as const;
     const { items, scaleDenominator } = stakeSketch(stake, 'b', [0, 0, 120, 90], look);
-    const tapes = [...leafItems(items)].filter((item) => item.kind === 'path' && item.stroke?.widthMm === 0.25);
-    const lengths = tapes.map((item) => lengthMm((item as { paths: readonly PaperPoint[][] }).paths[0]!));
+    const lengths = [...leafItems(items)].flatMap((item) =>
+      item.kind === 'path' && item.stroke?.widthMm === 0.25 ? item.paths.map(lengthMm) : [],
+    );
     expect(lengths).toHaveLength(2);
     for (const [i, { distanceM }] of stake.points.find(({ key }) => key === 'b')!.tapes.entries()) {
       expect(lengths[i]).toBeCloseTo((distanceM * 1000) / scaleDenominator, 6);
