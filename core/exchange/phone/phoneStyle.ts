@@ -1,12 +1,13 @@
 /** The looks of the phone page: large letters, strong contrast, dark where the phone is dark. */
 export const phoneStyle = `
 :root { --paper: #fff; --ink: #14181d; --soft: #4a4f57; --rule: #8a8f98; --band: #e4e4e4; --warn: #fff0d6; color-scheme: light dark;
-  --sketch-ink: var(--ink); --sketch-soft: var(--soft); --sketch-band: var(--band); --sketch-paper: var(--paper); }
+  --sketch-ink: var(--ink); --sketch-soft: var(--soft); --sketch-faint: var(--rule); --sketch-band: var(--band); --sketch-paper: var(--paper); }
 @media (prefers-color-scheme: dark) {
   :root { --paper: #14181d; --ink: #f4f2ec; --soft: #c3c6cb; --rule: #80858e; --band: #333a43; --warn: #45340f; }
 }
 * { box-sizing: border-box; }
 body { margin: 0 auto; padding: 0 14px 40px; max-width: 46rem; background: var(--paper); color: var(--ink); font: 17px/1.45 sans-serif; }
+h2, .card { scroll-margin-top: 110px; }
 h1 { font-size: 24px; margin: 16px 0 4px; } h2 { font-size: 20px; margin: 28px 0 8px; } h3 { font-size: 18px; margin: 0 0 4px; }
 p { margin: 4px 0 8px; }
 .bar { position: sticky; top: 0; z-index: 1; background: var(--paper); padding: 10px 0; border-bottom: 2px solid var(--ink); }

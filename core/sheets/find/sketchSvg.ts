@@ -3,7 +3,7 @@ import { ink, mmPerPt } from '../style.ts';
 
 /**
  * A display list as SVG, for screens: a tree that a window or a text is made of. Millimetres stay the unit. Inks become
- * the properties `--sketch-ink`, `--sketch-soft`, `--sketch-band` and `--sketch-paper`, so that it follows a dark window.
+ * the properties `--sketch-ink`, `--sketch-soft`, `--sketch-faint`, `--sketch-band` and `--sketch-paper`, so that it follows a dark window.
  */
 export interface SvgElement {
   readonly tag: 'path' | 'text' | 'g' | 'svg';
@@ -98,6 +98,7 @@ function element(tag: SvgElement['tag'], attributes: SvgElement['attributes']): 
 const colours: Readonly<Record<string, string>> = {
   [ink.black]: 'var(--sketch-ink)',
   [ink.soft]: 'var(--sketch-soft)',
+  [ink.faint]: 'var(--sketch-faint)',
   [ink.white]: 'var(--sketch-paper)',
 };
 

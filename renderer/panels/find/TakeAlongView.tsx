@@ -1,6 +1,8 @@
 import { useState } from 'react';
+import { propertyOf } from '../../../core/model/project.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
+import { handOn } from '../../state/handOn.ts';
 import { makePhoneFile } from './phoneFile.ts';
 import { useCrossingRows } from './useCrossingRows.ts';
 
@@ -8,6 +10,7 @@ import { useCrossingRows } from './useCrossingRows.ts';
 export function TakeAlongView() {
   const file = useOpenFile();
   const rows = useCrossingRows();
+  const { placed } = propertyOf(file.project);
   const [making, setMaking] = useState(false);
   const make = async () => {
     setMaking(true);
@@ -33,6 +36,24 @@ export function TakeAlongView() {
       </p>
       <p className="field-hint">
         It shows what is in this file today. Make it again after a change; and keep the old ones off the phone.
+      </p>
+      <h2>On a handheld receiver</h2>
+      <p>
+        Gateways, switches and posts as waypoints, fences and crossings as tracks. A receiver is some metres off: it
+        leads to the gateway, and the tapes lead to the cable.
+      </p>
+      <p className="buttons">
+        {(['gpx', 'kml'] as const).map((format) => (
+          <button
+            key={format}
+            type="button"
+            disabled={!placed}
+            title={placed ? undefined : 'The property has no place on earth yet.'}
+            onClick={() => void handOn(format)}
+          >
+            Export {format.toUpperCase()}
+          </button>
+        ))}
       </p>
     </section>
   );
