@@ -276,6 +276,15 @@ describe.each([
     expect(new TextDecoder().decode(bytes.slice(0, 15))).toBe('SQLite format 3');
   });
 
+  test('a sheet to find by arrives byte for byte, and a dig without a place is refused', async () => {
+    const { window, opened } = await withNewFile(await startHost());
+    const sheet = unwrap(await window.project.printFind({ sheet: 'crossing', gatewayId: 'g1', date: '2026-05-12' }));
+    expect(sheet.fileName).toBe('sheets crossing.pdf');
+    expect(sheet.bytes).toHaveLength(256 + opened.things.length);
+    const dig = { shape: 'point', path: [], errorM: 1, withinM: 10 } as const;
+    expect(codeOf(await window.project.printFind({ sheet: 'dig', dig, date: '2026-05-12' }))).toBe('not-valid');
+  });
+
   test('a handover pack arrives byte for byte, and one with a part that is none is refused', async () => {
     const { window, opened } = await withNewFile(await startHost());
     const pack = unwrap(await window.project.printPack(packOptions));
