@@ -228,7 +228,9 @@ test('the cover is accessible, light and dark', async ({ app, page }) => {
   await app.openDemo();
   await openCover(page);
   for (let turn = 0; turn < 2; turn++) {
-    const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']).analyze();
+    const { violations } = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
+      .analyze();
     expect(violations).toEqual([]);
     await page.keyboard.press('Alt+l');
   }
