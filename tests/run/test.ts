@@ -9,7 +9,7 @@ import { hasProgram, run } from './run.ts';
 import { playwrightTotals, type Totals, vitestTotals } from './totals.ts';
 
 const results = join(import.meta.dirname, '..', '..', 'test-results');
-const rooms = ['core', 'electron', 'renderer', 'tests', 'scripts', 'assets'];
+const rooms = ['core', 'electron', 'renderer', 'tests', 'assets'];
 
 let passed = 0;
 let failed = 0;
