@@ -197,7 +197,7 @@ test('an elevation model lengthens the fences over the ground, and can be taken 
   const [lon, lat] = things.find((thing): thing is FenceLine => thing.kind === 'fenceLine')!.path[0]!;
   const side = 400;
   const values = Float32Array.from({ length: side * side }, (_, i) => 200 + 2 * (i % side));
-  const bytes = await writeArrayBuffer(
+  const bytes = writeArrayBuffer(
     values as never,
     {
       width: side,
@@ -215,7 +215,7 @@ test('an elevation model lengthens the fences over the ground, and can be taken 
   await (await chooser).setFiles({
     name: 'hills.tif',
     mimeType: 'image/tiff',
-    buffer: Buffer.from(bytes as ArrayBuffer),
+    buffer: Buffer.from(bytes),
   });
   await expect(page.getByText(/of fence on the plan is .* over the ground/)).toBeVisible();
   expect(await kindsOf(app)).toContain('ground');
