@@ -54,8 +54,7 @@ function createGraph(noded: NodedLines): Graph {
     degree[from]!++;
     degree[to]!++;
   }
-  const outgoing: number[][] = new Array(nodes.length);
-  for (let node = 0; node < nodes.length; node++) outgoing[node] = new Array(degree[node]!);
+  const outgoing = Array.from(degree, (count) => new Array<number>(count));
   for (let edge = edges.length - 1; edge >= 0; edge--) {
     const { from, to } = edges[edge]!;
     outgoing[to]![--degree[to]!] = 2 * edge + 1;

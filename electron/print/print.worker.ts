@@ -4,7 +4,9 @@ import { runJob } from './printJob.ts';
 import type { JobAnswered, JobAsked } from './printMessages.ts';
 
 // The thread that prints: see `printRoom.ts`.
-parentPort!.on('message', async ({ number, job }: JobAsked) => {
+parentPort!.on('message', (asked: JobAsked) => void print(asked));
+
+async function print({ number, job }: JobAsked): Promise<void> {
   try {
     const made = await runJob(job);
     answer({ number, made }, [made.bytes.buffer as ArrayBuffer]);
@@ -12,7 +14,7 @@ parentPort!.on('message', async ({ number, job }: JobAsked) => {
     if (error instanceof SheetProblem) answer({ number, problem: { message: error.message, remedy: error.remedy } });
     else answer({ number, error });
   }
-});
+}
 
 function answer(message: JobAnswered, moved: ArrayBuffer[] = []): void {
   parentPort!.postMessage(message, moved);
