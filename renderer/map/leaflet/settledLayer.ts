@@ -1,12 +1,11 @@
 import type L from 'leaflet';
 import type { View } from '../plane/view.ts';
+import { createPace } from './pace.ts';
 import { createPicture, type Picture } from './pictureLayer.ts';
 import { settledPane, viewOf } from './planeMap.ts';
 
 /** Drawn beyond each edge of the map, so that a pan shows no blank: pixels. */
 const marginPx = 160;
-/** Drawing takes this much of a frame at most, so that the map keeps moving while it is drawn. */
-const budgetMs = 9;
 /** After an edit nothing moves and everybody waits: a drawing of ordinary size is then done at once. */
 const editBudgetMs = 40;
 
@@ -32,6 +31,7 @@ export function createSettledLayer(
   let jobView: View | null = null;
   let frame = 0;
   let removed = false;
+  const pace = createPace();
   drawn.canvas.style.visibility = 'hidden';
 
   function start(firstBudgetMs: number): void {
@@ -45,14 +45,18 @@ export function createSettledLayer(
   function step(forMs: number): void {
     cancelAnimationFrame(frame);
     if (!job) return;
-    const until = performance.now() + forMs;
+    const steppedAt = performance.now();
+    const until = steppedAt + forMs;
     while (performance.now() < until) {
       if (job.next().done) {
         show();
         return;
       }
     }
-    frame = requestAnimationFrame(() => step(budgetMs));
+    frame = requestAnimationFrame(() => {
+      pace.frameTook(performance.now() - steppedAt);
+      step(pace.stepMs());
+    });
   }
 
   function show(): void {
@@ -74,7 +78,7 @@ export function createSettledLayer(
       now.westM + now.widthPx / now.pxPerM - (shownView.westM + shownView.widthPx / shownView.pxPerM),
       shownView.northM - shownView.heightPx / shownView.pxPerM - (now.northM - now.heightPx / now.pxPerM),
     );
-    if (now.pxPerM !== shownView.pxPerM || used * now.pxPerM > -marginPx / 3) start(budgetMs);
+    if (now.pxPerM !== shownView.pxPerM || used * now.pxPerM > -marginPx / 3) start(pace.stepMs());
   }
 
   let zooming = false;
@@ -86,7 +90,7 @@ export function createSettledLayer(
   const onMoveEnd = () => {
     zooming = false;
     shown.place();
-    start(budgetMs);
+    start(pace.stepMs());
   };
 
   map.on('zoomstart', onZoomStart);

@@ -41,10 +41,14 @@ export function* labelWishes(look: Look, parts: readonly Part[]): Generator<void
   };
   const longest = new Map<string, PiecePart>();
   const letters = look.showSections;
-  for (const [i, part] of parts.entries()) {
+  const namesLines = look.metresPerPx <= furthest.line && !letters;
+  for (let i = 0; i < parts.length; i++) {
+    const part = parts[i]!;
     if (part.kind === 'piece') {
-      const known = longest.get(part.id);
-      if (!known || part.toM - part.fromM > known.toM - known.fromM) longest.set(part.id, part);
+      if (namesLines || chosen.has(part.id)) {
+        const known = longest.get(part.id);
+        if (!known || part.toM - part.fromM > known.toM - known.fromM) longest.set(part.id, part);
+      }
       if (letters) for (const letter of lettersAlong(look, part)) wish('letter', letter);
     } else wish(part.kind, wishOf(look, part, chosen.has(part.id)));
     if (i % portion === portion - 1) yield;
@@ -163,7 +167,6 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
 }
 
 function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null {
-  if (!chosen && (look.metresPerPx > furthest.line || look.showSections)) return null;
   const path = pixelPath(look.view, part.xy);
   const text = `${part.shape.line.name}${voltsBeside(look, part)}`;
   const widthPx = textWidthPx(look.ctx, text);

@@ -1,5 +1,6 @@
-import { placeLabels } from '../../../core/geometry/labelPlacement.ts';
+import { type Label, placeLabels } from '../../../core/geometry/labelPlacement.ts';
 import type { Box } from '../../../core/geometry/plane/box.ts';
+import { toXy, type View } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { type LabelText, labelWishes } from './labelWishes.ts';
 import type { Look } from './look.ts';
@@ -14,7 +15,7 @@ export function* paintLabels(look: Look, parts: readonly Part[]): Generator<void
   );
   yield;
   if (wishes.length === 0) return;
-  const { placed } = placeLabels(wishes, { obstacles: signBoxes(look, parts) });
+  const { placed } = placeLabels(wishes, { obstacles: signBoxes(look, parts, groundOf(wishes, view)) });
   yield;
   for (const [i, { id, box }] of placed.entries()) {
     ctx.font = mapFont(id.style === 'letter' ? 700 : 400);
@@ -25,6 +26,25 @@ export function* paintLabels(look: Look, parts: readonly Part[]): Generator<void
     else paintText(look, id, box);
     if (i % 60 === 59) yield;
   }
+}
+
+/** Signs reach no further than this from the ground they stand on, pixels. */
+const signReachPx = 40;
+
+/** What of the plane the labels might cover, with room for signs. */
+function groundOf(wishes: readonly Label<LabelText>[], view: View): Box {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { anchor, width, height, candidates } of wishes) {
+    for (const step of candidates) {
+      left = Math.min(left, anchor[0] + step[0] - width / 2);
+      top = Math.min(top, anchor[1] + step[1] - height / 2);
+      right = Math.max(right, anchor[0] + step[0] + width / 2);
+      bottom = Math.max(bottom, anchor[1] + step[1] + height / 2);
+    }
+  }
+  const [west, north] = toXy(view, [left - signReachPx, top - signReachPx]);
+  const [east, south] = toXy(view, [right + signReachPx, bottom + signReachPx]);
+  return [west, south, east, north];
 }
 
 function paintText({ ctx, palette }: Look, { text, style }: LabelText, [left, top, right, bottom]: Box): void {

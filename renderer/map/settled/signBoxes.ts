@@ -1,4 +1,4 @@
-import { type Box, boxAround, growBox } from '../../../core/geometry/plane/box.ts';
+import { type Box, boxAround, boxesMeet, growBox } from '../../../core/geometry/plane/box.ts';
 import { type Px, toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -6,11 +6,12 @@ import { findingRadiusPx } from '../signs/findingSign.ts';
 import { switchReachPx } from '../signs/switchSign.ts';
 import type { Look } from './look.ts';
 
-/** Boxes on the picture, pixels, that no label should cover: the signs. */
-export function signBoxes(look: Look, parts: readonly Part[]): Box[] {
+/** Boxes on the picture, pixels, that no label should cover: the signs of what lies, with some room, in a box of the plane. */
+export function signBoxes(look: Look, parts: readonly Part[], within: Box): Box[] {
   const { view, signScale, scene } = look;
   const boxes: Box[] = [];
   for (const part of parts) {
+    if (!boxesMeet(part.box, within)) continue;
     if (part.kind === 'switch') {
       boxes.push(around(toPx(view, switchSignXy(part, view.pxPerM)), switchReachPx * signScale + 2));
     } else if (part.kind === 'energiser') boxes.push(around(toPx(view, part.xy), 15 * signScale));
