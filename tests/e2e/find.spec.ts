@@ -241,6 +241,7 @@ for (const theme of ['light', 'dark'] as const) {
     await expect(page.getByText('is doubtful.')).toBeVisible();
     await expectAccessible(page, 'walk');
     await page.getByRole('button', { name: 'Take it for low' }).click();
+    await expect(page.locator('.hunt-readings li')).toHaveCount(2);
     await read(page, '6.8');
     await expectAccessible(page, 'found');
     await page.getByRole('button', { name: 'Take along' }).click();

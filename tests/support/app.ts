@@ -34,9 +34,10 @@ export class App {
     return connectLoopback({ origin, token: new URLSearchParams(hash.slice(1)).get('token') ?? '' }).project;
   }
 
-  /** Shows the page, as on starting the app. */
+  /** Shows the page, as on starting the app, and waits until it takes keys: a map and a book, or the welcome. */
   async show(): Promise<void> {
     await this.page.goto(this.address);
+    await this.page.getByRole('main').waitFor();
   }
 
   /** Makes a project file that holds `things` besides a new property's own, opens it and shows it. Answers its path. */
