@@ -22,23 +22,23 @@ export function totalsOf({ lines, gateways, crossings, paddocks, network, reach 
     liveWireM += edge.lengthM * edge.liveWires;
     if (reach.edgeFed[index]) fedFenceM += edge.lengthM;
   }
-  const deadLines = [...lines.values()].filter(({ line }) => !line.live);
-  const figures = [...crossings.values()];
+  let deadFenceM = 0;
+  for (const { line, lengthM } of lines.values()) if (!line.live) deadFenceM += lengthM;
+  const cables = { trenchM: 0, pipeM: 0, liveCableM: 0, earthCableM: 0 };
+  for (const { trenchM, pipeM, liveCableM, earthCableM } of crossings.values()) {
+    cables.trenchM += trenchM;
+    cables.pipeM += pipeM;
+    cables.liveCableM += liveCableM;
+    cables.earthCableM += earthCableM;
+  }
   return {
-    fenceM: liveFenceM + sum(deadLines.map(({ lengthM }) => lengthM)),
+    fenceM: liveFenceM + deadFenceM,
     liveFenceM,
     liveWireM,
     fedFenceM,
-    paddockAreaM2: sum(paddocks.map(({ areaM2 }) => areaM2)),
+    paddockAreaM2: paddocks.reduce((sum, { areaM2 }) => sum + areaM2, 0),
     paddocks: paddocks.length,
     gateways: gateways.size,
-    trenchM: sum(figures.map(({ trenchM }) => trenchM)),
-    pipeM: sum(figures.map(({ pipeM }) => pipeM)),
-    liveCableM: sum(figures.map(({ liveCableM }) => liveCableM)),
-    earthCableM: sum(figures.map(({ earthCableM }) => earthCableM)),
+    ...cables,
   };
-}
-
-function sum(figures: readonly number[]): number {
-  return figures.reduce((total, figure) => total + figure, 0);
 }

@@ -83,7 +83,9 @@ export function commit(
 async function commitNow(label: string, edit: (project: Project) => Project, options: CommitOptions): Promise<boolean> {
   const file = useApp.getState().file;
   if (!file) return false;
-  const { after, survey } = withPaddocksNamed(file, edit(file.project));
+  const edited = edit(file.project);
+  const named = landStays(file, edited) ? null : withPaddocksNamed(file, edited);
+  const after = named?.after ?? edited;
   const changes = difference(file.project, after);
   if (changes.length === 0) {
     if (options.choose) useApp.setState({ chosen: options.choose });
@@ -92,7 +94,10 @@ async function commitNow(label: string, edit: (project: Project) => Project, opt
   const { mergeKey } = options;
   const baseRevision = file.state.revision;
   const write = options.write ?? project.apply;
-  const result = await write({ baseRevision, label, changes, ...(mergeKey === undefined ? {} : { mergeKey }) });
+  const writing = write({ baseRevision, label, changes, ...(mergeKey === undefined ? {} : { mergeKey }) });
+  // Where it was not needed for names, the survey is made while the file is written.
+  const survey = named?.survey ?? surveyOf(after, file);
+  const result = await writing;
   if (!result.ok) {
     report(result.problem);
     if (result.problem.code === 'out-of-date') await reload();
@@ -105,6 +110,12 @@ async function commitNow(label: string, edit: (project: Project) => Project, opt
   });
   backroom.changed(changes, result.value.revision);
   return true;
+}
+
+/** Whether an edit leaves all paddocks as they are, each with its name. */
+function landStays({ project: before, survey }: OpenFile, edited: Project): boolean {
+  const untouched = (['fenceLine', 'paddock', 'property'] as const).every((kind) => edited[kind] === before[kind]);
+  return untouched && survey.paddocks.every(({ named }) => named !== null);
 }
 
 /** The edited project with a name for each paddock that has come into being, and its survey. */

@@ -84,7 +84,10 @@ function addLineParts({ network, lines, gateways }: Survey, add: AddPart): void 
       add(cut(fromM, toM, edge));
     }
   }
-  const openings = gatewaysByLine(gateways);
+  const openings = Map.groupBy(
+    [...gateways.values()].filter(({ gateway }) => !network.runsOfLine.has(gateway.lineId)),
+    ({ gateway }) => gateway.lineId,
+  );
   for (const [lineId, shape] of lines) {
     if (network.runsOfLine.has(lineId) || shape.xy.length < 2) continue;
     const cut = cuttingOf(shape);
@@ -197,16 +200,6 @@ function pieceOf(shape: LineShape, fromM: number, toM: number, edge: number, sam
   const xy = same?.xy ?? sliceOfLine(shape, fromM, toM);
   const box = same?.box ?? boxOf(xy) ?? nowhere;
   return { kind: 'piece', id: shape.line.id, shape, fromM, toM, edge, xy, box };
-}
-
-function gatewaysByLine(gateways: Survey['gateways']): Map<string, GatewayShape[]> {
-  const byLine = new Map<string, GatewayShape[]>();
-  for (const shape of gateways.values()) {
-    const known = byLine.get(shape.gateway.lineId);
-    if (known) known.push(shape);
-    else byLine.set(shape.gateway.lineId, [shape]);
-  }
-  return byLine;
 }
 
 /** What is left of a line of this length between its openings, as pairs of stations. */
