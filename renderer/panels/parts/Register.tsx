@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type ReactNode, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, memo, type ReactNode, useMemo, useState } from 'react';
 import type { MapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { choose, point } from '../../state/choose.ts';
@@ -21,38 +21,41 @@ interface RegisterProps<Row> {
   readonly empty: ReactNode;
 }
 
-const atOnce = 100;
+/** Rows shown at first, and rows that each press of a button adds. */
+const [atOnce, moreAtOnce] = [100, 500];
 const natural = new Intl.Collator('en', { numeric: true });
 
 /**
  * A register: one row a thing. Pointing at a row lights the thing up on the map, choosing it chooses it there, and the
- * other way round. Arrow keys walk the rows, Enter chooses and goes there.
+ * other way round. Arrow keys walk the rows, Enter chooses and goes there. Of a long one a stretch is shown, which moves
+ * to the chosen row.
  */
 export function Register<Row>({ caption, rows, idOf, columns, empty }: RegisterProps<Row>) {
   const [sort, setSort] = useState<{ column: number; down: boolean } | null>(null);
-  const [shown, setShown] = useState(atOnce);
+  const [stretch, setStretch] = useState({ first: 0, end: atOnce });
   const chosen = useApp((state) => state.chosen);
   const pointed = useApp((state) => state.pointed);
-  const body = useRef<HTMLTableSectionElement>(null);
   const sorted = useMemo(() => sortRows(rows, columns, sort), [rows, columns, sort]);
   if (rows.length === 0) return <p className="register-empty">{empty}</p>;
 
   const chosenIndex = sorted.findIndex((row) => chosen.includes(idOf(row)));
-  const visible = sorted.slice(0, Math.max(shown, chosenIndex + 1));
-  const walk = (event: KeyboardEvent<HTMLTableRowElement>, row: Row) => {
-    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
-    if (step !== undefined) {
-      event.preventDefault();
-      const all = Array.from(body.current?.rows ?? []);
-      all[all.indexOf(event.currentTarget) + step]?.focus();
-    } else if (event.key === 'Enter' || event.key === ' ') {
-      event.preventDefault();
-      choose([idOf(row)], event.shiftKey);
-      mapView.zoomTo(idOf(row));
-    }
-  };
+  const wanted = chosenIndex < 0 ? Math.min(stretch.first, sorted.length - 1) : chosenIndex;
+  if (wanted < stretch.first || wanted >= stretch.end) {
+    const first = Math.max(0, wanted - atOnce / 2);
+    setStretch({ first, end: first + atOnce });
+  }
+  const visible = sorted.slice(stretch.first, stretch.end);
+  const left = sorted.length - stretch.end;
   return (
     <div className="register">
+      {stretch.first > 0 ? (
+        <button
+          type="button"
+          onClick={() => setStretch({ ...stretch, first: Math.max(0, stretch.first - moreAtOnce) })}
+        >
+          Show more ({stretch.first} before)
+        </button>
+      ) : null}
       <table>
         <caption>{caption}</caption>
         <thead>
@@ -76,41 +79,78 @@ export function Register<Row>({ caption, rows, idOf, columns, empty }: RegisterP
             ))}
           </tr>
         </thead>
-        <tbody ref={body}>
+        <tbody>
           {visible.map((row, index) => {
             const id = idOf(row);
             const isChosen = chosen.includes(id);
             return (
-              <tr
+              <RegisterRow
                 key={id}
-                tabIndex={isChosen || (chosenIndex < 0 && index === 0) ? 0 : -1}
-                aria-selected={isChosen}
-                className={pointed === id ? 'pointed' : undefined}
-                onPointerEnter={() => point(id)}
-                onPointerLeave={() => point(null)}
-                onFocus={() => point(id)}
-                onBlur={() => point(null)}
-                onClick={(event) => choose([id], event.shiftKey || event.ctrlKey || event.metaKey)}
-                onDoubleClick={() => mapView.zoomTo(id)}
-                onKeyDown={(event) => walk(event, row)}
-              >
-                {columns.map((column) => (
-                  <td key={column.title} className={column.figures ? 'amount' : undefined}>
-                    {column.cell(row)}
-                  </td>
-                ))}
-              </tr>
+                id={id}
+                row={row}
+                columns={columns}
+                isChosen={isChosen}
+                isPointed={pointed === id}
+                takesFocus={isChosen || (chosenIndex < 0 && index === 0)}
+              />
             );
           })}
         </tbody>
       </table>
-      {visible.length < sorted.length ? (
-        <button type="button" onClick={() => setShown(visible.length + 5 * atOnce)}>
-          Show more ({sorted.length - visible.length} left)
+      {left > 0 ? (
+        <button type="button" onClick={() => setStretch({ ...stretch, end: stretch.end + moreAtOnce })}>
+          Show more ({left} left)
         </button>
       ) : null}
     </div>
   );
+}
+
+interface RegisterRowProps<Row> {
+  readonly id: MapId;
+  readonly row: Row;
+  readonly columns: readonly Column<Row>[];
+  readonly isChosen: boolean;
+  readonly isPointed: boolean;
+  readonly takesFocus: boolean;
+}
+
+/** Drawn anew only where something of its own changed: the pointer on the map lights one row after another. */
+const RegisterRow = memo(function RegisterRow<Row>(props: RegisterRowProps<Row>) {
+  const { id, row, columns, isChosen, isPointed, takesFocus } = props;
+  return (
+    <tr
+      tabIndex={takesFocus ? 0 : -1}
+      aria-selected={isChosen}
+      className={isPointed ? 'pointed' : undefined}
+      onPointerEnter={() => point(id)}
+      onPointerLeave={() => point(null)}
+      onFocus={() => point(id)}
+      onBlur={() => point(null)}
+      onClick={(event) => choose([id], event.shiftKey || event.ctrlKey || event.metaKey)}
+      onDoubleClick={() => mapView.zoomTo(id)}
+      onKeyDown={(event) => walk(event, id)}
+    >
+      {columns.map((column) => (
+        <td key={column.title} className={column.figures ? 'amount' : undefined}>
+          {column.cell(row)}
+        </td>
+      ))}
+    </tr>
+  );
+}) as <Row>(props: RegisterRowProps<Row> & { readonly key: MapId }) => ReactNode;
+
+function walk(event: KeyboardEvent<HTMLTableRowElement>, id: MapId): void {
+  const row = event.currentTarget;
+  if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+    event.preventDefault();
+    const next = event.key === 'ArrowDown' ? row.nextElementSibling : row.previousElementSibling;
+    if (next instanceof HTMLElement) next.focus();
+  } else if (event.key === 'Enter' || event.key === ' ') {
+    event.preventDefault();
+    choose([id], event.shiftKey);
+    mapView.zoomTo(id);
+  }
 }
 
 function nextSort(sort: { column: number; down: boolean } | null, column: number) {
