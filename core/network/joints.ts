@@ -4,6 +4,7 @@ import type { NetworkNode, NodeRole } from './types.ts';
 /** What a point of the network stands for; where several fall together, the first kind of this list names the node. */
 const kindsByRank = ['gatePost', 'energiser', 'lineEnd', 'leadOut', 'join', 'switch', 'post'] as const;
 type JointKind = (typeof kindsByRank)[number];
+const joinRank = kindsByRank.indexOf('join');
 
 const roles: readonly NodeRole[] = ['lineEnd', 'junction', 'gatePost', 'switch', 'post', 'energiser', 'leadOut'];
 const roleBit = Object.fromEntries(roles.map((role, i) => [role, 1 << i])) as Record<NodeRole, number>;
@@ -59,9 +60,11 @@ export class Joints {
       if (namesBefore(this.#joints[joint]!, named[node]!)) named[node] = this.#joints[joint]!;
       roleSets[node] = (roleSets[node] ?? 0) | this.#roles[joint]!;
     }
+    // Only where lines join can two nodes have the same name: all else is named by its own id.
     const used = new Set<string>();
-    const nodes = named.map(({ key, xy, at }, node) => {
-      return { key: unusedKey(key, used), xy, at: at(), roles: roleList(roleSets[node]!) };
+    const nodes = named.map(({ key, rank, xy, at }, node) => {
+      const unique = rank === joinRank ? unusedKey(key, used) : key;
+      return { key: unique, xy, at: at(), roles: roleList(roleSets[node]!) };
     });
     return { nodes, nodeOf };
   }
@@ -90,7 +93,7 @@ function roleList(set: number): readonly NodeRole[] {
 }
 
 /** The key, or the key with a number where it is taken; takes it. */
-export function unusedKey(key: string, used: Set<string>): string {
+function unusedKey(key: string, used: Set<string>): string {
   const known = used.size;
   let unused = key;
   used.add(unused);

@@ -123,12 +123,11 @@ export class LineChain {
   }
 
   /**
-   * Adds the runs between the stops, once all of them are known; their keys get their nodes later. Stops less than a
+   * Adds the runs between the stops, once all of them are known; they are named when their nodes are. Stops less than a
    * millimetre apart become one.
    */
   emit(edges: EdgeDraft[]): void {
     const { line, liveWires } = this;
-    const key = `run:${line.id}`;
     const stops = this.#stops.sort((a, b) => a.stationM - b.stationM || a.rank - b.rank);
     const openings = this.#openings();
     let next = 0;
@@ -146,7 +145,7 @@ export class LineChain {
       const [fromM, toM] = [before.stationM, after.stationM];
       const lengthM = toM - fromM;
       const [from, to] = [before.above, after.below];
-      edges.push({ kind: 'run', key, from, to, lineId: line.id, fromM, toM, lengthM, liveWires });
+      edges.push({ kind: 'run', key: '', from, to, lineId: line.id, fromM, toM, lengthM, liveWires });
     }
   }
 

@@ -1,12 +1,11 @@
 import type { EnergiserJoint } from './connectEnergisers.ts';
-import { unusedKey } from './joints.ts';
 import type { NetworkDraft } from './networkDraft.ts';
-import type { Network } from './types.ts';
+import type { Network, NetworkNode, Run } from './types.ts';
 
 /** Turns the joints of a finished draft into nodes; its edges become those of the network. */
 export function numberNodes(draft: NetworkDraft, sources: readonly EnergiserJoint[]): Network {
   const { nodes, nodeOf } = draft.joints.number();
-  const used = new Set<string>();
+  const nameRun = createRunNames(nodes);
   const edges = draft.edges;
   const runsOfLine = new Map<string, number[]>();
   const edgeOfSwitch = new Map<string, number>();
@@ -16,9 +15,8 @@ export function numberNodes(draft: NetworkDraft, sources: readonly EnergiserJoin
     const to = nodeOf[edge.to]!;
     edge.from = from;
     edge.to = to;
-    if (edge.kind === 'run') edge.key += `:${nodes[from]!.key}~${nodes[to]!.key}`;
-    edge.key = unusedKey(edge.key, used);
     if (edge.kind === 'run') {
+      edge.key = nameRun(edge);
       const runs = runsOfLine.get(edge.lineId);
       if (runs) runs.push(index);
       else runsOfLine.set(edge.lineId, [index]);
@@ -44,6 +42,24 @@ export function numberNodes(draft: NetworkDraft, sources: readonly EnergiserJoin
     edgeOfSwitch,
     postsOfGateway,
     problems: draft.problems,
+  };
+}
+
+/**
+ * Names runs by their line and nodes, those between the same two nodes with a number. All runs of a line are named one
+ * after the other.
+ */
+function createRunNames(nodes: readonly NetworkNode[]): (run: Run) => string {
+  let lineId: string | null = null;
+  const known = new Map<number, number>();
+  return (run) => {
+    if (run.lineId !== lineId) known.clear();
+    lineId = run.lineId;
+    const ends = run.from * nodes.length + run.to;
+    const count = (known.get(ends) ?? 0) + 1;
+    known.set(ends, count);
+    const name = `run:${lineId}:${nodes[run.from]!.key}~${nodes[run.to]!.key}`;
+    return count === 1 ? name : `${name}#${count}`;
   };
 }
 
