@@ -41,6 +41,7 @@ export function Book() {
   return (
     <aside className="book" aria-label="Book" style={{ '--book-width': `${widthPx}px` } as CSSProperties}>
       <BookEdge widthPx={widthPx} />
+      <h1 className="visually-hidden">{propertyOf(project).name}</h1>
       <header className="book-head">
         <button
           type="button"
@@ -85,8 +86,8 @@ function LastLine() {
   const saving = useApp((state) => state.saving > 0);
   const path = useApp((state) => state.file?.path ?? '');
   return (
-    <footer className={`last-line ${lastLine?.kind ?? ''}`} role="status" title={path}>
-      {saving ? 'Writing to the file…' : (lastLine?.text ?? 'Everything is saved as you work.')}
+    <footer className={`last-line ${lastLine?.kind ?? ''}`} title={path}>
+      <p role="status">{saving ? 'Writing to the file…' : (lastLine?.text ?? 'Everything is saved as you work.')}</p>
     </footer>
   );
 }

@@ -44,6 +44,11 @@ export const scenes: readonly Scene[] = [
   { name: 'divide-places', reach: (page) => register(page, 'Alt+2', 'Places for a switch') },
   { name: 'divide-tests', reach: (page) => register(page, 'Alt+2', 'Test sheets') },
   { name: 'divide-limits', reach: (page) => register(page, 'Alt+2', 'Limits') },
+  { name: 'power', reach: (page) => register(page, 'Alt+3', 'Profile') },
+  { name: 'power-lifts', reach: (page) => register(page, 'Alt+3', 'What lifts it') },
+  { name: 'power-switches', reach: (page) => register(page, 'Alt+3', 'Switches') },
+  { name: 'power-earth', reach: (page) => register(page, 'Alt+3', 'Earth') },
+  { name: 'power-readings', reach: (page) => register(page, 'Alt+3', 'Readings') },
   { name: 'order', reach: (page) => register(page, 'Alt+4', 'Quantities') },
   { name: 'order-goods', reach: (page) => register(page, 'Alt+4', 'Goods and work') },
   { name: 'order-cuts', reach: (page) => register(page, 'Alt+4', 'Rolls and cuts') },
@@ -65,6 +70,17 @@ export const scenes: readonly Scene[] = [
   { name: 'record-tests', reach: (page) => register(page, 'Alt+5', 'Test run') },
   { name: 'record-readings', reach: (page) => register(page, 'Alt+5', 'Readings') },
   { name: 'record-handover', reach: (page) => register(page, 'Alt+5', 'Hand over') },
+  {
+    name: 'find',
+    reach: async (page) => {
+      await register(page, 'Alt+6', 'Crossings');
+      await page.locator('.register tbody tr').nth(4).focus();
+      await page.keyboard.press('Enter');
+    },
+  },
+  { name: 'find-dig', reach: (page) => register(page, 'Alt+6', 'Before you dig') },
+  { name: 'find-fault', reach: (page) => register(page, 'Alt+6', 'Walk a fault') },
+  { name: 'find-along', reach: (page) => register(page, 'Alt+6', 'Take along') },
   { name: 'pack-dialog', reach: (page) => dialog(page, 'Control+Shift+P') },
   { name: 'print-dialog', reach: (page) => dialog(page, 'Control+p') },
   { name: 'keys-dialog', reach: (page) => dialog(page, 'F1') },
