@@ -17,6 +17,8 @@ let project: Project = projectOf([]);
 let surveyed: { readonly project: Project; readonly survey: Survey } | null = null;
 let revision = 0;
 let waiting = false;
+/** The window draws an edit first: on few processors the two would hinder each other. */
+const gatherMs = 60;
 /** The plan takes longest and nobody reads it while drawing: it is begun when no edit has come for this long. */
 const restMs = 250;
 let planSoon: ReturnType<typeof setTimeout> | null = null;
@@ -41,7 +43,7 @@ self.addEventListener('message', ({ data }: MessageEvent<ToBackroom>) => {
   planSoon = null;
   if (waiting) return;
   waiting = true;
-  setTimeout(work, 0);
+  setTimeout(work, gatherMs);
 });
 
 function work(): void {
