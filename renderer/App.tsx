@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { onWindowKey } from './commands/keys.ts';
 import { Book } from './panels/Book.tsx';
 import { Dialogs } from './panels/dialogs/Dialogs.tsx';
+import { GroundDialog } from './panels/dialogs/GroundDialog.tsx';
 import { ProblemBar } from './panels/ProblemBar.tsx';
 import { PropertyMap } from './panels/PropertyMap.tsx';
 import { Welcome } from './panels/Welcome.tsx';
@@ -37,6 +38,7 @@ export function App() {
         <Welcome />
       ) : null}
       <Dialogs />
+      <GroundDialog />
     </>
   );
 }

@@ -18,6 +18,8 @@ const most = {
   keptThings: 200_000,
   depths: 1000,
   ties: 100,
+  buriedPoints: 10_000,
+  tests: 10_000,
   huntReadings: 1000,
   controlPoints: 1000,
   latticeSide: 65,
@@ -376,6 +378,15 @@ const crossingRecord = z.strictObject({
   recordedBy: note,
   recordedOn: isoDate.nullable(),
   note,
+  opening: z
+    .strictObject({
+      startPostAt: lonLat,
+      endPostAt: lonLat,
+      hungFrom: lineEnd,
+      bowSide: side,
+      bowM: amount,
+    })
+    .exactOptional(),
 });
 
 const tie = z.strictObject({
@@ -448,7 +459,35 @@ const earthTest = z.strictObject({
   note,
 });
 
-const recordSchemas = [builtMark, crossingRecord, buriedPoint, photo, testRun, earthTest] as const;
+const inGround = z.strictObject({
+  kind: z.literal('inGround'),
+  id,
+  name,
+  fate: z.enum(['inUse', 'dead', 'takenOut']),
+  since: isoDate.nullable(),
+  note,
+  was: z.discriminatedUnion('what', [
+    z.strictObject({
+      what: z.literal('crossing'),
+      gateway,
+      lineName: name,
+      crossing,
+      record: crossingRecord.required({ opening: true }),
+      points: z.array(buriedPoint).max(most.buriedPoints),
+      mark: builtMark.nullable(),
+    }),
+    z.strictObject({ what: z.literal('leadOut'), leadOut, energiserName: name, mark: builtMark.nullable() }),
+    z.strictObject({
+      what: z.literal('earthField'),
+      earthField,
+      energiserName: name,
+      tests: z.array(earthTest).max(most.tests),
+      mark: builtMark.nullable(),
+    }),
+  ]),
+});
+
+const recordSchemas = [builtMark, crossingRecord, buriedPoint, photo, testRun, earthTest, inGround] as const;
 
 const handover = z.strictObject({
   kind: z.literal('handover'),
@@ -628,6 +667,7 @@ export const thingSchemas = {
   photo,
   testRun,
   earthTest,
+  inGround,
   handover,
   faultHunt,
   ground,

@@ -1,8 +1,10 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
+import type { WasCrossing } from '../model/inGroundThings.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { crossingRecordId } from '../model/recordDefaults.ts';
 import type { BuriedPoint, CrossingRecord, TapeTie } from '../model/recordThings.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
+import { openingAsRecorded } from './recordedOpening.ts';
 import { postOfTie, type StoodPost } from './tieFrom.ts';
 
 /**
@@ -30,13 +32,33 @@ export function crossingSource(project: Project, survey: Survey, gatewayId: stri
   const figures = survey.crossings.get(gatewayId);
   const shape = survey.gateways.get(gatewayId);
   if (!figures || !shape || figures.crossing.method !== 'buried') return null;
+  const { gateway, crossing } = figures;
+  const { plane } = survey;
+  const { placed, crossings: defaults } = propertyOf(project);
+  const record = recordOf(project, crossing.id);
+  const asked = { gateway, crossing, plane, defaults, drawn: shape };
   return {
-    figures,
-    shape,
-    record: recordOf(project, figures.crossing.id),
-    points: pointsOf(project, figures.crossing.id),
-    plane: survey.plane,
-    placed: propertyOf(project).placed,
+    ...(record?.opening ? openingAsRecorded(record.opening, asked) : { figures, shape }),
+    record,
+    points: pointsOf(project, crossing.id),
+    plane,
+    placed,
+    postOf: (tie) => postOfTie(tie, project, survey),
+  };
+}
+
+/** The same of a crossing that was left in the ground and is drawn no longer. */
+export function inGroundSource(project: Project, survey: Survey, was: WasCrossing): CrossingSource {
+  const { gateway, crossing, record, points } = was;
+  const { plane } = survey;
+  const { placed, crossings: defaults } = propertyOf(project);
+  const asked = { gateway, crossing, plane, defaults, drawn: null };
+  return {
+    ...openingAsRecorded(record.opening, asked),
+    record,
+    points: inOrder(points),
+    plane,
+    placed,
     postOf: (tie) => postOfTie(tie, project, survey),
   };
 }
@@ -54,13 +76,14 @@ const kept = new WeakMap<Project['buriedPoint'], PointsByCrossing>();
 export function pointsOf({ buriedPoint }: Pick<Project, 'buriedPoint'>, crossingId: string): readonly BuriedPoint[] {
   let known = kept.get(buriedPoint);
   if (!known) {
-    known = Map.groupBy(
-      [...buriedPoint.values()].sort((a, b) => (order(a) === order(b) ? 0 : order(a) - order(b))),
-      (point) => point.crossingId,
-    );
+    known = Map.groupBy(inOrder(buriedPoint.values()), (point) => point.crossingId);
     kept.set(buriedPoint, known);
   }
   return known.get(crossingId) ?? [];
+}
+
+function inOrder(points: Iterable<BuriedPoint>): BuriedPoint[] {
+  return [...points].sort((a, b) => (order(a) === order(b) ? 0 : order(a) - order(b)));
 }
 
 function order({ role, rank }: BuriedPoint): number {

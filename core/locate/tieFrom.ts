@@ -1,3 +1,4 @@
+import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
 import type { TapeTie, TieFrom } from '../model/recordThings.ts';
@@ -40,20 +41,26 @@ export function fixedPost(from: TieFrom, project: Project, survey: Survey): Fixe
   return { key, from, name: gatePostName(shape.gateway, from.post), at, xy };
 }
 
-/** The post that a tape was held to. */
+/** The post that a tape was held to, where it stood then. */
 export interface StoodPost {
   readonly name: string;
   readonly xy: Xy;
-  /** It is no longer drawn: it counts where it stood. */
+  /** It is no longer drawn. */
   readonly gone: boolean;
+  /** How far it is drawn from there now, metres; 0 where it is gone, or as near as a tape can tell. */
+  readonly movedM: number;
 }
 
-/** Where a tie was taped from, as that post stands now; as it stood then where it is gone. */
+/** Nearer than this a post is drawn where it stood. */
+const samePostM = 0.05;
+
+/** Where a tie was taped from: where the post stood then, whatever has become of it in the drawing. */
 export function postOfTie({ from, postName: name, postAt }: TapeTie, project: Project, survey: Survey): StoodPost {
+  const xy = survey.plane.toXy(postAt);
   const post = fixedPost(from, project, survey);
-  return post
-    ? { name: post.name, xy: post.xy, gone: false }
-    : { name: name || 'a post', xy: survey.plane.toXy(postAt), gone: true };
+  if (!post) return { name: name || 'a post', xy, gone: true, movedM: 0 };
+  const apartM = xyDistanceM(post.xy, xy);
+  return { name: post.name, xy, gone: false, movedM: apartM < samePostM ? 0 : apartM };
 }
 
 /** "hinge post of G4" */

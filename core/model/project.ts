@@ -38,6 +38,7 @@ export const kinds: readonly Kind[] = [
   'photo',
   'testRun',
   'earthTest',
+  'inGround',
   'handover',
   'faultHunt',
   'ground',

@@ -1,4 +1,4 @@
-import type { BuriedPoint, BuriedRole, CrossingRecord } from './recordThings.ts';
+import type { BuildableKind, BuriedPoint, BuriedRole, CrossingRecord } from './recordThings.ts';
 
 /** A tape over rough ground to a mark on a post; common practice, no source. */
 export const usualTapeSeM = 0.02;
@@ -6,6 +6,11 @@ export const usualTapeSeM = 0.02;
 /** The id of a crossing's one record. */
 export function crossingRecordId(crossingId: string): string {
   return `record:${crossingId}`;
+}
+
+/** The id of a built thing's one mark. */
+export function builtMarkId(kind: BuildableKind, id: string): string {
+  return `built:${kind}:${id}`;
 }
 
 /** A record of which nothing is written down yet. */

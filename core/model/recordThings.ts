@@ -1,4 +1,5 @@
 /** What is written down of the work as it was really done, beside the drawing: see `things.ts`. */
+import type { InGround } from './inGroundThings.ts';
 import type {
   Crossing,
   CutOutSwitch,
@@ -65,6 +66,19 @@ export interface CrossingRecord {
   /** ISO 8601 date. */
   readonly recordedOn: string | null;
   readonly note: string;
+  /** The opening as it was when the crossing was dug; without it, as the gateway is drawn. */
+  readonly opening?: RecordedOpening;
+}
+
+/** Where a gateway's posts stood when its crossing was dug, kept once the drawing says otherwise. */
+export interface RecordedOpening {
+  readonly startPostAt: LonLat;
+  readonly endPostAt: LonLat;
+  /** What counted as the start and the end then: see `Gateway` and `Crossing`. */
+  readonly hungFrom: LineEnd;
+  readonly bowSide: 'left' | 'right';
+  /** The bow that is assumed where none was measured (the crossing's own is null), metres. */
+  readonly bowM: number;
 }
 
 export type BuriedRole =
@@ -104,7 +118,7 @@ export interface BuriedPoint {
 /** A tape distance from something that does not move. */
 export interface TapeTie {
   readonly from: TieFrom;
-  /** What the post was called and where it stood when the tape was held to it; counts where the post is gone. */
+  /** What the post was called and where it stood when the tape was held to it: from there the point is worked out. */
   readonly postName: string;
   readonly postAt: LonLat;
   readonly distanceM: number;
@@ -195,4 +209,4 @@ export interface Handover {
 export type RecordThing = BuiltMark | CrossingRecord | BuriedPoint | Photo | TestRun | EarthTest;
 
 /** What a handover keeps. */
-export type RevisedThing = DrawnThing | RecordThing;
+export type RevisedThing = DrawnThing | RecordThing | InGround;

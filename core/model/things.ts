@@ -6,6 +6,7 @@
 
 import type { GroundHeights } from './groundThings.ts';
 import type { FaultHunt } from './huntThings.ts';
+import type { InGround } from './inGroundThings.ts';
 import type { Handover, RecordThing } from './recordThings.ts';
 import type { CoordinateSettings, Underlay } from './underlayThings.ts';
 
@@ -468,6 +469,7 @@ export type Thing =
   | OrderThing
   | KeptPlan
   | RecordThing
+  | InGround
   | Handover
   | FaultHunt
   | GroundHeights

@@ -19,8 +19,10 @@ export interface CrossingLengths {
   readonly earthCableM: number;
 }
 
+type Posts = Pick<GatewaySpan, 'startPost' | 'endPost'>;
+
 interface Kept {
-  readonly span: GatewaySpan;
+  readonly span: Posts;
   readonly defaults: CrossingDefaults;
   readonly lengths: CrossingLengths;
 }
@@ -32,7 +34,7 @@ const kept = new WeakMap<Crossing, Kept>();
  * earth cable: its live cable goes straight from post to post, up and down `riserHeightM` at each, with the allowance
  * and both tails (an assumption of this project). Worked out once for each crossing, span and defaults.
  */
-export function crossingLengths(crossing: Crossing, span: GatewaySpan, defaults: CrossingDefaults): CrossingLengths {
+export function crossingLengths(crossing: Crossing, span: Posts, defaults: CrossingDefaults): CrossingLengths {
   let known = kept.get(crossing);
   if (known?.span !== span || known.defaults !== defaults) {
     known = { span, defaults, lengths: measure(crossing, span, defaults) };
@@ -41,7 +43,7 @@ export function crossingLengths(crossing: Crossing, span: GatewaySpan, defaults:
   return known.lengths;
 }
 
-function measure(crossing: Crossing, span: GatewaySpan, defaults: CrossingDefaults): CrossingLengths {
+function measure(crossing: Crossing, span: Posts, defaults: CrossingDefaults): CrossingLengths {
   const chordM = xyDistanceM(span.startPost, span.endPost);
   const { riserHeightM, allowanceM, tailM, depthM } = crossing;
   if (crossing.method === 'overhead') {

@@ -35,11 +35,14 @@ export function allCrossingFigures(project: Project, plane: LocalPlane): Map<str
   return figures;
 }
 
-/** The trench bows to `bowSide`, looking along the line from its start to its end. */
-function crossingFigures(
+/**
+ * Path and lengths of a crossing between two posts. The trench bows to `bowSide`, looking along the line from its start
+ * to its end.
+ */
+export function crossingFigures(
   crossing: Crossing,
   gateway: Gateway,
-  span: GatewaySpan,
+  span: Pick<GatewaySpan, 'startPost' | 'endPost'>,
   defaults: CrossingDefaults,
 ): CrossingFigures {
   const lengths = crossingLengths(crossing, span, defaults);

@@ -2,6 +2,8 @@ import { create } from 'zustand';
 import type { FileState, RecentFile } from '../../core/api/projectApi.ts';
 import type { Problem } from '../../core/api/result.ts';
 import type { Finding } from '../../core/checks/finding.ts';
+import type { GroundAnswer } from '../../core/locate/inGround/answer.ts';
+import type { GroundQuestion } from '../../core/locate/inGround/question.ts';
 import type { Project } from '../../core/model/project.ts';
 import type { FitAnswer } from '../../core/registers/power/fitReadings.ts';
 import type { PowerTables } from '../../core/registers/power/powerTables.ts';
@@ -37,6 +39,12 @@ export type Dialog =
   | { readonly kind: 'importMap'; readonly fileName: string; readonly bytes: Uint8Array }
   | { readonly kind: 'keys' };
 
+/** What is asked before an edit goes on; `answer` with null leaves it. */
+export interface AskedQuestion {
+  readonly question: GroundQuestion;
+  readonly answer: (given: GroundAnswer | null) => void;
+}
+
 /** The last line of the book: what just happened, or why it could not. */
 export interface LastLine {
   readonly text: string;
@@ -62,6 +70,7 @@ export interface AppState {
   /** Fence type of the next line that is drawn; null: the property's first. */
   readonly nextFenceTypeId: string | null;
   readonly dialog: Dialog | null;
+  readonly groundQuestion: AskedQuestion | null;
   readonly problem: Problem | null;
   readonly lastLine: LastLine | null;
   readonly theme: 'light' | 'dark';
@@ -83,6 +92,7 @@ export const useApp = create<AppState>(() => ({
   lit: [],
   nextFenceTypeId: null,
   dialog: null,
+  groundQuestion: null,
   problem: null,
   lastLine: null,
   theme: 'light',

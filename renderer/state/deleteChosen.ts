@@ -12,5 +12,5 @@ export async function deleteChosen(): Promise<void> {
   if (!first) return;
   const name = 'name' in first ? first.name : first.kind;
   const label = things.length === 1 ? `Delete ${name}` : `Delete ${things.length} things`;
-  await commit(label, deleteThings(things), { choose: [] });
+  await commit(label, deleteThings(things), { choose: [], deleting: true });
 }

@@ -10,6 +10,7 @@ import type { Survey } from '../../core/registers/types.ts';
 import { connect } from '../client/connect.ts';
 import { backroom } from '../work/backroom.ts';
 import { type OpenFile, useApp } from './appState.ts';
+import { asGroundSays } from './groundQuestion.ts';
 import { newId } from './newId.ts';
 import { report } from './report.ts';
 
@@ -53,6 +54,10 @@ export interface CommitOptions {
   readonly mergeKey?: string;
   /** Ids to choose once the edit is in the file. */
   readonly choose?: readonly string[];
+  /** It writes down what was measured, so that what is recorded may change. */
+  readonly recording?: boolean;
+  /** It takes things away: what is built is asked about first. */
+  readonly deleting?: boolean;
   /** Writes the edit in place of the host's `apply`, together with what goes with it. */
   readonly write?: (edit: Edit) => Promise<Result<FileState>>;
 }
@@ -83,7 +88,11 @@ export function commit(
 async function commitNow(label: string, edit: (project: Project) => Project, options: CommitOptions): Promise<boolean> {
   const file = useApp.getState().file;
   if (!file) return false;
-  const edited = edit(file.project);
+  const edited = await asGroundSays(file.project, edit(file.project), options);
+  if (!edited) {
+    useApp.setState({ lastLine: { kind: 'done', text: `${label}: cancelled, nothing was changed.` } });
+    return false;
+  }
   const named = landStays(file, edited) ? null : withPaddocksNamed(file, edited);
   const after = named?.after ?? edited;
   const changes = difference(file.project, after);

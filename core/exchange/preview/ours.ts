@@ -26,6 +26,7 @@ export const exchangedKinds = [
   'testRun',
   'earthTest',
   'builtMark',
+  'inGround',
   'ground',
 ] as const satisfies readonly Kind[];
 

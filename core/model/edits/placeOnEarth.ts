@@ -4,8 +4,9 @@ import { xyBearingDeg } from '../../geometry/plane/xyBearing.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { formatLength } from '../formatUnits.ts';
+import type { InGround } from '../inGroundThings.ts';
 import { allThings, type Project, projectOf, propertyOf, put } from '../project.ts';
-import type { Handover, PlannedThing, RevisedThing } from '../recordThings.ts';
+import type { BuiltMark, BuriedPoint, CrossingRecord, Handover, PlannedThing, RevisedThing } from '../recordThings.ts';
 import type { DrawnThing, FenceLine, KeptPlan, LonLat, Thing } from '../things.ts';
 import type { ByEye, Placement } from '../underlayThings.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
@@ -117,13 +118,48 @@ function laidDown(project: Project, origin: LonLat, move: (at: LonLat) => LonLat
 }
 
 function moved(thing: Thing, move: (at: LonLat) => LonLat): Thing | null {
-  if (thing.kind === 'buriedPoint') {
-    return { ...thing, ties: thing.ties.map((tie) => ({ ...tie, postAt: move(tie.postAt) })) };
-  }
-  if (thing.kind === 'builtMark') return { ...thing, planned: thing.planned && movedPlan(thing.planned, move) };
+  if (thing.kind === 'buriedPoint') return movedPoint(thing, move);
+  if (thing.kind === 'crossingRecord') return movedRecord(thing, move);
+  if (thing.kind === 'inGround') return { ...thing, was: movedWas(thing.was, move) };
+  if (thing.kind === 'builtMark') return movedMark(thing, move);
   if ('at' in thing) return { ...thing, at: move(thing.at) };
   if ('path' in thing) return { ...thing, path: thing.path.map(move) } as Thing;
   return null;
+}
+
+function movedPoint(point: BuriedPoint, move: (at: LonLat) => LonLat): BuriedPoint {
+  return { ...point, ties: point.ties.map((tie) => ({ ...tie, postAt: move(tie.postAt) })) };
+}
+
+function movedRecord<R extends CrossingRecord>(record: R, move: (at: LonLat) => LonLat): R {
+  const { opening } = record;
+  if (!opening) return record;
+  const [startPostAt, endPostAt] = [move(opening.startPostAt), move(opening.endPostAt)];
+  return { ...record, opening: { ...opening, startPostAt, endPostAt } };
+}
+
+function movedWas(was: InGround['was'], move: (at: LonLat) => LonLat): InGround['was'] {
+  switch (was.what) {
+    case 'crossing':
+      return {
+        ...was,
+        record: movedRecord(was.record, move),
+        points: was.points.map((point) => movedPoint(point, move)),
+        mark: was.mark && movedMark(was.mark, move),
+      };
+    case 'leadOut': {
+      const leadOut = { ...was.leadOut, path: was.leadOut.path.map(move) };
+      return { ...was, leadOut, mark: was.mark && movedMark(was.mark, move) };
+    }
+    case 'earthField': {
+      const earthField = { ...was.earthField, at: move(was.earthField.at) };
+      return { ...was, earthField, mark: was.mark && movedMark(was.mark, move) };
+    }
+  }
+}
+
+function movedMark(mark: BuiltMark, move: (at: LonLat) => LonLat): BuiltMark {
+  return { ...mark, planned: mark.planned && movedPlan(mark.planned, move) };
 }
 
 function movedPlan({ thing, places }: PlannedThing, move: (at: LonLat) => LonLat): PlannedThing {

@@ -1,13 +1,14 @@
 import { newCrossing } from '../defaults.ts';
-import { propertyOf, put, remove } from '../project.ts';
+import { propertyOf, put } from '../project.ts';
 import type { Crossing } from '../things.ts';
+import { deleteThings } from './deleteThings.ts';
 import { whyNotFields } from './support/checkFields.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, crossingOf, found, whyNotFound } from './support/find.ts';
 
 export interface SetCrossing {
   readonly gatewayId: string;
-  /** What to change; a gateway without a crossing gets one first. `null` takes the crossing away. */
+  /** What to change; a gateway without a crossing gets one first. `null` takes the crossing away, with what was recorded of it. */
   readonly to: Partial<Omit<Crossing, 'kind' | 'id' | 'gatewayId'>> | null;
 }
 
@@ -16,7 +17,7 @@ export function setCrossing(wanted: SetCrossing, newId: NewId): Edit {
   return guarded(whyNotSetCrossing(wanted), (project) => {
     const gateway = found(project, 'gateway', wanted.gatewayId);
     const crossing = crossingOf(project, gateway.id);
-    if (wanted.to === null) return crossing ? remove(project, crossing) : project;
+    if (wanted.to === null) return crossing ? deleteThings([crossing])(project) : project;
     const base = crossing ?? newCrossing(newId('crossing'), gateway, propertyOf(project).crossings);
     return put(project, { ...base, ...wanted.to });
   });

@@ -78,6 +78,7 @@ const recordedKinds: readonly RevisedThing['kind'][] = [
   'reading',
   'testRun',
   'earthTest',
+  'inGround',
 ];
 
 function plainChange(thing: Thing, what: 'new' | 'gone', project: Project): ChangeSince {

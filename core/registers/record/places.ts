@@ -49,7 +49,3 @@ export function nameOf(thing: BuildableThing, project: Project): string {
       return thing.name;
   }
 }
-
-export function builtMarkId(kind: BuildableKind, id: string): string {
-  return `built:${kind}:${id}`;
-}

@@ -10,10 +10,14 @@ export function DialogFrame({
   title,
   children,
   wide = false,
+  closeWord = 'Close',
+  onClose = closeDialog,
 }: {
   readonly title: string;
   readonly children: ReactNode;
   readonly wide?: boolean;
+  readonly closeWord?: string;
+  readonly onClose?: () => void;
 }) {
   const element = useRef<HTMLDialogElement>(null);
   const titleId = useId();
@@ -29,13 +33,13 @@ export function DialogFrame({
       aria-labelledby={titleId}
       onCancel={(event) => {
         event.preventDefault();
-        closeDialog();
+        onClose();
       }}
     >
       <header className="dialog-head">
         <h2 id={titleId}>{title}</h2>
-        <button type="button" className="plain" onClick={closeDialog}>
-          Close
+        <button type="button" className="plain" onClick={onClose}>
+          {closeWord}
         </button>
       </header>
       <div className="dialog-body">{children}</div>

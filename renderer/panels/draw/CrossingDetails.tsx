@@ -1,6 +1,7 @@
 import { newCrossing } from '../../../core/model/defaults.ts';
+import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
-import { propertyOf, put, remove } from '../../../core/model/project.ts';
+import { propertyOf, put } from '../../../core/model/project.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -172,7 +173,9 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
       />
       <button
         type="button"
-        onClick={() => void commit(`Remove the crossing at ${gateway.name}`, (project) => remove(project, crossing))}
+        onClick={() =>
+          void commit(`Remove the crossing at ${gateway.name}`, deleteThings([crossing]), { deleting: true })
+        }
       >
         Remove the crossing
       </button>

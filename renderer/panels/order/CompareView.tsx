@@ -70,7 +70,10 @@ export function CompareView() {
             .filter((id) => id !== asDrawn)
             .map((id) => (
               <p key={id} className="buttons">
-                <button type="button" onClick={() => void commit(`Go back to ${labelOf(choices, id)}`, goBackTo(id))}>
+                <button
+                  type="button"
+                  onClick={() => void commit(`Go back to ${labelOf(choices, id)}`, goBackTo(id), { deleting: true })}
+                >
                   Go back to {labelOf(choices, id)}
                 </button>
                 <button type="button" onClick={() => void commit(`Forget ${labelOf(choices, id)}`, deleteKeptPlan(id))}>

@@ -42,7 +42,7 @@ export function CrossingRecordDetails({ gateway }: { readonly gateway: Gateway }
   const record = built.record ?? newCrossingRecord(crossing.id);
   const what = `the crossing at ${gateway.name}`;
   const set = (label: string, to: Partial<Omit<CrossingRecord, 'kind' | 'id' | 'crossingId'>>) =>
-    void commit(`${label}: ${what}`, recordCrossing(crossing.id, to));
+    void commit(`${label}: ${what}`, recordCrossing(crossing.id, to), { recording: true });
   return (
     <>
       <nav className="register-choice" aria-label="Parts of the record">
@@ -132,7 +132,7 @@ function MeasuredBow({ built: { figures, shape, points } }: { readonly built: Cr
     return <p className="field-hint">The arc runs through the bend as it was taped.</p>;
   }
   const set = (label: string, patch: Partial<Crossing>) =>
-    change(`${label}: crossing at ${gateway.name}`, 'crossing', crossing.id, patch);
+    change(`${label}: crossing at ${gateway.name}`, 'crossing', crossing.id, patch, { recording: true });
   return (
     <div className="field-pair">
       <LengthField
@@ -238,7 +238,7 @@ function Trench({
 }: Omit<PartProps, 'built'> & { readonly crossing: Crossing; readonly what: string }) {
   const cables = useConductorChoices('cable');
   const setCrossing = (label: string, patch: Partial<Crossing>) =>
-    change(`${label}: ${what}`, 'crossing', crossing.id, patch);
+    change(`${label}: ${what}`, 'crossing', crossing.id, patch, { recording: true });
   const joints = record.jointsUnderground;
   const text = (label: string, key: 'alsoInTrench' | 'soil' | 'recordedBy' | 'note' | 'jointsNote', long = false) => (
     <TextField

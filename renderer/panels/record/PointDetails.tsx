@@ -40,9 +40,11 @@ export function PointDetails({ source, role, point: known, rank, onMade }: Point
   const near = solved.xy ?? expectedPlace(role, source);
   const where = `${labelOf(point)} of the crossing at ${figures.gateway.name}`;
   const set = (label: string, patch: Partial<BuriedPoint>) =>
-    void commit(`${label}: ${where}`, (before) => put(before, { ...point, ...patch })).then((done) => {
-      if (done && !known) onMade(point.id);
-    });
+    void commit(`${label}: ${where}`, (before) => put(before, { ...point, ...patch }), { recording: true }).then(
+      (done) => {
+        if (done && !known) onMade(point.id);
+      },
+    );
   return (
     <div className="point">
       <p role="status">{tiesInWords(solved, units)}</p>

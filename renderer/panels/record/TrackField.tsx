@@ -23,7 +23,9 @@ export function TrackField({ figures, shape }: { readonly figures: CrossingFigur
     const [nearest] = read.preview.features.filter(({ shape: is }) => is === 'line').sort((a, b) => away(a) - away(b));
     if (!nearest) return say(`${file.name} holds no track.`, 'refused');
     const track = { crossingId: figures.crossing.id, path: nearest.path, seM };
-    void commit(`Take a track as the trench at ${figures.gateway.name}`, trackAsTrench(track, survey, newId));
+    void commit(`Take a track as the trench at ${figures.gateway.name}`, trackAsTrench(track, survey, newId), {
+      recording: true,
+    });
   };
   return (
     <div className="field-pair">

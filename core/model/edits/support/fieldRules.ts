@@ -326,6 +326,15 @@ export const fieldRules: Rules = {
     recordedBy: text,
     recordedOn: orNone(date),
     note: text,
+    opening: optional(
+      fields({
+        startPostAt: place,
+        endPostAt: place,
+        hungFrom: oneOf('start', 'end'),
+        bowSide: hand,
+        bowM: number(0, 1000, 'm'),
+      }),
+    ),
   },
   buriedPoint: {
     crossingId: reference,
@@ -372,6 +381,13 @@ export const fieldRules: Rules = {
     weather: text,
     load: text,
     note: text,
+  },
+  inGround: {
+    name,
+    fate: oneOf('inUse', 'dead', 'takenOut'),
+    since: orNone(date),
+    note: text,
+    was: rule((value) => typeof value === 'object' && value !== null, 'what was buried'),
   },
   handover: {
     number: whole(1, 1_000_000),

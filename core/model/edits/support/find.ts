@@ -37,6 +37,7 @@ export const kindWords: { readonly [K in Kind]: string } = {
   photo: 'photo',
   testRun: 'test run',
   earthTest: 'earth test',
+  inGround: 'thing left in the ground',
   handover: 'handover',
   faultHunt: 'search for a fault',
   ground: 'heights of the ground',

@@ -26,6 +26,7 @@ const revisedKinds: readonly RevisedThing['kind'][] = [
   'photo',
   'testRun',
   'earthTest',
+  'inGround',
 ];
 
 /** Freezes the property as it stands under the next number. */

@@ -1,9 +1,10 @@
 import type { Edit } from '../../../model/edits/support/edit.ts';
 import { found } from '../../../model/edits/support/find.ts';
 import { put, remove } from '../../../model/project.ts';
+import { builtMarkId } from '../../../model/recordDefaults.ts';
 import type { BuildableKind, BuildableThing, BuiltMark } from '../../../model/recordThings.ts';
 import type { Survey } from '../../types.ts';
-import { builtMarkId, placesOf } from '../places.ts';
+import { placesOf } from '../places.ts';
 
 export interface BuildableRef {
   readonly kind: BuildableKind;

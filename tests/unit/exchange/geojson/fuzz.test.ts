@@ -122,7 +122,7 @@ describe('thousands of spoilt files', () => {
         const spoilt = cutAt === null ? text : text.slice(0, cutAt);
         outcomes[survive(spoilt, emptyProject(), emptyThings)]++;
       }),
-      { seed: 52, numRuns: 2000, endOnFailure: true },
+      { seed: 52, numRuns: 3000, endOnFailure: true },
     );
     expect(outcomes.refused).toBeGreaterThan(500);
     expect(outcomes.read).toBeGreaterThan(100);

@@ -1,0 +1,72 @@
+import { useId, useState } from 'react';
+import type { GroundAnswer } from '../../../core/locate/inGround/answer.ts';
+import { type AskedQuestion, useApp } from '../../state/appState.ts';
+import { Caution } from '../parts/Caution.tsx';
+import { DialogFrame } from './DialogFrame.tsx';
+
+/** The one question before an edit that touches what is built, recorded or taped from. It lies over any other dialog. */
+export function GroundDialog() {
+  const asked = useApp((state) => state.groundQuestion);
+  return asked ? <Question asked={asked} /> : null;
+}
+
+function Question({ asked: { question, answer } }: { readonly asked: AskedQuestion }) {
+  const { title, lines, more, ask, choices } = question;
+  const [chosen, setChosen] = useState<GroundAnswer>(choices[0]!.answer);
+  const group = useId();
+  const only = choices.length === 1 ? choices[0]! : null;
+  return (
+    <DialogFrame title={title} closeWord="Cancel" onClose={() => answer(null)}>
+      <form
+        className="ground-question"
+        onSubmit={(event) => {
+          event.preventDefault();
+          answer(chosen);
+        }}
+      >
+        <ul className="ground-lines">
+          {lines.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+          {more > 0 ? <li>And {more} more.</li> : null}
+        </ul>
+        {only ? (
+          <p>{only.means}</p>
+        ) : (
+          <fieldset>
+            <legend>{ask}</legend>
+            {choices.map(({ answer: value, label, means }) => (
+              <label key={value} className="ground-choice">
+                <input
+                  type="radio"
+                  name={group}
+                  value={value}
+                  checked={chosen === value}
+                  onChange={() => setChosen(value)}
+                />
+                <span>
+                  <strong>{label}</strong>
+                  <span className="field-hint">{means}</span>
+                </span>
+              </label>
+            ))}
+          </fieldset>
+        )}
+        {only ? null : (
+          <Caution>
+            This changes the file, not the ground. Energiser off and the fence proven dead before you touch a cable; old
+            cable that is left in the ground is cut off at both ends.
+          </Caution>
+        )}
+        <div className="dialog-buttons">
+          <button type="button" onClick={() => answer(null)}>
+            Cancel
+          </button>
+          <button type="submit" className="main">
+            {only ? only.label : 'Continue'}
+          </button>
+        </div>
+      </form>
+    </DialogFrame>
+  );
+}

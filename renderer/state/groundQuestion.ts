@@ -1,0 +1,42 @@
+import { type GroundAnswer, withAnswer } from '../../core/locate/inGround/answer.ts';
+import { groundQuestion } from '../../core/locate/inGround/question.ts';
+import { type TouchOptions, touchedBy } from '../../core/locate/inGround/touched.ts';
+import { difference } from '../../core/model/difference.ts';
+import type { Project } from '../../core/model/project.ts';
+import { useApp } from './appState.ts';
+import { localDate } from './localDate.ts';
+import { newId } from './newId.ts';
+
+/** Steps that follow each other within this are one movement of the hand: what was answered once holds for all. */
+const sameMovementMs = 5000;
+
+let answered: { readonly mergeKey: string; readonly answer: GroundAnswer; readonly at: number } | null = null;
+
+/**
+ * The edited project with what lies in the ground kept as the user says; asked only where the edit touches something
+ * built, recorded or taped from. Null: the user would rather not make the edit.
+ */
+export async function asGroundSays(
+  before: Project,
+  edited: Project,
+  { mergeKey, ...options }: TouchOptions & { readonly mergeKey?: string },
+): Promise<Project | null> {
+  if (edited === before) return edited;
+  const touch = touchedBy(before, edited, difference(before, edited), options);
+  const context = { before, after: edited, touch, newId, date: localDate(new Date()) };
+  if (touch.asked.length === 0) return withAnswer(context, 'stays');
+  const known = answered && answered.mergeKey === mergeKey && Date.now() - answered.at < sameMovementMs;
+  const answer = known ? answered!.answer : await ask(before, touch.asked);
+  answered = answer && mergeKey !== undefined ? { mergeKey, answer, at: Date.now() } : null;
+  return answer && withAnswer(context, answer);
+}
+
+function ask(before: Project, asked: Parameters<typeof groundQuestion>[1]): Promise<GroundAnswer | null> {
+  return new Promise((resolve) => {
+    const answer = (given: GroundAnswer | null) => {
+      useApp.setState({ groundQuestion: null });
+      resolve(given);
+    };
+    useApp.setState({ groundQuestion: { question: groundQuestion(before, asked), answer } });
+  });
+}

@@ -1,0 +1,291 @@
+import { describe, expect, it } from 'vitest';
+import { thingSchema } from '../../../core/api/thingSchemas.ts';
+import { type GroundAnswer, withAnswer } from '../../../core/locate/inGround/answer.ts';
+import { groundQuestion } from '../../../core/locate/inGround/question.ts';
+import { type TouchOptions, touchedBy } from '../../../core/locate/inGround/touched.ts';
+import { difference } from '../../../core/model/difference.ts';
+import { changeThing } from '../../../core/model/edits/changeThing.ts';
+import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
+import { joinLines } from '../../../core/model/edits/joinLines.ts';
+import { moveGateway } from '../../../core/model/edits/moveGateway.ts';
+import { moveThing } from '../../../core/model/edits/moveThing.ts';
+import { moveVertex } from '../../../core/model/edits/moveVertex.ts';
+import { setCrossing } from '../../../core/model/edits/setCrossing.ts';
+import { setGatewayWidth } from '../../../core/model/edits/setGatewayWidth.ts';
+import { splitLine } from '../../../core/model/edits/splitLine.ts';
+import type { Edit } from '../../../core/model/edits/support/edit.ts';
+import { allThings, type Project, put } from '../../../core/model/project.ts';
+import type { LonLat } from '../../../core/model/things.ts';
+import { goBackTo, keepPlan } from '../../../core/quantities/edits/keepPlan.ts';
+import { markPlanned } from '../../../core/registers/record/edits/markBuilt.ts';
+import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
+import { at, line } from '../../support/drawings.ts';
+import { countingIds } from '../../support/ids.ts';
+import { placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
+
+const before = recordedDrawing();
+const lay = placesInGround(before);
+
+const touch = (edit: Edit, options: TouchOptions = {}, project = before) => {
+  const after = edit(project);
+  return touchedBy(project, after, difference(project, after), options);
+};
+
+const whats = (edit: Edit, options: TouchOptions = {}) => touch(edit, options).asked.map(({ what }) => what);
+
+function answered(edit: Edit, answer: GroundAnswer, project: Project = before): Project {
+  const after = edit(project);
+  const asked = touchedBy(project, after, difference(project, after));
+  return withAnswer({ before: project, after, touch: asked, newId: countingIds(90), date: '2026-11-30' }, answer);
+}
+
+const question = (edit: Edit, options: TouchOptions = {}) => groundQuestion(before, touch(edit, options).asked);
+
+/** Degrees: a tenth of a millimetre. */
+const sameDeg = 1e-9;
+
+function expectSamePlaces(project: Project, except: readonly string[] = []): void {
+  const now = placesInGround(project);
+  for (const [id, path] of lay) {
+    if (except.includes(id)) continue;
+    expect(now.has(id), `${id} is still there`).toBe(true);
+    expectSamePath(now.get(id)!, path);
+  }
+}
+
+function expectSamePath(now: readonly LonLat[], then: readonly LonLat[]): void {
+  expect(now.length).toBe(then.length);
+  // The feet may have changed hands where a line was turned.
+  const straight = now.every((place, i) => isSame(place, then[i]!));
+  const turned = now.every((place, i) => isSame(place, then[then.length - 1 - i]!));
+  expect(straight || turned).toBe(true);
+}
+
+const isSame = (a: LonLat, b: LonLat) => Math.abs(a[0] - b[0]) < sameDeg && Math.abs(a[1] - b[1]) < sameDeg;
+
+const deleteG1 = deleteThings([{ kind: 'gateway', id: 'G1' }]);
+const slideG1 = moveGateway({ gatewayId: 'G1', atM: 65 });
+const widenG1 = setGatewayWidth({ gatewayId: 'G1', widthM: 5 });
+
+describe('what is in the ground is asked about before', () => {
+  it('deleting its gateway, its fence line or itself', () => {
+    expect(whats(deleteG1)).toEqual(['crossingGone']);
+    expect(whats(setCrossing({ gatewayId: 'G1', to: null }, countingIds()))).toEqual(['crossingGone']);
+    const line = whats(deleteThings([{ kind: 'fenceLine', id: 'F1' }]), {});
+    expect(line).toEqual(['crossingGone', 'crossingGone', 'crossingGone']);
+  });
+
+  it('sliding, widening and bending of the line under it', () => {
+    expect(whats(slideG1)).toEqual(['crossingMoved']);
+    expect(whats(widenG1)).toEqual(['crossingMoved']);
+    const bend = moveVertex({ lineId: 'F1', index: 1, to: at([200, 4]) });
+    // G3 was taped from G2's end post, which moves too.
+    expect(whats(bend).toSorted()).toEqual(['crossingMoved', 'crossingMoved', 'crossingMoved', 'markMoved']);
+  });
+
+  it('making it overhead, or planned again', () => {
+    expect(touch(setCrossing({ gatewayId: 'G2', to: { method: 'overhead' } }, countingIds())).asked).toMatchObject([
+      { what: 'crossingGone', how: 'overhead' },
+    ]);
+    expect(touch(markPlanned([{ kind: 'crossing', id: 'X-G2' }])).asked).toMatchObject([
+      { what: 'crossingGone', how: 'planned' },
+    ]);
+  });
+
+  it('going back to a plan that was kept before it was drawn', () => {
+    const empty = put(before);
+    const without = deleteThings([{ kind: 'fenceLine', id: 'F1' }])(empty);
+    const kept = keepPlan('Before', '2025-01-01')(without, countingIds());
+    const withPlan = put(before, ...kept.keptPlan.values());
+    const id = [...kept.keptPlan.keys()][0]!;
+    const after = goBackTo(id)(withPlan);
+    const asked = touchedBy(withPlan, after, difference(withPlan, after)).asked;
+    expect(asked.map(({ what }) => what)).toEqual(['crossingGone', 'crossingGone', 'crossingGone']);
+  });
+
+  it('changing the curve, unless that is what was measured', () => {
+    const bow = changeThing({ kind: 'crossing', id: 'X-G2', to: { bowM: 1.5 } });
+    expect(whats(bow)).toEqual(['bowChanged']);
+    expect(whats(bow, { recording: true })).toEqual([]);
+    expect(placesInGround(answered(bow, 'stays')).get('X-G2')).toEqual(lay.get('X-G2'));
+  });
+
+  it('moving or removing a buried lead-out or earth stakes', () => {
+    expect(whats(moveThing({ kind: 'energiser', id: 'E1', to: at([-6, 10]) }))).toContain('leadOutMoved');
+    expect(whats(moveThing({ kind: 'earthField', id: 'EF1', to: at([-9, 12]) }))).toEqual(['earthFieldMoved']);
+    expect(whats(deleteThings([{ kind: 'energiser', id: 'E1' }])).toSorted()).toEqual([
+      'earthFieldGone',
+      'leadOutGone',
+    ]);
+    expect(whats(changeThing({ kind: 'leadOut', id: 'L1', to: { buried: false } }))).toEqual(['leadOutGone']);
+  });
+
+  it('moving or deleting a post that tapes were held to', () => {
+    expect(whats(moveThing({ kind: 'post', id: 'P1', to: at([45, 7]) }))).toEqual(['markMoved']);
+    expect(whats(deleteThings([{ kind: 'post', id: 'P1' }]))).toEqual(['markGone']);
+    expect(whats(moveGateway({ gatewayId: 'G2', atM: 101 })).toSorted()).toEqual(['crossingMoved', 'markMoved']);
+  });
+
+  it('losing or replacing what was measured', () => {
+    expect(whats(deleteThings([{ kind: 'buriedPoint', id: 'G1 bend' }]))).toEqual(['recordGone']);
+    const replaced = put(before, { ...before.buriedPoint.get('G1 bend')!, ties: [] });
+    expect(touchedBy(before, replaced, difference(before, replaced)).asked).toMatchObject([{ what: 'recordChanged' }]);
+    expect(whats(recordCrossing('X-G1', { soil: 'sand' }), { recording: true })).toEqual([]);
+  });
+
+  it('deleting other built things, where it is they that are deleted', () => {
+    const both = deleteThings([{ kind: 'fenceLine', id: 'F1' }]);
+    expect(whats(both, { deleting: true }).filter((what) => what === 'builtGone').length).toBe(3);
+    expect(whats(both).includes('builtGone')).toBe(false);
+  });
+
+  it('but nothing that only stands nearby', () => {
+    expect(whats(deleteThings([{ kind: 'gateway', id: 'G4' }]), { deleting: true })).toEqual([]);
+    expect(whats(changeThing({ kind: 'gateway', id: 'G1', to: { name: 'Main gate' } }))).toEqual([]);
+    expect(whats(splitLine({ lineId: 'F1', atM: 120 }, countingIds(7)))).toEqual([]);
+  });
+});
+
+describe('whatever is done, what is in the ground stays where it lies, unless it is answered otherwise', () => {
+  const edits: Readonly<Record<string, Edit>> = {
+    'deleting a gateway': deleteG1,
+    'deleting a fence line': deleteThings([{ kind: 'fenceLine', id: 'F1' }]),
+    'removing a crossing': setCrossing({ gatewayId: 'G1', to: null }, countingIds()),
+    'sliding a gateway': slideG1,
+    'widening a gateway': widenG1,
+    'bending the line': moveVertex({ lineId: 'F1', index: 1, to: at([200, 40]) }),
+    'bending the line by less than is asked about': moveVertex({ lineId: 'F1', index: 1, to: at([200, 0.004]) }),
+    'an overhead crossing': setCrossing({ gatewayId: 'G1', to: { method: 'overhead' } }, countingIds()),
+    'a crossing planned again': markPlanned([{ kind: 'crossing', id: 'X-G2' }]),
+    'moving a post': moveThing({ kind: 'post', id: 'P1', to: at([44, 9]) }),
+    'deleting a post': deleteThings([{ kind: 'post', id: 'P1' }]),
+    'splitting the line': splitLine({ lineId: 'F1', atM: 120 }, countingIds(7)),
+    'moving the energiser': moveThing({ kind: 'energiser', id: 'E1', to: at([-6, 10]) }),
+    'deleting the energiser': deleteThings([{ kind: 'energiser', id: 'E1' }]),
+    'moving the earth stakes': moveThing({ kind: 'earthField', id: 'EF1', to: at([-9, 12]) }),
+    'a lead-out above ground': changeThing({ kind: 'leadOut', id: 'L1', to: { buried: false } }),
+    'replacing all records': (project) =>
+      put(project, ...[...project.buriedPoint.values()].map((point) => ({ ...point, ties: [] }))),
+  };
+
+  it.each(Object.keys(edits))('%s', (name) => {
+    for (const answer of ['stays', 'dead'] as const) {
+      const after = answered(edits[name]!, answer);
+      // With "cut off" a lone post that was moved, and replaced records, have no such answer.
+      if (answer === 'dead' && /post|replacing/.test(name)) continue;
+      expectSamePlaces(after);
+      for (const thing of allThings(after)) expect(thingSchema.safeParse(thing).success).toBe(true);
+    }
+  });
+
+  it('turning a line round turns none of its records', () => {
+    const two = put(
+      before,
+      line(
+        'F2',
+        [
+          [200, 50],
+          [200, 0],
+        ],
+        { status: 'built' },
+      ),
+    );
+    // F2 first: F1 is laid the other way round behind it.
+    const joined = joinLines({ lineId: 'F2', otherId: 'F1' });
+    const after = answered(joined, 'stays', two);
+    expect([...after.gateway.values()].find(({ id }) => id === 'G1')!.hungFrom).not.toBe(
+      two.gateway.get('G1')!.hungFrom,
+    );
+    expect(touch(joined, {}, two).asked).toEqual([]);
+    expectSamePlaces(after);
+    const { ties } = after.buriedPoint.get('G1 bend')!;
+    expect(ties[0]!.from).toEqual({ on: 'gatePost', gatewayId: 'G1', post: 'end' });
+  });
+
+  it('moved twice, and then deleted', () => {
+    const moved = answered(slideG1, 'stays');
+    const again = answered(moveGateway({ gatewayId: 'G1', atM: 30 }), 'stays', moved);
+    const gone = answered(deleteG1, 'dead', again);
+    expectSamePlaces(gone);
+    expect([...gone.inGround.values()]).toMatchObject([{ name: 'old crossing under G1', fate: 'dead' }]);
+  });
+});
+
+describe('the answers', () => {
+  it('of a deletion: all that was recorded goes into the record of what is left, photos too', () => {
+    const after = answered(deleteG1, 'stays');
+    const [kept] = [...after.inGround.values()];
+    expect(kept).toMatchObject({
+      name: 'old crossing under G1',
+      fate: 'inUse',
+      since: '2026-11-30',
+      was: { what: 'crossing', lineName: 'F1', record: { soil: 'clay' }, mark: { date: '2025-02-11' } },
+    });
+    expect(kept!.was.what === 'crossing' && kept!.was.points.length).toBe(3);
+    expect(after.photo.get('photo-1')!.of).toEqual({ kind: 'inGround', id: kept!.id });
+    expect(after.crossingRecord.has('record:X-G1')).toBe(false);
+    expect([...after.buriedPoint.values()].some(({ crossingId }) => crossingId === 'X-G1')).toBe(false);
+  });
+
+  it('of a move, cut off: the crossing at the new place is planned and not yet measured', () => {
+    const after = answered(slideG1, 'dead');
+    expect(after.crossing.get('X-G1')).toMatchObject({ status: 'planned', bowM: null, sealed: null });
+    expect(after.builtMark.size).toBe(0);
+  });
+
+  it('taken out of the ground: the record is kept, and lies nowhere', () => {
+    const after = answered(deleteG1, 'takenOut');
+    expect([...after.inGround.values()]).toMatchObject([{ fate: 'takenOut' }]);
+    expect(placesInGround(after).has('X-G1')).toBe(false);
+  });
+
+  it('a mistake: nothing is left of it', () => {
+    const after = answered(setCrossing({ gatewayId: 'G1', to: { method: 'overhead' } }, countingIds()), 'mistake');
+    expect(after.inGround.size).toBe(0);
+    expect(after.crossingRecord.size).toBe(0);
+  });
+
+  it('the drawing is put right: what was taped moves along, by just as much', () => {
+    const after = answered(slideG1, 'corrected');
+    const [was, is] = [lay.get('X-G1')!, placesInGround(after).get('X-G1')!];
+    // Only the tape of the bend to P1, which stays, now says otherwise; the feet are 15 m on.
+    const shifted = (a: LonLat, b: LonLat) => (b[0] - a[0]) * 111_320 * Math.cos((a[1] * Math.PI) / 180);
+    expect(shifted(was[0]!, is[0]!)).toBeCloseTo(15, 1);
+    expect(shifted(was.at(-1)!, is.at(-1)!)).toBeCloseTo(15, 1);
+    const post = answered(moveThing({ kind: 'post', id: 'P1', to: at([45.3, 6]) }), 'corrected');
+    const postAt = post.buriedPoint.get('G1 bend')!.ties[2]!.postAt;
+    expect(postAt[0]).toBeCloseTo(at([45.3, 6])[0], 9);
+  });
+
+  it('of the record of something left: kept unless it was taken out or never there', () => {
+    const left = answered(deleteG1, 'dead');
+    const forget = deleteThings([{ kind: 'inGround', id: [...left.inGround.keys()][0]! }]);
+    expect(answered(forget, 'stays', left).inGround.size).toBe(1);
+    expect([...answered(forget, 'takenOut', left).inGround.values()][0]!.fate).toBe('takenOut');
+    expect(answered(forget, 'mistake', left).inGround.size).toBe(0);
+  });
+});
+
+describe('the question', () => {
+  it('names what is touched and puts the safe answer first', () => {
+    expect(question(deleteG1)).toMatchObject({
+      title: 'This is in the ground',
+      lines: ['The crossing under G1 (built 2025-02-11, 3 points measured, 1 depth, 1 photo) goes from the drawing.'],
+      choices: [{ answer: 'stays' }, { answer: 'dead' }, { answer: 'takenOut' }, { answer: 'mistake' }],
+    });
+    expect(question(slideG1)).toMatchObject({
+      lines: [expect.stringContaining('a post of the gate moves 15.00 m')],
+      choices: [{ answer: 'stays' }, { answer: 'dead' }, { answer: 'takenOut' }, { answer: 'corrected' }],
+    });
+    const all = question(deleteThings([{ kind: 'fenceLine', id: 'F1' }]), { deleting: true });
+    expect(all.title).toBe('3 of these things are in the ground');
+    expect(all.lines).toContain('The gateway G1 is built and goes from the drawing.');
+  });
+
+  it('of a post asks whether it was really moved', () => {
+    expect(question(moveThing({ kind: 'post', id: 'P1', to: at([45, 7]) }))).toMatchObject({
+      lines: ['Post P1 moves 1.00 m. From it was taped: bend of G1.'],
+      choices: [{ answer: 'stays' }, { answer: 'corrected' }],
+    });
+  });
+});
