@@ -10,6 +10,7 @@ import { pen } from '../style.ts';
 import type { MeasureText } from '../words.ts';
 import { gridLayer } from './drawGrid.ts';
 import { fenceLayer } from './fenceLayer.ts';
+import { inGroundLayer } from './inGroundLayer.ts';
 import { mergeLayers } from './layer.ts';
 import type { MapWindow } from './mapWindow.ts';
 import { openingLayer } from './openingLayer.ts';
@@ -44,6 +45,7 @@ export function drawMap(
     serviceLayer(project, window, measure),
     fenceLayer(survey, window, measure),
     leadOutLayer(project, window),
+    inGroundLayer(project, survey, window, measure),
   ]);
   const signs = mergeLayers([openingLayer(survey, window, units, measure), supplyLayer(project, window, measure)]);
   const all = mergeLayers([

@@ -1,3 +1,5 @@
+import { leftInGround } from '../../locate/inGround/leftInGround.ts';
+import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Crossing, EarthField, Energiser, Gateway, LeadOut, LonLat, Post, Service } from '../../model/things.ts';
 import type { LineShape, Section, Survey, SwitchRow } from '../../registers/types.ts';
@@ -16,6 +18,7 @@ export interface ShownThings {
   readonly leadOuts: readonly LeadOut[];
   readonly posts: readonly Post[];
   readonly services: readonly Service[];
+  readonly inGround: readonly InGround[];
 }
 
 export function shownThings(project: Project, survey: Survey, window: MapWindow): ShownThings {
@@ -38,5 +41,8 @@ export function shownThings(project: Project, survey: Survey, window: MapWindow)
     leadOuts: [...project.leadOut.values()].filter(reaches),
     posts: [...project.post.values()].filter(shows),
     services: [...project.service.values()].filter(reaches),
+    inGround: leftInGround(project, survey).flatMap(({ thing, path }) =>
+      thing.fate !== 'takenOut' && path.some((xy) => window.shows(window.toPaper(xy))) ? [thing] : [],
+    ),
   };
 }

@@ -3,6 +3,7 @@ import type { Item, PaperPoint } from '../displayList.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
 import { serviceLetters, serviceLine, serviceNames, servicePoint } from '../map/drawServices.ts';
 import { hatchPolygon } from '../map/hatch.ts';
+import { inGroundSign } from '../map/inGroundLayer.ts';
 import { drawDeadFence, drawFence } from '../map/sectionPatterns.ts';
 import type { ShownThings } from '../map/shownThings.ts';
 import { buriedDashMm } from '../map/supplyLayer.ts';
@@ -88,6 +89,10 @@ function legendRows(shown: ShownThings, pens: FencePens): LegendRow[] {
     shown.leadOuts.length > 0 && {
       words: 'lead-out cable (dashed: buried)',
       sample: (m) => [line(strip(m, -7, 7), stroke(pen.sign, { dashMm: buriedDashMm }))],
+    },
+    shown.inGround.length > 0 && {
+      words: 'left in the ground: may be live, dead',
+      sample: ([x, y]) => [...inGroundSign([x - 4, y], false), ...inGroundSign([x + 4, y], true)],
     },
     roles.has('strainer') && { words: 'strainer', sample: (m) => postSign(m, 'strainer').items },
     roles.has('angle') && { words: 'angle post', sample: (m) => postSign(m, 'angle').items },

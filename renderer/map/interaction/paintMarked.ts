@@ -37,6 +37,12 @@ function paintPart(tools: PaintTools, part: Part, widthPx: number): void {
     case 'crossing':
       drawHalo(tools, part.figures.path, widthPx);
       break;
+    case 'inGround': {
+      const { path } = part.left;
+      if (path.length > 1) drawHalo(tools, path, widthPx);
+      if (path[0]) drawHaloAt(tools, path[path.length >> 1]!, 17);
+      break;
+    }
     case 'gateway': {
       const { startPost, endPost, centre } = part.shape;
       const [ax, ay] = toPx(view, startPost);

@@ -2,6 +2,7 @@ import Flatbush from 'flatbush';
 import type { LocalPlane } from '../../../core/geometry/localPlane.ts';
 import { type Box, boxAround } from '../../../core/geometry/plane/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type { Run } from '../../../core/network/types.ts';
@@ -38,6 +39,9 @@ export function buildScene(project: Project, survey: Survey, plane: LocalPlane):
   };
   // In the order in which they are drawn within a kind.
   addFixedParts(project, plane, add);
+  for (const left of leftInGround(project, survey)) {
+    if (left.thing.fate !== 'takenOut') add(inGroundPart(left));
+  }
   addPaddockParts(survey, add);
   addLineParts(survey, add);
   addSignParts(project, survey, plane, add);
@@ -119,6 +123,11 @@ const gatewayPart = madeOnce((shape: GatewayShape): Part => {
   const { id, widthM } = shape.gateway;
   // A leaf reaches out of the opening by its own width.
   return { kind: 'gateway', id, shape, box: boxAt(shape.centre, widthM * 1.2) };
+});
+
+const inGroundPart = madeOnce((left: LeftInGround): Part => {
+  const box = boxOf(left.path);
+  return { kind: 'inGround', id: left.thing.id, left, box: box ?? nowhere };
 });
 
 const crossings = new WeakMap<CrossingFigures, CrossingPart>();

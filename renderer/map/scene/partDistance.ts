@@ -13,6 +13,8 @@ export function partDistanceM(part: Part, at: Xy, pxPerM: number): number {
       return pathDistanceM(part.xy, at);
     case 'service':
       return isArea(part.xy) && pointInRing(at, part.xy) ? 0 : pathDistanceM(part.xy, at);
+    case 'inGround':
+      return pathDistanceM(part.left.path, at);
     case 'crossing':
       return pathDistanceM(part.figures.path, at);
     case 'gateway':

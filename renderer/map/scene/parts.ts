@@ -1,5 +1,6 @@
 import type { Box } from '../../../core/geometry/plane/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import type { LeftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { EarthField, Energiser, LeadOut, Post, Service } from '../../../core/model/things.ts';
 import type { CrossingFigures, GatewayShape, LineShape, Paddock, SwitchRow } from '../../../core/registers/types.ts';
 import type { MapId } from '../mapTypes.ts';
@@ -14,6 +15,7 @@ export type Part =
   | EnergiserPart
   | EarthFieldPart
   | LeadOutPart
+  | InGroundPart
   | ServicePart
   | PaddockPart;
 
@@ -75,6 +77,12 @@ export interface LeadOutPart extends PartBase {
   readonly kind: 'leadOut';
   readonly leadOut: LeadOut;
   readonly xy: readonly Xy[];
+}
+
+/** Something left in the ground that is drawn no longer. */
+export interface InGroundPart extends PartBase {
+  readonly kind: 'inGround';
+  readonly left: LeftInGround;
 }
 
 export interface ServicePart extends PartBase {

@@ -22,7 +22,7 @@ export interface LabelText {
 type MapLabel = Label<LabelText>;
 
 /** From further off than this (metres a pixel) labels of a kind are not wished for, unless chosen. */
-const furthest = { gateway: 2.5, switch: 6, post: 0.6, line: 5, crossing: 0.12, service: 6 };
+const furthest = { inGround: 1.2, gateway: 2.5, switch: 6, post: 0.6, line: 5, crossing: 0.12, service: 6 };
 
 /** Parts that are looked at before the pointer gets its turn again. */
 const portion = 1500;
@@ -91,6 +91,12 @@ function wishOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
       return beside(look, part.energiser.name, toPx(view, part.xy), 18, 80, chosen);
     case 'crossing':
       return near('crossing') ? depthLabel(look, part.figures.path, part.figures.crossing, chosen) : null;
+    case 'inGround': {
+      if (!near('inGround')) return null;
+      const { path, thing } = part.left;
+      const text = `${thing.name}: ${thing.fate === 'dead' ? 'dead' : 'may be live'}`;
+      return beside(look, text, toPx(view, path[path.length >> 1]!), 12, 55, chosen);
+    }
     case 'paddock':
       return paddockLabel(look, part.paddock, chosen);
     case 'service': {

@@ -6,7 +6,7 @@ import type { Look } from './look.ts';
 import { tracePlanePath } from './pixelPath.ts';
 
 /** Dashes of everything that lies buried. */
-const buriedDash = [7, 5];
+export const buriedDash = [7, 5];
 /** Crossings narrower than this are not drawn: their gateway's tick stands for them. */
 const leastPx = 6;
 

@@ -4,6 +4,7 @@ import type { Look } from './look.ts';
 import { paintCasings } from './paintCasings.ts';
 import { paintCrossings, paintLeadOuts } from './paintCrossings.ts';
 import { paintGrid } from './paintGrid.ts';
+import { paintInGround } from './paintInGround.ts';
 import { paintLabels } from './paintLabels.ts';
 import { paintLines } from './paintLines.ts';
 import { notRecorded, paintRecord } from './paintRecord.ts';
@@ -28,6 +29,7 @@ export function* paintSettled(look: Look): Generator<void> {
   paintServices(look, of('service'));
   yield* paintLines(look, of('piece'));
   paintLeadOuts(look, of('leadOut'));
+  paintInGround(look, of('inGround'));
   yield* paintCrossings(look, notRecorded(look, of('crossing')));
   paintRecord(look);
   yield* paintSigns(look, of('gateway'));
