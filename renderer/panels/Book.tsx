@@ -83,7 +83,7 @@ export function Book() {
 /** The last line: what was just done and that it is in the file, or why something could not be done. */
 function LastLine() {
   const lastLine = useApp((state) => state.lastLine);
-  const saving = useApp((state) => state.saving > 0);
+  const saving = useApp((state) => state.saving > 0 && state.groundQuestion === null);
   const path = useApp((state) => state.file?.path ?? '');
   return (
     <footer className={`last-line ${lastLine?.kind ?? ''}`} title={path}>

@@ -65,7 +65,7 @@ function choicesOf(touched: readonly Touched[], buried: readonly Touched[]): Pic
   const moved = has('crossingMoved', 'leadOutMoved', 'earthFieldMoved');
   if (buried.length > 0) {
     return {
-      ask: 'What is so on the ground?',
+      ask: 'What is true on the ground?',
       choices: [
         gone ? staysWhenGone : staysWhenMoved(has('crossingMoved')),
         dead,
@@ -75,7 +75,7 @@ function choicesOf(touched: readonly Touched[], buried: readonly Touched[]): Pic
       ],
     };
   }
-  if (has('inGroundGone')) return { ask: 'What is so on the ground?', choices: [keepsRecord, takenOut, mistake] };
+  if (has('inGroundGone')) return { ask: 'What is true on the ground?', choices: [keepsRecord, takenOut, mistake] };
   if (has('markMoved')) return { ask: 'Was the post really moved?', choices: [postMoved, postCorrected] };
   if (has('bowChanged')) return { ask: 'How does the trench run?', choices: [bowStays, bowIsSo] };
   if (has('recordChanged')) return { ask: 'Which of the two is right?', choices: [recordStays, recordTaken] };

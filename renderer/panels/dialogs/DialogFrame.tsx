@@ -12,23 +12,28 @@ export function DialogFrame({
   wide = false,
   closeWord = 'Close',
   onClose = closeDialog,
+  asksUnbidden = false,
 }: {
   readonly title: string;
   readonly children: ReactNode;
   readonly wide?: boolean;
   readonly closeWord?: string;
   readonly onClose?: () => void;
+  /** It comes up by itself: no button of it has the focus, so that the key that was just pressed answers nothing. */
+  readonly asksUnbidden?: boolean;
 }) {
   const element = useRef<HTMLDialogElement>(null);
   const titleId = useId();
   useEffect(() => {
     const dialog = element.current;
     dialog?.showModal();
+    if (asksUnbidden) dialog?.focus();
     return () => dialog?.close();
-  }, []);
+  }, [asksUnbidden]);
   return (
     <dialog
       ref={element}
+      tabIndex={asksUnbidden ? -1 : undefined}
       className={wide ? 'dialog wide' : 'dialog'}
       aria-labelledby={titleId}
       onCancel={(event) => {

@@ -16,7 +16,7 @@ function Question({ asked: { question, answer } }: { readonly asked: AskedQuesti
   const group = useId();
   const only = choices.length === 1 ? choices[0]! : null;
   return (
-    <DialogFrame title={title} closeWord="Cancel" onClose={() => answer(null)}>
+    <DialogFrame title={title} closeWord="Cancel" asksUnbidden onClose={() => answer(null)}>
       <form
         className="ground-question"
         onSubmit={(event) => {

@@ -1,0 +1,77 @@
+import type { Page } from '@playwright/test';
+import type { InGround } from '../../core/model/inGroundThings.ts';
+import { allThings } from '../../core/model/project.ts';
+import type { Gateway } from '../../core/model/things.ts';
+import { type App, expect, test } from '../support/app.ts';
+import { recordedDrawing } from '../support/recordedDrawing.ts';
+
+/** Opens an invented property with recorded crossings, and chooses gateway G1 in Draw. */
+async function chooseG1(app: App, page: Page): Promise<void> {
+  await app.openNew([...allThings(recordedDrawing())]);
+  await page
+    .getByRole('navigation', { name: 'Registers' })
+    .getByRole('button', { name: /^Gateways/ })
+    .click();
+  await page.locator('.register tbody tr').filter({ hasText: /^G1/ }).click();
+  await expect(page.getByRole('heading', { name: 'Gateway G1' })).toBeVisible();
+}
+
+const inFile = async <K extends 'inGround' | 'gateway'>(app: App, kind: K) =>
+  (await app.file()).things.filter((thing): thing is (InGround | Gateway) & { kind: K } => thing.kind === kind);
+
+test('deleting a gateway with a recorded crossing asks, keeps it by default, and undoes in one step', async ({
+  app,
+  page,
+}) => {
+  await chooseG1(app, page);
+  await page.keyboard.press('Control+Delete');
+  const dialog = page.getByRole('dialog', { name: /in the ground/ });
+  await expect(dialog.getByText(/The crossing under G1 \(built 2025-02-11, 3 points measured/)).toBeVisible();
+  await expect(dialog.getByRole('radio').first()).toBeChecked();
+  await dialog.getByRole('button', { name: 'Cancel' }).last().click();
+  await expect(page.getByText('cancelled, nothing was changed')).toBeVisible();
+  expect((await inFile(app, 'gateway')).some(({ name }) => name === 'G1')).toBe(true);
+
+  await page.keyboard.press('Control+Delete');
+  await dialog.getByRole('button', { name: 'Continue' }).click();
+  await expect(page.getByText('Delete G1. Saved.')).toBeVisible();
+  expect((await inFile(app, 'gateway')).some(({ name }) => name === 'G1')).toBe(false);
+  expect(await inFile(app, 'inGround')).toMatchObject([{ name: 'old crossing under G1', fate: 'inUse' }]);
+
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText(/Taken back: Delete G1/)).toBeVisible();
+  expect(await inFile(app, 'inGround')).toEqual([]);
+  expect((await inFile(app, 'gateway')).some(({ name }) => name === 'G1')).toBe(true);
+});
+
+test('widening one asks whether it was really done, or the drawing is put right', async ({ app, page }) => {
+  await chooseG1(app, page);
+  const width = page.getByLabel('Width, post to post');
+  await width.fill('5');
+  await width.press('Enter');
+  const dialog = page.getByRole('dialog', { name: /in the ground/ });
+  await expect(dialog.getByText(/a post of the gate moves 0\.50 m/)).toBeVisible();
+  await dialog.getByText('It stays in the ground, cut off at both ends').click();
+  await dialog.getByRole('button', { name: 'Continue' }).click();
+  await expect(page.getByText(/Change the width of G1\. Saved/)).toBeVisible();
+  expect(await inFile(app, 'inGround')).toMatchObject([{ fate: 'dead' }]);
+  await app.restart();
+  await page
+    .getByRole('button', { name: /^Test property/ })
+    .first()
+    .click();
+  expect((await inFile(app, 'inGround')).length).toBe(1);
+});
+
+test('Escape leaves the edit, and what only stands nearby is not asked about', async ({ app, page }) => {
+  await chooseG1(app, page);
+  await page.getByLabel('Name', { exact: true }).first().fill('Main gate');
+  await page.getByLabel('Name', { exact: true }).first().press('Enter');
+  await expect(page.getByRole('heading', { name: 'Gateway Main gate' })).toBeVisible();
+  await page.getByLabel('Width, post to post').fill('6');
+  await page.getByLabel('Width, post to post').press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await expect(page.getByLabel('Width, post to post')).toHaveValue('4');
+});
