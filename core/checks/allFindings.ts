@@ -37,6 +37,7 @@ import { powerLineHeights } from './installation/powerLineHeights.ts';
 import { powerLineVoltage } from './installation/powerLineVoltage.ts';
 import { publicUse } from './installation/publicUse.ts';
 import { publicWayCrossesFence } from './installation/publicWayCrossesFence.ts';
+import { recordedElsewhere, recordWithoutCrossing, tiePostMoved } from './installation/recordedElsewhere.ts';
 import { risersSealed } from './installation/risersSealed.ts';
 import { switchWrongSide } from './installation/switchWrongSide.ts';
 import { trenchDepth } from './installation/trenchDepth.ts';
@@ -91,6 +92,9 @@ const installationChecks: readonly Check[] = [
   switchWrongSide,
   trenchDepth,
   risersSealed,
+  recordedElsewhere,
+  tiePostMoved,
+  recordWithoutCrossing,
 ];
 
 const order = { error: 0, warning: 1, notKnown: 2, hint: 3 } as const;
