@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { onWindowKey } from './commands/keys.ts';
 import { Book } from './panels/Book.tsx';
 import { Dialogs } from './panels/dialogs/Dialogs.tsx';
+import { NotLetIn } from './panels/NotLetIn.tsx';
 import { ProblemBar } from './panels/ProblemBar.tsx';
 import { PropertyMap } from './panels/PropertyMap.tsx';
 import { Welcome } from './panels/Welcome.tsx';
@@ -19,6 +20,7 @@ export function App() {
   useEffect(() => {
     document.title = title;
   }, [title]);
+  if (phase === 'notLetIn') return <NotLetIn />;
   return (
     <>
       <ProblemBar />
