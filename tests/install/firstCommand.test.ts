@@ -28,7 +28,7 @@ const ordinaryPrograms = [
 ];
 
 /** So long one step may take; none of them is expected to. */
-const patienceMs = 8 * 60_000;
+const patienceMs = 5 * 60_000;
 
 test('npm 10 installs without compiler or Python, and the app and the tools run on the project’s own Node', {
   timeout: 4 * patienceMs,
