@@ -2,7 +2,12 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    include: ['tests/unit/**/*.test.ts', 'tests/contract/**/*.test.ts', 'tests/reference/**/*.test.ts'],
+    include: [
+      'tests/unit/**/*.test.ts',
+      'tests/contract/**/*.test.ts',
+      'tests/reference/**/*.test.ts',
+      'tests/install/**/*.test.ts',
+    ],
     testTimeout: 60_000,
   },
 });

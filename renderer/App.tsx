@@ -3,6 +3,7 @@ import { onWindowKey } from './commands/keys.ts';
 import { Book } from './panels/Book.tsx';
 import { Dialogs } from './panels/dialogs/Dialogs.tsx';
 import { GroundDialog } from './panels/dialogs/GroundDialog.tsx';
+import { NotLetIn } from './panels/NotLetIn.tsx';
 import { ProblemBar } from './panels/ProblemBar.tsx';
 import { PropertyMap } from './panels/PropertyMap.tsx';
 import { Welcome } from './panels/Welcome.tsx';
@@ -20,6 +21,7 @@ export function App() {
   useEffect(() => {
     document.title = title;
   }, [title]);
+  if (phase === 'notLetIn') return <NotLetIn />;
   return (
     <>
       <ProblemBar />

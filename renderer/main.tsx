@@ -6,6 +6,7 @@ import './styles/book.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { NotLetIn } from './client/enter.ts';
 import { useApp } from './state/appState.ts';
 import { startSession } from './state/session.ts';
 import { loadSettings, showSystemTheme } from './state/settings.ts';
@@ -17,12 +18,11 @@ createRoot(document.getElementById('window')!).render(
   </StrictMode>,
 );
 startSession(loadSettings).catch((error: unknown) => {
-  useApp.setState({
-    phase: 'lost',
-    problem: {
-      code: 'failed',
-      message: `This window cannot reach Undergate's own host: ${error instanceof Error ? error.message : String(error)}`,
-      remedy: 'Close the window and start Undergate again.',
-    },
-  });
+  const why = error instanceof Error ? error.message : String(error);
+  const problem = { code: 'failed', remedy: 'Close the window and start Undergate again.' } as const;
+  if (error instanceof NotLetIn) useApp.setState({ phase: 'notLetIn', problem: { ...problem, message: why } });
+  else {
+    const message = `This window cannot reach Undergate's own host: ${why}`;
+    useApp.setState({ phase: 'lost', problem: { ...problem, message } });
+  }
 });

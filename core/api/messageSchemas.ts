@@ -11,9 +11,9 @@ import {
   newPicture,
   pictureId,
   pictureTiles,
-  tileFilePath,
   tileOfPicture,
   tileOfTileFile,
+  wantedTileFile,
 } from './pictureSchemas.ts';
 import type { Edit, ProjectApi } from './projectApi.ts';
 import type { SheetOptions } from './sheetOptions.ts';
@@ -159,7 +159,7 @@ export const projectMessages = {
   finishPicture: z.strictObject({ imageId, edit }),
   dropPicture: pictureId,
   pictureTile: tileOfPicture,
-  openTileFile: tileFilePath,
+  openTileFile: wantedTileFile,
   tileFileTile: tileOfTileFile,
 } satisfies Messages<ProjectApi, ProjectCall>;
 

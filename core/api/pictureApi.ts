@@ -53,9 +53,13 @@ export interface PictureApi {
   /** The tile's bytes; null where there is none. */
   pictureTile(request: PictureTileKey): Promise<Result<Uint8Array | null>>;
 
-  /** Looks into an MBTiles file; it stays where it is and is never written to. */
-  openTileFile(request: { readonly path: string }): Promise<Result<TileFileFacts>>;
-  /** A tile of it, rows counted from the north; null where there is none. */
+  /**
+   * Looks into an MBTiles file; it stays where it is and is never written to. `chosen`: the user chose it here and now,
+   * which is remembered on this machine. One that was never chosen, and does not lie with the property's file, is not touched:
+   * `ask-first`. One that does not answer in time is given up until it is chosen again.
+   */
+  openTileFile(request: { readonly path: string; readonly chosen: boolean }): Promise<Result<TileFileFacts>>;
+  /** A tile of it, rows counted from the north; null where there is none. Opens it if need be, as not chosen. */
   tileFileTile(request: {
     readonly path: string;
     readonly zoom: number;

@@ -26,7 +26,7 @@ export const newPicture = z.strictObject({ fileName: z.string().max(1000), width
 export const pictureTiles = z.strictObject({ imageId, tiles: z.array(tile).max(pictureLimits.tilesAtOnce) });
 export const pictureId = z.strictObject({ imageId });
 export const tileOfPicture = z.strictObject({ imageId, ...pictureTileKey });
-export const tileFilePath = z.strictObject({ path });
+export const wantedTileFile = z.strictObject({ path, chosen: z.boolean() });
 export const tileOfTileFile = z.strictObject({
   path,
   zoom: z.int().min(0).max(30),

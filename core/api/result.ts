@@ -13,6 +13,7 @@ export type ProblemCode =
   | 'not-valid'
   | 'not-available'
   | 'stopped'
+  | 'ask-first'
   | 'failed';
 
 export interface Problem {

@@ -4,8 +4,17 @@
  */
 export const bytesKey = '$bytes';
 
-/** The page is opened at `#${tokenKey}=...`: what follows # is never sent to a server nor named to another page. */
-export const tokenKey = 'token';
+/**
+ * The page is opened at `#${ticketKey}=...`: what follows # is never sent to a server nor named to another page. The ticket
+ * lets in once, within two minutes.
+ */
+export const ticketKey = 'ticket';
+
+/** Where the page exchanges its ticket, or a token from before it was loaded anew, for the token of all other calls. */
+export const enterPath = '/api/enter';
+
+/** Where a page that was not let in asks for a new address, which the host writes in its own terminal. */
+export const newAddressPath = '/api/new-address';
 
 /** Request header by which a window says which one it is. */
 export const windowHeader = 'x-undergate-window';

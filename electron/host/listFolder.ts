@@ -2,7 +2,7 @@ import { type Dirent, readdirSync, type Stats, statSync } from 'node:fs';
 import { dirname, extname, join } from 'node:path';
 import type { FolderListing, ListedFile } from '../../core/api/projectApi.ts';
 import { fileEnding } from '../store/fileFormat.ts';
-import { tileFileEnding } from './pictures.ts';
+import { tileFileEnding } from './tilePaths.ts';
 
 /** The folders, project files and tile files in a folder, by name; hidden ones are left out. */
 export function listFolder(path: string): FolderListing {

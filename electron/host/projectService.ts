@@ -23,6 +23,7 @@ import { Pictures } from './pictures.ts';
 import { RecentFiles } from './recentFiles.ts';
 import { registersOf } from './registers.ts';
 import { keepSettings, readSettings } from './settingsFile.ts';
+import { TileFiles, type TilePatience } from './tileFiles.ts';
 import type { UserFolders } from './userFolders.ts';
 
 /** Makes the PDF of the map sheets from everything in a file. Throws a `SheetProblem` where they can't be made so. */
@@ -51,6 +52,8 @@ export interface ServiceOptions {
   readonly printPack: PackPrinter;
   /** Written into new files: "Undergate 0.1.0". */
   readonly madeWith: string;
+  /** How long tile files are waited for, where it is not as usual. */
+  readonly tilePatience?: TilePatience;
 }
 
 /**
@@ -63,12 +66,14 @@ export class ProjectService {
   readonly #settingsPath: string;
   readonly #listeners = new Map<(event: HostEvent) => void, string>();
   readonly #pictures = new Pictures();
+  readonly #tileFiles: TileFiles;
   #store: ProjectStore | null = null;
 
   constructor(options: ServiceOptions) {
     this.#options = options;
     this.#recent = new RecentFiles(join(options.folders.config, 'recent.json'));
     this.#settingsPath = join(options.folders.config, 'window.json');
+    this.#tileFiles = new TileFiles(join(options.folders.config, 'map-files.json'), options.tilePatience);
   }
 
   /** The service as one window sees it: it hears of what the others do, not of its own doings. */
@@ -132,14 +137,17 @@ export class ProjectService {
         }),
       dropPicture: ({ imageId }) => this.#answer(() => pictures.drop(imageId)),
       pictureTile: (key) => this.#answer(() => this.#openStore().imageTile(key)),
-      openTileFile: ({ path }) => this.#answer(() => pictures.openTileFile(path), path),
-      tileFileTile: (request) => this.#answer(() => pictures.tileFileTile(request), request.path),
+      openTileFile: ({ path, chosen }) =>
+        this.#answer(() => this.#tileFiles.open(path, chosen, this.#store?.path ?? null), path),
+      tileFileTile: (request) =>
+        this.#answer(() => this.#tileFiles.tile(request, this.#store?.path ?? null), request.path),
     };
   }
 
   /** Lets go of the open file, as the last thing before the host ends. */
   dispose(): void {
     this.#letGo();
+    this.#tileFiles.close();
     this.#listeners.clear();
   }
 
@@ -193,7 +201,8 @@ export class ProjectService {
   /** Closes the open file, its registers up to date. */
   #letGo(): void {
     if (!this.#store) return;
-    this.#pictures.close();
+    this.#pictures.dropComing();
+    this.#tileFiles.close();
     refreshRegisters(this.#store);
     this.#store.close();
     this.#store = null;
@@ -241,9 +250,9 @@ export class ProjectService {
   }
 
   /** Runs one call; `path` is what its problems are about, without one the open file. */
-  async #answer<T>(call: () => T, path?: string): Promise<Result<T>> {
+  async #answer<T>(call: () => T | Promise<T>, path?: string): Promise<Result<T>> {
     try {
-      return succeed(call());
+      return succeed(await call());
     } catch (error) {
       return { ok: false, problem: problemOf(error, path ?? this.#store?.path ?? 'the file') };
     }

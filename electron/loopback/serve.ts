@@ -4,16 +4,19 @@ import { startLoopback } from './server.ts';
 
 /** The whole app on the loopback host, until `stop` or until the process is told to end. */
 export interface Serving {
-  /** The page's address, token and all. */
-  readonly address: string;
+  /** An address of the page that lets in once, within two minutes. */
+  newAddress(): string;
   stop(): Promise<void>;
 }
 
-/** Serves the app; `args` are those of the command line: a project file, or `--demo`. */
-export async function serve(args: readonly string[]): Promise<Serving> {
+/**
+ * Serves the app; `args` are those of the command line: a project file, or `--demo`. `writeAddress` is called with a new
+ * address when a page asks for one.
+ */
+export async function serve(args: readonly string[], writeAddress: (address: string) => void): Promise<Serving> {
   const service = createService();
   await openFirst(service, args);
-  const host = await startLoopback({ service, pageFolder });
+  const host = await startLoopback({ service, pageFolder, onAddressWanted: () => writeAddress(host.newAddress()) });
   const stop = async () => {
     await host.close();
     service.dispose();
@@ -21,5 +24,5 @@ export async function serve(args: readonly string[]): Promise<Serving> {
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
     process.once(signal, () => void stop().then(() => process.exit(0)));
   }
-  return { address: host.address, stop };
+  return { newAddress: () => host.newAddress(), stop };
 }

@@ -1,7 +1,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { fail, type Result } from '../../core/api/result.ts';
-import { bytesKey, tokenKey, windowHeader } from '../../core/api/wire.ts';
+import { fail, type Result, succeed } from '../../core/api/result.ts';
+import { bytesKey, enterPath, newAddressPath, ticketKey, windowHeader } from '../../core/api/wire.ts';
 import { pageHeaders } from '../host/contentPolicy.ts';
 import { dispatch } from '../host/dispatch.ts';
 import { pageFile } from '../host/pageFiles.ts';
@@ -9,25 +9,42 @@ import type { ProjectService } from '../host/projectService.ts';
 import { streamEvents } from './eventStream.ts';
 import { hasToken, isForUs, isFromOurPage, newToken } from './guard.ts';
 import { noDesktop } from './noDesktop.ts';
+import { isOtherAccount } from './peer.ts';
 import { mostBodyBytes, readBody } from './readBody.ts';
+import { type TicketCheck, Tickets } from './tickets.ts';
 
 export interface LoopbackOptions {
   readonly service: ProjectService;
   /** Folder of the built page. */
   readonly pageFolder: string;
+  /** Called when a page that was not let in asks for a new address: writes one where only the user can read it. */
+  readonly onAddressWanted?: () => void;
 }
 
 export interface LoopbackHost {
-  /** The page's address with its token: whoever has it can work on the open file. */
-  readonly address: string;
   readonly port: number;
+  /** Whoever has it can work on the open file; it is written nowhere. */
   readonly token: string;
+  /** The page's address with a new ticket: whoever opens it first, and soon, is given the token. */
+  newAddress(): string;
   close(): Promise<void>;
 }
 
+/** The longest message of a page that wants to be let in. */
+const mostEnteringBytes = 1000;
+
+/** New addresses are written at most so often. */
+const addressEveryMs = 1000;
+
 /** The app served to browsers on this machine alone: 127.0.0.1, a port that the system picks, a token of its own. */
-export async function startLoopback({ service, pageFolder }: LoopbackOptions): Promise<LoopbackHost> {
+export async function startLoopback({
+  service,
+  pageFolder,
+  onAddressWanted = () => {},
+}: LoopbackOptions): Promise<LoopbackHost> {
   const token = newToken();
+  const tickets = new Tickets();
+  let addressWantedAt = Number.NEGATIVE_INFINITY;
   const server = createServer((request, response) => {
     answer(request, response).catch(() => response.destroy());
   });
@@ -40,6 +57,8 @@ export async function startLoopback({ service, pageFolder }: LoopbackOptions): P
     }
     const path = (request.url ?? '').split('?', 1)[0]!;
     if (!path.startsWith('/api/')) return answerWithPage(request, response, path);
+    if (path === enterPath) return letIn(request, response);
+    if (path === newAddressPath) return writeAddress(request, response);
     if (!hasToken(request, token)) return refuse(response, 401, 'This window was not opened by Undergate.');
     const api = service.forWindow(windowOf(request));
     if (path === '/api/events' && request.method === 'GET') return streamEvents(api, response);
@@ -52,6 +71,29 @@ export async function startLoopback({ service, pageFolder }: LoopbackOptions): P
     if (!file) return refuse(response, 404, 'There is nothing here.');
     response.writeHead(200, { 'Content-Type': file.mediaType, 'Cache-Control': 'no-cache' });
     response.end(file.bytes);
+  }
+
+  /** Answers the token to the page that has a ticket, or the token itself. */
+  async function letIn(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    if (request.method !== 'POST') return refuse(response, 405, 'Only POST here.');
+    if (await isOtherAccount(request.socket)) return refuse(response, 403, otherAccount);
+    if (hasToken(request, token)) return send(response, 200, succeed({ token }));
+    const ticket = (await readBody(request, mostEnteringBytes)) ?? '';
+    const check = tickets.redeem(ticket);
+    if (check === 'good') return send(response, 200, succeed({ token }));
+    const [status, message] = whyNotIn[check];
+    refuse(response, status, message);
+  }
+
+  async function writeAddress(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    if (request.method !== 'POST') return refuse(response, 405, 'Only POST here.');
+    if (await isOtherAccount(request.socket)) return refuse(response, 403, otherAccount);
+    if (performance.now() - addressWantedAt < addressEveryMs) {
+      return refuse(response, 429, 'A new address was written a moment ago.');
+    }
+    addressWantedAt = performance.now();
+    onAddressWanted();
+    send(response, 200, succeed(null));
   }
 
   async function answerCall(
@@ -72,9 +114,9 @@ export async function startLoopback({ service, pageFolder }: LoopbackOptions): P
   }
 
   return {
-    address: `http://127.0.0.1:${port}/#${tokenKey}=${token}`,
     port,
     token,
+    newAddress: () => `http://127.0.0.1:${port}/#${ticketKey}=${tickets.issue()}`,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());
@@ -82,6 +124,15 @@ export async function startLoopback({ service, pageFolder }: LoopbackOptions): P
       }),
   };
 }
+
+const otherAccount = 'Undergate was started by another account of this machine.';
+
+const whyNotIn: Record<Exclude<TicketCheck, 'good'>, readonly [status: number, message: string]> = {
+  used: [401, 'This address was used already: it lets in once.'],
+  expired: [401, 'This address has run out: it lets in within two minutes.'],
+  unknown: [401, 'This is not an address that Undergate gave out.'],
+  'too-many': [429, 'There were too many wrong addresses. Wait a minute.'],
+};
 
 function listen(server: Server): Promise<number> {
   return new Promise((resolve, reject) => {

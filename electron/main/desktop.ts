@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { BrowserWindow, dialog, type WebContents } from 'electron';
 import type { DesktopApi } from '../../core/api/desktopApi.ts';
 import { succeed } from '../../core/api/result.ts';
-import { tileFileEnding } from '../host/pictures.ts';
+import { tileFileEnding } from '../host/tilePaths.ts';
 import { fileEnding, withEnding } from '../store/fileFormat.ts';
 
 const tileFilters = [{ name: 'Map tiles', extensions: [tileFileEnding.slice(1)] }];

@@ -38,7 +38,8 @@ function windowsFolders(): string[] {
 
 /**
  * Opens the address as an app window; resolves when the window was closed, to whether the browser ran well. It gets a
- * fresh profile, so that it is a process of its own and keeps no trace of the address.
+ * fresh profile, so that it is a process of its own. Its arguments can be read by every account of the machine, so the
+ * address may hold nothing that lasts.
  */
 export async function openAsApp(browser: string, address: string): Promise<boolean> {
   const profile = mkdtempSync(join(tmpdir(), 'undergate-window-'));

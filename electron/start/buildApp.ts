@@ -11,7 +11,7 @@ export async function buildIfNeeded(): Promise<void> {
   if (readStamp() !== stampOfSources()) await buildAll();
 }
 
-/** Builds the page, the desktop's main process, its printing thread and its preload into `dist`. */
+/** Builds the page, the desktop's main process, its printing thread, its reader of tile files and its preload into `dist`. */
 export async function buildAll(): Promise<void> {
   const stamp = stampOfSources();
   await buildPage();
@@ -26,6 +26,7 @@ async function buildPage(): Promise<void> {
 export async function buildDesktop(): Promise<void> {
   await build(forElectron('electron/main/main.ts', 'main.js', 'es', { ssr: true, emptyOutDir: true }));
   await build(forElectron('electron/print/print.worker.ts', 'printWorker.js', 'es', { ssr: true, emptyOutDir: false }));
+  await build(forElectron('electron/store/tile.process.ts', 'tileProcess.js', 'es', { ssr: true, emptyOutDir: false }));
   await build(forElectron('electron/preload/preload.ts', 'preload.cjs', 'cjs', { emptyOutDir: false }));
 }
 

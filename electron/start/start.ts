@@ -39,9 +39,20 @@ async function openDesktop(): Promise<string | null> {
 }
 
 async function openInBrowser(): Promise<void> {
-  const { address, stop } = await serve(args);
-  console.log(`Undergate is at ${address}`);
+  const { newAddress, stop } = await serve(args, writeAddress);
   const browser = hasScreen ? findBrowser() : null;
-  if (browser && (await openAsApp(browser, address))) return stop();
-  console.log('Open that address in a browser on this machine. Ctrl+C ends Undergate.');
+  if (browser) {
+    const address = newAddress();
+    console.log(`Undergate is open in a browser, at ${new URL(address).origin}`);
+    if (await openAsApp(browser, address)) return stop();
+  }
+  writeAddress(newAddress());
+}
+
+/** The address is good once and not for long, so that it may be read by who reads this terminal later. */
+function writeAddress(address: string): void {
+  console.log(`Undergate is at ${address}`);
+  console.log(
+    'Open that address in a browser on this machine within two minutes; it lets in once. Ctrl+C ends Undergate.',
+  );
 }

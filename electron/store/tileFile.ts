@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs';
 import Sqlite, { type Database, type Statement } from 'better-sqlite3';
 import type { TileFileFacts } from '../../core/api/pictureApi.ts';
 import { lonLatInTile, rowFromSouth } from '../../core/geometry/picture/webMercator.ts';
@@ -6,27 +7,38 @@ import { ProblemError } from './problems.ts';
 /** A larger one is no map tile. */
 const mostTileBytes = 8 * 1024 * 1024;
 const deepestZoom = 30;
+const mostFactLetters = 2000;
 
 /**
  * An MBTiles file (specification 1.3) of raster tiles, opened where it is and only read. Tiles are asked for with rows counted
- * from the north; in the file they count from the south.
+ * from the north; in the file they count from the south. By the specification `tiles` may be a view, and then what the file
+ * holds is a program of its maker's: any call here may never return, or want all memory there is. So this runs only in a
+ * process that can be ended (`tileReader.ts`).
  */
 export class TileFile {
-  readonly facts: TileFileFacts;
+  readonly #path: string;
   readonly #database: Database;
   readonly #tile: Statement<[number, number, number], { size: number; bytes: Buffer | null }>;
 
   constructor(path: string) {
+    this.#path = path;
     this.#database = openReadOnly(path);
     try {
       this.#tile = this.#database.prepare(
         `SELECT octet_length(tile_data) AS size, iif(octet_length(tile_data) <= ${mostTileBytes}, tile_data, NULL) AS bytes
          FROM tiles WHERE zoom_level = ? AND tile_column = ? AND tile_row = ?`,
       );
-      this.facts = factsOf(this.#database, path);
     } catch (error) {
       this.#database.close();
-      throw error instanceof ProblemError ? error : notTiles(path, 'it has not the tables of an MBTiles file');
+      throw inWords(error, path);
+    }
+  }
+
+  facts(): TileFileFacts {
+    try {
+      return factsOf(this.#database, this.#path);
+    } catch (error) {
+      throw inWords(error, this.#path);
     }
   }
 
@@ -40,12 +52,20 @@ export class TileFile {
   }
 }
 
+function inWords(error: unknown, path: string): Error {
+  return error instanceof ProblemError ? error : notTiles(path, 'it has not the tables of an MBTiles file');
+}
+
+/** Pipes and devices are not opened: some never answer, some never end. */
 function openReadOnly(path: string): Database {
+  if (!statSync(path).isFile()) throw notTiles(path, 'it is no file but a folder, a pipe or a device');
   const database = new Sqlite(path, { readonly: true, fileMustExist: true, timeout: 1000 });
   try {
     database.pragma('trusted_schema = OFF');
     database.pragma('query_only = ON');
     database.pragma('cell_size_check = ON');
+    // What a view piles up must not fill the disk; how much memory it may take is watched.
+    database.pragma('temp_store = MEMORY');
     database.prepare('SELECT count(*) FROM sqlite_schema').get();
     return database;
   } catch (error) {
@@ -60,13 +80,17 @@ function openReadOnly(path: string): Database {
 function factsOf(database: Database, path: string): TileFileFacts {
   const metadata = new Map(
     database
-      .prepare<[], { name: string; value: string }>('SELECT name, value FROM metadata')
+      .prepare<[], { name: string; value: string }>(
+        `SELECT CAST(name AS TEXT) AS name, substr(CAST(value AS TEXT), 1, ${mostFactLetters}) AS value FROM metadata
+         WHERE name IN ('name', 'format', 'bounds', 'attribution') AND value IS NOT NULL LIMIT 20`,
+      )
       .all()
-      .map(({ name, value }) => [name, String(value)]),
+      .map(({ name, value }) => [name, value]),
   );
+  // Each by itself, so that an index answers it.
   const zooms = database
     .prepare<[], { least: number | null; most: number | null }>(
-      'SELECT min(zoom_level) AS least, max(zoom_level) AS most FROM tiles',
+      'SELECT (SELECT min(zoom_level) FROM tiles) AS least, (SELECT max(zoom_level) FROM tiles) AS most',
     )
     .get()!;
   if (zooms.least === null || zooms.most === null) throw notTiles(path, 'it holds no tiles');

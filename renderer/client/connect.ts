@@ -1,7 +1,7 @@
 import type { DesktopApi } from '../../core/api/desktopApi.ts';
 import type { ProjectApi } from '../../core/api/projectApi.ts';
+import { enter } from './enter.ts';
 import { connectLoopback } from './loopback.ts';
-import { takeToken } from './token.ts';
 
 /** The host as a window sees it, whichever way it is reached. */
 export interface Host {
@@ -16,7 +16,7 @@ declare global {
   }
 }
 
-/** Finds the host: what the preload put there, else the loopback host that served this page. */
+/** Finds the host: what the preload put there, else the loopback host that served this page. Throws `NotLetIn`. */
 export async function connect(): Promise<Host> {
-  return window.undergate ?? connectLoopback({ origin: location.origin, token: takeToken() });
+  return window.undergate ?? connectLoopback({ origin: location.origin, token: await enter() });
 }

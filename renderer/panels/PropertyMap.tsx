@@ -1,4 +1,4 @@
-import { useCallback, useMemo } from 'react';
+import { useCallback, useEffect, useMemo } from 'react';
 import { MapView } from '../map/MapView.tsx';
 import type { MapEvents, MapHandle, MapInput } from '../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../state/appState.ts';
@@ -15,13 +15,18 @@ import { voltageShading } from './power/voltageShading.ts';
 import { recordOverlay } from './record/recordOverlay.ts';
 import { useNextService } from './services/nextService.ts';
 import { onPlacing, usePlacing } from './underlay/placing.ts';
+import { forgetTileFiles, openShownTileFiles } from './underlay/tileFileStates.ts';
 import { tileSupply } from './underlay/tileSupply.ts';
 
 const noFindings: MapInput['findings'] = [];
 
 /** The map, fed from the window's state. */
 export function PropertyMap() {
-  const { project, survey } = useOpenFile();
+  const { path, project, survey } = useOpenFile();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another file is another property.
+  useEffect(() => forgetTileFiles, [path]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of another file all is asked anew.
+  useEffect(() => openShownTileFiles(project.underlay.values()), [path, project.underlay]);
   const page = useApp((state) => state.page);
   const chosen = useApp((state) => state.chosen);
   const pointed = useApp((state) => state.pointed);

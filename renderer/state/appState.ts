@@ -52,7 +52,8 @@ export interface LastLine {
 }
 
 export interface AppState {
-  readonly phase: 'starting' | 'ready' | 'lost';
+  /** `notLetIn`: in a browser that came without a good ticket. */
+  readonly phase: 'starting' | 'ready' | 'notLetIn' | 'lost';
   readonly file: OpenFile | null;
   readonly recent: readonly RecentFile[];
   readonly backroom: BackroomResult | null;

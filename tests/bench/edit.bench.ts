@@ -75,7 +75,7 @@ async function editsOnScreen(project: Project, home: string): Promise<Record<str
   try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await page.addInitScript(watchScreen);
-    await page.goto(host.address);
+    await page.goto(await host.newAddress());
     await page.locator('.leaflet-container').waitFor();
     // The first findings and plan are worked out in the back room meanwhile.
     await page.waitForTimeout(2000);

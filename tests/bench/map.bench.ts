@@ -44,7 +44,7 @@ export async function bench(): Promise<BenchRow[]> {
   try {
     const viewport = { width: 1440, height: 900 };
     const ours = await browser.newPage({ viewport });
-    await ours.goto(host.address);
+    await ours.goto(await host.newAddress());
     await ours.locator('.leaflet-container').waitFor();
     // The first findings and plan are worked out in the back room meanwhile.
     await ours.waitForTimeout(15_000);

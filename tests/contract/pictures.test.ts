@@ -187,7 +187,7 @@ describe.each([
       ],
       metadata: { name: 'Hills', format: 'png', bounds: '100,-40,110,-30', attribution: '<a href="x">Ours</a>' },
     });
-    expect(unwrap(await project.openTileFile({ path }))).toEqual({
+    expect(unwrap(await project.openTileFile({ path, chosen: true }))).toEqual({
       path,
       name: 'Hills',
       fileName: 'Hills.mbtiles',
@@ -205,9 +205,25 @@ describe.each([
     const { project } = (await withNewFile(await startHost())).window;
     const tilesAt = [{ zoom: 1, column: 1, rowFromSouth: 0, bytes: onePixelPng }];
     const path = makeTileFile(join(temporaryFolder(), 'Bare.mbtiles'), { tiles: tilesAt, metadata: {} });
-    const facts = unwrap(await project.openTileFile({ path }));
+    const facts = unwrap(await project.openTileFile({ path, chosen: true }));
     expect(facts.bounds.map((side) => Math.round(side * 100) / 100)).toEqual([0, -85.05, 180, 0]);
     expect(facts.name).toBe('Bare.mbtiles');
+  });
+
+  test('an MBTiles file that only the property names waits until the user chooses it', async () => {
+    const { window, path: farm } = await withNewFile(await startHost());
+    const { project } = window;
+    const tilesAt = [{ zoom: 1, column: 1, rowFromSouth: 0, bytes: onePixelPng }];
+    const path = makeTileFile(join(temporaryFolder(), 'Hills.mbtiles'), { tiles: tilesAt, metadata: {} });
+    const tile = { path, zoom: 1, column: 1, row: 1 };
+    expect(codeOf(await project.openTileFile({ path, chosen: false }))).toBe('ask-first');
+    expect(codeOf(await project.tileFileTile(tile))).toBe('ask-first');
+    expect(codeOf(await project.openTileFile({ path, chosen: true }))).toBe('ok');
+    unwrap(await project.close());
+    unwrap(await project.open({ path: farm }));
+    expect([...unwrap(await project.tileFileTile(tile))!]).toEqual([...onePixelPng]);
+    const share = '\\\\attacker\\share\\Hills.mbtiles';
+    expect(codeOf(await project.openTileFile({ path: share, chosen: true }))).toBe('not-valid');
   });
 
   test('what is no MBTiles file of pictures is refused, each with its reason', async () => {
@@ -229,7 +245,7 @@ describe.each([
       ['gone.mbtiles', /is not there/],
       ['Farm.undergate', /not the whole path of an MBTiles file/],
     ] as const) {
-      const result = await project.openTileFile({ path: at(name) });
+      const result = await project.openTileFile({ path: at(name), chosen: true });
       expect(result).toMatchObject({ ok: false, problem: { message: expect.stringMatching(words) } });
     }
   });

@@ -93,7 +93,7 @@ test('a plan is suggested for the example and can be taken', async ({ app, page 
 test('two windows on the same file show the same', async ({ app, page, context }) => {
   await app.openNew();
   const other = await context.newPage();
-  await other.goto(app.address);
+  await other.goto(await app.newAddress());
   await drawSquare(page);
   await expect(other.getByRole('status').filter({ hasText: '700 m of fence' })).toBeVisible();
 });

@@ -1,5 +1,9 @@
+import { fork } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdirSync, readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { projectionOf } from '../../core/coordinates/projection.ts';
@@ -10,8 +14,10 @@ import { pictureMap } from '../../core/geometry/picture/pictureMap.ts';
 import { lonLatInTile, rowFromSouth, tilePlaceOf } from '../../core/geometry/picture/webMercator.ts';
 import type { LonLat, Post, Property, Service } from '../../core/model/things.ts';
 import type { Placement, Underlay } from '../../core/model/underlayThings.ts';
+import type { TileAsked } from '../../electron/store/tileMessages.ts';
 import { type App, expect, test } from '../support/app.ts';
 import { flatJpeg } from '../support/flatJpeg.ts';
+import { makeSilentFiles } from '../support/hostileTiles.ts';
 import { framedPng, patternAt, patternBy, patternTiff } from '../support/madePictures.ts';
 import { expectColourInMiddle, goTo } from '../support/mapColours.ts';
 import { makeTileFile } from '../support/tileFiles.ts';
@@ -341,6 +347,106 @@ test('an MBTiles file is laid underneath, read where it is, each tile in its pla
   await page.getByRole('button', { name: /^Test property/ }).click();
   await goTo(page, degrees(lonLatInTile(zoom, column, row, [0.5, 0.5])));
   await expectColourInMiddle(page, colours['0,0']);
+});
+
+/** A map of one red tile around this place, under a property that was placed there. */
+async function mapAt(page: Page, app: App, path: string, id: string): Promise<Underlay> {
+  const zoom = 15;
+  const [column, row] = tilePlaceOf(zoom, mapPlace).map(Math.floor) as [number, number];
+  const bytes = await flatPng(page, red);
+  makeTileFile(path, {
+    tiles: [{ zoom, column, rowFromSouth: rowFromSouth(zoom, row), bytes }],
+    metadata: { name: 'Hills', format: 'png' },
+  });
+  const { origin, ...given } = await property(app);
+  await app.addThings([{ ...given, origin: [...mapPlace], placed: true }]);
+  expect(origin).not.toEqual(mapPlace);
+  return namedMap(id, path);
+}
+
+const mapPlace: LonLat = [175.3, -37.9];
+const red = [200, 40, 40] as const;
+
+function namedMap(id: string, path: string): Underlay {
+  return {
+    kind: 'underlay',
+    id,
+    name: id,
+    source: {
+      from: 'tileFile',
+      path,
+      fileName: basename(path),
+      minZoom: 15,
+      maxZoom: 15,
+      bounds: [170, -40, 180, -30],
+    },
+    placement: null,
+    opacity: 1,
+    rank: 1,
+    shown: true,
+    note: '',
+  };
+}
+
+test('a map file that the property merely names is opened when the user says so, and from then on', async ({
+  app,
+  page,
+}) => {
+  const elsewhere = await mkdtemp(join(tmpdir(), 'undergate-maps-'));
+  await app.openNew();
+  const named = await mapAt(page, app, join(elsewhere, 'Hills.mbtiles'), 'Hill map');
+  await app.addThings([named]);
+  await app.show();
+  await expect(page.getByText('An offline map is not shown: see Background maps.')).toBeVisible();
+  await openMaps(page);
+  await expect(page.getByRole('row', { name: /Hill map/ })).toContainText('not opened yet');
+  await page.getByRole('row', { name: /Hill map/ }).click();
+  await expect(page.getByText('This map file was named by the project file; open it?')).toBeVisible();
+  await page.getByRole('button', { name: 'Open the map' }).click();
+  await expect(page.getByText('Map tiles, read from')).toBeVisible();
+  await goTo(page, degrees(mapPlace));
+  await expectColourInMiddle(page, red);
+  await app.restart();
+  await page.getByRole('button', { name: /^Test property/ }).click();
+  await goTo(page, degrees(mapPlace));
+  await expectColourInMiddle(page, red);
+  await rm(elsewhere, { recursive: true });
+});
+
+test('a map file that never answers is left out with a word; all else goes on meanwhile', async ({ app, page }) => {
+  await app.openNew();
+  const folder = join(app.home, 'projects');
+  const hostile = namedMap('Endless map', makeSilentFiles(folder)['endless tiles']!);
+  await app.addThings([hostile, await mapAt(page, app, join(folder, 'Hills.mbtiles'), 'Hill map')]);
+  await app.show();
+  await openMaps(page);
+  await expect(page.getByRole('row', { name: /Endless map/ })).toContainText('opening…');
+  await page.getByRole('row', { name: /Endless map/ }).click();
+  await page.getByLabel('Name', { exact: true }).fill('Somebody’s map');
+  await page.getByLabel('Name', { exact: true }).press('Enter');
+  await expect(page.getByText('Rename Endless map. Saved.')).toBeVisible();
+  await goTo(page, degrees(mapPlace));
+  await expectColourInMiddle(page, red);
+  await expect(page.getByRole('row', { name: /Somebody’s map/ })).toContainText('opening…');
+  await expect(page.getByRole('alert')).toContainText('does not answer (it was waited for 15 s), so it is left out.');
+  await expect(page.getByRole('row', { name: /Somebody’s map/ })).toContainText('left out');
+  await expect(page.getByRole('button', { name: 'Try again' })).toBeVisible();
+});
+
+test('the desktop app’s own build of what reads map files reads one', async ({ app, page }) => {
+  await app.openNew();
+  const path = join(app.home, 'Hills.mbtiles');
+  await mapAt(page, app, path, 'Hill map');
+  const program = join(import.meta.dirname, '..', '..', 'dist', 'electron', 'tileProcess.js');
+  const reader = fork(program, { execArgv: [], serialization: 'advanced' });
+  const asked: TileAsked = { call: { what: 'facts', path, below: null }, withinMs: 60_000 };
+  try {
+    expect(await once(reader, 'message')).toMatchObject([{ ready: true }]);
+    reader.send(asked);
+    expect(await once(reader, 'message')).toMatchObject([{ value: { name: 'Hills', minZoom: 15 } }]);
+  } finally {
+    reader.kill();
+  }
 });
 
 test('coordinates in the system of the property, gone to, and told when they look swapped', async ({ app, page }) => {

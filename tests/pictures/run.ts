@@ -58,7 +58,7 @@ async function takeAll(
 }
 
 async function open(page: Page, scene: Scene): Promise<void> {
-  await page.goto(host.address);
+  await page.goto(await host.newAddress());
   const example = page.getByRole('button', { name: 'Open the example' });
   const close = page.getByRole('button', { name: /Cover: files/ });
   await example.or(close).first().waitFor();

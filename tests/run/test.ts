@@ -27,6 +27,9 @@ await tests('Unit and contract tests', 'unit.json', vitestTotals, () =>
   vitest('unit.json', 'tests/unit', 'tests/contract'),
 );
 await tests('Reference tests', 'reference.json', vitestTotals, () => vitest('reference.json', 'tests/reference'));
+await tests('The first command on an ordinary machine (npm 10)', 'install.json', vitestTotals, () =>
+  vitest('install.json', 'tests/install'),
+);
 await step('Build', async () => {
   await buildIfNeeded();
   return 0;

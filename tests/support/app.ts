@@ -23,20 +23,21 @@ export class App {
     this.#host = host;
   }
 
-  /** The page's address, for further windows. */
-  get address(): string {
-    return this.#host.address;
+  /** An address of the page, good once: for further windows. */
+  newAddress(): Promise<string> {
+    return this.#host.newAddress();
   }
 
   /** The host's calls, past the page: to prepare a file, or to see what is in it. */
   get project(): ProjectApi {
-    const { origin, hash } = new URL(this.address);
-    return connectLoopback({ origin, token: new URLSearchParams(hash.slice(1)).get('token') ?? '' }).project;
+    return connectLoopback(this.#host).project;
   }
 
   /** Shows the page, as on starting the app, and waits until it takes keys: a map and a book, or the welcome. */
   async show(): Promise<void> {
-    await this.page.goto(this.address);
+    // From elsewhere, so that it is loaded anew even where it is shown already.
+    await this.page.goto('about:blank');
+    await this.page.goto(await this.newAddress());
     await this.page.getByRole('main').waitFor();
   }
 

@@ -1,6 +1,7 @@
 /** A tile that can be fetched, by a key that no other tile has. */
 export interface TileRequest {
   readonly key: string;
+  /** Rejects where it can't be had now, which is not remembered. */
   readonly load: () => Promise<Uint8Array | null>;
 }
 
@@ -35,9 +36,11 @@ export function createTileCache(onTile: () => void): TileCache {
   }
 
   async function fetchTile({ key, load }: TileRequest, begunIn: number): Promise<void> {
-    const tile = await load().then(decoded, () => null);
+    const bytes = await load().catch(() => undefined);
+    const tile = await decoded(bytes ?? null).catch(() => null);
     if (begunIn !== generation) return tile?.close();
     coming.delete(key);
+    if (bytes === undefined) return start();
     tiles.set(key, tile);
     dropOldest();
     start();

@@ -9,12 +9,17 @@ export interface TileSupply {
     readonly column: number;
     readonly row: number;
   }) => Promise<Uint8Array | null>;
+  /** Rejects where the file does not give tiles any more; it is not open then. */
   readonly tileFile: (key: {
     readonly path: string;
     readonly zoom: number;
     readonly column: number;
     readonly row: number;
   }) => Promise<Uint8Array | null>;
+  /** Whether the tile file is open; of others nothing is shown. */
+  readonly isOpen: (path: string) => boolean;
+  /** Calls `listener` whenever a tile file was opened or left out, until the returned function is called. */
+  readonly onTileFiles: (listener: () => void) => () => void;
 }
 
 /** A picture that is being placed by hand. */

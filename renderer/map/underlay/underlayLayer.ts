@@ -24,6 +24,7 @@ export function createUnderlayLayer(map: L.Map, supply: TileSupply | undefined):
   const scratch = document.createElement('canvas');
   let sheets: readonly Sheet[] = [];
   let before: { readonly table: Project['underlay']; readonly plane: LocalPlane } | null = null;
+  const stopHearing = supply?.onTileFiles(show);
   let timer = 0;
   let layer: SettledLayer | null = null;
 
@@ -44,16 +45,21 @@ export function createUnderlayLayer(map: L.Map, supply: TileSupply | undefined):
     );
   }
 
+  function show(): void {
+    sheets = supply && before ? sheetsOf(before.table, before.plane, supply) : [];
+    // Most properties have nothing underneath and need no canvas for it.
+    if (sheets.length > 0) layer ??= createLayer();
+    layer?.redraw();
+  }
+
   return {
     update(project, plane) {
       if (before?.table === project.underlay && before.plane === plane) return;
       before = { table: project.underlay, plane };
-      sheets = supply ? sheetsOf(project, plane, supply) : [];
-      // Most properties have nothing underneath and need no canvas for it.
-      if (sheets.length > 0) layer ??= createLayer();
-      layer?.redraw();
+      show();
     },
     remove() {
+      stopHearing?.();
       window.clearTimeout(timer);
       cache.clear();
       layer?.remove();
@@ -62,13 +68,15 @@ export function createUnderlayLayer(map: L.Map, supply: TileSupply | undefined):
 }
 
 /** The sheets that are shown, the lowest first. */
-function sheetsOf(project: Project, plane: LocalPlane, supply: TileSupply): Sheet[] {
-  return [...project.underlay.values()]
+function sheetsOf(table: Project['underlay'], plane: LocalPlane, supply: TileSupply): Sheet[] {
+  return [...table.values()]
     .filter(({ shown, opacity }) => shown && opacity > 0)
     .sort((a, b) => a.rank - b.rank)
     .flatMap((underlay) => {
       const { source, placement } = underlay;
-      if (source.from === 'tileFile') return [tileFileSheet(underlay, source, plane, supply)];
+      if (source.from === 'tileFile') {
+        return supply.isOpen(source.path) ? [tileFileSheet(underlay, source, plane, supply)] : [];
+      }
       return placement ? [pictureSheet(underlay, source, placement, plane, supply)] : [];
     });
 }

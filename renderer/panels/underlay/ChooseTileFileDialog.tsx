@@ -41,6 +41,7 @@ export function ChooseTileFileDialog() {
           {problem.message} {problem.remedy}
         </p>
       ) : null}
+      {busy ? <p role="status">Opening the map…</p> : null}
       {listing ? (
         <FolderList
           listing={listing}

@@ -2,7 +2,7 @@ import { useEffect, useId } from 'react';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { put } from '../../../core/model/project.ts';
-import type { Underlay } from '../../../core/model/underlayThings.ts';
+import type { TileFileSource, Underlay } from '../../../core/model/underlayThings.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
@@ -10,6 +10,7 @@ import { useUnits } from '../../state/useUnits.ts';
 import { CheckField, TextField } from '../parts/fields.tsx';
 import { PlacingDetails } from './PlacingDetails.tsx';
 import { endPlacing } from './placing.ts';
+import { openChosenTileFile, useTileFiles } from './tileFileStates.ts';
 import { usePictureMap } from './usePictureMap.ts';
 
 export function UnderlayDetails({ underlay }: { readonly underlay: Underlay }) {
@@ -36,20 +37,54 @@ function SourceFact({ underlay }: { readonly underlay: Underlay }) {
   const units = useUnits();
   const map = usePictureMap(underlay);
   const { source } = underlay;
-  if (source.from === 'tileFile') {
-    return (
-      <p className="details-fact">
-        Map tiles, read from <span className="path">{source.path}</span>. The file is not part of the property: keep it
-        there.
-      </p>
-    );
-  }
+  if (source.from === 'tileFile') return <TileFileFact source={source} />;
   const size = `${source.widthPx.toLocaleString('en')} × ${source.heightPx.toLocaleString('en')} pixels`;
   return (
     <p className="details-fact">
       {source.fileName}, {size}
       {map ? `; one pixel is ${formatTape(map.metresPerPixel, units)}` : ''}. It lies inside the property’s file.
     </p>
+  );
+}
+
+/** Where an offline map lies; and where it is not shown, why, with the button that has it opened. */
+function TileFileFact({ source: { path, fileName } }: { readonly source: TileFileSource }) {
+  const state = useTileFiles((states) => states.get(path));
+  if (state?.is === 'opening') {
+    return (
+      <p className="details-fact" role="status">
+        Opening {fileName}…
+      </p>
+    );
+  }
+  if (state?.is !== 'left-out') {
+    return (
+      <p className="details-fact">
+        Map tiles, read from <span className="path">{path}</span>. The file is not part of the property: keep it there.
+      </p>
+    );
+  }
+  const { code, message, remedy } = state.problem;
+  const open = () => void openChosenTileFile(path);
+  return (
+    <section className="block" aria-label="Map file">
+      {code === 'ask-first' ? (
+        <>
+          <p>This map file was named by the project file; open it?</p>
+          <p className="path">{path}</p>
+          <p>Nothing of it has been read yet. Leave it if you don’t know the map.</p>
+        </>
+      ) : (
+        <p className="field-problem" role="alert">
+          {message} {remedy}
+        </p>
+      )}
+      <p className="buttons">
+        <button type="button" className="main" onClick={open}>
+          {code === 'ask-first' ? 'Open the map' : 'Try again'}
+        </button>
+      </p>
+    </section>
   );
 }
 

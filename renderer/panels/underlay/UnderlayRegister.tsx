@@ -4,6 +4,7 @@ import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Register } from '../parts/Register.tsx';
 import { BringIn } from './BringIn.tsx';
+import { useTileFiles } from './tileFileStates.ts';
 import { usePictureMap } from './usePictureMap.ts';
 
 /** The user's own maps and pictures under the drawing. */
@@ -21,11 +22,19 @@ export function UnderlayRegister() {
         columns={[
           { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
           { title: 'Placed', cell: (underlay) => <HowPlaced underlay={underlay} /> },
-          { title: 'Shown', cell: ({ shown, opacity }) => (shown ? `${Math.round(opacity * 100)} %` : 'hidden') },
+          { title: 'Shown', cell: (underlay) => <HowShown underlay={underlay} /> },
         ]}
       />
     </>
   );
+}
+
+function HowShown({ underlay: { source, shown, opacity } }: { readonly underlay: Underlay }) {
+  const file = useTileFiles((states) => (source.from === 'tileFile' ? states.get(source.path) : undefined));
+  if (!shown) return 'hidden';
+  if (file?.is === 'opening') return 'opening…';
+  if (file?.is === 'left-out') return file.problem.code === 'ask-first' ? 'not opened yet' : 'left out';
+  return `${Math.round(opacity * 100)} %`;
 }
 
 function HowPlaced({ underlay }: { readonly underlay: Underlay }) {

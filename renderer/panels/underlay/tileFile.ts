@@ -5,6 +5,7 @@ import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { report } from '../../state/report.ts';
 import { commit, host } from '../../state/session.ts';
+import { openChosenTileFile } from './tileFileStates.ts';
 
 /** Asks for an MBTiles file, with the system's own dialog where there is one, and lays it under the drawing. */
 export async function chooseTileFile(): Promise<void> {
@@ -18,7 +19,7 @@ export async function chooseTileFile(): Promise<void> {
 
 /** Lays the file's map under the drawing; answers why not, or null. */
 export async function layTileFile(path: string): Promise<Problem | null> {
-  const opened = await host().project.openTileFile({ path });
+  const opened = await openChosenTileFile(path);
   if (!opened.ok) return opened.problem;
   const { name, fileName, minZoom, maxZoom, bounds, attribution } = opened.value;
   const id = newId('underlay');

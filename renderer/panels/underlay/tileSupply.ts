@@ -1,7 +1,8 @@
 import type { TileSupply } from '../../map/underlay/types.ts';
 import { host } from '../../state/session.ts';
+import { leaveOut, useTileFiles } from './tileFileStates.ts';
 
-/** Tiles from the host; one that can't be had is as one that is not there. */
+/** Tiles from the host; one of a picture that can't be had is as one that is not there. */
 export const tileSupply: TileSupply = {
   async picture(key) {
     const tile = await host().project.pictureTile(key);
@@ -9,6 +10,10 @@ export const tileSupply: TileSupply = {
   },
   async tileFile(key) {
     const tile = await host().project.tileFileTile(key);
-    return tile.ok ? tile.value : null;
+    if (tile.ok) return tile.value;
+    leaveOut(key.path, tile.problem);
+    throw new Error(tile.problem.message);
   },
+  isOpen: (path) => useTileFiles.getState().get(path)?.is === 'open',
+  onTileFiles: (listener) => useTileFiles.subscribe(listener),
 };

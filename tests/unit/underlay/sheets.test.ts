@@ -8,7 +8,12 @@ import { tileFileSheet } from '../../../renderer/map/underlay/tileFileSheet.ts';
 
 const home: LonLat = [175.3, -37.9];
 const plane = createLocalPlane(home);
-const noTiles = { picture: () => Promise.resolve(null), tileFile: () => Promise.resolve(null) };
+const noTiles = {
+  picture: () => Promise.resolve(null),
+  tileFile: () => Promise.resolve(null),
+  isOpen: () => true,
+  onTileFiles: () => () => {},
+};
 const thing = { id: 'u', opacity: 1 } as Underlay;
 
 /** A view of this many metres a side around a place. */
