@@ -10,6 +10,7 @@ export type ProblemCode =
   | 'in-use'
   | 'exists-already'
   | 'out-of-date'
+  | 'overwritten'
   | 'not-valid'
   | 'not-available'
   | 'stopped'

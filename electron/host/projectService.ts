@@ -5,17 +5,27 @@ import type { OrderOptions } from '../../core/api/orderOptions.ts';
 import type { PackOptions } from '../../core/api/packOptions.ts';
 import type { PictureApi } from '../../core/api/pictureApi.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
-import { fail, type Result, succeed } from '../../core/api/result.ts';
+import { fail, type Problem, type Result, succeed } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { Change } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
 import { fileEnding, nameOfFile, withEnding } from '../store/fileFormat.ts';
-import { assertNotInUse } from '../store/openDatabase.ts';
-import { ProblemError, problemOf } from '../store/problems.ts';
+import type { Trouble } from '../store/heldFile.ts';
+import { assertNotInUse, freeName } from '../store/openDatabase.ts';
+import {
+  keptBeside,
+  movedMeanwhile,
+  notKept,
+  overwrittenMeanwhile,
+  ProblemError,
+  problemOf,
+  savedFromMemory,
+} from '../store/problems.ts';
 import { createProjectFile, openProjectFile } from '../store/projectFile.ts';
 import type { ProjectStore } from '../store/projectStore.ts';
+import { type Lost, lostInWords } from '../store/salvage.ts';
 import { readDemo } from './demo.ts';
 import { makeGeoPackage } from './geopackage.ts';
 import { listFolder } from './listFolder.ts';
@@ -53,6 +63,9 @@ export interface ServiceOptions {
   readonly madeWith: string;
 }
 
+/** So often the host looks whether others have moved the open file or written into it. */
+const lookEveryMs = 2000;
+
 /**
  * The one open file of a host and all windows that look at it. The store is synchronous, so each call that
  * writes runs to its end before the next one begins, whichever windows they come from.
@@ -63,7 +76,12 @@ export class ProjectService {
   readonly #settingsPath: string;
   readonly #listeners = new Map<(event: HostEvent) => void, string>();
   readonly #pictures = new Pictures();
+  readonly #looking = setInterval(() => this.#lookAfterFile(), lookEveryMs).unref();
   #store: ProjectStore | null = null;
+  /** What the windows were told is wrong with the open file. */
+  #told: Trouble | null = null;
+  /** What is open here and no longer in its file is in a copy. */
+  #isKept = false;
 
   constructor(options: ServiceOptions) {
     this.#options = options;
@@ -137,10 +155,24 @@ export class ProjectService {
     };
   }
 
-  /** Lets go of the open file, as the last thing before the host ends. */
-  dispose(): void {
-    this.#letGo();
+  /**
+   * Lets go of the open file, as the last thing before the host ends. Answers what is to be told then: that what was open is
+   * kept elsewhere, or could not be kept.
+   */
+  dispose(): Problem | null {
+    clearInterval(this.#looking);
+    let problem: Problem | null = null;
+    this.#listeners.set((event) => {
+      if (event.type === 'problem') problem = event.problem;
+    }, 'the end');
+    try {
+      this.#letGo();
+    } catch (error) {
+      problem = problemOf(error, this.#store?.path ?? 'the file');
+      this.#store?.close();
+    }
     this.#listeners.clear();
+    return problem;
   }
 
   #create(path: string, name: string, windowId: string): OpenProject {
@@ -154,7 +186,8 @@ export class ProjectService {
   }
 
   #open(path: string, windowId: string): OpenProject {
-    if (this.#store?.isAt(path)) return this.#whole(this.#store);
+    if (this.#store?.isAt(path) && !this.#store.isOnlyHere()) return this.#whole(this.#store);
+    this.#keepWhatIsOnlyHere();
     const { store, things } = openProjectFile(path);
     this.#letGo();
     this.#store = store;
@@ -182,12 +215,17 @@ export class ProjectService {
   #saveAs(path: string, replace: boolean, windowId: string): OpenProject {
     const store = this.#openStore();
     assertFolder(dirname(path));
-    if (!store.isAt(path)) {
-      if (replace) assertNotInUse(path);
-      refreshRegisters(store);
-      store.copyTo(path, replace);
+    if (store.isAt(path)) {
+      if (store.isOnlyHere()) throw overwrittenMeanwhile(path);
+      return this.#whole(store);
     }
-    return this.#open(path, windowId);
+    if (replace) assertNotInUse(path);
+    refreshRegisters(store);
+    const lost = store.copyTo(path, replace, registersOf);
+    this.#isKept = store.isOnlyHere();
+    const opened = this.#open(path, windowId);
+    if (lost) this.#tellProblem(savedFromMemory(path, lostInWords(lost)));
+    return opened;
   }
 
   /** Closes the open file, its registers up to date. */
@@ -195,8 +233,35 @@ export class ProjectService {
     if (!this.#store) return;
     this.#pictures.close();
     refreshRegisters(this.#store);
+    this.#keepWhatIsOnlyHere();
     this.#store.close();
     this.#store = null;
+    this.#told = null;
+    this.#isKept = false;
+  }
+
+  /** Makes a copy of what is open where no file holds it any more, beside where it was, and tells all windows of it. */
+  #keepWhatIsOnlyHere(): void {
+    const store = this.#store;
+    if (!store?.isOnlyHere() || this.#isKept) return;
+    const { copyPath, lost } = keepACopy(store, [dirname(store.path), this.#options.folders.projects]);
+    this.#isKept = true;
+    this.#tellProblem(keptBeside(store.path, copyPath, lost && lostInWords(lost)));
+  }
+
+  /** Tells the windows when others have moved the open file or written into it: not only at the next edit. */
+  #lookAfterFile(): void {
+    const store = this.#store;
+    if (!store) return;
+    try {
+      const trouble = store.trouble();
+      if (trouble && trouble !== this.#told) {
+        this.#tellProblem(trouble === 'moved' ? movedMeanwhile(store.path) : overwrittenMeanwhile(store.path));
+      }
+      this.#told = trouble;
+    } catch {
+      // It can't be looked at just now (a drive that sleeps): the next edit says what is wrong.
+    }
   }
 
   #listFolder(path: string | null) {
@@ -245,12 +310,18 @@ export class ProjectService {
     try {
       return succeed(call());
     } catch (error) {
-      return { ok: false, problem: problemOf(error, path ?? this.#store?.path ?? 'the file') };
+      const problem = problemOf(error, path ?? this.#store?.path ?? 'the file');
+      if (problem.code === 'overwritten') this.#told = 'overwritten';
+      return { ok: false, problem };
     }
   }
 
   #tellChanged(windowId: string, changes: readonly Change[], state: FileState): void {
     this.#tell(windowId, { type: 'changed', changes, state });
+  }
+
+  #tellProblem({ problem }: ProblemError): void {
+    for (const listener of this.#listeners.keys()) listener({ type: 'problem', problem });
   }
 
   #tell(windowId: string, event: HostEvent): void {
@@ -266,6 +337,21 @@ function refreshRegisters(store: ProjectStore): void {
     const { code } = problemOf(error, store.path);
     if (code === 'failed') console.error(`The registers in ${store.path} could not be brought up to date:`, error);
   }
+}
+
+/** Makes a copy of what is open beside where its file was, or in the first of the other folders that takes one. */
+function keepACopy(store: ProjectStore, folders: readonly string[]): { copyPath: string; lost: Lost | null } {
+  let why = '';
+  for (const folder of folders) {
+    const copyPath = freeName(store.path, 'kept', folder);
+    try {
+      mkdirSync(folder, { recursive: true });
+      return { copyPath, lost: store.copyTo(copyPath, false, registersOf) };
+    } catch (error) {
+      why = problemOf(error, copyPath).message;
+    }
+  }
+  throw notKept(store.path, why);
 }
 
 function openProject(store: ProjectStore, things: readonly Thing[]): OpenProject {

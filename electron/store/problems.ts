@@ -29,6 +29,60 @@ export function moved(path: string): ProblemError {
   );
 }
 
+/** The same, seen while nobody was changing anything. */
+export function movedMeanwhile(path: string): ProblemError {
+  return new ProblemError(
+    'not-found',
+    `${path} was moved, renamed or deleted while it was open. Nothing can be saved there any more.`,
+    moved(path).problem.remedy,
+  );
+}
+
+/** A file that somebody else wrote into, or laid another one over, while it was open. */
+export function overwritten(path: string): ProblemError {
+  return new ProblemError(
+    'overwritten',
+    `Another program wrote into ${path} while it was open here (a copy or a backup was laid over it, say), so the last change was not saved. Nothing was written into what is there now.`,
+    'Save a copy under a new name to keep what you see, or open the file again to see what is in it now.',
+  );
+}
+
+/** The same, seen while nobody was changing anything. */
+export function overwrittenMeanwhile(path: string): ProblemError {
+  return new ProblemError(
+    'overwritten',
+    `Another program wrote into ${path} while it was open here (a copy or a backup was laid over it, say). Nothing will be written into what is there now.`,
+    overwritten(path).problem.remedy,
+  );
+}
+
+/** A copy of a file that was overwritten, made of what was kept of it; `lost`: what is not in it. */
+export function savedFromMemory(copyPath: string, lost: string | null): ProblemError {
+  return new ProblemError(
+    'overwritten',
+    `${copyPath} holds all that was drawn and recorded. What was done before it can't be undone in it.`,
+    lost ?? 'Its photos and background maps are complete.',
+  );
+}
+
+/** What was open when a file was left that others had written into or deleted; it is in `copyPath` now. */
+export function keptBeside(path: string, copyPath: string, lost: string | null): ProblemError {
+  return new ProblemError(
+    'overwritten',
+    `${path} was deleted while it was open here, or another program wrote into it. It was left as it is now.`,
+    [`What you saw is kept in ${copyPath}.`, ...(lost ? [lost] : [])].join(' '),
+  );
+}
+
+/** What was open is in no file any more, and no copy could be made of it. */
+export function notKept(path: string, why: string): ProblemError {
+  return new ProblemError(
+    'overwritten',
+    `${path} was deleted while it was open here, or another program wrote into it, and what you see could not be kept: ${why}`,
+    'Save a copy on another disk first.',
+  );
+}
+
 /** The words for anything that went wrong while working on the file at `path`. */
 export function problemOf(error: unknown, path: string): Problem {
   if (error instanceof ProblemError) return error.problem;
@@ -71,6 +125,7 @@ const wordsOf: Record<string, (path: string) => Problem> = {
   moved: (path) => moved(path).problem,
   taken: (path) =>
     problem('exists-already', `There is a file at ${path} already. It was not touched.`, 'Choose another name.'),
+  tooLong: (path) => problem('not-valid', `The name ${path} is too long.`, 'Choose a shorter one.'),
   folder: (path) => problem('not-a-project', `${path} is a folder, not a project file.`, 'Choose a file inside it.'),
 };
 
@@ -84,6 +139,7 @@ const families: readonly (readonly [RegExp, string])[] = [
   [/^(SQLITE_CANTOPEN|ENOENT|ENOTDIR)/, 'missing'],
   [/^EEXIST/, 'taken'],
   [/^EISDIR/, 'folder'],
+  [/^ENAMETOOLONG/, 'tooLong'],
 ];
 
 function familyOf(error: unknown): string {

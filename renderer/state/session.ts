@@ -164,6 +164,7 @@ function take(changes: readonly Change[], state: OpenFile['state']): void {
 }
 
 async function hear(event: HostEvent): Promise<void> {
+  if (event.type === 'problem') return report(event.problem);
   if (event.type === 'opened') {
     if (event.path !== (useApp.getState().file?.path ?? null)) await reload({ keepPage: false });
     return;

@@ -187,8 +187,9 @@ test('a file that was moved away while it was open: nothing is written anywhere,
 
 test('a full disk: the edit is refused, all before it is kept, and work goes on when there is room', () => {
   const path = makeFile(fileIn(temporaryFolder()));
-  const database = openDatabase(path, readMigrations());
-  const store = new ProjectStore(path, database);
+  const file = openDatabase(path, readMigrations());
+  const { database } = file;
+  const store = new ProjectStore(file);
   store.apply(edit(store, 'Fits', [made(post('p1'))]));
   const pages = Number(database.pragma('page_count', { simple: true }));
   database.pragma(`max_page_count = ${pages + 1}`);
