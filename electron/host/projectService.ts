@@ -82,6 +82,8 @@ export class ProjectService {
   #told: Trouble | null = null;
   /** What is open here and no longer in its file is in a copy. */
   #isKept = false;
+  /** Of such a copy, what the windows are still to be told. */
+  #untold: ProblemError | null = null;
 
   constructor(options: ServiceOptions) {
     this.#options = options;
@@ -161,18 +163,14 @@ export class ProjectService {
    */
   dispose(): Problem | null {
     clearInterval(this.#looking);
-    let problem: Problem | null = null;
-    this.#listeners.set((event) => {
-      if (event.type === 'problem') problem = event.problem;
-    }, 'the end');
+    this.#listeners.clear();
     try {
       this.#letGo();
+      return this.#untold?.problem ?? null;
     } catch (error) {
-      problem = problemOf(error, this.#store?.path ?? 'the file');
       this.#store?.close();
+      return problemOf(error, 'the file');
     }
-    this.#listeners.clear();
-    return problem;
   }
 
   #create(path: string, name: string, windowId: string): OpenProject {
@@ -186,14 +184,32 @@ export class ProjectService {
   }
 
   #open(path: string, windowId: string): OpenProject {
-    if (this.#store?.isAt(path) && !this.#store.isOnlyHere()) return this.#whole(this.#store);
+    const current = this.#store;
+    const trouble = current?.trouble() ?? null;
+    if (current?.isAt(path) && !trouble) return this.#whole(current);
     this.#keepWhatIsOnlyHere();
-    const { store, things } = openProjectFile(path);
-    this.#letGo();
+    try {
+      // One that was only moved is still held, and can't be opened a second time.
+      if (trouble === 'moved' && current?.isAt(path)) this.#letGo();
+      const { store, things } = openProjectFile(path);
+      this.#take(store);
+      this.#recent.add(path, new Date().toISOString());
+      this.#tell(windowId, { type: 'opened', path });
+      return openProject(store, things);
+    } finally {
+      this.#tellUntold();
+    }
+  }
+
+  /** Goes on in another file. */
+  #take(store: ProjectStore): void {
+    try {
+      this.#letGo();
+    } catch (error) {
+      store.close();
+      throw error;
+    }
     this.#store = store;
-    this.#recent.add(path, new Date().toISOString());
-    this.#tell(windowId, { type: 'opened', path });
-    return openProject(store, things);
   }
 
   #openDemo(windowId: string): OpenProject {
@@ -208,6 +224,7 @@ export class ProjectService {
     if (this.#store) {
       this.#letGo();
       this.#tell(windowId, { type: 'opened', path: null });
+      this.#tellUntold();
     }
     return null;
   }
@@ -217,7 +234,7 @@ export class ProjectService {
     assertFolder(dirname(path));
     if (store.isAt(path)) {
       if (store.isOnlyHere()) throw overwrittenMeanwhile(path);
-      return this.#whole(store);
+      return this.#open(path, windowId);
     }
     if (replace) assertNotInUse(path);
     refreshRegisters(store);
@@ -240,13 +257,20 @@ export class ProjectService {
     this.#isKept = false;
   }
 
-  /** Makes a copy of what is open where no file holds it any more, beside where it was, and tells all windows of it. */
+  /** Makes a copy of what is open where no file holds it any more, beside where it was. */
   #keepWhatIsOnlyHere(): void {
     const store = this.#store;
     if (!store?.isOnlyHere() || this.#isKept) return;
-    const { copyPath, lost } = keepACopy(store, [dirname(store.path), this.#options.folders.projects]);
+    const folders = [() => dirname(store.path), () => this.#projectFolder()];
+    const { copyPath, lost } = keepACopy(store, folders);
     this.#isKept = true;
-    this.#tellProblem(keptBeside(store.path, copyPath, lost && lostInWords(lost)));
+    this.#untold = keptBeside(store.path, copyPath, lost && lostInWords(lost));
+  }
+
+  /** Tells all windows of the copy that was made last: once they know which file is open now. */
+  #tellUntold(): void {
+    if (this.#untold) this.#tellProblem(this.#untold);
+    this.#untold = null;
   }
 
   /** Tells the windows when others have moved the open file or written into it: not only at the next edit. */
@@ -339,16 +363,15 @@ function refreshRegisters(store: ProjectStore): void {
   }
 }
 
-/** Makes a copy of what is open beside where its file was, or in the first of the other folders that takes one. */
-function keepACopy(store: ProjectStore, folders: readonly string[]): { copyPath: string; lost: Lost | null } {
+/** Makes a copy of what is open in the first of the folders that takes one. */
+function keepACopy(store: ProjectStore, folders: readonly (() => string)[]): { copyPath: string; lost: Lost | null } {
   let why = '';
   for (const folder of folders) {
-    const copyPath = freeName(store.path, 'kept', folder);
     try {
-      mkdirSync(folder, { recursive: true });
+      const copyPath = freeName(store.path, 'kept', folder());
       return { copyPath, lost: store.copyTo(copyPath, false, registersOf) };
     } catch (error) {
-      why = problemOf(error, copyPath).message;
+      why = problemOf(error, store.path).message;
     }
   }
   throw notKept(store.path, why);

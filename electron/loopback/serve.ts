@@ -16,7 +16,8 @@ export async function serve(args: readonly string[]): Promise<Serving> {
   const host = await startLoopback({ service, pageFolder });
   const stop = async () => {
     await host.close();
-    service.dispose();
+    const problem = service.dispose();
+    if (problem) console.error(`${problem.message} ${problem.remedy}`);
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
     process.once(signal, () => void stop().then(() => process.exit(0)));
