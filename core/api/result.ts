@@ -11,6 +11,7 @@ export type ProblemCode =
   | 'exists-already'
   | 'out-of-date'
   | 'overwritten'
+  | 'kept'
   | 'not-valid'
   | 'not-available'
   | 'stopped'

@@ -59,7 +59,7 @@ export function overwrittenMeanwhile(path: string): ProblemError {
 /** A copy of a file that was overwritten, made of what was kept of it; `lost`: what is not in it. */
 export function savedFromMemory(copyPath: string, lost: string | null): ProblemError {
   return new ProblemError(
-    'overwritten',
+    'kept',
     `${copyPath} holds all that was drawn and recorded. What was done before it can't be undone in it.`,
     lost ?? 'Its photos and background maps are complete.',
   );
@@ -68,7 +68,7 @@ export function savedFromMemory(copyPath: string, lost: string | null): ProblemE
 /** What was open when a file was left that others had written into or deleted; it is in `copyPath` now. */
 export function keptBeside(path: string, copyPath: string, lost: string | null): ProblemError {
   return new ProblemError(
-    'overwritten',
+    'kept',
     `${path} was deleted while it was open here, or another program wrote into it. It was left as it is now.`,
     [`What you saw is kept in ${copyPath}.`, ...(lost ? [lost] : [])].join(' '),
   );

@@ -44,7 +44,7 @@ export function schemaDifference(database: Database, migrations: readonly Migrat
   for (const [key, entry] of found) {
     const own = expected.get(key);
     if (!own) return `it holds a ${named(entry)} that no Undergate puts there`;
-    if (own.tableName !== entry.tableName || plain(own.sql) !== plain(entry.sql)) {
+    if (own.tableName !== entry.tableName || (own.sql !== entry.sql && plain(own.sql) !== plain(entry.sql))) {
       return `its ${named(entry)} is not as Undergate makes it`;
     }
   }
