@@ -3,7 +3,7 @@ import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import Sqlite, { type Database, type Statement } from 'better-sqlite3';
 import { headerBytes } from './fileHeader.ts';
 import { fileIdentity, identityOf } from './fileIdentity.ts';
-import { moved, overwritten, type ProblemError } from './problems.ts';
+import { moved, overwritten } from './problems.ts';
 
 /** How the file was left by our last write. */
 interface Known {
@@ -80,10 +80,13 @@ export class HeldFile {
     return bytes.subarray(0, readSync(this.#handle, bytes, 0, length, at));
   }
 
-  /** What others have done to the file, as far as it can be told; null: nothing. Once overwritten, that for good. */
+  /** What others have done to the file; null: nothing. Once overwritten, that for good. Out of reach counts as moved. */
   trouble(): Trouble | null {
-    if (!this.holdsOurs()) return 'overwritten';
-    return this.isAt(this.path) ? null : 'moved';
+    try {
+      return this.#trouble();
+    } catch {
+      return 'moved';
+    }
   }
 
   /** Whether the file holds what we left in it, wherever it lies now. SQLite may only be asked for anything where it does. */
@@ -111,8 +114,8 @@ export class HeldFile {
 
   /** Throws where the file is no longer where, or what, it was. */
   assertOurs(): void {
-    const trouble = this.trouble();
-    if (trouble) throw this.#problem(trouble);
+    const trouble = this.#trouble();
+    if (trouble) throw trouble === 'moved' ? moved(this.path) : overwritten(this.path);
   }
 
   /** Runs `work` as one transaction; writes nothing into a file that others have moved or overwritten. */
@@ -148,6 +151,11 @@ export class HeldFile {
     closeSync(this.#handle);
   }
 
+  #trouble(): Trouble | null {
+    if (!this.holdsOurs()) return 'overwritten';
+    return this.isAt(this.path) ? null : 'moved';
+  }
+
   #assertStillOurs(): void {
     const known = this.#known;
     if (!this.isAt(this.path)) throw moved(this.path);
@@ -171,10 +179,6 @@ export class HeldFile {
   #giveUp(): void {
     this.#overwritten = true;
     this.close();
-  }
-
-  #problem(trouble: Trouble): ProblemError {
-    return trouble === 'moved' ? moved(this.path) : overwritten(this.path);
   }
 
   #asItLies(): Known {

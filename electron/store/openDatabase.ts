@@ -6,7 +6,7 @@ import { assertUsableName, fileEnding, nameOfFile } from './fileFormat.ts';
 import { readHeader } from './fileHeader.ts';
 import { HeldFile } from './heldFile.ts';
 import { type Migration, migrate, newestVersion, versionOf } from './migrations.ts';
-import { damaged, ProblemError } from './problems.ts';
+import { damaged, notOurs, ProblemError } from './problems.ts';
 import { publishFile } from './publishFile.ts';
 import { assertOwnSchema } from './schemaCheck.ts';
 
@@ -71,7 +71,7 @@ function assertProjectFile(path: string, newest: number): void {
   // Before SQLite sees the file: opening it alone may change one that a newer version keeps otherwise.
   assertNotNewer(version, path, newest);
   if (isWriteAhead && existsSync(`${path}-wal`)) {
-    throw damaged(`${path} was written into by another program, which left a part of it in the file ${path}-wal.`);
+    throw notOurs(path, `another program wrote into it, and left a part of that in the file ${path}-wal`);
   }
 }
 

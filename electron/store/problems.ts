@@ -20,6 +20,15 @@ export function damaged(what: string): ProblemError {
   );
 }
 
+/** A file that is not made as we make ours; `what` says how. */
+export function notOurs(path: string, what: string): ProblemError {
+  return new ProblemError(
+    'damaged',
+    `${path} was not opened: ${what}. The file was left as it is.`,
+    'If you had another program add or change it, undo that there; else open your newest copy of the file.',
+  );
+}
+
 /** A file that is no longer where it was opened. */
 export function moved(path: string): ProblemError {
   return new ProblemError(
@@ -33,7 +42,7 @@ export function moved(path: string): ProblemError {
 export function movedMeanwhile(path: string): ProblemError {
   return new ProblemError(
     'not-found',
-    `${path} was moved, renamed or deleted while it was open. Nothing can be saved there any more.`,
+    `${path} is no longer there: it was moved, renamed or deleted while it was open, or its drive is gone. Nothing can be saved in it.`,
     moved(path).problem.remedy,
   );
 }
@@ -69,7 +78,7 @@ export function savedFromMemory(copyPath: string, lost: string | null): ProblemE
 export function keptBeside(path: string, copyPath: string, lost: string | null): ProblemError {
   return new ProblemError(
     'kept',
-    `${path} was deleted while it was open here, or another program wrote into it. It was left as it is now.`,
+    `${path} was deleted while it was open here, or another program wrote into it, or its drive is gone. It was left as it is now.`,
     [`What you saw is kept in ${copyPath}.`, ...(lost ? [lost] : [])].join(' '),
   );
 }
@@ -78,7 +87,7 @@ export function keptBeside(path: string, copyPath: string, lost: string | null):
 export function notKept(path: string, why: string): ProblemError {
   return new ProblemError(
     'overwritten',
-    `${path} was deleted while it was open here, or another program wrote into it, and what you see could not be kept: ${why}`,
+    `What you see is no longer in ${path}, or that is out of reach, and it could not be kept in a copy: ${why}`,
     'Save a copy on another disk first.',
   );
 }

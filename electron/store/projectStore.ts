@@ -74,9 +74,9 @@ export class ProjectStore {
     return this.#file.trouble();
   }
 
-  /** Whether no file holds any more what is open here: it was written over, or deleted. */
+  /** Whether no file holds any more what is open here, or none in reach: it was written over, deleted, or is out of reach. */
   isOnlyHere(): boolean {
-    return !this.#file.holdsOurs() || this.#file.isDeleted();
+    return !this.#isReadable() || (orNull(() => this.#file.isDeleted()) ?? true);
   }
 
   things(): Thing[] {
@@ -217,16 +217,21 @@ export class ProjectStore {
 
   /** Copies the file as it lies; false, with no copy left, where it is not ours any more. */
   #copyInto(draftPath: string): boolean {
-    if (!this.#file.holdsOurs()) return false;
+    if (!this.#isReadable()) return false;
     try {
       copyInto(this.#database, draftPath);
       restamp(draftPath);
     } catch (error) {
-      if (this.#file.holdsOurs()) throw error;
+      if (this.#isReadable()) throw error;
     }
-    if (this.#file.holdsOurs()) return true;
+    if (this.#isReadable()) return true;
     if (existsSync(draftPath)) rmSync(draftPath);
     return false;
+  }
+
+  /** Whether the file is in reach and holds what we left in it. */
+  #isReadable(): boolean {
+    return orNull(() => this.#file.holdsOurs()) ?? false;
   }
 
   #makeFromMemory(draftPath: string, compute: Compute | undefined): Lost {

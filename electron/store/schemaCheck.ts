@@ -1,7 +1,7 @@
 import Sqlite, { type Database } from 'better-sqlite3';
 import type { HeldFile } from './heldFile.ts';
 import { type Migration, migrate, versionOf } from './migrations.ts';
-import { damaged } from './problems.ts';
+import { notOurs } from './problems.ts';
 import { type Read, schemaWeight } from './schemaWeight.ts';
 
 /** Far more than ours, which has about 30 entries and 20 kB, and far less than what keeps SQLite busy for long. */
@@ -23,10 +23,10 @@ interface Entry {
  */
 export function assertOwnSchema(file: HeldFile, migrations: readonly Migration[]): void {
   if (!isWithinMeasure((at, length) => file.bytesAt(at, length))) {
-    throw damaged(`${file.path} was not opened: it holds tables beyond measure, which no Undergate puts there.`);
+    throw notOurs(file.path, 'it holds tables beyond measure, which no Undergate puts there');
   }
   const difference = schemaDifference(file.database, migrations);
-  if (difference) throw damaged(`${file.path} was not opened: ${difference}.`);
+  if (difference) throw notOurs(file.path, difference);
 }
 
 /** Whether SQLite can be let loose on the table of a file's tables; `read` gives bytes of the file. */

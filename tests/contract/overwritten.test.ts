@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync, renameSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, renameSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import type { HostEvent, OpenProject } from '../../core/api/projectApi.ts';
@@ -215,6 +215,19 @@ describe('the end of the host', () => {
     const kept = join(home, 'projects', 'Farm.kept.undergate');
     expect(service.dispose()?.remedy).toContain(kept);
     expect(thingsIn(kept)).toContain('p1');
+  });
+
+  test('keeps it there too where its own folder is out of reach', async () => {
+    const home = temporaryFolder();
+    const service = testService(home);
+    const path = await farmOf(service);
+    const folder = dirname(path);
+    renameSync(folder, `${folder}-away`);
+    onTestFinished(() => rmSync(`${folder}-away`, { recursive: true }));
+    // A link to itself: asking for anything in it fails.
+    symlinkSync(folder, folder);
+    expect(service.dispose()?.remedy).toContain(join(home, 'projects', 'Farm.kept.undergate'));
+    expect(thingsIn(join(home, 'projects', 'Farm.kept.undergate'))).toContain('p1');
   });
 
   test('is not reached by closing while it can be kept nowhere; a copy elsewhere frees it', async () => {
