@@ -5,6 +5,8 @@ import { headerBytes } from './fileHeader.ts';
 import { fileIdentity, identityOf } from './fileIdentity.ts';
 import { moved, overwritten } from './problems.ts';
 
+const setStamp = `UPDATE fact SET value = ? WHERE name = 'stamp'`;
+
 /** How the file was left by our last write. */
 interface Known {
   readonly sizeBytes: bigint;
@@ -33,6 +35,7 @@ export class HeldFile {
   readonly database: Database;
   readonly #handle: number;
   readonly #identity: string;
+  /** Null where the file has no stamp that shows (before it is migrated): then one that is touched counts as overwritten. */
   #setStamp: Statement<[string]> | null = null;
   #stampPage = { at: 0, bytes: 0 };
   #known: Known | null = null;
@@ -65,8 +68,12 @@ export class HeldFile {
       .pluck()
       .get();
     this.#stampPage = { at: ((page ?? 1) - 1) * bytes, bytes };
-    this.#setStamp = this.database.prepare(`UPDATE fact SET value = ? WHERE name = 'stamp'`);
+    const stamp = this.database
+      .prepare<[], string>(`SELECT CAST(value AS TEXT) FROM fact WHERE name = 'stamp'`)
+      .pluck()
+      .get();
     this.#known = this.#asItLies();
+    this.#setStamp = stamp && this.#known.mark.includes(stamp) ? this.database.prepare(setStamp) : null;
   }
 
   /** Whether the path leads to this very file, whatever it is called there. */
@@ -95,11 +102,12 @@ export class HeldFile {
     const known = this.#known;
     if (!known || this.#closed) return true;
     const now = this.#asItLies();
-    if (now.sizeBytes !== known.sizeBytes || !now.mark.equals(known.mark)) {
+    const isTouched = now.changedAtNs !== known.changedAtNs;
+    if (now.sizeBytes !== known.sizeBytes || !now.mark.equals(known.mark) || (isTouched && !this.#setStamp)) {
       this.#giveUp();
       return false;
     }
-    if (now.changedAtNs !== known.changedAtNs) {
+    if (isTouched) {
       // It may have held something else in between: what SQLite keeps of it in memory must not outlive that.
       this.database.pragma('shrink_memory');
       this.#known = now;

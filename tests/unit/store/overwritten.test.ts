@@ -225,6 +225,20 @@ test('laid over between the writes of two migrations, it is left alone', () => {
   expect(readFileSync(path).equals(laid)).toBe(true);
 });
 
+test('where the stamp lies too deep to be seen, a file that is only touched counts as overwritten', () => {
+  const path = makeFile(farmIn(temporaryFolder()));
+  withSqlite(path, (database) => {
+    const insert = database.prepare('INSERT INTO fact (name, value) VALUES (?, ?)');
+    database.transaction(() => {
+      for (let n = 0; n < 2000; n++) insert.run(`more ${n}`, 'x'.repeat(50));
+    })();
+  });
+  const store = openStore(path);
+  for (let n = 0; n < 3; n++) store.apply(edit(store, 'Edit', [made(post(`p${n}`))]));
+  utimesSync(path, new Date(), new Date(Date.now() + 5000));
+  expect(store.trouble()).toBe('overwritten');
+});
+
 describe('a copy saved after that', () => {
   const copyPath = () => join(temporaryFolder(), 'Copy.undergate');
 
