@@ -5,7 +5,7 @@ import type { OrderOptions } from './orderOptions.ts';
 import type { PackOptions } from './packOptions.ts';
 import type { PhotoApi } from './photoApi.ts';
 import type { PictureApi } from './pictureApi.ts';
-import type { Result } from './result.ts';
+import type { Problem, Result } from './result.ts';
 import type { SheetOptions } from './sheetOptions.ts';
 import type { WindowSettings } from './windowSettings.ts';
 
@@ -83,7 +83,9 @@ export type HostEvent =
   /** Another window of this host changed the file. */
   | { readonly type: 'changed'; readonly changes: readonly Change[]; readonly state: FileState }
   /** Another file is open now (null: none). */
-  | { readonly type: 'opened'; readonly path: string | null };
+  | { readonly type: 'opened'; readonly path: string | null }
+  /** Something is wrong with the open file, or was when it was left, though nobody asked. */
+  | { readonly type: 'problem'; readonly problem: Problem };
 
 /**
  * All that a window asks of its host. Data only: the same calls go over Electron's IPC and over the loopback host, and

@@ -10,6 +10,8 @@ export type ProblemCode =
   | 'in-use'
   | 'exists-already'
   | 'out-of-date'
+  | 'overwritten'
+  | 'kept'
   | 'not-valid'
   | 'not-available'
   | 'stopped'

@@ -5,17 +5,27 @@ import type { OrderOptions } from '../../core/api/orderOptions.ts';
 import type { PackOptions } from '../../core/api/packOptions.ts';
 import type { PictureApi } from '../../core/api/pictureApi.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
-import { fail, type Result, succeed } from '../../core/api/result.ts';
+import { fail, type Problem, type Result, succeed } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { Change } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
 import { fileEnding, nameOfFile, withEnding } from '../store/fileFormat.ts';
-import { assertNotInUse } from '../store/openDatabase.ts';
-import { ProblemError, problemOf } from '../store/problems.ts';
+import type { Trouble } from '../store/heldFile.ts';
+import { assertNotInUse, freeName } from '../store/openDatabase.ts';
+import {
+  keptBeside,
+  movedMeanwhile,
+  notKept,
+  overwrittenMeanwhile,
+  ProblemError,
+  problemOf,
+  savedFromMemory,
+} from '../store/problems.ts';
 import { createProjectFile, openProjectFile } from '../store/projectFile.ts';
 import type { ProjectStore } from '../store/projectStore.ts';
+import { type Lost, lostInWords } from '../store/salvage.ts';
 import { readDemo } from './demo.ts';
 import { makeGeoPackage } from './geopackage.ts';
 import { listFolder } from './listFolder.ts';
@@ -56,6 +66,9 @@ export interface ServiceOptions {
   readonly tilePatience?: TilePatience;
 }
 
+/** So often the host looks whether others have moved the open file or written into it. */
+const lookEveryMs = 2000;
+
 /**
  * The one open file of a host and all windows that look at it. The store is synchronous, so each call that
  * writes runs to its end before the next one begins, whichever windows they come from.
@@ -67,7 +80,14 @@ export class ProjectService {
   readonly #listeners = new Map<(event: HostEvent) => void, string>();
   readonly #pictures = new Pictures();
   readonly #tileFiles: TileFiles;
+  readonly #looking = setInterval(() => this.#lookAfterFile(), lookEveryMs).unref();
   #store: ProjectStore | null = null;
+  /** What the windows were told is wrong with the open file. */
+  #told: Trouble | null = null;
+  /** What is open here and no longer in its file is in a copy. */
+  #isKept = false;
+  /** Of such a copy, what the windows are still to be told. */
+  #untold: ProblemError | null = null;
 
   constructor(options: ServiceOptions) {
     this.#options = options;
@@ -144,11 +164,22 @@ export class ProjectService {
     };
   }
 
-  /** Lets go of the open file, as the last thing before the host ends. */
-  dispose(): void {
-    this.#letGo();
-    this.#tileFiles.close();
+  /**
+   * Lets go of the open file, as the last thing before the host ends. Answers what is to be told then: that what was open is
+   * kept elsewhere, or could not be kept.
+   */
+  dispose(): Problem | null {
+    clearInterval(this.#looking);
     this.#listeners.clear();
+    try {
+      this.#letGo();
+      return this.#untold?.problem ?? null;
+    } catch (error) {
+      this.#store?.close();
+      return problemOf(error, 'the file');
+    } finally {
+      this.#tileFiles.close();
+    }
   }
 
   #create(path: string, name: string, windowId: string): OpenProject {
@@ -162,13 +193,32 @@ export class ProjectService {
   }
 
   #open(path: string, windowId: string): OpenProject {
-    if (this.#store?.isAt(path)) return this.#whole(this.#store);
-    const { store, things } = openProjectFile(path);
-    this.#letGo();
+    const current = this.#store;
+    const trouble = current?.trouble() ?? null;
+    if (current?.isAt(path) && !trouble) return this.#whole(current);
+    this.#keepWhatIsOnlyHere();
+    try {
+      // One that was only moved is still held, and can't be opened a second time.
+      if (trouble === 'moved' && current?.isAt(path)) this.#letGo();
+      const { store, things } = openProjectFile(path);
+      this.#take(store);
+      this.#recent.add(path, new Date().toISOString());
+      this.#tell(windowId, { type: 'opened', path });
+      return openProject(store, things);
+    } finally {
+      this.#tellUntold();
+    }
+  }
+
+  /** Goes on in another file. */
+  #take(store: ProjectStore): void {
+    try {
+      this.#letGo();
+    } catch (error) {
+      store.close();
+      throw error;
+    }
     this.#store = store;
-    this.#recent.add(path, new Date().toISOString());
-    this.#tell(windowId, { type: 'opened', path });
-    return openProject(store, things);
   }
 
   #openDemo(windowId: string): OpenProject {
@@ -183,6 +233,7 @@ export class ProjectService {
     if (this.#store) {
       this.#letGo();
       this.#tell(windowId, { type: 'opened', path: null });
+      this.#tellUntold();
     }
     return null;
   }
@@ -190,12 +241,17 @@ export class ProjectService {
   #saveAs(path: string, replace: boolean, windowId: string): OpenProject {
     const store = this.#openStore();
     assertFolder(dirname(path));
-    if (!store.isAt(path)) {
-      if (replace) assertNotInUse(path);
-      refreshRegisters(store);
-      store.copyTo(path, replace);
+    if (store.isAt(path)) {
+      if (store.isOnlyHere()) throw overwrittenMeanwhile(path);
+      return this.#open(path, windowId);
     }
-    return this.#open(path, windowId);
+    if (replace) assertNotInUse(path);
+    refreshRegisters(store);
+    const lost = store.copyTo(path, replace, registersOf);
+    this.#isKept = store.isOnlyHere();
+    const opened = this.#open(path, windowId);
+    if (lost) this.#tellProblem(savedFromMemory(path, lostInWords(lost)));
+    return opened;
   }
 
   /** Closes the open file, its registers up to date. */
@@ -204,8 +260,42 @@ export class ProjectService {
     this.#pictures.dropComing();
     this.#tileFiles.close();
     refreshRegisters(this.#store);
+    this.#keepWhatIsOnlyHere();
     this.#store.close();
     this.#store = null;
+    this.#told = null;
+    this.#isKept = false;
+  }
+
+  /** Makes a copy of what is open where no file holds it any more, beside where it was. */
+  #keepWhatIsOnlyHere(): void {
+    const store = this.#store;
+    if (!store?.isOnlyHere() || this.#isKept) return;
+    const folders = [() => dirname(store.path), () => this.#projectFolder()];
+    const { copyPath, lost } = keepACopy(store, folders);
+    this.#isKept = true;
+    this.#untold = keptBeside(store.path, copyPath, lost && lostInWords(lost));
+  }
+
+  /** Tells all windows of the copy that was made last: once they know which file is open now. */
+  #tellUntold(): void {
+    if (this.#untold) this.#tellProblem(this.#untold);
+    this.#untold = null;
+  }
+
+  /** Tells the windows when others have moved the open file or written into it: not only at the next edit. */
+  #lookAfterFile(): void {
+    const store = this.#store;
+    if (!store) return;
+    try {
+      const trouble = store.trouble();
+      if (trouble && trouble !== this.#told) {
+        this.#tellProblem(trouble === 'moved' ? movedMeanwhile(store.path) : overwrittenMeanwhile(store.path));
+      }
+      this.#told = trouble;
+    } catch {
+      // It can't be looked at just now (a drive that sleeps): the next edit says what is wrong.
+    }
   }
 
   #listFolder(path: string | null) {
@@ -254,12 +344,18 @@ export class ProjectService {
     try {
       return succeed(await call());
     } catch (error) {
-      return { ok: false, problem: problemOf(error, path ?? this.#store?.path ?? 'the file') };
+      const problem = problemOf(error, path ?? this.#store?.path ?? 'the file');
+      if (problem.code === 'overwritten') this.#told = 'overwritten';
+      return { ok: false, problem };
     }
   }
 
   #tellChanged(windowId: string, changes: readonly Change[], state: FileState): void {
     this.#tell(windowId, { type: 'changed', changes, state });
+  }
+
+  #tellProblem({ problem }: ProblemError): void {
+    for (const listener of this.#listeners.keys()) listener({ type: 'problem', problem });
   }
 
   #tell(windowId: string, event: HostEvent): void {
@@ -275,6 +371,20 @@ function refreshRegisters(store: ProjectStore): void {
     const { code } = problemOf(error, store.path);
     if (code === 'failed') console.error(`The registers in ${store.path} could not be brought up to date:`, error);
   }
+}
+
+/** Makes a copy of what is open in the first of the folders that takes one. */
+function keepACopy(store: ProjectStore, folders: readonly (() => string)[]): { copyPath: string; lost: Lost | null } {
+  let why = '';
+  for (const folder of folders) {
+    try {
+      const copyPath = freeName(store.path, 'kept', folder());
+      return { copyPath, lost: store.copyTo(copyPath, false, registersOf) };
+    } catch (error) {
+      why = problemOf(error, store.path).message;
+    }
+  }
+  throw notKept(store.path, why);
 }
 
 function openProject(store: ProjectStore, things: readonly Thing[]): OpenProject {

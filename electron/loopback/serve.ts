@@ -19,7 +19,8 @@ export async function serve(args: readonly string[], writeAddress: (address: str
   const host = await startLoopback({ service, pageFolder, onAddressWanted: () => writeAddress(host.newAddress()) });
   const stop = async () => {
     await host.close();
-    service.dispose();
+    const problem = service.dispose();
+    if (problem) console.error(`${problem.message} ${problem.remedy}`);
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
     process.once(signal, () => void stop().then(() => process.exit(0)));

@@ -1,4 +1,4 @@
-import { app, BrowserWindow } from 'electron';
+import { app, BrowserWindow, dialog } from 'electron';
 import { createService, pageFolder } from '../host/createService.ts';
 import { openFirst } from '../host/openFirst.ts';
 import { userFolders } from '../host/userFolders.ts';
@@ -30,7 +30,10 @@ function start(): void {
     window?.focus();
   });
   app.on('window-all-closed', () => app.quit());
-  app.on('will-quit', () => service.dispose());
+  app.on('will-quit', () => {
+    const problem = service.dispose();
+    if (problem) dialog.showErrorBox(problem.message, problem.remedy);
+  });
 
   void app.whenReady().then(async () => {
     refusePermissions();

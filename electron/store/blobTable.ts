@@ -21,7 +21,7 @@ export class BlobTable {
   /** Puts photos in, within the caller's transaction. One that is there already is kept. */
   add(photos: readonly NewPhotoBytes[]): void {
     for (const { blobId, bytes } of photos) {
-      if (createHash('sha256').update(bytes).digest('hex') !== blobId) {
+      if (!isBlob(blobId, bytes)) {
         throw new ProblemError('not-valid', 'A photo was spoilt on its way into the file.', 'Add it again.');
       }
       this.#insert.run(blobId, 'image/jpeg', bytes);
@@ -29,12 +29,14 @@ export class BlobTable {
   }
 }
 
-/**
- * Takes out the pictures that nothing names any more: neither a photo, nor a handover, nor a step that undo or redo could
- * bring back. Done when a file is opened, so that within a sitting a deleted photo always comes back.
- */
-export function dropUnusedBlobs(database: Database): void {
-  const unused = database
+/** Whether these bytes are the picture of that id. */
+export function isBlob(id: string, bytes: Uint8Array): boolean {
+  return createHash('sha256').update(bytes).digest('hex') === id;
+}
+
+/** The pictures that nothing names any more: neither a photo, nor a handover, nor a step that undo or redo could bring back. */
+export function unusedBlobs(database: Database): string[] {
+  return database
     .prepare<[], string>(
       `SELECT id FROM blob
        WHERE id NOT IN (SELECT body ->> '$.blobId' FROM thing WHERE kind = 'photo')
@@ -44,7 +46,10 @@ export function dropUnusedBlobs(database: Database): void {
     )
     .pluck()
     .all();
-  if (unused.length === 0) return;
+}
+
+/** Takes pictures out, within the caller's transaction. */
+export function dropBlobs(database: Database, ids: readonly string[]): void {
   const drop = database.prepare('DELETE FROM blob WHERE id = ?');
-  database.transaction(() => unused.forEach((id) => void drop.run(id))).immediate();
+  for (const id of ids) drop.run(id);
 }

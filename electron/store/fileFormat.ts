@@ -1,4 +1,5 @@
 import { basename, extname } from 'node:path';
+import { ProblemError } from './problems.ts';
 
 /** What a project file's name ends in. */
 export const fileEnding = '.undergate';
@@ -14,4 +15,28 @@ export function nameOfFile(path: string): string {
 /** The path with the project file's ending, added where it is missing. */
 export function withEnding(path: string): string {
   return extname(path) === fileEnding ? path : path + fileEnding;
+}
+
+/**
+ * Bytes of a file's name. The most that file systems take is 255; SQLite's journal beside it is called "-journal" more, and
+ * a picture on its way in 65 more: see `imageStaging.ts`.
+ */
+const mostNameBytes = { open: 255 - 8, make: 255 - 65 };
+
+/**
+ * Throws where a file of this name can't be worked with: better-sqlite3 drops blanks at the end of a name, and so would open
+ * the file beside it; and where a name is too long for the files beside it, no edit could be written.
+ */
+export function assertUsableName(path: string, use: 'open' | 'make' = 'open'): void {
+  const name = basename(path);
+  if (path.trim() !== path) {
+    throw new ProblemError(
+      'not-valid',
+      `The name “${name}” begins or ends with a blank.`,
+      'Give the file a name without it.',
+    );
+  }
+  if (Buffer.byteLength(name) > mostNameBytes[use]) {
+    throw new ProblemError('not-valid', `The name “${name}” is too long.`, 'Give the file a shorter name.');
+  }
 }

@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import type { Database, Statement } from 'better-sqlite3';
 import { changesSchema } from '../../core/api/messageSchemas.ts';
 import type { Change } from '../../core/model/difference.ts';
+import { parsed } from './parsed.ts';
 import { damaged } from './problems.ts';
 
 /** How much of the past is kept: at most so many steps, and so many bytes of them; the newest step always. */
@@ -113,7 +114,7 @@ export function mergeChanges(first: readonly Change[], second: readonly Change[]
 }
 
 function stepOf(row: StepRow): Step {
-  const changes = changesSchema.safeParse(JSON.parse(row.changes));
+  const changes = changesSchema.safeParse(parsed(row.changes));
   if (changes.success) return { label: row.label, changes: changes.data };
   throw damaged(`The step "${row.label}" in the history can't be read.`);
 }

@@ -1,4 +1,4 @@
-import { readdirSync, rmSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import Sqlite, { type Database } from 'better-sqlite3';
 import type { PictureTile } from '../../core/api/pictureApi.ts';
@@ -12,7 +12,8 @@ export interface NewImage {
   readonly heightPx: number;
 }
 
-const ending = '.picture.part';
+/** What the name of a picture on its way in ends in. */
+export const stagingEnding = '.picture.part';
 
 /**
  * A picture on its way in. Its tiles gather in a hidden file beside the project file, which is not touched before all are
@@ -28,7 +29,7 @@ export class ImageStaging {
   constructor(projectPath: string, image: NewImage) {
     this.image = image;
     this.#pyramid = pyramidOf(image.widthPx, image.heightPx);
-    this.#path = join(dirname(projectPath), `.${basename(projectPath)}.${image.id}${ending}`);
+    this.#path = join(dirname(projectPath), `.${basename(projectPath)}.${image.id}${stagingEnding}`);
     this.#database = new Sqlite(this.#path);
     // Nothing in here has to outlive this process.
     this.#database.pragma('journal_mode = OFF');
@@ -51,25 +52,26 @@ export class ImageStaging {
     }
   }
 
-  /** Takes the tiles over into the project file together with what `then` writes there: all of it or nothing. */
-  takeInto<T>(project: Database, then: () => T): T {
+  /**
+   * Runs `work` while the tiles lie ready beside the project's own tables, for `copyInto` within one of its transactions.
+   * Throws where tiles are missing.
+   */
+  beside<T>(project: Database, work: () => T): T {
     const { tilesDone, tilesInAll } = this.progress;
     if (tilesDone !== tilesInAll) throw notValid(`${tilesDone} of ${tilesInAll} tiles of the picture have come`);
-    const { id, fileName, widthPx, heightPx } = this.image;
     project.prepare('ATTACH DATABASE ? AS staging').run(this.#path);
     try {
-      return project
-        .transaction(() => {
-          project.prepare('INSERT INTO image VALUES (?, ?, ?, ?, ?)').run(id, fileName, widthPx, heightPx, tilePx);
-          project
-            .prepare('INSERT INTO image_tile SELECT ?, level, tile_column, tile_row, bytes FROM staging.tile')
-            .run(id);
-          return then();
-        })
-        .immediate();
+      return work();
     } finally {
-      project.exec('DETACH DATABASE staging');
+      if (project.open) project.exec('DETACH DATABASE staging');
     }
+  }
+
+  /** Writes the picture into the project's tables. */
+  copyInto(project: Database): void {
+    const { id, fileName, widthPx, heightPx } = this.image;
+    project.prepare('INSERT INTO image VALUES (?, ?, ?, ?, ?)').run(id, fileName, widthPx, heightPx, tilePx);
+    project.prepare('INSERT INTO image_tile SELECT ?, level, tile_column, tile_row, bytes FROM staging.tile').run(id);
   }
 
   discard(): void {
@@ -86,12 +88,4 @@ export class ImageStaging {
 
 function notValid(what: string): ProblemError {
   return new ProblemError('not-valid', `The picture can't be taken in: ${what}.`, 'Bring it in again.');
-}
-
-/** Removes what an interrupted process left of pictures on their way into this file. Only while the file is locked. */
-export function removeLeftStagings(projectPath: string): void {
-  const beginning = `.${basename(projectPath)}.`;
-  for (const name of readdirSync(dirname(projectPath))) {
-    if (name.startsWith(beginning) && name.endsWith(ending)) rmSync(join(dirname(projectPath), name), { force: true });
-  }
 }

@@ -20,12 +20,9 @@ export class ImageTable {
   }
 }
 
-/**
- * Takes out the pictures that nothing names any more: neither a thing, nor a step that undo or redo could bring back. Done
- * when a file is opened, so that within a sitting a deleted picture always comes back.
- */
-export function dropUnusedImages(database: Database): void {
-  const unused = database
+/** The pictures that nothing names any more: neither a thing, nor a step that undo or redo could bring back. */
+export function unusedImages(database: Database): string[] {
+  return database
     .prepare<[], string>(
       `SELECT id FROM image
        WHERE NOT EXISTS (SELECT 1 FROM thing WHERE kind = 'underlay' AND body ->> '$.source.imageId' = image.id)
@@ -33,15 +30,14 @@ export function dropUnusedImages(database: Database): void {
     )
     .pluck()
     .all();
-  if (unused.length === 0) return;
+}
+
+/** Takes pictures out, within the caller's transaction. */
+export function dropImages(database: Database, ids: readonly string[]): void {
   const dropTiles = database.prepare('DELETE FROM image_tile WHERE image_id = ?');
   const dropImage = database.prepare('DELETE FROM image WHERE id = ?');
-  database
-    .transaction(() => {
-      for (const id of unused) {
-        dropTiles.run(id);
-        dropImage.run(id);
-      }
-    })
-    .immediate();
+  for (const id of ids) {
+    dropTiles.run(id);
+    dropImage.run(id);
+  }
 }

@@ -30,16 +30,24 @@ export function newestVersion(migrations: readonly Migration[]): number {
   return migrations.at(-1)?.number ?? 0;
 }
 
-/** Brings the file to the newest version, each migration in one transaction together with its version number. */
+/** Brings the file to the newest version in one transaction: through all migrations, each with its number, or none. */
 export function migrate(database: Database, migrations: readonly Migration[]): void {
-  for (const migration of migrations) {
-    if (migration.number <= versionOf(database)) continue;
+  const due = migrations.filter(({ number }) => number > versionOf(database));
+  if (due.length === 0) return;
+  // A migration may change the words that a table is made with (0006 does): SQLite forbids that but to those who ask.
+  database.unsafeMode(true);
+  try {
     database
       .transaction(() => {
-        database.exec(migration.sql);
-        database.pragma(`user_version = ${migration.number}`);
+        for (const { number, sql } of due) {
+          database.exec(sql);
+          database.pragma(`user_version = ${number}`);
+        }
       })
       .exclusive();
+  } finally {
+    database.pragma('writable_schema = OFF');
+    database.unsafeMode(false);
   }
 }
 

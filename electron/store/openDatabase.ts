@@ -1,89 +1,96 @@
+import { randomUUID } from 'node:crypto';
 import { accessSync, constants, existsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
-import Sqlite, { type Database } from 'better-sqlite3';
-import { fileEnding, nameOfFile } from './fileFormat.ts';
-import { looksLikeProject } from './fileHeader.ts';
+import Sqlite, { type Database, SqliteError } from 'better-sqlite3';
+import { assertUsableName, fileEnding, nameOfFile } from './fileFormat.ts';
+import { readHeader } from './fileHeader.ts';
+import { HeldFile } from './heldFile.ts';
 import { type Migration, migrate, newestVersion, versionOf } from './migrations.ts';
-import { damaged, ProblemError } from './problems.ts';
+import { damaged, notOurs, ProblemError } from './problems.ts';
 import { publishFile } from './publishFile.ts';
+import { assertOwnSchema } from './schemaCheck.ts';
 
 /**
  * Opens a project file for this process alone, checked and brought to the newest version. Throws a `ProblemError` or
  * SQLite's own error; the file is then left as it was.
  */
-export function openDatabase(path: string, migrations: readonly Migration[]): Database {
-  assertProjectFile(path);
-  const database = lockedDatabase(path);
+export function openDatabase(path: string, migrations: readonly Migration[]): HeldFile {
+  assertProjectFile(path, newestVersion(migrations));
+  const file = new HeldFile(path);
   try {
-    assertNotNewer(database, path, newestVersion(migrations));
+    const { database } = file;
+    assertNotNewer(versionOf(database), path, newestVersion(migrations));
+    assertOwnSchema(file, migrations);
+    settle(database);
     assertSound(database, path);
+    file.watch();
     if (versionOf(database) < newestVersion(migrations)) {
       keepCopy(database, path, versionOf(database) + 1);
-      migrate(database, migrations);
+      file.write(() => migrate(database, migrations));
+      file.watch();
     }
-    return database;
+    return file;
   } catch (error) {
-    database.close();
-    throw error;
-  }
-}
-
-/**
- * The file at `path` opened and locked. Every edit is durable when its transaction returns: a rollback journal,
- * flushed before the file is touched and again when it is struck out (synchronous FULL). Not write-ahead logging:
- * between two edits the file alone is always whole, so that it can be copied to a stick. The exclusive lock keeps
- * other processes out and ends with this process, however it ends.
- */
-export function lockedDatabase(path: string): Database {
-  const database = new Sqlite(path, { timeout: 0, fileMustExist: true });
-  try {
-    database.pragma('trusted_schema = OFF');
-    database.pragma('locking_mode = EXCLUSIVE');
-    database.pragma('synchronous = FULL');
-    database.exec('BEGIN EXCLUSIVE; COMMIT');
-    database.pragma('journal_mode = DELETE');
-    return database;
-  } catch (error) {
-    database.close();
+    file.close();
     throw error;
   }
 }
 
 /** Throws where another process has the file open. */
 export function assertNotInUse(path: string): void {
-  if (existsSync(path) && looksLikeProject(path)) lockedDatabase(path).close();
+  if (existsSync(path) && readHeader(path).isProject) new HeldFile(path).close();
 }
 
-function assertProjectFile(path: string): void {
+/**
+ * How the file is written. Every edit is durable when its transaction returns: a rollback journal, flushed before the file
+ * is touched and again when it is struck out (synchronous FULL). Not write-ahead logging: between two edits the file alone
+ * is always whole, so that it can be copied to a stick. Until its end a transaction writes to the journal alone
+ * (cache_spill OFF), so that it can still be given up where somebody else has written into the file meanwhile.
+ */
+function settle(database: Database): void {
+  database.pragma('synchronous = FULL');
+  database.pragma('journal_mode = DELETE');
+  database.pragma('cache_spill = OFF');
+}
+
+function assertProjectFile(path: string, newest: number): void {
+  assertUsableName(path);
   if (statSync(path).isDirectory()) {
     throw new ProblemError('not-a-project', `${path} is a folder, not a project file.`, 'Choose a file inside it.');
   }
   accessSync(path, constants.R_OK | constants.W_OK);
   accessSync(dirname(path), constants.W_OK);
-  if (!looksLikeProject(path)) {
+  const { isProject, version, isWriteAhead } = readHeader(path);
+  if (!isProject) {
     throw new ProblemError(
       'not-a-project',
       `${path} is not an Undergate project file. It was not touched.`,
       `Choose a file that ends in ${fileEnding}; drawings of other kinds come in through Import.`,
     );
   }
-}
-
-/** Throws where the file is damaged, or holds what no migration of ours puts there. */
-function assertSound(database: Database, path: string): void {
-  const faults = database.pragma('quick_check(1)', { simple: true });
-  const tables = database
-    .prepare(`SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name IN ('fact', 'thing', 'step')`)
-    .pluck()
-    .get();
-  const triggers = database.prepare(`SELECT count(*) FROM sqlite_schema WHERE type = 'trigger'`).pluck().get();
-  if (faults !== 'ok' || tables !== 3 || triggers !== 0) {
-    throw damaged(`${path} is damaged and can't be read safely.`);
+  // Before SQLite sees the file: opening it alone may change one that a newer version keeps otherwise.
+  assertNotNewer(version, path, newest);
+  if (isWriteAhead && existsSync(`${path}-wal`)) {
+    throw notOurs(path, `another program wrote into it, and left a part of that in the file ${path}-wal`);
   }
 }
 
-function assertNotNewer(database: Database, path: string, newest: number): void {
-  const version = versionOf(database);
+/** Throws where the file is damaged. Only where its tables are known to be ours: this runs their checks. */
+function assertSound(database: Database, path: string): void {
+  if (soundness(database) !== 'ok') throw damaged(`${path} is damaged and can't be read safely.`);
+}
+
+function soundness(database: Database): unknown {
+  try {
+    return database.pragma('quick_check(1)', { simple: true });
+  } catch (error) {
+    // A check of ours over a record that is no longer JSON.
+    if (error instanceof SqliteError && error.code === 'SQLITE_ERROR') return error.message;
+    throw error;
+  }
+}
+
+function assertNotNewer(version: number, path: string, newest: number): void {
   if (version > newest) {
     throw new ProblemError(
       'newer-version',
@@ -95,10 +102,27 @@ function assertNotNewer(database: Database, path: string, newest: number): void 
 
 /** Keeps the file as it is, beside it, before the migration with this number: `Farm.before-0002.undergate`. */
 function keepCopy(database: Database, path: string, migrationNumber: number): void {
-  const stem = `${dirname(path)}/${nameOfFile(path)}.before-${String(migrationNumber).padStart(4, '0')}`;
-  let copyPath = stem + fileEnding;
-  for (let count = 2; existsSync(copyPath); count++) copyPath = `${stem}-${count}${fileEnding}`;
+  const copyPath = freeName(path, `before-${String(migrationNumber).padStart(4, '0')}`);
   publishFile(copyPath, false, (draftPath) => copyInto(database, draftPath));
+}
+
+/** A name beside the file that nothing has yet: `Farm.kept.undergate`, `Farm.kept-2.undergate`, ... */
+export function freeName(path: string, what: string, folder = dirname(path)): string {
+  const stem = `${folder}/${nameOfFile(path)}.${what}`;
+  let free = stem + fileEnding;
+  for (let count = 2; existsSync(free); count++) free = `${stem}-${count}${fileEnding}`;
+  return free;
+}
+
+/** Gives a copy a stamp of its own, so that it is told from the file that it is a copy of. */
+export function restamp(path: string): void {
+  const database = new Sqlite(path);
+  try {
+    database.pragma('synchronous = OFF');
+    database.prepare(`UPDATE fact SET value = ? WHERE name = 'stamp'`).run(randomUUID());
+  } finally {
+    database.close();
+  }
 }
 
 /** Writes a whole copy, history and all, to a path where no file is. */

@@ -20,12 +20,75 @@ export function damaged(what: string): ProblemError {
   );
 }
 
+/** A file that is not made as we make ours; `what` says how. */
+export function notOurs(path: string, what: string): ProblemError {
+  return new ProblemError(
+    'damaged',
+    `${path} was not opened: ${what}. The file was left as it is.`,
+    'If you had another program add or change it, undo that there; else open your newest copy of the file.',
+  );
+}
+
 /** A file that is no longer where it was opened. */
 export function moved(path: string): ProblemError {
   return new ProblemError(
     'not-found',
     `${path} was moved, renamed or deleted while it was open, so the last change was not saved.`,
     'Save a copy under a new name to go on with all you see, or open the file where it is now.',
+  );
+}
+
+/** The same, seen while nobody was changing anything. */
+export function movedMeanwhile(path: string): ProblemError {
+  return new ProblemError(
+    'not-found',
+    `${path} is no longer there: it was moved, renamed or deleted while it was open, or its drive is gone. Nothing can be saved in it.`,
+    moved(path).problem.remedy,
+  );
+}
+
+/** A file that somebody else wrote into, or laid another one over, while it was open. */
+export function overwritten(path: string): ProblemError {
+  return new ProblemError(
+    'overwritten',
+    `Another program wrote into ${path} while it was open here (a copy or a backup was laid over it, say), so the last change was not saved. Nothing was written into what is there now.`,
+    'Save a copy under a new name to keep what you see, or open the file again to see what is in it now.',
+  );
+}
+
+/** The same, seen while nobody was changing anything. */
+export function overwrittenMeanwhile(path: string): ProblemError {
+  return new ProblemError(
+    'overwritten',
+    `Another program wrote into ${path} while it was open here (a copy or a backup was laid over it, say). Nothing will be written into what is there now.`,
+    overwritten(path).problem.remedy,
+  );
+}
+
+/** A copy of a file that was overwritten, made of what was kept of it; `lost`: what is not in it. */
+export function savedFromMemory(copyPath: string, lost: string | null): ProblemError {
+  return new ProblemError(
+    'kept',
+    `${copyPath} holds all that was drawn and recorded. What was done before it can't be undone in it.`,
+    lost ?? 'Its photos and background maps are complete.',
+  );
+}
+
+/** What was open when a file was left that others had written into or deleted; it is in `copyPath` now. */
+export function keptBeside(path: string, copyPath: string, lost: string | null): ProblemError {
+  return new ProblemError(
+    'kept',
+    `${path} was deleted while it was open here, or another program wrote into it, or its drive is gone. It was left as it is now.`,
+    [`What you saw is kept in ${copyPath}.`, ...(lost ? [lost] : [])].join(' '),
+  );
+}
+
+/** What was open is in no file any more, and no copy could be made of it. */
+export function notKept(path: string, why: string): ProblemError {
+  return new ProblemError(
+    'overwritten',
+    `What you see is no longer in ${path}, or that is out of reach, and it could not be kept in a copy: ${why}`,
+    'Save a copy on another disk first.',
   );
 }
 
@@ -71,6 +134,7 @@ const wordsOf: Record<string, (path: string) => Problem> = {
   moved: (path) => moved(path).problem,
   taken: (path) =>
     problem('exists-already', `There is a file at ${path} already. It was not touched.`, 'Choose another name.'),
+  tooLong: (path) => problem('not-valid', `The name ${path} is too long.`, 'Choose a shorter one.'),
   folder: (path) => problem('not-a-project', `${path} is a folder, not a project file.`, 'Choose a file inside it.'),
 };
 
@@ -84,6 +148,7 @@ const families: readonly (readonly [RegExp, string])[] = [
   [/^(SQLITE_CANTOPEN|ENOENT|ENOTDIR)/, 'missing'],
   [/^EEXIST/, 'taken'],
   [/^EISDIR/, 'folder'],
+  [/^ENAMETOOLONG/, 'tooLong'],
 ];
 
 function familyOf(error: unknown): string {

@@ -1,29 +1,39 @@
+import { existsSync, rmSync } from 'node:fs';
 import type { Database, Statement } from 'better-sqlite3';
 import type { NewPhotoBytes } from '../../core/api/photoApi.ts';
 import type { PictureTileKey } from '../../core/api/pictureApi.ts';
 import type { Edit, FileState, Replay } from '../../core/api/projectApi.ts';
-import { inverse } from '../../core/model/difference.ts';
+import { type Change, inverse } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
-import { BlobTable } from './blobTable.ts';
-import { fileIdentity } from './fileIdentity.ts';
+import { BlobTable, dropBlobs, unusedBlobs } from './blobTable.ts';
+import type { HeldFile, Trouble } from './heldFile.ts';
 import { History } from './history.ts';
 import type { ImageStaging } from './imageStaging.ts';
-import { ImageTable } from './imageTable.ts';
-import { copyInto } from './openDatabase.ts';
-import { damaged, moved, ProblemError } from './problems.ts';
+import { dropImages, ImageTable, unusedImages } from './imageTable.ts';
+import { readMigrations } from './migrations.ts';
+import { makeDatabase } from './newDatabase.ts';
+import { copyInto, restamp } from './openDatabase.ts';
+import { damaged, overwritten, ProblemError } from './problems.ts';
 import { publishFile } from './publishFile.ts';
 import { type Registers, RegisterTable } from './registerTable.ts';
-import { outOfDate, ThingTable } from './thingTable.ts';
+import { type Lost, salvageInto } from './salvage.ts';
+import { outOfDate, ThingTable, type Written } from './thingTable.ts';
 
 type FactName = 'revision' | 'position' | 'registersAt';
+
+/** Computes what a file keeps for readers without the app. */
+export type Compute = (things: readonly Thing[]) => Registers;
 
 /**
  * One open project file. Every method that writes is one transaction, on the disk when it returns; on any error
  * nothing of it is. Methods throw a `ProblemError` or SQLite's own error: see `problemOf`.
+ *
+ * The things and the state are kept in memory. Where somebody else has written into the file they are all that is left of
+ * what was open: they go on being answered, and `copyTo` makes a file of them; whatever else is asked is refused.
  */
 export class ProjectStore {
   readonly path: string;
-  readonly #identity: string | null;
+  readonly #file: HeldFile;
   readonly #database: Database;
   readonly #things: ThingTable;
   readonly #history: History;
@@ -32,12 +42,15 @@ export class ProjectStore {
   readonly #blobs: BlobTable;
   readonly #fact: Statement<[FactName], number>;
   readonly #setFact: Statement<[number, FactName]>;
+  readonly #origin: { readonly made: string; readonly madeWith: string };
+  #state: FileState;
   /** The merge key of the edit just before, where the next one may join it. */
   #openMergeKey: string | undefined;
 
-  constructor(path: string, database: Database) {
+  constructor(file: HeldFile) {
+    const { path, database } = file;
     this.path = path;
-    this.#identity = fileIdentity(path);
+    this.#file = file;
     this.#database = database;
     this.#things = new ThingTable(database);
     this.#history = new History(database);
@@ -46,18 +59,195 @@ export class ProjectStore {
     this.#blobs = new BlobTable(database);
     this.#fact = database.prepare<[FactName], number>('SELECT value FROM fact WHERE name = ?').pluck();
     this.#setFact = database.prepare('UPDATE fact SET value = ? WHERE name = ?');
+    const text = database.prepare<[string], string>(`SELECT CAST(value AS TEXT) FROM fact WHERE name = ?`).pluck();
+    this.#origin = { made: text.get('made') ?? '', madeWith: text.get('madeWith') ?? '' };
+    this.#state = this.#readState();
   }
 
   /** Whether the path leads to this very file, whatever it is called there. */
   isAt(path: string): boolean {
-    return this.#identity !== null && fileIdentity(path) === this.#identity;
+    return this.#file.isAt(path);
+  }
+
+  /** What others have done to the file while it was open; null: nothing. */
+  trouble(): Trouble | null {
+    return this.#file.trouble();
+  }
+
+  /** Whether no file holds any more what is open here, or none in reach: it was written over, deleted, or is out of reach. */
+  isOnlyHere(): boolean {
+    return !this.#isReadable() || (orNull(() => this.#file.isDeleted()) ?? true);
   }
 
   things(): Thing[] {
-    return this.#things.read(this.path);
+    return this.#things.things(this.path);
   }
 
   state(): FileState {
+    return this.#state;
+  }
+
+  /** Writes the edit and makes it one step of undo. An edit without changes writes nothing. */
+  apply(edit: Edit): FileState {
+    return this.#apply(edit, () => {});
+  }
+
+  /** Takes a picture in and makes the edit that shows it: both or neither. */
+  applyWithImage(edit: Edit, staging: ImageStaging): FileState {
+    this.#file.assertOurs();
+    return staging.beside(this.#database, () => this.#apply(edit, () => staging.copyInto(this.#database)));
+  }
+
+  /** Takes photos in and makes the edit that names them: all of it or nothing. */
+  applyWithPhotos(edit: Edit, photos: readonly NewPhotoBytes[]): FileState {
+    return this.#apply(edit, () => this.#blobs.add(photos));
+  }
+
+  /** The bytes of a photo or of its small copy; null where there is none of that id. */
+  photoBytes(blobId: string): Uint8Array | null {
+    if (!this.#file.holdsOurs()) throw overwritten(this.path);
+    return this.#blobs.bytes(blobId);
+  }
+
+  /** A tile of a picture under the drawing; null where there is none (any more). */
+  imageTile(key: PictureTileKey): Uint8Array | null {
+    return this.#file.holdsOurs() ? this.#images.tile(key) : null;
+  }
+
+  /** Takes back the newest step; null where there is none. */
+  undo(): Replay | null {
+    this.#file.assertOurs();
+    const found = this.#history.stepToUndo(this.#numberOf('position'));
+    return found && this.#replay({ ...found.step, changes: inverse(found.step.changes) }, found.position);
+  }
+
+  /** Brings the step again that was taken back last; null where there is none. */
+  redo(): Replay | null {
+    this.#file.assertOurs();
+    const found = this.#history.stepToRedo(this.#numberOf('position'));
+    return found && this.#replay(found.step, found.position);
+  }
+
+  /** Brings what the file keeps for readers without the app up to date: `compute` is asked only where it is not. */
+  refreshRegisters(compute: Compute): void {
+    this.#file.assertOurs();
+    const revision = this.#numberOf('revision');
+    if (this.#numberOf('registersAt') === revision) return;
+    const registers = compute(this.things());
+    this.#file.write(() => this.#replaceRegisters(registers, revision));
+  }
+
+  /**
+   * Takes out the pictures that nothing names any more. Done when a file is opened, so that within a sitting a deleted
+   * photo or picture always comes back.
+   */
+  dropUnused(): void {
+    const images = unusedImages(this.#database);
+    const blobs = unusedBlobs(this.#database);
+    if (images.length + blobs.length === 0) return;
+    this.#file.write(() => {
+      dropImages(this.#database, images);
+      dropBlobs(this.#database, blobs);
+    });
+  }
+
+  /**
+   * Writes a whole copy, with its history, to another path. Where the file is not ours any more the copy is made of what is
+   * kept in memory: all things, but no history, and of photos and pictures only what is still to be had. Answers what is
+   * not; null: the copy is whole.
+   */
+  copyTo(path: string, replace: boolean, compute?: Compute): Lost | null {
+    return publishFile(path, replace, (draftPath) =>
+      this.#copyInto(draftPath) ? null : this.#makeFromMemory(draftPath, compute),
+    );
+  }
+
+  close(): void {
+    this.#file.close();
+  }
+
+  #apply(edit: Edit, alongside: () => void): FileState {
+    this.#file.assertOurs();
+    const revision = this.#numberOf('revision');
+    if (edit.baseRevision !== revision) {
+      throw outOfDate(`it stands at revision ${revision}, the edit was made on ${edit.baseRevision}`);
+    }
+    if (edit.changes.length === 0) return this.#state;
+    assertPropertyStays(edit);
+    const joins = edit.mergeKey !== undefined && edit.mergeKey === this.#openMergeKey;
+    this.#changeFile(() => {
+      alongside();
+      const written = this.#things.write(edit.changes);
+      const position = this.#numberOf('position');
+      return { written, position: joins ? this.#history.merge(position, edit) : this.#history.add(position, edit) };
+    });
+    this.#openMergeKey = edit.mergeKey;
+    return this.#state;
+  }
+
+  #replay(step: Omit<Replay, 'state'>, position: number): Replay {
+    this.#openMergeKey = undefined;
+    if (takesPropertyAway(step.changes)) {
+      throw damaged(`The step “${step.label}” in the history would take away the record of the property.`);
+    }
+    this.#changeFile(() => ({ written: this.#things.write(step.changes), position }));
+    return { label: step.label, changes: step.changes, state: this.#state };
+  }
+
+  /** Makes one change of the file, which answers what it wrote and the new position in the history. */
+  #changeFile(change: () => { readonly written: Written; readonly position: number }): void {
+    try {
+      const written = this.#file.write(() => {
+        const { written, position } = change();
+        this.#setFact.run(position, 'position');
+        this.#setFact.run(this.#numberOf('revision') + 1, 'revision');
+        return written;
+      });
+      this.#things.keep(written);
+      this.#state = this.#readState();
+    } catch (error) {
+      // One that failed at its very end may be in the file all the same.
+      if (!(error instanceof ProblemError) && this.#file.holdsOurs()) {
+        this.#things.load();
+        this.#state = this.#readState();
+      }
+      throw error;
+    }
+  }
+
+  /** Copies the file as it lies; false, with no copy left, where it is not ours any more. */
+  #copyInto(draftPath: string): boolean {
+    if (!this.#isReadable()) return false;
+    try {
+      copyInto(this.#database, draftPath);
+      restamp(draftPath);
+    } catch (error) {
+      if (this.#isReadable()) throw error;
+    }
+    if (this.#isReadable()) return true;
+    if (existsSync(draftPath)) rmSync(draftPath);
+    return false;
+  }
+
+  /** Whether the file is in reach and holds what we left in it. */
+  #isReadable(): boolean {
+    return orNull(() => this.#file.holdsOurs()) ?? false;
+  }
+
+  #makeFromMemory(draftPath: string, compute: Compute | undefined): Lost {
+    const things = this.things();
+    const { revision } = this.#state;
+    const registers = compute && orNull(() => compute(things));
+    return makeDatabase(draftPath, readMigrations(), { things, revision, ...this.#origin }, (draft) => {
+      if (registers) {
+        new RegisterTable(draft).replace(registers);
+        draft.prepare(`UPDATE fact SET value = ? WHERE name = 'registersAt'`).run(revision);
+      }
+      return salvageInto(draft, this.path, things);
+    });
+  }
+
+  #readState(): FileState {
     const position = this.#numberOf('position');
     return {
       revision: this.#numberOf('revision'),
@@ -66,105 +256,9 @@ export class ProjectStore {
     };
   }
 
-  /** Writes the edit and makes it one step of undo. An edit without changes writes nothing. */
-  apply(edit: Edit): FileState {
-    const revision = this.#numberOf('revision');
-    if (edit.baseRevision !== revision) {
-      throw outOfDate(`it stands at revision ${revision}, the edit was made on ${edit.baseRevision}`);
-    }
-    if (edit.changes.length === 0) return this.state();
-    assertPropertyStays(edit);
-    const joins = edit.mergeKey !== undefined && edit.mergeKey === this.#openMergeKey;
-    this.#changeFile(() => {
-      this.#things.write(edit.changes);
-      const position = this.#numberOf('position');
-      return joins ? this.#history.merge(position, edit) : this.#history.add(position, edit);
-    });
-    this.#openMergeKey = edit.mergeKey;
-    return this.state();
-  }
-
-  /** Takes a picture in and makes the edit that shows it: both or neither. */
-  applyWithImage(edit: Edit, staging: ImageStaging): FileState {
-    return staging.takeInto(this.#database, () => this.apply(edit));
-  }
-
-  /** Takes photos in and makes the edit that names them: all of it or nothing. */
-  applyWithPhotos(edit: Edit, photos: readonly NewPhotoBytes[]): FileState {
-    return this.#database
-      .transaction(() => {
-        this.#blobs.add(photos);
-        return this.apply(edit);
-      })
-      .immediate();
-  }
-
-  /** The bytes of a photo or of its small copy; null where there is none of that id. */
-  photoBytes(blobId: string): Uint8Array | null {
-    return this.#blobs.bytes(blobId);
-  }
-
-  /** A tile of a picture under the drawing; null where there is none. */
-  imageTile(key: PictureTileKey): Uint8Array | null {
-    return this.#images.tile(key);
-  }
-
-  /** Takes back the newest step; null where there is none. */
-  undo(): Replay | null {
-    const found = this.#history.stepToUndo(this.#numberOf('position'));
-    return found && this.#replay({ ...found.step, changes: inverse(found.step.changes) }, found.position);
-  }
-
-  /** Brings the step again that was taken back last; null where there is none. */
-  redo(): Replay | null {
-    const found = this.#history.stepToRedo(this.#numberOf('position'));
-    return found && this.#replay(found.step, found.position);
-  }
-
-  /** Brings what the file keeps for readers without the app up to date: `compute` is asked only where it is not. */
-  refreshRegisters(compute: (things: readonly Thing[]) => Registers): void {
-    const revision = this.#numberOf('revision');
-    if (this.#numberOf('registersAt') === revision) return;
-    const registers = compute(this.things());
-    this.#write(() => {
-      this.#registers.replace(registers);
-      this.#setFact.run(revision, 'registersAt');
-    });
-  }
-
-  /** Writes a whole copy, with its history, to another path. */
-  copyTo(path: string, replace: boolean): void {
-    publishFile(path, replace, (draftPath) => copyInto(this.#database, draftPath));
-  }
-
-  close(): void {
-    this.#database.close();
-  }
-
-  #replay(step: Omit<Replay, 'state'>, position: number): Replay {
-    this.#openMergeKey = undefined;
-    this.#changeFile(() => {
-      this.#things.write(step.changes);
-      return position;
-    });
-    return { label: step.label, changes: step.changes, state: this.state() };
-  }
-
-  /** Makes one change of the file, which answers the new position in the history. */
-  #changeFile(change: () => number): void {
-    this.#write(() => {
-      this.#setFact.run(change(), 'position');
-      this.#setFact.run(this.#numberOf('revision') + 1, 'revision');
-    });
-  }
-
-  /**
-   * Writes in one transaction. Not into a file that was moved or deleted meanwhile: what it took would be lost with it, and
-   * its journal would lie beside another name.
-   */
-  #write(work: () => void): void {
-    if (!this.isAt(this.path)) throw moved(this.path);
-    this.#database.transaction(work).immediate();
+  #replaceRegisters(registers: Registers, revision: number): void {
+    this.#registers.replace(registers);
+    this.#setFact.run(revision, 'registersAt');
   }
 
   #numberOf(name: FactName): number {
@@ -175,11 +269,24 @@ export class ProjectStore {
 }
 
 function assertPropertyStays(edit: Edit): void {
-  if (edit.changes.some(({ kind, after }) => kind === 'property' && after === null)) {
+  if (takesPropertyAway(edit.changes)) {
     throw new ProblemError(
       'not-valid',
       'The record of the property itself can only be changed, not taken away.',
       'Make a new file instead.',
     );
+  }
+}
+
+function takesPropertyAway(changes: readonly Change[]): boolean {
+  return changes.some(({ kind, after }) => kind === 'property' && after === null);
+}
+
+/** What `work` answers; null where it can't. */
+function orNull<T>(work: () => T): T | null {
+  try {
+    return work();
+  } catch {
+    return null;
   }
 }

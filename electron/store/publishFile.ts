@@ -10,23 +10,29 @@ import {
   rmSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { assertUsableName } from './fileFormat.ts';
+
+/** The name of a file on its way, as `publishFile` makes it. */
+export const draftName = /^\..+\.undergate\.\d+\.part/;
 
 /**
  * Makes the file at `path` whole or not at all: `write` fills a hidden file beside it, which is then flushed to the
  * disk and given its name in one step. Without `replace` an existing file stops it (EEXIST), also one that came
- * in the meantime. With it, the caller has made sure that nobody has the existing file open.
+ * in the meantime. With it, the caller has made sure that nobody has the existing file open. Answers what `write` does.
  */
-export function publishFile(path: string, replace: boolean, write: (draftPath: string) => void): void {
+export function publishFile<T>(path: string, replace: boolean, write: (draftPath: string) => T): T {
   const draftPath = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  assertUsableName(path, 'make');
   accessSync(dirname(path), constants.W_OK);
   removeDatabase(draftPath);
   try {
-    write(draftPath);
+    const answer = write(draftPath);
     flush(draftPath);
     if (replace || !existsSync(path)) removeJournals(path);
     if (replace) renameSync(draftPath, path);
     else linkWithoutReplacing(draftPath, path);
     flushFolder(dirname(path));
+    return answer;
   } finally {
     removeDatabase(draftPath);
   }

@@ -3,15 +3,30 @@ import type { Database, Statement } from 'better-sqlite3';
 import { thingSchema } from '../../core/api/thingSchemas.ts';
 import type { Change } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
+import { parsed } from './parsed.ts';
 import { damaged, ProblemError } from './problems.ts';
 
-/** The table of all things, each as JSON text. */
+interface Row {
+  readonly kind: string;
+  readonly id: string;
+  readonly body: string;
+}
+
+/** What a write has left of each thing that it changed: its new record, or null for none. */
+export type Written = readonly { readonly kind: string; readonly id: string; readonly body: string | null }[];
+
+/**
+ * The table of all things, each as JSON text. What stands in it is kept in memory as well, so that it is still known where
+ * the file is not ours any more.
+ */
 export class ThingTable {
-  readonly #all: Statement<[], { kind: string; id: string; body: string }>;
+  readonly #all: Statement<[], Row>;
   readonly #body: Statement<[string, string], string>;
   readonly #insert: Statement<[string, string, string]>;
   readonly #update: Statement<[string, string, string]>;
   readonly #delete: Statement<[string, string]>;
+  /** In the order in which they were made. */
+  readonly #kept = new Map<string, Row>();
 
   constructor(database: Database) {
     this.#all = database.prepare('SELECT kind, id, body FROM thing ORDER BY number');
@@ -19,24 +34,37 @@ export class ThingTable {
     this.#insert = database.prepare('INSERT INTO thing (kind, id, body) VALUES (?, ?, ?)');
     this.#update = database.prepare('UPDATE thing SET body = ? WHERE kind = ? AND id = ?');
     this.#delete = database.prepare('DELETE FROM thing WHERE kind = ? AND id = ?');
+    this.load();
+  }
+
+  /** Keeps in memory what the table holds now. */
+  load(): void {
+    this.#kept.clear();
+    for (const row of this.#all.iterate()) this.#kept.set(keyOf(row.kind, row.id), row);
   }
 
   /** Everything, in the order in which it was made. Throws where a record is not what its kind should be. */
-  read(path: string): Thing[] {
-    return this.#all.all().map(({ kind, id, body }) => {
-      const thing = thingSchema.safeParse(JSON.parse(body));
-      if (thing.success) return thing.data;
-      throw damaged(`The record of ${kind} ${id} in ${path} can't be read.`);
-    });
+  things(path: string): Thing[] {
+    return Array.from(this.#kept.values(), (row) => thingOf(row, path));
   }
 
   /** Writes exactly these changes. Throws, and so ends the transaction, where the file holds something else. */
-  write(changes: readonly Change[]): void {
-    for (const { kind, id, before, after } of changes) {
+  write(changes: readonly Change[]): Written {
+    return changes.map(({ kind, id, before, after }) => {
       if (!isSame(this.#body.get(kind, id), before)) throw outOfDate(`${kind} ${id} is no longer what it was`);
-      if (after === null) this.#delete.run(kind, id);
-      else if (before === null) this.#insert.run(kind, id, JSON.stringify(after));
-      else this.#update.run(JSON.stringify(after), kind, id);
+      const body = after && JSON.stringify(after);
+      if (body === null) this.#delete.run(kind, id);
+      else if (before === null) this.#insert.run(kind, id, body);
+      else this.#update.run(body, kind, id);
+      return { kind, id, body };
+    });
+  }
+
+  /** Keeps in memory what `write` has written, once it is in the file for good. */
+  keep(written: Written): void {
+    for (const { kind, id, body } of written) {
+      if (body === null) this.#kept.delete(keyOf(kind, id));
+      else this.#kept.set(keyOf(kind, id), { kind, id, body });
     }
   }
 }
@@ -47,6 +75,16 @@ export function outOfDate(what: string): ProblemError {
     `The file has changed since this edit was begun: ${what}.`,
     'Look at the drawing as it is now and make the edit again.',
   );
+}
+
+function keyOf(kind: string, id: string): string {
+  return `${kind} ${id}`;
+}
+
+function thingOf({ kind, id, body }: Row, path: string): Thing {
+  const thing = thingSchema.safeParse(parsed(body));
+  if (thing.success) return thing.data;
+  throw damaged(`The record of ${kind} ${id} in ${path} can't be read.`);
 }
 
 function isSame(stored: string | undefined, thing: Thing | null): boolean {

@@ -173,6 +173,7 @@ function take(changes: readonly Change[], state: OpenFile['state']): void {
 }
 
 async function hear(event: HostEvent): Promise<void> {
+  if (event.type === 'problem') return report(event.problem);
   if (event.type === 'opened') {
     if (event.path !== (useApp.getState().file?.path ?? null)) await reload({ keepPage: false });
     return;
@@ -197,8 +198,10 @@ export function openDemo(): Promise<boolean> {
   return openWith(() => project.openDemo());
 }
 
-export function saveCopy(path: string, replace: boolean): Promise<boolean> {
-  return openWith(() => project.saveAs({ path, replace }), { keepPage: true });
+export async function saveCopy(path: string, replace: boolean): Promise<boolean> {
+  const done = await openWith(() => project.saveAs({ path, replace }), { keepPage: true });
+  if (done) useApp.setState({ lastLine: { kind: 'done', text: 'Saved. From now on changes go into the copy.' } });
+  return done;
 }
 
 export function closeFile(): Promise<void> {

@@ -11,6 +11,13 @@ import { playwrightTotals, type Totals, vitestTotals } from './totals.ts';
 const results = join(import.meta.dirname, '..', '..', 'test-results');
 const rooms = ['core', 'electron', 'renderer', 'tests', 'assets'];
 
+/** Programs that tests look at our files with, and Debian's packages of them. */
+const packagesOf = [
+  ['pdftotext', 'poppler-utils'],
+  ['sqlite3', 'sqlite3'],
+  ['python3', 'python3'],
+] as const;
+
 let passed = 0;
 let failed = 0;
 const skipped: string[] = [];
@@ -22,7 +29,8 @@ mkdirSync(results, { recursive: true });
 await step('Format and rules (biome)', () => run('biome', ['ci', '.']));
 await step('Rules of the rooms, rules with types (oxlint)', () => run('oxlint', ['--type-aware', '--deny-warnings']));
 for (const room of rooms) await step(`Types of ${room} (tsc)`, () => run('tsc', ['-p', room]));
-if (!hasProgram('pdftotext')) installDebianPackages(['poppler-utils']);
+const missing = packagesOf.filter(([program]) => !hasProgram(program)).map(([, name]) => name);
+if (missing.length > 0) installDebianPackages(missing);
 await tests('Unit and contract tests', 'unit.json', vitestTotals, () =>
   vitest('unit.json', 'tests/unit', 'tests/contract'),
 );

@@ -31,7 +31,7 @@ export function testService(home: string): ProjectService {
     printPack: (things, _photoBytes, options) => Promise.resolve(sheetsInPlainText(things, options.paper)),
     madeWith: 'Undergate test',
   });
-  onTestFinished(() => service.dispose());
+  onTestFinished(() => void service.dispose());
   return service;
 }
 

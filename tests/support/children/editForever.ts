@@ -11,10 +11,7 @@ import { randomNumbers } from '../random.ts';
 
 const [, , path, seed] = process.argv as [string, string, string, string];
 const random = randomNumbers(Number(seed));
-const database = openDatabase(path, readMigrations());
-// With next to no memory SQLite writes to the file all through an import, and not only at its end.
-database.pragma('cache_size = 100');
-const store = new ProjectStore(path, database);
+const store = new ProjectStore(openDatabase(path, readMigrations()));
 
 for (let n = 0; ; n++) {
   const kind = random();

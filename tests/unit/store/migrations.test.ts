@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { type Migration, newestVersion, readMigrations } from '../../../electron/store/migrations.ts';
 import { openProjectFile } from '../../../electron/store/projectFile.ts';
+import { makeOlderFile } from '../../support/olderFile.ts';
 import {
   made,
   makeFile,
@@ -54,6 +55,20 @@ test('a migration that fails leaves the file as it was, with its copy', () => {
   expect(store.things()).toEqual(startingThings);
   store.close();
   expect(readdirSync(folder).sort()).toEqual([copyName, 'Farm.undergate']);
+});
+
+test('of several migrations all go through or none', () => {
+  const folder = temporaryFolder();
+  const path = makeOlderFile(join(folder, 'Farm.undergate'), 2);
+  const before = readFileSync(path);
+  const migrations = [
+    ...present.slice(0, 4),
+    { number: 5, fileName: '0005-test.sql', sql: 'INSERT INTO nowhere VALUES (1)' },
+  ];
+  expect(problemIn(path, () => openProjectFile(path, migrations)).code).not.toBe('damaged');
+  expect(readFileSync(path).equals(before)).toBe(true);
+  expect(readdirSync(folder).sort()).toEqual(['Farm.before-0003.undergate', 'Farm.undergate']);
+  openStore(path).close();
 });
 
 test('an up-to-date file is opened without a copy', () => {

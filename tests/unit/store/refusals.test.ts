@@ -12,12 +12,15 @@ import {
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Problem } from '../../../core/api/result.ts';
+import type { Property } from '../../../core/model/things.ts';
 import { readMigrations } from '../../../electron/store/migrations.ts';
 import { openDatabase } from '../../../electron/store/openDatabase.ts';
 import { createProjectFile, openProjectFile } from '../../../electron/store/projectFile.ts';
 import { ProjectStore } from '../../../electron/store/projectStore.ts';
 import { Child, canGiveUpRootsRights } from '../../support/child.ts';
+import { stagedPicture } from '../../support/fullProperty.ts';
 import {
+  changed,
   edit,
   made,
   makeFile,
@@ -85,6 +88,73 @@ test('a file from a newer version', () => {
   const problem = refusalOf(path);
   expect(problem.code).toBe('newer-version');
   expect(problem.message).toContain('file version 999; this one knows up to');
+});
+
+test('a file from a newer version that keeps its edits in another way', () => {
+  const path = makeFile(fileIn(temporaryFolder()));
+  withSqlite(path, (database) => {
+    database.pragma('user_version = 999');
+    database.pragma('journal_mode = WAL');
+  });
+  expect(refusalOf(path)).toMatchObject({ code: 'newer-version' });
+});
+
+test('a name that ends in a blank, beside the same name without it', () => {
+  const path = makeFile(fileIn(temporaryFolder()));
+  const before = readFileSync(path);
+  copyFileSync(path, `${path} `);
+  for (const blank of [' ', '\u00a0', '\n']) {
+    const problem = problemIn(path, () => openProjectFile(path + blank));
+    expect(problem).toMatchObject({ code: 'not-valid', message: expect.stringMatching(/ends with a blank/) });
+    expect(problemIn(path, () => createProjectFile(`${path}x${blank}`, startingThings, 'test')).code).toBe('not-valid');
+  }
+  expect(readFileSync(path).equals(before)).toBe(true);
+});
+
+test('a name that leaves no room for the files beside it', () => {
+  const folder = temporaryFolder();
+  const named = (length: number) => join(folder, `${'n'.repeat(length - '.undergate'.length)}.undergate`);
+  const path = makeFile(fileIn(folder));
+  copyFileSync(path, named(250));
+  expect(problemIn(path, () => openProjectFile(named(250)))).toMatchObject({
+    code: 'not-valid',
+    message: expect.stringMatching(/is too long/),
+  });
+  copyFileSync(path, named(247));
+  const store = openStore(named(247));
+  store.apply(edit(store, 'Place', [made(post('p1'))]));
+  expect(problemIn(path, () => createProjectFile(named(200), startingThings, 'test')).code).toBe('not-valid');
+  expect(problemIn(path, () => store.copyTo(named(300), false)).code).toBe('not-valid');
+  const longest = makeStore(named(190));
+  const staging = stagedPicture(longest.path);
+  longest.applyWithImage(edit(longest, 'Picture', [made(post('p1'))]), staging);
+  staging.discard();
+});
+
+test.each(['not JSON', '{"kind":"fenceType"', '\u0000'])('a file with a record that is %j', (body) => {
+  const path = makeFile(fileIn(temporaryFolder()));
+  withSqlite(path, (database) => {
+    database.pragma('ignore_check_constraints = ON');
+    database.prepare(`UPDATE thing SET body = ? WHERE id = 'ft-1'`).run(body);
+  });
+  expect(refusalOf(path)).toMatchObject({ code: 'damaged' });
+});
+
+test('a step of undo that would take away the record of the property', () => {
+  const path = fileIn(temporaryFolder());
+  const store = makeStore(path);
+  const [property] = startingThings as readonly [Property];
+  store.apply(edit(store, 'Rename', [changed(property, { ...property, name: 'Other' })]));
+  store.close();
+  withSqlite(path, (database) =>
+    database.exec(`UPDATE step SET changes = json_set(changes, '$[0].before', json('null'))`),
+  );
+  const again = openStore(path);
+  const problem = problemIn(path, () => again.undo());
+  expect(problem).toMatchObject({ code: 'damaged', message: expect.stringMatching(/“Rename” in the history/) });
+  expect(again.things()[0]).toMatchObject({ name: 'Other' });
+  again.close();
+  expect(openStore(path).things()[0]).toMatchObject({ name: 'Other' });
 });
 
 test('a file cut short', () => {
@@ -187,8 +257,9 @@ test('a file that was moved away while it was open: nothing is written anywhere,
 
 test('a full disk: the edit is refused, all before it is kept, and work goes on when there is room', () => {
   const path = makeFile(fileIn(temporaryFolder()));
-  const database = openDatabase(path, readMigrations());
-  const store = new ProjectStore(path, database);
+  const file = openDatabase(path, readMigrations());
+  const { database } = file;
+  const store = new ProjectStore(file);
   store.apply(edit(store, 'Fits', [made(post('p1'))]));
   const pages = Number(database.pragma('page_count', { simple: true }));
   database.pragma(`max_page_count = ${pages + 1}`);

@@ -50,7 +50,7 @@ test('plain SQLite reads gateways, crossings, switches and readings by name', ()
   expect(rows('v_gateways')).toMatchObject([
     { gateway: 'G1', fence_line: 'Lane north', along_line_m: 120.5, width_m: 4.2, vehicles_pass: 1, status: 'planned' },
   ]);
-  expect(rows('v_crossings')).toMatchObject([{ gateway: 'G1', method: 'buried', bow_m: null, depth_m: 0.45 }]);
+  expect(rows('v_crossings')).toMatchObject([{ gateway: 'G1', method: 'buried', bow_m: null, planned_depth_m: 0.45 }]);
   expect(rows('v_switches')).toMatchObject([
     { switch: 'S1', stands_at: 'gateway', gateway: 'G1', gateway_post: 'start', fence_line: 'Lane north' },
   ]);
