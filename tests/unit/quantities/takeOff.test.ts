@@ -195,6 +195,60 @@ describe('marked posts', () => {
   });
 });
 
+describe('a bend at just the angle of a rule', () => {
+  /** A line through the origin that turns by `turnDeg`, seen from 36 sides. */
+  const bends = (turnDeg: number) =>
+    Array.from({ length: 36 }, (_, i) => {
+      const ray = (deg: number): [number, number] => [
+        80 * Math.sin((deg * Math.PI) / 180),
+        80 * Math.cos((deg * Math.PI) / 180),
+      ];
+      return line('F1', [ray(i * 10 + 3 + 180), [0, 0], ray(i * 10 + 3 + turnDeg)]);
+    });
+  const strainers = (turnDeg: number) => new Set(bends(turnDeg).map((bent) => amounts(drawing(bent)).strainer));
+  const anglePosts = (turnDeg: number) => new Set(bends(turnDeg).map((bent) => amounts(drawing(bent)).anglePost ?? 0));
+
+  it('is a strainer at 45 degrees and an angle post at 10, whichever way the fence runs', () => {
+    expect([...strainers(45)]).toEqual([3]);
+    expect([...anglePosts(10)]).toEqual([1]);
+  });
+
+  it('is none where it is a tenth of a degree less', () => {
+    expect([...strainers(44.9)]).toEqual([2]);
+    expect([...anglePosts(9.9)]).toEqual([0]);
+  });
+});
+
+describe('two vertices on top of each other', () => {
+  it.each([
+    [
+      'in a corner',
+      [
+        [0, 0],
+        [100, 0],
+        [100, 0],
+        [100, 100],
+      ],
+    ],
+    [
+      'at the ends and in a corner',
+      [
+        [0, 0],
+        [0, 0],
+        [100, 0],
+        [100, 0],
+        [100, 0],
+        [100, 100],
+        [100, 100],
+      ],
+    ],
+  ] as const)('%s are one corner: 3 strainers with 4 stays, 2 x (200 + 2 x 2 x 0.5) m of wire', (_, path) => {
+    const counted = amounts(drawing(line('F1', path)));
+    expect(counted).toMatchObject({ strainer: 3, stay: 4 });
+    expect(counted['wire:steel-2.5']).toBeCloseTo(404, 1);
+  });
+});
+
 describe('what stands already', () => {
   const built = line(
     'F1',
