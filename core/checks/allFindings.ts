@@ -28,6 +28,8 @@ import { trenchNearTrench } from './drawing/trenchNearTrench.ts';
 import { unknownFenceType } from './drawing/unknownFenceType.ts';
 import type { Finding } from './finding.ts';
 import { barbedWire } from './installation/barbedWire.ts';
+import { buildingWire } from './installation/buildingWire.ts';
+import { cableInTrench } from './installation/cableInTrench.ts';
 import { earthAcrossGateway } from './installation/earthAcrossGateway.ts';
 import { earthElectrodeDistance } from './installation/earthElectrodeDistance.ts';
 import { fencesTooNear } from './installation/fencesTooNear.ts';
@@ -89,6 +91,8 @@ const installationChecks: readonly Check[] = [
   publicWayCrossesFence,
   earthAcrossGateway,
   switchWrongSide,
+  buildingWire,
+  cableInTrench,
   trenchDepth,
   risersSealed,
 ];

@@ -159,7 +159,7 @@ export interface Crossing {
   readonly minBendRadiusM: number;
   /** Conductor of the live cable: id of a library conductor or of a `conductor` thing. */
   readonly cableId: string;
-  /** An earth cable lies in the trench too. */
+  /** The earth goes across too: a cable in the trench, or a wire overhead. */
   readonly earth: boolean;
   readonly earthConnectionM: number;
   /** Both riser ends plugged: yes, no, or not noted. */
