@@ -17,6 +17,7 @@ import { linesOverlap } from './drawing/linesOverlap.ts';
 import { lineWithoutLength } from './drawing/lineWithoutLength.ts';
 import { missingCrossing } from './drawing/missingCrossing.ts';
 import { noEnergiser } from './drawing/noEnergiser.ts';
+import { plainWiresNotEntered } from './drawing/plainWiresNotEntered.ts';
 import { runTooLong } from './drawing/runTooLong.ts';
 import { sectionOverLimit } from './drawing/sectionOverLimit.ts';
 import { selfCrossingLine } from './drawing/selfCrossingLine.ts';
@@ -57,6 +58,7 @@ const drawingChecks: readonly Check[] = [
   linesOverlap,
   endNearlyTouches,
   unknownFenceType,
+  plainWiresNotEntered,
   gatewayTooWide,
   gatewayOffLine,
   gatewaysOverlap,
