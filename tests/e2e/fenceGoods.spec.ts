@@ -111,7 +111,7 @@ test('a cable says what it must be, and building wire of an older file is told a
   await expectAccessible(page);
   const lead = async () => (await app.file()).things.find(({ id }) => id === 'L1');
   expect(await lead()).toMatchObject({ cableId: 'cable-copper-6mm2' });
-  await cable.selectOption({ label: 'Fence lead-out cable, copper core 2.5 mm, rated 10 kV or more, 3.5 ohm/km' });
+  await cable.selectOption({ label: 'Copper core 2.5 mm, 3.5 ohm/km: fence lead-out cable, rated 10 kV or more' });
   await expect(page.getByRole('alert')).toBeHidden();
   await expect(page.getByText('Fence lead-out cable rated 10 kV or more only.')).toBeVisible();
   expect(await lead()).toMatchObject({ cableId: 'cable-copper-2.5' });

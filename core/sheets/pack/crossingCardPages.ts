@@ -58,6 +58,7 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
     ...tieRemarks(points, units).map((remark) => paragraph(remark, widthMm, input.measure)),
     space(2),
     factsBlock(row, units, widthMm, input),
+    space(1.5),
     cableRules(row, widthMm, input),
   ];
 }

@@ -1,8 +1,10 @@
+import { capital } from '../../../core/checks/support/make.ts';
 import {
   type Conductor,
   conductorById,
   conductorLibrary,
 } from '../../../core/electrical/conductors/conductorLibrary.ts';
+import type { UserConductor } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import type { Choice } from '../parts/fields.tsx';
 
@@ -19,6 +21,10 @@ export function useConductorChoices(use: 'wire' | 'cable', present?: string): re
   return [found ? choiceOf(found) : { value: present, label: `Not in this file: ${present}` }, ...choices];
 }
 
-function choiceOf({ id, name, ohmPerKm }: Pick<Conductor, 'id' | 'name' | 'ohmPerKm'>): Choice<string> {
-  return { value: id, label: `${name}, ${ohmPerKm.toFixed(ohmPerKm < 10 ? 1 : 0)} ohm/km` };
+function choiceOf({ id, name, ohmPerKm, kind }: Omit<Conductor, 'basis'> | UserConductor): Choice<string> {
+  const ohm = `${ohmPerKm.toFixed(ohmPerKm < 10 ? 1 : 0)} ohm/km`;
+  if (kind !== 'cable') return { value: id, label: `${name}, ${ohm}` };
+  // What tells them apart comes first: the field is too narrow for the whole.
+  const [what, core, rating] = name.split(', ');
+  return { value: id, label: `${capital(core!)}, ${ohm}: ${what!.toLowerCase()}, ${rating}` };
 }
