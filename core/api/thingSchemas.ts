@@ -86,8 +86,10 @@ const fenceType = z.strictObject({
   name,
   liveWires: count,
   earthWires: count,
+  plainWires: count.exactOptional(),
   barbedWires: count,
   wireId: id,
+  plainWireId: id.exactOptional(),
   postSpacingM: amount,
   note,
 });

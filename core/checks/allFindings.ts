@@ -17,6 +17,7 @@ import { linesOverlap } from './drawing/linesOverlap.ts';
 import { lineWithoutLength } from './drawing/lineWithoutLength.ts';
 import { missingCrossing } from './drawing/missingCrossing.ts';
 import { noEnergiser } from './drawing/noEnergiser.ts';
+import { plainWiresNotEntered } from './drawing/plainWiresNotEntered.ts';
 import { runTooLong } from './drawing/runTooLong.ts';
 import { sectionOverLimit } from './drawing/sectionOverLimit.ts';
 import { selfCrossingLine } from './drawing/selfCrossingLine.ts';
@@ -28,6 +29,8 @@ import { trenchNearTrench } from './drawing/trenchNearTrench.ts';
 import { unknownFenceType } from './drawing/unknownFenceType.ts';
 import type { Finding } from './finding.ts';
 import { barbedWire } from './installation/barbedWire.ts';
+import { buildingWire } from './installation/buildingWire.ts';
+import { cableInTrench } from './installation/cableInTrench.ts';
 import { earthAcrossGateway } from './installation/earthAcrossGateway.ts';
 import { earthElectrodeDistance } from './installation/earthElectrodeDistance.ts';
 import { fencesTooNear } from './installation/fencesTooNear.ts';
@@ -56,6 +59,7 @@ const drawingChecks: readonly Check[] = [
   linesOverlap,
   endNearlyTouches,
   unknownFenceType,
+  plainWiresNotEntered,
   gatewayTooWide,
   gatewayOffLine,
   gatewaysOverlap,
@@ -90,6 +94,8 @@ const installationChecks: readonly Check[] = [
   publicWayCrossesFence,
   earthAcrossGateway,
   switchWrongSide,
+  buildingWire,
+  cableInTrench,
   trenchDepth,
   risersSealed,
   recordedElsewhere,

@@ -63,10 +63,16 @@ export function newProperty(name: string, origin: LonLat | null = null): Propert
 export const startingFenceTypes: readonly FenceType[] = [
   newFenceType('ft-2', 'Two live wires', { liveWires: 2, postSpacingM: 10 }),
   newFenceType('ft-1', 'One live wire', { liveWires: 1, postSpacingM: 12 }),
-  newFenceType('ft-4', 'Four wires, two live, one earth', { liveWires: 2, earthWires: 1, postSpacingM: 6 }),
+  newFenceType('ft-4', 'Four wires, two live, one earth', {
+    liveWires: 2,
+    earthWires: 1,
+    plainWires: 1,
+    postSpacingM: 6,
+  }),
   newFenceType('ft-boundary', 'Boundary, seven wires, two live, one earth', {
     liveWires: 2,
     earthWires: 1,
+    plainWires: 4,
     postSpacingM: 4,
   }),
 ];
@@ -78,6 +84,7 @@ export function newFenceType(id: string, name: string, figures: Partial<FenceTyp
     name,
     liveWires: 1,
     earthWires: 0,
+    plainWires: 0,
     barbedWires: 0,
     wireId: 'steel-2.5',
     postSpacingM: 10,

@@ -91,10 +91,14 @@ export interface FenceType {
   readonly name: string;
   readonly liveWires: number;
   readonly earthWires: number;
+  /** Plain wires that carry nothing. Absent (older files): nobody has said, and none are counted. */
+  readonly plainWires?: number;
   /** Barbed wires in the fence; they are never electrified. */
   readonly barbedWires: number;
   /** Conductor of its live wires: id of a library conductor or of a `conductor` thing. */
   readonly wireId: string;
+  /** Conductor of its earth and plain wires, in the same way; absent: that of the live wires. */
+  readonly plainWireId?: string;
   readonly postSpacingM: number;
   readonly note: string;
 }
@@ -160,7 +164,7 @@ export interface Crossing {
   readonly minBendRadiusM: number;
   /** Conductor of the live cable: id of a library conductor or of a `conductor` thing. */
   readonly cableId: string;
-  /** An earth cable lies in the trench too. */
+  /** The earth goes across too: a cable in the trench, or a wire overhead. */
   readonly earth: boolean;
   readonly earthConnectionM: number;
   /** Both riser ends plugged: yes, no, or not noted. */

@@ -30,9 +30,10 @@ interface Kept {
 const kept = new WeakMap<Crossing, Kept>();
 
 /**
- * Lengths of a buried crossing by the formulas of `core/geometry/conduit.ts`. An overhead one has no trench, pipe or
- * earth cable: its live cable goes straight from post to post, up and down `riserHeightM` at each, with the allowance
- * and both tails (an assumption of this project). Worked out once for each crossing, span and defaults.
+ * Lengths of a buried crossing by the formulas of `core/geometry/conduit.ts`. An overhead one has no trench or pipe: its
+ * live cable goes straight from post to post, up and down `riserHeightM` at each, with the allowance and both tails; its
+ * earth wire, where it has one, goes the same way without tails (assumptions of this project). Worked out once for each
+ * crossing, span and defaults.
  */
 export function crossingLengths(crossing: Crossing, span: Posts, defaults: CrossingDefaults): CrossingLengths {
   let known = kept.get(crossing);
@@ -47,9 +48,9 @@ function measure(crossing: Crossing, span: Posts, defaults: CrossingDefaults): C
   const chordM = xyDistanceM(span.startPost, span.endPost);
   const { riserHeightM, allowanceM, tailM, depthM } = crossing;
   if (crossing.method === 'overhead') {
-    const liveCableM = chordM + 2 * (riserHeightM + tailM) + allowanceM;
-    const none = { bowM: 0, bowAssumed: false, bendRadiusM: Infinity, trenchM: 0, pipeM: 0, earthCableM: 0 };
-    return { ...none, chordM, liveCableM };
+    const overM = chordM + 2 * riserHeightM + allowanceM;
+    const none = { bowM: 0, bowAssumed: false, bendRadiusM: Infinity, trenchM: 0, pipeM: 0 };
+    return { ...none, chordM, liveCableM: overM + 2 * tailM, earthCableM: crossing.earth ? overM : 0 };
   }
   const bowAssumed = crossing.bowM === null || !Number.isFinite(crossing.bowM);
   const bowM = bowAssumed ? defaults.bowShare * chordM : Math.abs(crossing.bowM!);

@@ -1,7 +1,9 @@
+import { cableOrderNote } from '../electrical/conductors/fenceCable.ts';
 import { fixed, formatLength, type Units } from '../model/formatUnits.ts';
 import type { CatalogueItem } from '../model/things.ts';
 import type { CutList } from './cutting/cutLists.ts';
-import type { Order } from './order/order.ts';
+import { isLiveCable } from './measures.ts';
+import type { Order, OrderLine } from './order/order.ts';
 import type { QuantityUnit, TakeOff } from './types.ts';
 
 /** How the order's figures are written: money by the habits of a place (`locale`: BCP 47, such as "en-NZ"). */
@@ -44,6 +46,17 @@ export function formatAmount(amount: number, unit: QuantityUnit, units: Units): 
 export function packText({ unit, packSize }: CatalogueItem, units: Units): string {
   if (unit === 'm') return formatAmount(packSize, 'm', units);
   return packSize === 1 ? 'each' : `pack of ${fixed(packSize, Number.isInteger(packSize) ? 0 : 1)}`;
+}
+
+/** What must be said beside a line of the order; null for most. */
+export function lineCaution({ quantities }: Pick<OrderLine, 'quantities'>): string | null {
+  return quantities.some(({ key }) => isLiveCable(key)) ? cableOrderNote : null;
+}
+
+/** What must be said of coils of fence wire, whose lengths are worked out; empty where the order has none. */
+export function coilNote(lines: readonly Pick<OrderLine, 'quantities'>[]): string {
+  const some = lines.some(({ quantities }) => quantities.some(({ key }) => key.startsWith('wire:')));
+  return some ? ' Lengths of coils are worked out from mass and gauge: what the label says goes before them.' : '';
 }
 
 /** The answer of Order in one sentence. */

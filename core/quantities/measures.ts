@@ -82,6 +82,16 @@ export function workMeasure(per: LabourUnit): Measure {
   return { key: `work:${per}`, group: 'work', name, unit, cut: false };
 }
 
+/** Whether a quantity is live cable, which must be made for the voltage of a fence. */
+export function isLiveCable(key: string): boolean {
+  return key === 'cable' || key.startsWith('cable:');
+}
+
+/** The conductor that a quantity of wire or live cable is of; null for any other quantity. */
+export function conductorOf(key: string): string | null {
+  return /^(?:wire|cable):(.+)$/.exec(key)?.[1] ?? null;
+}
+
 /** Whether what is bought or kept for `measure` serves the quantity `key`: the same, or its sort in general. */
 export function serves(measure: string | null, key: string): boolean {
   return measure !== null && (measure === key || (!measure.includes(':') && key.startsWith(`${measure}:`)));

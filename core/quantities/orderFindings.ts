@@ -1,17 +1,31 @@
+import { plainWireFindings } from '../checks/drawing/plainWiresNotEntered.ts';
 import type { Finding, Fix } from '../checks/finding.ts';
-import { formatTape } from '../model/formatUnits.ts';
+import { conductorLibrary } from '../electrical/conductors/conductorLibrary.ts';
+import { isBuildingWire } from '../electrical/conductors/fenceCable.ts';
+import { coilLengthM, kgPerM } from '../electrical/conductors/wireMass.ts';
+import { fixed, formatTape } from '../model/formatUnits.ts';
 import { propertyOf } from '../model/project.ts';
 import type { Cut, CutList } from './cutting/cutLists.ts';
-import { addItemFor } from './edits/changePrices.ts';
+import { addItemFor, changeItem } from './edits/changePrices.ts';
+import { conductorOf, isLiveCable } from './measures.ts';
 import type { Order, OrderInput, OrderPart } from './order/order.ts';
+import { coilKg, startingPrices } from './order/startingPrices.ts';
+import { counts } from './takeOff/input.ts';
 import type { NotCounted, Quantity } from './types.ts';
 
 /** What stands in the way of ringing the supplier with this order, worst first. */
 export function orderFindings(input: OrderInput, order: Order): Finding[] {
   return [
-    ...order.parts.flatMap(({ cutLists }) => cutLists.flatMap((list) => cutFindings(input, list))),
+    ...buildingWireFindings(order),
+    ...order.parts.flatMap(({ cutLists }) =>
+      cutLists.flatMap((list) => (isBuildingWireKey(list.key) ? [] : cutFindings(input, list))),
+    ),
     ...input.takeOff.notCounted.map(notCountedFinding),
-    ...unserved(order.parts).map(unservedFinding),
+    ...plainWireFindings(input.project, countedTypes(input)),
+    ...unserved(order.parts)
+      .filter(({ key }) => !isBuildingWireKey(key))
+      .map(unservedFinding),
+    ...coilFindings(order),
     ...unpriced(order.parts),
     ...invented(order),
     ...currency(input, order),
@@ -24,6 +38,61 @@ function finding(
   parts: Omit<Finding, 'id' | 'rule' | 'source' | 'at' | 'fixes' | 'thingIds'> & Partial<Finding>,
 ): Finding {
   return { id: [rule, ...about].join(' '), rule, source: null, at: null, fixes: [], thingIds: [], ...parts };
+}
+
+function isBuildingWireKey(key: string): boolean {
+  const conductorId = conductorOf(key);
+  return conductorId !== null && isBuildingWire(conductorId);
+}
+
+/** Live cable that is a size of building wire: whether or not the price list has it, the order should not. */
+function buildingWireFindings({ parts }: Order): Finding[] {
+  const keys = new Map(parts.flatMap(({ quantities }) => quantities.map((quantity) => [quantity.key, quantity])));
+  return [...keys.values()].flatMap((quantity) => {
+    if (!isLiveCable(quantity.key) || !isBuildingWireKey(quantity.key)) return [];
+    const ordered = parts.some(({ lines }) =>
+      lines.some(({ quantities }) => quantities.some(({ key }) => key === quantity.key)),
+    );
+    return [
+      finding('buildingWireOrdered', [quantity.key], {
+        severity: 'warning',
+        message: `${quantity.name}: ${ordered ? 'it is in this order as the live cable' : 'it is drawn as the live cable; the price list does not offer it, so it is not in the order'}.`,
+        remedy: 'Choose fence lead-out cable rated 10 kV or more in Draw, and the order counts that.',
+        thingIds: thingsOf(quantity),
+      }),
+    ];
+  });
+}
+
+/** A coil of more than this nobody lifts; common practice, no source. */
+const heaviestCoilKg = 50;
+/** What the price list of older versions took every coil to hold. */
+const oldCoilM = 650;
+
+/** Coils in the order whose length does not go with their gauge. The user's price list stays as it is until told otherwise. */
+function coilFindings({ parts }: Order): Finding[] {
+  const items = new Map(parts.flatMap(({ lines }) => lines.map(({ item }) => [item.id, item])));
+  return [...items.values()].flatMap((item) => {
+    const conductor = conductorLibrary.find(({ id }) => item.measure === `wire:${id}`);
+    if (item.unit !== 'm' || conductor?.kind !== 'wire' || !conductor.core) return [];
+    const { material, diameterMm } = conductor.core;
+    const massKg = item.packSize * kgPerM(material, diameterMm);
+    const usualM = Math.round(coilLengthM(coilKg[material], material, diameterMm));
+    const isOld = item.packSize === oldCoilM && item.name === `${conductor.name}, coil of ${oldCoilM} m`;
+    if (massKg <= heaviestCoilKg && !(isOld && Math.abs(usualM / oldCoilM - 1) > 0.05)) return [];
+    const starting = startingPrices.items.find(({ measure }) => measure === item.measure)!;
+    const to = isOld ? { packSize: usualM, name: starting.name, note: starting.note } : { packSize: usualM };
+    return [
+      finding('coilLength', [item.id], {
+        severity: 'notKnown',
+        message: `${item.name}: ${fixed(item.packSize, 0)} m of this wire weigh about ${fixed(massKg, 0)} kg; a coil of ${coilKg[material]} kg holds about ${fixed(usualM, 0)} m.`,
+        remedy: 'Read the length on the label and enter it in the price list: the number of coils follows from it.',
+        fixes: [
+          { label: `Take coils of ${coilKg[material]} kg, about ${fixed(usualM, 0)} m`, edit: changeItem(item.id, to) },
+        ],
+      }),
+    ];
+  });
 }
 
 function cutFindings(
@@ -66,6 +135,12 @@ function cutFindings(
   return found;
 }
 
+/** The fence types of all lines that are counted. */
+function countedTypes({ project, settings }: OrderInput): Set<string> {
+  const lines = [...project.fenceLine.values()];
+  return new Set(lines.filter((line) => counts({ settings }, line.status)).map(({ typeId }) => typeId));
+}
+
 function notCountedFinding({ code, thingId, text }: NotCounted): Finding {
   return finding(code, [thingId], {
     severity: 'notKnown',
@@ -86,9 +161,13 @@ function unservedFinding(quantity: Quantity): Finding {
     severity: 'warning',
     message: `${quantity.name}: nothing in the price list serves it, so it is not in the order.`,
     remedy: 'Add an item or a kit for it to the price list.',
-    thingIds: [...new Set(quantity.pieces.flatMap(({ thingIds }) => thingIds))],
+    thingIds: thingsOf(quantity),
     fixes: [add],
   });
+}
+
+function thingsOf({ pieces }: Quantity): string[] {
+  return [...new Set(pieces.flatMap(({ thingIds }) => thingIds))];
 }
 
 function unpriced(parts: readonly OrderPart[]): Finding[] {

@@ -78,7 +78,7 @@ export interface CrossingFigures {
   readonly trenchM: number;
   readonly pipeM: number;
   readonly liveCableM: number;
-  /** 0 where no earth cable lies there. */
+  /** 0 where no earth goes across. */
   readonly earthCableM: number;
 }
 

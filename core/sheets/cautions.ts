@@ -4,11 +4,10 @@
  */
 export const cautions: readonly string[] = [
   'Before any work: energiser off, and the fence proven dead with a voltmeter.',
-  'Power lines: keep clear by 3 m up to 1 kV, 4 m up to 33 kV, 8 m above; never cross over them.',
+  'Power lines: fence wires and leads keep 3 m off up to 1 kV, 4 m up to 33 kV, 8 m above, and never cross over. For people and machines ask the line’s owner.',
   'Before digging: locate all other buried services. Only what is in the file is shown; positions have errors.',
   'Stock and public roads: close up and warn before the fence goes dead.',
-  'Lengths of cable and pipe and all voltages are estimates.',
-  'Local codes and licensed practice come before this sheet.',
+  'Cable and pipe lengths and voltages are estimates. Local codes and licensed practice come first.',
 ];
 
 /** The same in one line, for the foot of a page. */

@@ -1,3 +1,4 @@
+import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
@@ -19,7 +20,7 @@ export function crossingSchedulePages(project: Project, survey: Survey, input: T
   const none = table.rows.length === 0;
   const intro = none
     ? 'No gateway stands in a live fence line.'
-    : `Trench, pipe and cable lengths are estimates.${assumed ? ' A bow marked * is assumed as a share of the opening until it is measured.' : ''}`;
+    : `Trench, pipe and cable lengths are estimates.${assumed ? ' A bow marked * is assumed as a share of the opening until it is measured.' : ''} ${cableRatingCaution} ${oneConduitRule}`;
   const blocks = [
     words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: !none }, input.measure),
     ...(none ? [] : tableBlocks(table, widthMm, input.measure)),

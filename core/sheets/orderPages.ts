@@ -2,15 +2,17 @@ import { formatTape } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CutList } from '../quantities/cutting/cutLists.ts';
 import {
+  coilNote,
   cutListProof,
   cutListSentence,
   formatAmount,
   formatMoney,
+  lineCaution,
   type OrderHabits,
   orderSentence,
   packText,
 } from '../quantities/formatOrder.ts';
-import type { Order, OrderPart } from '../quantities/order/order.ts';
+import type { Order, OrderLine, OrderPart } from '../quantities/order/order.ts';
 import type { Piece, QuantityGroup, TakeOff } from '../quantities/types.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type Table, tableBlocks } from './flow/table.ts';
@@ -139,16 +141,22 @@ function goodsTable({ lines }: OrderPart, habits: OrderHabits): Table {
       { title: 'Net', align: 'right' },
       { title: 'Tax %', align: 'right' },
     ],
-    rows: lines.map(({ item, needed, packs, cost }) => [
-      item.invented ? `${item.name} *` : item.name,
-      formatAmount(needed, item.unit, habits.units),
-      packText(item, habits.units),
-      String(packs),
-      formatMoney(item.price, habits),
-      formatMoney(cost.net, habits),
-      String(cost.taxPercent),
-    ]),
+    rows: lines.map((line) => goodsRow(line, habits)),
   };
+}
+
+function goodsRow(line: OrderLine, habits: OrderHabits): string[] {
+  const { item, needed, packs, cost } = line;
+  const caution = lineCaution(line);
+  return [
+    `${item.name}${item.invented ? '\u00a0*' : ''}${caution ? `\n${caution}` : ''}`,
+    formatAmount(needed, item.unit, habits.units),
+    packText(item, habits.units),
+    String(packs),
+    formatMoney(item.price, habits),
+    formatMoney(cost.net, habits),
+    String(cost.taxPercent),
+  ];
 }
 
 function workTable({ labour }: OrderPart, habits: OrderHabits): Table {
@@ -210,7 +218,7 @@ function footing({ parts }: Order): string {
     ({ lines, labour }) => lines.some(({ item }) => item.invented) || labour.some(({ rate }) => rate.invented),
   );
   const mark = invented ? ' Prices and rates marked * are invented, to show how the list works.' : '';
-  return `Quantities are counted from the drawing and are estimates; packs and rolls are rounded up.${mark}`;
+  return `Quantities are counted from the drawing and are estimates; packs and rolls are rounded up.${coilNote(parts.flatMap(({ lines }) => lines))}${mark}`;
 }
 
 function stageName({ stage }: OrderPart): string {

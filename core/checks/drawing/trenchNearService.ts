@@ -2,6 +2,7 @@ import { boxAround } from '../../geometry/plane/box.ts';
 import { type PolylineGap, polylineGap } from '../../geometry/plane/polylineGap.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
+import { isCable } from '../installation/cableInTrench.ts';
 import type { Check } from '../support/context.ts';
 import { assumption, finding, theService } from '../support/make.ts';
 import { keptForPair } from '../support/pairCache.ts';
@@ -28,9 +29,8 @@ export const trenchNearService: Check = ({ survey, services, say }) => {
       if (!gap) return [];
       const how = gap.distanceM < 0.005 ? 'crosses' : `comes within ${say(gap.distanceM)} of`;
       return finding('trenchNearService', 'warning', [crossing.id, service.id], {
-        message: `The trench under ${called(gateway)} ${how} ${theService(service)}; ${say(leastM)} is the least.`,
-        remedy:
-          'Have the service located before digging; bow the trench the other way, move the gateway, or dig there by hand.',
+        message: `The trench under ${called(gateway)} ${how} ${theService(service)}; ${say(leastM)} is assumed by this program to be the least: check local rules.`,
+        remedy: `Have the service located before digging, and ask its owner how far a trench must keep from it; bow the trench the other way, move the gateway, or dig there by hand.${isCable(service) ? ' Never lay the live cable in one conduit with it.' : ''}`,
         source: assumption,
         at: survey.plane.toLonLat(gap.onFirst),
       });

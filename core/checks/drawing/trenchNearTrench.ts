@@ -29,7 +29,7 @@ export const trenchNearTrench: Check = ({ survey, say }) => {
     if (!gap || gap.distanceM >= clearanceM || sharePost(a, b)) return null;
     const how = gap.distanceM < 0.005 ? 'cross' : `come within ${say(gap.distanceM)} of`;
     return finding('trenchNearTrench', 'warning', [a.crossing.id, b.crossing.id], {
-      message: `The trenches under ${called(a.gateway)} and ${called(b.gateway)} ${how} each other; ${say(clearanceM)} is the least.`,
+      message: `The trenches under ${called(a.gateway)} and ${called(b.gateway)} ${how} each other; ${say(clearanceM)} is assumed by this program to be the least.`,
       remedy: 'Let one of them bow the other way, or make the bow smaller.',
       source: assumption,
       at: survey.plane.toLonLat(gap.onFirst),

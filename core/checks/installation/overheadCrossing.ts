@@ -2,10 +2,10 @@ import { polylineGap } from '../../geometry/plane/polylineGap.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Finding } from '../finding.ts';
 import type { Check } from '../support/context.ts';
-import { commonPractice, finding, standard, theService } from '../support/make.ts';
+import { assumption, finding, standard, theService } from '../support/make.ts';
 import { overheadPowerLines, powerLineLimits, widestZoneM } from '../support/powerLines.ts';
 
-/** Room for a person on a horse, and for machinery; common practice, no source. */
+/** Room for a person on a horse, and for machinery; an assumption of this project. Local rules often ask for more. */
 const leastHeightM = { stock: 2.5, vehicles: 4.5 };
 
 /** A live wire carried over a gateway: high enough for what passes below, and away from power lines. */
@@ -20,9 +20,9 @@ export const overheadCrossing: Check = (context) => {
     if (crossing.riserHeightM < leastM) {
       findings.push(
         finding('overheadCrossing', 'warning', [crossing.id, gateway.id], {
-          message: `The overhead wire at ${called(gateway)} hangs ${say(crossing.riserHeightM)} above ground; ${gateway.vehicles ? 'vehicles pass' : 'people and stock pass'} below, and ${say(leastM)} is the least.`,
-          remedy: 'Raise it, or bury the crossing.',
-          source: commonPractice,
+          message: `The overhead wire at ${called(gateway)} hangs ${say(crossing.riserHeightM)} above ground; ${gateway.vehicles ? 'vehicles pass' : 'people and stock pass'} below, and ${say(leastM)} is assumed by this program to be the least: check local rules.`,
+          remedy: 'Raise it, or bury the crossing. What passes below and the local rules may ask for more.',
+          source: assumption,
           at,
         }),
       );

@@ -1,4 +1,5 @@
 import type { CutList } from '../../quantities/cutting/cutLists.ts';
+import { lineCaution } from '../../quantities/formatOrder.ts';
 import type { Order } from '../../quantities/order/order.ts';
 import type { TakeOff } from '../../quantities/types.ts';
 import { type Cell, writeCsv } from './writeCsv.ts';
@@ -19,6 +20,7 @@ export function writeOrder({ parts }: Order, currency: string | null): string {
     'tax %',
     `tax (${money})`,
     'for',
+    'caution',
   ];
   const rows = parts.flatMap(({ stage, lines, labour }) => [
     ...lines.map(({ item, needed, packs, cost, quantities }): Cell[] => [
@@ -34,6 +36,7 @@ export function writeOrder({ parts }: Order, currency: string | null): string {
       cost.taxPercent,
       cost.tax,
       quantities.map(({ name }) => name).join('; '),
+      lineCaution({ quantities }) ?? '',
     ]),
     ...labour.map(({ rate, quantity, cost }): Cell[] => [
       stage?.name ?? '',
@@ -47,6 +50,7 @@ export function writeOrder({ parts }: Order, currency: string | null): string {
       cost.net,
       cost.taxPercent,
       cost.tax,
+      '',
       '',
     ]),
   ]);

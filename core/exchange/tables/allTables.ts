@@ -54,6 +54,9 @@ function fenceLines(source: Source): Table {
     ['length_m', 'number', ({ id }) => rounded(length(id))],
     ['length_over_ground_m', 'number', ({ id }) => rounded(overGround(id))],
     ['live_wires', 'whole', ({ typeId, live }) => (live ? (project.fenceType.get(typeId)?.liveWires ?? null) : 0)],
+    ['earth_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.earthWires ?? null],
+    ['plain_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.plainWires ?? null],
+    ['barbed_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.barbedWires ?? null],
     ['sections', 'text', ({ id }) => letters.get(id)?.join(', ') ?? ''],
     ['note', 'text', ({ note }) => note],
   ]);

@@ -90,7 +90,7 @@ function whyNotUnused(project: Project, refs: readonly ThingRef[]): Refusal | nu
 function usersOf(project: Project, kind: 'fenceType' | 'conductor', id: string): Thing[] {
   if (kind === 'fenceType') return [...project.fenceLine.values()].filter(({ typeId }) => typeId === id);
   return [
-    ...[...project.fenceType.values()].filter(({ wireId }) => wireId === id),
+    ...[...project.fenceType.values()].filter(({ wireId, plainWireId }) => wireId === id || plainWireId === id),
     ...[...project.crossing.values()].filter(({ cableId }) => cableId === id),
     ...[...project.leadOut.values()].filter(({ cableId }) => cableId === id),
   ];

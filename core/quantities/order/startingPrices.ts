@@ -1,4 +1,7 @@
 import { conductorLibrary } from '../../electrical/conductors/conductorLibrary.ts';
+import type { Material } from '../../electrical/conductors/materials.ts';
+import { coilLengthM } from '../../electrical/conductors/wireMass.ts';
+import { fixed } from '../../model/formatUnits.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
 
 /**
@@ -19,21 +22,22 @@ type Row = readonly [
   pack: number,
   price: number,
   wastePercent?: number,
+  note?: string,
 ];
 
-const wirePrice: Readonly<Record<string, number>> = { steel: 150, aluminium: 320 };
+/** Coils by mass, as wire is sold; which masses: common practice, no source. */
+export const coilKg: Readonly<Record<Material, number>> = { 'zinc-coated steel': 25, aluminium: 10, copper: 10 };
+const coilPrice: Readonly<Record<Material, number>> = { 'zinc-coated steel': 150, aluminium: 320, copper: 320 };
 
-const fenceWires: readonly Row[] = conductorLibrary
-  .filter(({ kind }) => kind === 'wire')
-  .map(({ id, name }) => [
-    `wire-${id}`,
-    `${name}, coil of 650 m`,
-    `wire:${id}`,
-    'm',
-    650,
-    wirePrice[id.split('-')[0]!] ?? 150,
-    3,
-  ]);
+const fenceWires: readonly Row[] = conductorLibrary.flatMap(({ id, name, kind, core }): Row[] => {
+  if (kind !== 'wire' || !core) return [];
+  const massKg = coilKg[core.material];
+  const lengthM = Math.round(coilLengthM(massKg, core.material, core.diameterMm));
+  const zinc = core.material === 'zinc-coated steel' ? ' Zinc makes it a few per cent shorter.' : '';
+  const note = `Length by mass and gauge of the bare metal.${zinc} What the label says goes before it.`;
+  const item = `${name}, coil of ${massKg} kg, about ${fixed(lengthM, 0)} m`;
+  return [[`wire-${id}`, item, `wire:${id}`, 'm', lengthM, coilPrice[core.material], 3, note]];
+});
 
 const rolls = [50, 100, 200] as const;
 
@@ -88,7 +92,16 @@ const stakes: readonly Row[] = [1.2, 1.5, 1.8, 2.4].map((lengthM) => [
 ]);
 
 const others: readonly Row[] = [
-  ['barbed-wire', 'Barbed wire, coil of 500 m', 'barbedWire', 'm', 500, 145, 3],
+  [
+    'barbed-wire',
+    'Barbed wire, reel of 500 m (assumed)',
+    'barbedWire',
+    'm',
+    500,
+    145,
+    3,
+    'A reel of 500 m is assumed: makes differ. What the label says goes before it.',
+  ],
   ['strainer', 'Strainer post, 2.4 m', 'strainer', 'each', 1, 38],
   ['gate-post', 'Gate post, 2.4 m', 'gatePost', 'each', 1, 42],
   ['angle-post', 'Angle post, 2.4 m', 'anglePost', 'each', 1, 29],
@@ -146,7 +159,7 @@ export const startingPrices: StartingPrices = {
   ],
 };
 
-function item([id, name, measure, unit, packSize, price, wastePercent = 0]: Row): CatalogueItem {
+function item([id, name, measure, unit, packSize, price, wastePercent = 0, note = '']: Row): CatalogueItem {
   return {
     kind: 'catalogueItem',
     id: `item-${id}`,
@@ -158,7 +171,7 @@ function item([id, name, measure, unit, packSize, price, wastePercent = 0]: Row)
     taxPercent: null,
     wastePercent,
     invented: true,
-    note: '',
+    note,
   };
 }
 

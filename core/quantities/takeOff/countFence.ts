@@ -36,16 +36,26 @@ export function countFence(input: TakeOffInput, fence: FencePosts, tally: Tally)
 function countLine(input: TakeOffInput, { shape, stretches }: LinePosts, type: FenceType, tally: Tally): void {
   const { line } = shape;
   const { units } = propertyOf(input.project);
-  const wires = type.liveWires + type.earthWires;
+  const plainWires = type.plainWires ?? 0;
+  const wires = type.liveWires + type.earthWires + plainWires;
   const liveWires = line.live ? type.liveWires : 0;
   const strains = stretches.flatMap((stretch) => strainsOf(input, line.id, stretch));
   const lengthM = strains.reduce((sum, strain) => sum + strain.lengthM, 0);
   const onSlope = strains.some(({ sloped }) => sloped) ? ' over the ground' : '';
   const tieOffsM = 2 * strains.length * input.settings.tieOffM;
-  const said = (count: number) =>
-    `${line.name}: ${count} x ${formatLength(lengthM, units)}${onSlope}, and ${formatTape(tieOffsM, units)} each for tying off at ${2 * strains.length} ends`;
-  const wire = measureOf('wire', type.wireId, conductorName(input, type.wireId));
-  tally.add(wire, [line.id], wires * (lengthM + tieOffsM), said(wires));
+  const said = (count: number, of = '') =>
+    `${line.name}: ${count} x ${formatLength(lengthM, units)}${onSlope}${of}, and ${formatTape(tieOffsM, units)} each for tying off at ${2 * strains.length} ends`;
+  const kinds = [
+    { name: line.live ? 'live' : 'not live', count: type.liveWires, conductorId: type.wireId },
+    { name: 'earth', count: type.earthWires, conductorId: type.plainWireId ?? type.wireId },
+    { name: 'plain', count: plainWires, conductorId: type.plainWireId ?? type.wireId },
+  ].filter(({ count }) => count > 0);
+  for (const [conductorId, alike] of Map.groupBy(kinds, (kind) => kind.conductorId)) {
+    const count = alike.reduce((sum, kind) => sum + kind.count, 0);
+    const of = kinds.length > 1 ? ` (${alike.map((kind) => `${kind.count} ${kind.name}`).join(', ')})` : '';
+    const wire = measureOf('wire', conductorId, conductorName(input, conductorId));
+    tally.add(wire, [line.id], count * (lengthM + tieOffsM), said(count, of));
+  }
   tally.add(measureOf('barbedWire'), [line.id], type.barbedWires * (lengthM + tieOffsM), said(type.barbedWires));
 
   const tighteners = strains.reduce(

@@ -1,6 +1,6 @@
 import { formatTape } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
-import type { Crossing, Gateway } from '../../model/things.ts';
+import type { Gateway } from '../../model/things.ts';
 import type { CrossingFigures } from '../../registers/types.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import type { NotCounted } from '../types.ts';
@@ -63,8 +63,8 @@ function countCrossing(input: TakeOffInput, figures: CrossingFigures, tally: Tal
   tally.add(measureOf('earthCable'), owner, figures.earthCableM, name);
   const clamps = Math.ceil(liveWires / wiresPerClamp);
   tally.add(measureOf('cableClamp'), owner, 2 * clamps, `${name}: both ends, ${liveWires} live wires`);
-  if (hasEarthCable(crossing)) tally.add(measureOf('earthClamp'), owner, 2, `${name}: both ends`);
-  const cables = hasEarthCable(crossing) ? 2 : 1;
+  if (crossing.earth) tally.add(measureOf('earthClamp'), owner, 2, `${name}: both ends`);
+  const cables = crossing.earth ? 2 : 1;
   tally.add(
     measureOf('lug'),
     owner,
@@ -72,10 +72,6 @@ function countCrossing(input: TakeOffInput, figures: CrossingFigures, tally: Tal
     `${name}: both ends of ${cables === 2 ? 'live and earth cable' : 'the live cable'}`,
   );
   tally.add(workMeasure('crossing'), owner, 1, name);
-}
-
-function hasEarthCable({ method, earth }: Crossing): boolean {
-  return method === 'buried' && earth;
 }
 
 export const pipeMeasure = (boreMm: number) => measureOf('pipe', boreMm, `${boreMm} mm bore`);

@@ -107,14 +107,28 @@ function endDrafts({ xy, lengthM }: LineShape): Draft[] {
   ];
 }
 
-function bendDrafts({ xy, stationsM }: LineShape, { angleFromDeg, strainerFromDeg }: OrderSettings): Draft[] {
-  return xy.slice(1, -1).flatMap((vertex, i): Draft[] => {
-    const turnDeg = Math.abs(turnAngleDeg(xy[i]!, vertex, xy[i + 2]!));
+/** A bend drawn at just the angle of a rule counts, whatever the last bits of its bearings say. */
+const angleSlackDeg = 0.01;
+
+function bendDrafts(shape: LineShape, { angleFromDeg, strainerFromDeg }: OrderSettings): Draft[] {
+  const corners = cornersOf(shape);
+  return corners.slice(1, -1).flatMap(({ xy, atM }, i): Draft[] => {
+    const turnDeg = Math.abs(turnAngleDeg(corners[i]!.xy, xy, corners[i + 2]!.xy)) + angleSlackDeg;
     if (turnDeg < angleFromDeg && turnDeg < strainerFromDeg) return [];
     const corner = turnDeg >= strainerFromDeg;
     const role = corner ? 'strainer' : 'angle';
-    return [{ atM: stationsM[i + 1]!, xy: vertex, role, tied: corner, gateway: null, marked: null }];
+    return [{ atM, xy, role, tied: corner, gateway: null, marked: null }];
   });
+}
+
+/** A line's vertices with their stations; of several on top of each other the first. */
+function cornersOf({ xy, stationsM }: LineShape): { readonly xy: Xy; readonly atM: number }[] {
+  const corners: { xy: Xy; atM: number }[] = [];
+  for (const [i, vertex] of xy.entries()) {
+    const atM = stationsM[i]!;
+    if (i === 0 || atM - corners.at(-1)!.atM > leastLengthM) corners.push({ xy: vertex, atM });
+  }
+  return corners;
 }
 
 function gateDrafts({ gateway, fromM, toM, startPost, endPost }: GatewaySpan, geometry: PathGeometry): Draft[] {

@@ -10,6 +10,6 @@ export interface TakeOffInput {
 }
 
 /** Whether a thing of this status is to be counted. */
-export function counts({ settings }: TakeOffInput, status: Status): boolean {
+export function counts({ settings }: Pick<TakeOffInput, 'settings'>, status: Status): boolean {
   return settings.count === 'all' || status === 'planned';
 }

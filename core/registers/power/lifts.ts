@@ -126,7 +126,7 @@ function spansToWeakest(power: Power, supply: Supply): number[] {
   return place.on === 'span' && !spans.includes(place.span) ? [...spans, place.span] : spans;
 }
 
-/** The lead-out in the cable of least resistance that the library has. */
+/** The lead-out in the fence lead-out cable of least resistance that the library has. */
 function heavierLeadOut({ survey }: Power, { circuit, edgeOfLink }: Supply): Named[] {
   const cables = conductorLibrary.filter(({ kind }) => kind === 'cable');
   const best = cables.reduce((a, b) => (b.ohmPerKm < a.ohmPerKm ? b : a));
@@ -145,7 +145,7 @@ function heavierLeadOut({ survey }: Power, { circuit, edgeOfLink }: Supply): Nam
   return [
     {
       key: 'leadOut',
-      change: { name: `Heavier lead-out: ${best.name.replace('Insulated cable, ', '')}`, links },
+      change: { name: `Heavier lead-out: ${best.name.charAt(0).toLowerCase()}${best.name.slice(1)}`, links },
       thingIds,
     },
   ];

@@ -1,3 +1,4 @@
+import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { inWords } from '../../model/edits/support/fieldRules.ts';
 import { formatTape, formatVoltage, type Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
@@ -51,5 +52,5 @@ function referredName(id: string, project: Project): string {
     const thing = table.get(id);
     if (thing) return thing.name;
   }
-  return id;
+  return conductorById(id, [])?.name ?? id;
 }

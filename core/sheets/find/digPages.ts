@@ -74,7 +74,7 @@ function findingTable(
       awayInWords(finding, units),
       errorInWords(finding, units),
       '',
-      'Keep machines clear',
+      'Keep machines clear: ask its owner by how much',
     ]),
   ];
   if (rows.length === 0) return [];

@@ -1,4 +1,6 @@
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
+import { cableRatingCaution, oneConduitRule } from '../../electrical/conductors/fenceCable.ts';
+import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
 import { earthCableLengthM, liveCableLengthM, pipeLengthM } from '../../geometry/conduit.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { offsetOf } from '../../locate/ties.ts';
@@ -56,7 +58,17 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
     ...tieRemarks(points, units).map((remark) => paragraph(remark, widthMm, input.measure)),
     space(2),
     factsBlock(row, units, widthMm, input),
+    space(1.5),
+    cableRules(row, widthMm, input),
   ];
+}
+
+/** What the live cable must be and must not lie with; louder where the record names such a cable. */
+function cableRules({ built: { record } }: CrossingRow, widthMm: number, { measure }: PackInput): Block {
+  const named = cablesNamed(record?.alsoInTrench ?? '');
+  const head = named && named.conduit !== 'own' ? `Another cable is recorded here (${named.words.join(', ')}). ` : '';
+  const font = head === '' ? 'regular' : 'bold';
+  return words(`${head}${oneConduitRule} ${cableRatingCaution}`, widthMm, { sizePt: letters.small, font }, measure);
 }
 
 /** The one thing to know first: how far this card can be trusted. */

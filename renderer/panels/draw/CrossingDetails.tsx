@@ -12,7 +12,7 @@ import { Caution } from '../parts/Caution.tsx';
 import { CheckField, NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { StatusField } from '../parts/StatusField.tsx';
-import { useConductorChoices } from './useConductorChoices.ts';
+import { CableField } from './CableField.tsx';
 
 /** How the live wire and the earth get past a gateway: the trench, what lies in it and how long each piece is. */
 export function CrossingDetails({ gateway }: { readonly gateway: Gateway }) {
@@ -21,7 +21,9 @@ export function CrossingDetails({ gateway }: { readonly gateway: Gateway }) {
   const live = survey.gateways.get(gateway.id)?.lineLive ?? false;
   return (
     <section className="crossing" aria-label={`Crossing at ${gateway.name}`}>
-      <h3>Crossing under {gateway.name}</h3>
+      <h3>
+        Crossing {figures?.crossing.method === 'overhead' ? 'over' : 'under'} {gateway.name}
+      </h3>
       {figures ? (
         <CrossingFields crossing={figures.crossing} gateway={gateway} />
       ) : (
@@ -53,7 +55,6 @@ function NoCrossing({ gateway, live }: { readonly gateway: Gateway; readonly liv
 function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; readonly gateway: Gateway }) {
   const { survey } = useOpenFile();
   const units = useUnits();
-  const cables = useConductorChoices('cable');
   const figures = survey.crossings.get(gateway.id)!;
   const set = (label: string, patch: Partial<Omit<Crossing, 'kind' | 'id'>>) =>
     change(`${label} the crossing at ${gateway.name}`, 'crossing', crossing.id, patch);
@@ -72,10 +73,19 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
   return (
     <>
       <dl className="measures">
-        <Measure term="Trench" lengthM={figures.trenchM} note="along the curve" />
-        <Measure term="Pipe" lengthM={figures.pipeM} note="trench + 2 x (depth + riser) + allowance" />
-        <Measure term="Live cable" lengthM={figures.liveCableM} note="pipe + 2 x tail" />
-        <Measure term="Earth cable" lengthM={figures.earthCableM} note="trench + 2 x (depth + joint height)" />
+        {buried ? (
+          <>
+            <Measure term="Trench" lengthM={figures.trenchM} note="along the curve" />
+            <Measure term="Pipe" lengthM={figures.pipeM} note="trench + 2 x (depth + riser) + allowance" />
+            <Measure term="Live cable" lengthM={figures.liveCableM} note="pipe + 2 x tail" />
+            <Measure term="Earth cable" lengthM={figures.earthCableM} note="trench + 2 x (depth + joint height)" />
+          </>
+        ) : (
+          <>
+            <Measure term="Live cable" lengthM={figures.liveCableM} note="span + 2 x (height + tail) + allowance" />
+            <Measure term="Earth wire" lengthM={figures.earthCableM} note="span + 2 x height + allowance" />
+          </>
+        )}
       </dl>
       {buried ? (
         <Caution>
@@ -122,7 +132,7 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
       </p>
       <div className="field-pair">
         {length('Depth', 'depthM', 3)}
-        {length('Riser height', 'riserHeightM', 4)}
+        {length(buried ? 'Riser height' : 'Height of the wire', 'riserHeightM', buried ? 4 : 10)}
       </div>
       <div className="field-pair">
         {length('Tail, each end', 'tailM', 10)}
@@ -142,18 +152,18 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
         />
         {length("Pipe's least bend radius", 'minBendRadiusM', 10)}
       </div>
-      <SelectField
+      <CableField
         label="Live cable"
-        value={crossing.cableId}
-        choices={cables}
+        cableId={crossing.cableId}
+        inGround={buried}
         onCommit={(cableId) => set('Change the cable of', { cableId })}
       />
       <CheckField
-        label="An earth cable goes across too"
+        label={buried ? 'An earth cable goes across too' : 'An earth wire goes across overhead too'}
         value={crossing.earth}
         onCommit={(earth) => set('Change the earth of', { earth })}
       />
-      {crossing.earth ? length('Earth joined at height', 'earthConnectionM', 3) : null}
+      {crossing.earth && buried ? length('Earth joined at height', 'earthConnectionM', 3) : null}
       <SelectField
         label="Riser ends sealed"
         value={crossing.sealed === null ? 'unknown' : crossing.sealed ? 'yes' : 'no'}

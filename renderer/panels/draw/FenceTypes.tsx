@@ -1,3 +1,5 @@
+import { missingPlainWires } from '../../../core/checks/drawing/plainWiresNotEntered.ts';
+import { capital } from '../../../core/checks/support/make.ts';
 import { newFenceType } from '../../../core/model/defaults.ts';
 import { put } from '../../../core/model/project.ts';
 import type { FenceType } from '../../../core/model/things.ts';
@@ -34,6 +36,18 @@ export function FenceTypes() {
             cell: ({ earthWires }) => earthWires,
             sortBy: ({ earthWires }) => earthWires,
           },
+          {
+            title: 'Plain',
+            figures: true,
+            cell: ({ plainWires }) => plainWires ?? '?',
+            sortBy: ({ plainWires }) => plainWires ?? -1,
+          },
+          {
+            title: 'Barbed',
+            figures: true,
+            cell: ({ barbedWires }) => barbedWires,
+            sortBy: ({ barbedWires }) => barbedWires,
+          },
         ]}
       />
       <p className="buttons">
@@ -49,9 +63,11 @@ export function FenceTypes() {
 }
 
 export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
-  const conductors = useConductorChoices('wire');
+  const liveWires = useConductorChoices('wire', type.wireId);
+  const plainWires = useConductorChoices('wire', type.plainWireId);
   const set = (label: string, patch: Partial<Omit<FenceType, 'kind' | 'id'>>) =>
     change(label, 'fenceType', type.id, patch);
+  const missing = missingPlainWires(type);
   const count = (label: string, value: number, key: 'liveWires' | 'earthWires' | 'barbedWires') => (
     <NumberField
       label={label}
@@ -60,7 +76,7 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
       max={20}
       value={value}
       onCommit={(wires) => {
-        if (wires !== null) set(`Change ${label.toLowerCase()}`, { [key]: Math.round(wires) });
+        if (wires !== null) set(`Change the ${label.toLowerCase()}`, { [key]: Math.round(wires) });
       }}
     />
   );
@@ -72,23 +88,53 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
         {count('Earth wires', type.earthWires, 'earthWires')}
       </div>
       <div className="field-pair">
-        {count('Barbed wires', type.barbedWires, 'barbedWires')}
-        <LengthField
-          label="Post spacing"
-          valueM={type.postSpacingM}
-          minM={0.5}
-          maxM={100}
-          onCommitM={(postSpacingM) => {
-            if (postSpacingM !== null) set('Change the post spacing', { postSpacingM });
-          }}
+        <NumberField
+          label="Plain wires"
+          unit="wires"
+          decimals={0}
+          max={20}
+          optional
+          placeholder="not entered"
+          value={type.plainWires ?? null}
+          onCommit={(wires) => set('Change the plain wires', { plainWires: Math.round(wires ?? 0) })}
         />
+        {count('Barbed wires', type.barbedWires, 'barbedWires')}
       </div>
+      <p className={missing ? 'field-problem' : 'field-hint'}>
+        {missing
+          ? `${capital(missing.text)}. Enter the plain wires, or the order is short of them; if it has none, enter 0.`
+          : 'Plain wires are dead: ordered, strained and stapled like the others. Barbed wire is counted for itself and never electrified.'}
+      </p>
+      <LengthField
+        label="Post spacing"
+        valueM={type.postSpacingM}
+        minM={0.5}
+        maxM={100}
+        onCommitM={(postSpacingM) => {
+          if (postSpacingM !== null) set('Change the post spacing', { postSpacingM });
+        }}
+      />
       <SelectField
-        label="Wire"
+        label="Live wire"
         value={type.wireId}
-        choices={conductors}
-        onCommit={(wireId) => set('Change the wire', { wireId })}
+        choices={liveWires}
+        onCommit={(wireId) => set('Change the live wire', { wireId })}
+      />
+      <SelectField
+        label="Earth and plain wire"
+        value={type.plainWireId ?? ''}
+        choices={[{ value: '', label: 'The same as the live wire' }, ...plainWires]}
+        onCommit={(id) =>
+          void commit('Change the earth and plain wire', (project) =>
+            put(project, withPlainWire(project.fenceType.get(type.id) ?? type, id)),
+          )
+        }
       />
     </>
   );
+}
+
+/** `id` empty: of the same wire as the live ones. */
+function withPlainWire({ plainWireId: _, ...type }: FenceType, id: string): FenceType {
+  return id === '' ? type : { ...type, plainWireId: id };
 }

@@ -5,10 +5,10 @@ import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { CheckField, NumberField, SelectField, TextField } from '../parts/fields.tsx';
+import { CheckField, NumberField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { StatusField } from '../parts/StatusField.tsx';
-import { useConductorChoices } from './useConductorChoices.ts';
+import { CableField } from './CableField.tsx';
 
 export function EnergiserDetails({ energiser }: { readonly energiser: Energiser }) {
   const { project } = useOpenFile();
@@ -148,22 +148,20 @@ export function EarthFieldDetails({ field }: { readonly field: EarthField }) {
 }
 
 export function LeadOutDetails({ leadOut }: { readonly leadOut: LeadOut }) {
-  const cables = useConductorChoices('cable');
   const set = (label: string, patch: Partial<Omit<LeadOut, 'kind' | 'id'>>) =>
     change(`${label} ${leadOut.name}`, 'leadOut', leadOut.id, patch);
   return (
     <>
       <TextField label="Name" required value={leadOut.name} onCommit={(name) => set('Rename', { name })} />
-      <SelectField
+      <CableField
         label="Cable"
-        value={leadOut.cableId}
-        choices={cables}
+        cableId={leadOut.cableId}
+        inGround={leadOut.buried}
         onCommit={(cableId) => set('Change the cable of', { cableId })}
       />
       <CheckField
         label="Buried, in insulating conduit"
         value={leadOut.buried}
-        hint="Never in one conduit with mains, communication or data cables (IEC 60335-2-76, Annex BB)."
         onCommit={(buried) => set('Change', { buried })}
       />
       <StatusField status={leadOut.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />

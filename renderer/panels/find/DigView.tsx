@@ -150,7 +150,7 @@ function FindingRow({
       </p>
       <p className="dig-verdict">
         {isHit ? <span aria-hidden="true">✕ </span> : null}
-        {overhead ? 'Overhead: keep machines clear of it.' : `${verdictInWords(finding)}.`}{' '}
+        {overhead ? 'Overhead: keep machines clear of it; ask its owner by how much.' : `${verdictInWords(finding)}.`}{' '}
         {thing.depthM === null ? '' : `${formatTape(thing.depthM, units)} deep. `}
         {errorInWords(finding, units)}.
       </p>

@@ -1,4 +1,4 @@
-import { formatAmount, formatMoney, packText } from '../../../core/quantities/formatOrder.ts';
+import { coilNote, formatAmount, formatMoney, lineCaution, packText } from '../../../core/quantities/formatOrder.ts';
 import type { LabourLine, OrderLine, OrderPart } from '../../../core/quantities/order/order.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { light } from '../../state/choose.ts';
@@ -44,6 +44,7 @@ function Goods({ part }: { readonly part: OrderPart }) {
       <table>
         <caption>
           Goods, rounded up to packs and rolls, before tax.
+          {coilNote(lines)}
           {lines.some(({ item }) => item.invented) ? ' *\u00A0marks a price that is invented.' : ''}
         </caption>
         <thead>
@@ -70,6 +71,7 @@ function Goods({ part }: { readonly part: OrderPart }) {
 function GoodsRow({ line }: { readonly line: OrderLine }) {
   const habits = useHabits();
   const { item, needed, packs, cost, quantities } = line;
+  const caution = lineCaution(line);
   const things = [...new Set(quantities.flatMap(({ pieces }) => pieces.flatMap(({ thingIds }) => thingIds)))];
   return (
     <tr onPointerEnter={() => light(things)} onPointerLeave={() => light([])}>
@@ -80,6 +82,7 @@ function GoodsRow({ line }: { readonly line: OrderLine }) {
           {formatMoney(item.price, habits)}
           {item.invented ? '*' : ''}
         </span>
+        {caution ? <strong className="under">{caution}</strong> : null}
       </td>
       <td className="sum-cell">{packs}</td>
       <td className="sum-cell">{formatMoney(cost.net, habits)}</td>

@@ -190,7 +190,10 @@ function Conductors() {
             </tbody>
           </table>
         </div>
-        <p className="field-hint">Trade tables: common practice, no source; shown beside, not used.</p>
+        <p className="field-hint">
+          Trade tables: common practice, no source; shown beside, not used. So are the cores that lead-out cable is sold
+          with, and its rating of 10 kV or more.
+        </p>
       </details>
     </section>
   );

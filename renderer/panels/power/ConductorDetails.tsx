@@ -1,5 +1,7 @@
+import { cableRatingCaution } from '../../../core/electrical/conductors/fenceCable.ts';
 import type { UserConductor } from '../../../core/model/things.ts';
 import { change } from '../../state/change.ts';
+import { Caution } from '../parts/Caution.tsx';
 import { NumberField, TextField } from '../parts/fields.tsx';
 
 export function ConductorDetails({ conductor }: { readonly conductor: UserConductor }) {
@@ -19,6 +21,7 @@ export function ConductorDetails({ conductor }: { readonly conductor: UserConduc
           if (ohmPerKm !== null) set('Change the resistance of', { ohmPerKm });
         }}
       />
+      <Caution>If it is a cable: {cableRatingCaution}</Caution>
       <TextField
         label="Note"
         long

@@ -11,6 +11,7 @@ const aboutPower: ReadonlySet<string> = new Set([
   'missingCrossing',
   'unknownFenceType',
   'barbedWire',
+  'buildingWire',
   'earthElectrodeDistance',
   'earthAcrossGateway',
 ]);

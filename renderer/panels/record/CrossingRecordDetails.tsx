@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import { oneConduitRule } from '../../../core/electrical/conductors/fenceCable.ts';
+import { cablesNamed } from '../../../core/electrical/conductors/otherCables.ts';
 import { type CrossingAsBuilt, crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type CrossingSource, crossingSource } from '../../../core/locate/crossingSource.ts';
 import { labelOf } from '../../../core/locate/ties.ts';
@@ -11,7 +13,7 @@ import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
-import { useConductorChoices } from '../draw/useConductorChoices.ts';
+import { CableField } from '../draw/CableField.tsx';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -236,7 +238,6 @@ function Trench({
   set,
   what,
 }: Omit<PartProps, 'built'> & { readonly crossing: Crossing; readonly what: string }) {
-  const cables = useConductorChoices('cable');
   const setCrossing = (label: string, patch: Partial<Crossing>) =>
     change(`${label}: ${what}`, 'crossing', crossing.id, patch, { recording: true });
   const joints = record.jointsUnderground;
@@ -250,25 +251,23 @@ function Trench({
   );
   return (
     <section className="block" aria-label="Trench and cable">
-      <div className="field-pair">
-        <NumberField
-          label="Pipe bore"
-          unit="mm"
-          decimals={1}
-          min={1}
-          max={500}
-          value={crossing.pipeBoreMm}
-          onCommit={(pipeBoreMm) => {
-            if (pipeBoreMm !== null) setCrossing('Write the pipe bore', { pipeBoreMm });
-          }}
-        />
-        <SelectField
-          label="Live cable"
-          value={crossing.cableId}
-          choices={cables}
-          onCommit={(cableId) => setCrossing('Write the cable', { cableId })}
-        />
-      </div>
+      <NumberField
+        label="Pipe bore"
+        unit="mm"
+        decimals={1}
+        min={1}
+        max={500}
+        value={crossing.pipeBoreMm}
+        onCommit={(pipeBoreMm) => {
+          if (pipeBoreMm !== null) setCrossing('Write the pipe bore', { pipeBoreMm });
+        }}
+      />
+      <CableField
+        label="Live cable"
+        cableId={crossing.cableId}
+        inGround={false}
+        onCommit={(cableId) => setCrossing('Write the cable', { cableId })}
+      />
       <NumberField
         label="Cable joints underground"
         unit=""
@@ -312,6 +311,7 @@ function Trench({
         />
       </div>
       {text('Also in the trench', 'alsoInTrench')}
+      <AlsoInTrench note={record.alsoInTrench} />
       {text('Soil', 'soil')}
       <div className="field-pair">
         {text('Recorded by', 'recordedBy')}
@@ -324,5 +324,21 @@ function Trench({
       </div>
       {text('Notes', 'note', true)}
     </section>
+  );
+}
+
+/** What may not lie in one conduit with the live cable, said louder where the note names such a cable. */
+function AlsoInTrench({ note }: { readonly note: string }) {
+  const named = cablesNamed(note);
+  if (!named) return <p className="field-hint">{oneConduitRule}</p>;
+  const how = {
+    same: 'It lies in one conduit with the live cable, which is forbidden: give the live cable one of its own.',
+    own: 'It has a conduit of its own.',
+    notSaid: 'Has it a conduit of its own? Write it down: “in its own conduit”.',
+  };
+  return (
+    <Caution>
+      Another cable is named here ({named.words.join(', ')}). {how[named.conduit]} {oneConduitRule}
+    </Caution>
   );
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { newGateway } from '../../../core/model/defaults.ts';
+import { newFenceType, newGateway, startingFenceTypes } from '../../../core/model/defaults.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
-import type { Crossing, Service, Thing } from '../../../core/model/things.ts';
+import type { Crossing, FenceType, Service, Thing } from '../../../core/model/things.ts';
 import {
   at,
   bridgedGateway,
@@ -475,6 +475,59 @@ describe('trenches', () => {
     expect(said(fed(gated, { ...pipe(2), what: 'powerLine' }), 'trenchNearService')).toEqual([]);
     expect(said(fed(gated, { ...pipe(1.9), what: 'powerLine' }), 'trenchNearService')).toHaveLength(1);
     expect(said(fed(gated, { ...pipe(1.4), buried: false }), 'trenchNearService')).toEqual([]);
+  });
+
+  it('says that its clearances are assumed', () => {
+    const gated = bridgedGateway('G', 'T', 200, { opens: 'left' });
+    const drain = service(
+      'W',
+      'drain',
+      [
+        [0, 1.2],
+        [400, 1.2],
+      ],
+      { buried: true },
+    );
+    const [finding] = said(fed(gated, drain), 'trenchNearService');
+    expect(finding?.message).toContain('0.50 m is assumed by this program to be the least: check local rules');
+  });
+});
+
+describe('fence types whose name says more wires than are entered', () => {
+  /** A type as files of older versions hold it, without the field. */
+  const older = (name: string, figures: Partial<FenceType> = {}): FenceType => {
+    const { plainWires: _, ...type } = newFenceType('old', name, { liveWires: 2, earthWires: 1, ...figures });
+    return type;
+  };
+  const used = (type: FenceType) => fed(type, { ...trunk, typeId: type.id });
+
+  it.each([
+    ['Boundary, seven wires, two live, one earth', {}, 4],
+    ['Four wires, two live, one earth', {}, 1],
+    ['Old boundary, six plain and one barbed, not live', { liveWires: 0, earthWires: 0, barbedWires: 1 }, 6],
+    ['7-wire', {}, 4],
+    ['Deer fence, 2 m high, 10 strands', {}, 7],
+  ])('"%s" is offered its plain wires', (name, figures, plainWires) => {
+    const project = used(older(name, figures));
+    const [finding] = said(project, 'plainWiresNotEntered');
+    expect(finding?.message).toContain(name);
+    expect(finding?.message).toContain('the order is short of them');
+    const after = mended(project, 'plainWiresNotEntered');
+    expect(after.fenceType.get('old')!.plainWires).toBe(plainWires);
+    expect(said(after, 'plainWiresNotEntered')).toEqual([]);
+  });
+
+  it.each(['Three wires', 'Two live wires', 'Steel 2.5 mm wire', 'Boundary 7', 'Netting', 'One live, one earth'])(
+    '"%s" says nothing more than is entered',
+    (name) => {
+      expect(said(used(older(name)), 'plainWiresNotEntered')).toEqual([]);
+    },
+  );
+
+  it('of a type that no line uses, and where somebody has entered them, even as none, nothing is said', () => {
+    expect(said(fed(older('Seven wires')), 'plainWiresNotEntered')).toEqual([]);
+    expect(said(used({ ...older('Seven wires'), plainWires: 0 }), 'plainWiresNotEntered')).toEqual([]);
+    for (const type of startingFenceTypes) expect(said(used(type), 'plainWiresNotEntered'), type.name).toEqual([]);
   });
 });
 

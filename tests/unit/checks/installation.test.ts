@@ -4,6 +4,7 @@ import { CheckContext } from '../../../core/checks/support/context.ts';
 import { distanceM } from '../../../core/geometry/geodesic.ts';
 import { newEarthField } from '../../../core/model/defaults.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
+import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { Crossing, Gateway, Service, Thing } from '../../../core/model/things.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import {
@@ -198,6 +199,115 @@ describe('overhead crossings', () => {
   });
 });
 
+describe('assumed figures are said to be assumed', () => {
+  it('heights of overhead wires', () => {
+    const [finding] = said(gated({ vehicles: true }, { method: 'overhead', riserHeightM: 3 }), 'overheadCrossing');
+    expect(finding?.message).toContain('4.50 m is assumed by this program to be the least: check local rules');
+    expect(finding?.source).toBe('an assumption of this project');
+  });
+});
+
+describe('live cable that is a size of building wire', () => {
+  it('in a file of an older version is told, and changed only by the fix', () => {
+    const project = gated({}, { cableId: 'cable-copper-2.5mm2' });
+    const [finding] = said(project, 'buildingWire');
+    expect(finding).toMatchObject({ severity: 'warning', thingIds: ['X-G', 'G'] });
+    expect(finding?.message).toContain('insulation is not made for the voltage of a fence');
+    expect(finding?.remedy).toContain('rated 10 kV or more');
+    expect([...mended(project, 'buildingWire').crossing.values()][0]!.cableId).toBe('cable-steel-2.5');
+  });
+
+  it('of a lead-out too; where it is built, nothing is offered that would only change the entry', () => {
+    const lead = leadOut(
+      'L',
+      'E',
+      [
+        [0, 0],
+        [0, -50],
+      ],
+      { cableId: 'cable-copper-6mm2', status: 'built' },
+    );
+    const [finding] = said(fed(lead), 'buildingWire');
+    expect(finding?.thingIds).toEqual(['L']);
+    expect(finding?.fixes).toEqual([]);
+    expect(finding?.remedy).toContain('replace it');
+  });
+
+  it('fence lead-out cable, and a conductor of the user’s own, say nothing', () => {
+    expect(said(gated({}, { cableId: 'cable-copper-2.5' }), 'buildingWire')).toEqual([]);
+    const own = { kind: 'conductor', id: 'own', name: 'Own', ohmPerKm: 7, note: '' } as const;
+    expect(said(put(gated({}, { cableId: 'own' }), own), 'buildingWire')).toEqual([]);
+  });
+});
+
+describe('another cable where the live cable lies', () => {
+  const noted = (alsoInTrench: string): Project => put(gated({}, {}), { ...newCrossingRecord('X-G'), alsoInTrench });
+
+  it.each([
+    ['mains cable to the pump', 'warning'],
+    ['phone, in the same pipe', 'error'],
+    ['data cable in its own conduit', 'hint'],
+  ])('by the record "%s" is a finding of weight %s', (note, severity) => {
+    const [finding, ...more] = said(noted(note), 'cableInTrench');
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ severity, thingIds: ['X-G', 'G'] });
+    expect(finding?.message).toContain(`"${note}"`);
+    expect(finding?.source).toContain(standard);
+  });
+
+  it.each(['', 'no mains', 'water pipe'])('"%s" says nothing', (note) => {
+    expect(said(noted(note), 'cableInTrench')).toEqual([]);
+  });
+
+  /** The trench runs from (198, 0) to (202, 0) and bows 1 m to the north. */
+  const cable = (path: Points, what: Service['what'] = 'powerLine', buried = true) =>
+    put(gated({}, { bowM: 0 }), service('W', what, path, { buried }));
+  const along: Points = [
+    [150, 0.2],
+    [250, 0.2],
+  ];
+
+  it('drawn along the trench is told, with how far; one that only crosses it is not', () => {
+    const [finding] = said(cable(along), 'cableInTrench');
+    expect(finding).toMatchObject({ severity: 'warning', thingIds: ['X-G', 'W'] });
+    expect(finding?.message).toContain('for 4.00 m within 0.30 m of it');
+    expect(finding?.message).toContain('One conduit with the live cable is forbidden');
+    expect(said(cable(along, 'dataCable'), 'cableInTrench')).toHaveLength(1);
+    const across: Points = [
+      [200, -50],
+      [200.5, 50],
+    ];
+    expect(said(cable(across), 'cableInTrench')).toEqual([]);
+    expect(said(cable(across), 'trenchNearService')[0]?.remedy).toContain('Never lay the live cable in one conduit');
+  });
+
+  it('overhead, of water, or a metre beside is no cable in the trench', () => {
+    expect(said(cable(along, 'powerLine', false), 'cableInTrench')).toEqual([]);
+    expect(said(cable(along, 'waterPipe'), 'cableInTrench')).toEqual([]);
+    expect(said(cable(along.map(([x, y]) => [x, y + 1] as const)), 'cableInTrench')).toEqual([]);
+  });
+
+  it('along a buried lead-out is told too', () => {
+    const lead = leadOut('L', 'E', [
+      [0, 0],
+      [0, -80],
+    ]);
+    const beside = service(
+      'W',
+      'dataCable',
+      [
+        [0.1, -20],
+        [0.1, -60],
+      ],
+      { buried: true },
+    );
+    const [finding] = said(fed(lead, beside), 'cableInTrench');
+    expect(finding?.thingIds).toEqual(['L', 'W']);
+    expect(finding?.message).toMatch(/along the trench of lead-out L, for 40\.\d m/);
+    expect(said(fed({ ...lead, buried: false }, beside), 'cableInTrench')).toEqual([]);
+  });
+});
+
 describe('public roads and paths', () => {
   const road = (y: number, open: Service['open']) =>
     service(
@@ -251,7 +361,22 @@ describe('crossings', () => {
     expect(said(put(bare, poor), 'earthAcrossGateway')[0]?.severity).toBe('warning');
     const withEarthWire = put(bare, { ...trunk, typeId: 'ft-4' });
     expect(said(withEarthWire, 'earthAcrossGateway')[0]?.message).toContain('earth-return wire');
+    expect(said(withEarthWire, 'earthAcrossGateway')[0]?.message).toContain('cut at this gateway');
     expect(said(gated({}, {}), 'earthAcrossGateway')).toEqual([]);
+  });
+
+  it('carry the earth overhead as well, or say that it is cut', () => {
+    const over = put(gated({}, { method: 'overhead', riserHeightM: 3 }), { ...trunk, typeId: 'ft-4' });
+    expect(said(over, 'earthAcrossGateway')).toEqual([]);
+    expect(surveyOf(over).crossings.get('G')!.earthCableM).toBeGreaterThan(4);
+    const without = put(gated({}, { method: 'overhead', riserHeightM: 3, earth: false }), {
+      ...trunk,
+      typeId: 'ft-4',
+    });
+    const [finding] = said(without, 'earthAcrossGateway');
+    expect(finding).toMatchObject({ severity: 'warning' });
+    expect(finding?.message).toContain('cut at this gateway');
+    expect(finding?.remedy).toContain('overhead');
   });
 
   it.each([

@@ -1,8 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { cableOhm } from '../../../core/electrical/conductors/cableOhm.ts';
-import { conductorById, conductorLibrary } from '../../../core/electrical/conductors/conductorLibrary.ts';
+import {
+  buildingWires,
+  conductorById,
+  conductorLibrary,
+} from '../../../core/electrical/conductors/conductorLibrary.ts';
+import { cableRatingCaution, isBuildingWire } from '../../../core/electrical/conductors/fenceCable.ts';
 import { leakageClasses, leakageOhmKm } from '../../../core/electrical/conductors/leakage.ts';
 import { ohmPerKmInParallel, ohmPerKmOfRoundWire } from '../../../core/electrical/conductors/ohmPerKm.ts';
+import { coilLengthM, kgPerM } from '../../../core/electrical/conductors/wireMass.ts';
 import { crossingDefaults, newCrossing, newFenceType, newGateway } from '../../../core/model/defaults.ts';
 
 describe('conductors', () => {
@@ -11,8 +17,38 @@ describe('conductors', () => {
     expect(conductorById('steel-1.6', [])!.ohmPerKm).toBeCloseTo(95.29, 2);
   });
 
-  test('copper of 2.5 mm2 by IEC 60028: 6.8964 ohm/km', () => {
+  test('copper cores of 1.6 and 2.5 mm by IEC 60028: 17.241 / (pi/4 d2) = 8.5750 and 3.5123 ohm/km', () => {
+    expect(conductorById('cable-copper-1.6', [])!.ohmPerKm).toBeCloseTo(8.575, 3);
+    expect(conductorById('cable-copper-2.5', [])!.ohmPerKm).toBeCloseTo(3.5123, 4);
+  });
+
+  test('every cable is fence lead-out cable by core, diameter and rating; no size of building wire is offered', () => {
+    const cables = conductorLibrary.filter(({ kind }) => kind === 'cable');
+    expect(cables.length).toBeGreaterThan(3);
+    for (const { name } of cables) {
+      expect(name).toMatch(/^Fence lead-out cable, (steel|aluminium|copper) core \d\.\d mm, rated 10 kV or more$/);
+    }
+    expect(conductorLibrary.some(({ name }) => name.includes('mm²'))).toBe(false);
+    expect(cableRatingCaution).toContain('10 kV');
+  });
+
+  test('files that name the building wire of older versions compute with it as before, and it says what it is', () => {
+    // 17.241 / 2.5 and 17.241 / 6.
     expect(conductorById('cable-copper-2.5mm2', [])!.ohmPerKm).toBeCloseTo(6.8964, 4);
+    expect(conductorById('cable-copper-6mm2', [])!.ohmPerKm).toBeCloseTo(2.8735, 4);
+    for (const { id, name } of buildingWires) {
+      expect(isBuildingWire(id)).toBe(true);
+      expect(name).toMatch(/^Building wire, .*not made for a fence$/);
+    }
+    expect(isBuildingWire('cable-copper-2.5')).toBe(false);
+  });
+
+  test('25 kg of steel wire: 25 / (7,850 kg/m3 x area), about 1,585, 1,014, 649 and 253 m', () => {
+    const lengths = [1.6, 2, 2.5, 4].map((diameterMm) => Math.round(coilLengthM(25, 'zinc-coated steel', diameterMm)));
+    // 1,583.96 m for 1.6 mm: the table of facts says about 1,585.
+    expect(lengths).toEqual([1584, 1014, 649, 253]);
+    expect(coilLengthM(10, 'aluminium', 2.5)).toBeCloseTo(753.7, 1);
+    expect(kgPerM('zinc-coated steel', 2.5)).toBeCloseTo(0.03853, 5);
   });
 
   test('trade figures stand beside, lower, and are marked as common practice', () => {

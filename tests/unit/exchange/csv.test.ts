@@ -189,6 +189,10 @@ describe('the order as CSV', () => {
     expect(rows).toHaveLength(1 + part!.lines.length + part!.labour.length);
     expect(rows[0]).toContain('price (EUR)');
     const net = rows[0]!.indexOf('net (EUR)');
+    const caution = rows[0]!.indexOf('caution');
+    const cables = rows.filter((row) => row[rows[0]!.indexOf('item')]!.startsWith('Fence lead-out cable'));
+    expect(cables.length).toBeGreaterThan(0);
+    for (const row of cables) expect(row[caution]).toContain('rated 10 kV or more');
     const sum = rows.slice(1).reduce((total, row) => total + Number(row[net]), 0);
     expect(sum).toBeCloseTo(order.total.net, 2);
   });

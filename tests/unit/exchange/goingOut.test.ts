@@ -17,7 +17,7 @@ import { writeGpx } from '../../../core/exchange/gpx/writeGpx.ts';
 import { importFeatures, usualChoices } from '../../../core/exchange/intake/importFeatures.ts';
 import { writeKml, writeKmz } from '../../../core/exchange/kml/writeKml.ts';
 import { exchangedKinds } from '../../../core/exchange/preview/ours.ts';
-import { newProperty, startingFenceTypes } from '../../../core/model/defaults.ts';
+import { newFenceType, newProperty, startingFenceTypes } from '../../../core/model/defaults.ts';
 import { difference } from '../../../core/model/difference.ts';
 import { type Project, projectOf, put } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
@@ -166,6 +166,18 @@ describe.each(formats)('%s that goes out and comes back', (name, write) => {
     expect(exchanged(back.project)).toEqual(carried);
     expect(back.project.buriedPoint.has('bp-1')).toBe(true);
     expect(difference(project, imported(name, write(project), project).project)).toEqual([]);
+  });
+
+  it('brings the plain wires of fence types along, and does not invent them', () => {
+    const { plainWires: _, ...older } = newFenceType('ft-old', 'Seven wires');
+    const project = put(
+      emptyProject(),
+      newFenceType('ft-new', 'Six plain', { liveWires: 0, plainWires: 6, plainWireId: 'steel-4' }),
+      older,
+    );
+    const { fenceType } = imported(name, write(project), fresh()).project;
+    expect(fenceType.get('ft-new')).toMatchObject({ plainWires: 6, plainWireId: 'steel-4' });
+    expect(fenceType.get('ft-old')).toEqual(older);
   });
 
   it('keeps names of any letters, and text that looks like markup', () => {

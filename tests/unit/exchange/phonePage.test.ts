@@ -46,6 +46,12 @@ describe('phonePage', () => {
     expect(page).toContain('&lt;img src=x onerror=alert(1)&gt;&quot;&#39;&amp;&lt;/script&gt;');
   });
 
+  it('does not give the distance of wires from power lines for that of people and machines', () => {
+    expect(page).toContain('fence wires and leads keep 3 m off up to 1 kV');
+    expect(page).toContain('For people and machines ask the line’s owner.');
+    expect(page).not.toMatch(/keep clear by 3 m/i);
+  });
+
   it('asks nothing of any network', () => {
     expect(page).not.toMatch(/https?:/);
     const sources = [...page.matchAll(/\b(?:src|href|action|data)="([^"]*)"/g)].map(([, value]) => value!);

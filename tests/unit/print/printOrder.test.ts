@@ -82,6 +82,12 @@ describe.skipIf(!installed())('the order through pdftotext', () => {
     expect(text).toContain('Energiser off and fence proven dead before work');
   });
 
+  it('says at the live cable what it must be rated for', async () => {
+    const words = (await textOf(things)).replace(/\s+/g, ' ');
+    expect(words).toContain('rated 10 kV or more');
+    expect(words).toContain('never building wire');
+  });
+
   it('leaves out what was not asked for', async () => {
     const short = await textOf(things, { ...options, withCutLists: false, withQuantities: false });
     expect(short).not.toContain('Cut lists');

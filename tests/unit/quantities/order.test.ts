@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { newFenceType, startingFenceTypes } from '../../../core/model/defaults.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import { orderDefaults } from '../../../core/model/orderDefaults.ts';
 import { allThings, type Project, put } from '../../../core/model/project.ts';
-import type { CatalogueItem, OrderSettings, RollOnHand, Stage } from '../../../core/model/things.ts';
+import type { CatalogueItem, FenceType, OrderSettings, RollOnHand, Stage } from '../../../core/model/things.ts';
 import { planFigures } from '../../../core/quantities/comparePlans.ts';
 import {
   addItemFor,
@@ -17,6 +18,7 @@ import {
 import { addStage, deleteStage, moveStage, putInStage } from '../../../core/quantities/edits/changeStages.ts';
 import { changeTerms, setDroppers } from '../../../core/quantities/edits/changeTerms.ts';
 import { deleteKeptPlan, goBackTo, keepPlan } from '../../../core/quantities/edits/keepPlan.ts';
+import { coilNote, lineCaution } from '../../../core/quantities/formatOrder.ts';
 import { type OrderPart, orderOf } from '../../../core/quantities/order/order.ts';
 import { cheapestFor, packsFor } from '../../../core/quantities/order/packs.ts';
 import { priceListOf } from '../../../core/quantities/order/priceList.ts';
@@ -103,7 +105,7 @@ describe('the order of a square paddock of 100 m sides with one gateway of 4 m (
     expect(part.stage).toBeNull();
   });
 
-  it('has 2 x 396 m of wire, 10 m of tie-offs and 3 % of waste in two coils of 650 m at 150', () => {
+  it('has 2 x 396 m of wire, 10 m of tie-offs and 3 % of waste in two coils of 649 m at 150', () => {
     expect(orderLine(part, 'item-wire-steel-2.5')).toMatchObject({ packs: 2, cost: { net: 300 } });
   });
 
@@ -278,6 +280,30 @@ describe('the price list', () => {
     for (const { parts } of kits) for (const { itemId } of parts) expect(ids).toContain(itemId);
   });
 
+  it('names fence wire by gauge and mass, and holds as much as that mass is long', () => {
+    const wires = startingPrices.items.filter(({ measure }) => measure?.startsWith('wire:'));
+    // 25 kg / (7,850 kg/m3 x area) of steel, 10 kg / (2,703 kg/m3 x area) of aluminium.
+    expect(wires.map(({ name, packSize }) => [name, packSize])).toEqual([
+      ['Steel wire 1.6 mm, coil of 25 kg, about 1,584 m', 1584],
+      ['Steel wire 2.0 mm, coil of 25 kg, about 1,014 m', 1014],
+      ['Steel wire 2.5 mm, coil of 25 kg, about 649 m', 649],
+      ['Steel wire 4.0 mm, coil of 25 kg, about 253 m', 253],
+      ['Aluminium wire 2.0 mm, coil of 10 kg, about 1,178 m', 1178],
+      ['Aluminium wire 2.5 mm, coil of 10 kg, about 754 m', 754],
+    ]);
+    expect(wires.every(({ note }) => note.includes('the label says goes before it'))).toBe(true);
+    const barbed = startingPrices.items.find(({ measure }) => measure === 'barbedWire')!;
+    expect(barbed.name).toContain('assumed');
+  });
+
+  it('offers live cable by core, diameter and rating, and no building wire', () => {
+    const cables = startingPrices.items.filter(({ measure }) => measure?.startsWith('cable:'));
+    expect(cables.length).toBeGreaterThan(0);
+    for (const { name } of cables)
+      expect(name).toMatch(/^Fence lead-out cable, .* core .* mm, rated 10 kV or more, roll/);
+    expect(startingPrices.items.some(({ name }) => name.includes('mm²'))).toBe(false);
+  });
+
   it('comes into the file with the first change, whole', () => {
     const project = changeItem('item-post', { price: 11 })(square);
     expect(project.catalogueItem.size).toBe(startingPrices.items.length);
@@ -326,6 +352,115 @@ describe('the price list', () => {
     const open = worked(setLabourRate('gateway', null)(square));
     expect(open.order.total.unpriced).toBe(1);
     expect(open.findings.find(({ rule }) => rule === 'noPrice')!.message).toContain('Hang a gateway');
+  });
+});
+
+describe('a price list of an older version', () => {
+  const thick = drawing(
+    newFenceType('thick', 'Thick', { wireId: 'steel-4' }),
+    line(
+      'F1',
+      [
+        [0, 0],
+        [1000, 0],
+      ],
+      { typeId: 'thick' },
+    ),
+  );
+  const older = changeItem('item-wire-steel-4', { packSize: 650, name: 'Steel wire 4.0 mm, coil of 650 m' })(thick);
+
+  it('stays as it is; a coil that does not go with its gauge is told, and mended when asked', () => {
+    const { order, findings } = worked(older);
+    expect(orderLine(order.parts[0]!, 'item-wire-steel-4')).toMatchObject({ packs: 2 });
+    const coil = findings.find(({ rule }) => rule === 'coilLength')!;
+    // 650 m x 7,850 kg/m3 x pi/4 (4 mm)^2 = 64.1 kg.
+    expect(coil.message).toContain('650 m of this wire weigh about 64 kg; a coil of 25 kg holds about 253 m');
+    const mendedList = coil.fixes[0]!.edit(older, countingIds());
+    expect(mendedList.catalogueItem.get('item-wire-steel-4')).toMatchObject({
+      packSize: 253,
+      name: 'Steel wire 4.0 mm, coil of 25 kg, about 253 m',
+      price: 150,
+      invented: true,
+    });
+    // (1,000 + 2 x 0.5) m and 3 % of waste in coils of 253 m.
+    expect(orderLine(worked(mendedList).order.parts[0]!, 'item-wire-steel-4')).toMatchObject({ packs: 5 });
+    expect(worked(mendedList).findings.map(({ rule }) => rule)).not.toContain('coilLength');
+  });
+
+  it('says nothing of a coil as somebody weighed it', () => {
+    const own = changeItem('item-wire-steel-4', { packSize: 400, name: 'Coil of the merchant' })(thick);
+    expect(worked(own).findings.map(({ rule }) => rule)).not.toContain('coilLength');
+  });
+});
+
+describe('the wires of a kilometre of boundary (worked by hand)', () => {
+  const boundary = (type: FenceType) =>
+    worked(
+      drawing(
+        type,
+        line(
+          'F1',
+          [
+            [0, 0],
+            [999.999, 0],
+          ],
+          { typeId: type.id },
+        ),
+      ),
+    );
+  const seven = startingFenceTypes.find(({ id }) => id === 'ft-boundary')!;
+
+  it('seven of 1,001 m and 3 % of waste: 7,217 m, twelve coils of 649 m', () => {
+    const { order, findings } = boundary(seven);
+    expect(orderLine(order.parts[0]!, 'item-wire-steel-2.5')).toMatchObject({ packs: 12 });
+    expect(findings.map(({ rule }) => rule)).not.toContain('plainWiresNotEntered');
+  });
+
+  it('of an older file, where three are entered, says in the order that it is short, and by how many', () => {
+    const { plainWires: _, ...older } = seven;
+    const { order, findings } = boundary(older);
+    expect(orderLine(order.parts[0]!, 'item-wire-steel-2.5')).toMatchObject({ packs: 5 });
+    expect(findings.find(({ rule }) => rule === 'plainWiresNotEntered')!.fixes[0]!.label).toBe('Enter 4 plain wires');
+  });
+});
+
+describe('live cable that is a size of building wire', () => {
+  const [made, crossing] = bridgedGateway('G1', 'F1', 50);
+  const wired = put(square, made, { ...crossing, cableId: 'cable-copper-2.5mm2' });
+  const ofCable = (project: Project) =>
+    worked(project).findings.filter(({ message }) => message.includes('Building wire'));
+
+  it('is not in the price list, and the order says so once and offers no item for it', () => {
+    const [said, ...more] = ofCable(wired);
+    expect(more).toEqual([]);
+    expect(said).toMatchObject({ rule: 'buildingWireOrdered', severity: 'warning', fixes: [], thingIds: ['G1'] });
+    expect(said!.message).toContain('not in the order');
+    expect(said!.remedy).toContain('rated 10 kV or more');
+  });
+
+  it('is ordered as before from a list of an older version that has it, and told all the same', () => {
+    const old = { id: 'old', name: 'Insulated cable, copper 2.5 mm², roll of 50 m', packSize: 50, price: 190 };
+    const listed = put(wired, item({ ...old, measure: 'cable:cable-copper-2.5mm2', unit: 'm' }));
+    const [part] = worked(listed).order.parts as [OrderPart];
+    expect(orderLine(part, 'old')).toMatchObject({ packs: 1, cost: { net: 190 } });
+    expect(ofCable(listed)[0]!.message).toContain('it is in this order as the live cable');
+  });
+});
+
+describe('a line of live cable', () => {
+  it('carries the caution, whatever the price list calls it; others do not', () => {
+    const { lines } = worked(square).order.parts[0]!;
+    const cautioned = lines.filter((one) => lineCaution(one) !== null).map((one) => one.item.id);
+    expect(cautioned).toEqual(['item-cable-steel-2.5-50']);
+    expect(lineCaution(orderLine(worked(square).order.parts[0]!, 'item-cable-steel-2.5-50')!)).toContain('10 kV');
+  });
+});
+
+describe('coils of wire', () => {
+  it('are said to be worked out, where there are any', () => {
+    const { lines } = worked(square).order.parts[0]!;
+    expect(coilNote(lines)).toContain('what the label says goes before them');
+    expect(coilNote(lines.filter(({ item: { id } }) => !id.startsWith('item-wire')))).toBe('');
   });
 });
 

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { newFenceType, startingFenceTypes } from '../../../core/model/defaults.ts';
 import { orderDefaults } from '../../../core/model/orderDefaults.ts';
 import type { Project } from '../../../core/model/project.ts';
-import type { FenceMake, OrderSettings, Service } from '../../../core/model/things.ts';
+import type { FenceLine, FenceMake, FenceType, OrderSettings, Service } from '../../../core/model/things.ts';
 import { handsOf } from '../../../core/quantities/takeOff/countGateways.ts';
 import { takeOff } from '../../../core/quantities/takeOff.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
@@ -195,6 +196,60 @@ describe('marked posts', () => {
   });
 });
 
+describe('a bend at just the angle of a rule', () => {
+  /** A line through the origin that turns by `turnDeg`, seen from 36 sides. */
+  const bends = (turnDeg: number) =>
+    Array.from({ length: 36 }, (_, i) => {
+      const ray = (deg: number): [number, number] => [
+        80 * Math.sin((deg * Math.PI) / 180),
+        80 * Math.cos((deg * Math.PI) / 180),
+      ];
+      return line('F1', [ray(i * 10 + 3 + 180), [0, 0], ray(i * 10 + 3 + turnDeg)]);
+    });
+  const strainers = (turnDeg: number) => new Set(bends(turnDeg).map((bent) => amounts(drawing(bent)).strainer));
+  const anglePosts = (turnDeg: number) => new Set(bends(turnDeg).map((bent) => amounts(drawing(bent)).anglePost ?? 0));
+
+  it('is a strainer at 45 degrees and an angle post at 10, whichever way the fence runs', () => {
+    expect([...strainers(45)]).toEqual([3]);
+    expect([...anglePosts(10)]).toEqual([1]);
+  });
+
+  it('is none where it is a tenth of a degree less', () => {
+    expect([...strainers(44.9)]).toEqual([2]);
+    expect([...anglePosts(9.9)]).toEqual([0]);
+  });
+});
+
+describe('two vertices on top of each other', () => {
+  it.each([
+    [
+      'in a corner',
+      [
+        [0, 0],
+        [100, 0],
+        [100, 0],
+        [100, 100],
+      ],
+    ],
+    [
+      'at the ends and in a corner',
+      [
+        [0, 0],
+        [0, 0],
+        [100, 0],
+        [100, 0],
+        [100, 0],
+        [100, 100],
+        [100, 100],
+      ],
+    ],
+  ] as const)('%s are one corner: 3 strainers with 4 stays, 2 x (200 + 2 x 2 x 0.5) m of wire', (_, path) => {
+    const counted = amounts(drawing(line('F1', path)));
+    expect(counted).toMatchObject({ strainer: 3, stay: 4 });
+    expect(counted['wire:steel-2.5']).toBeCloseTo(404, 1);
+  });
+});
+
 describe('what stands already', () => {
   const built = line(
     'F1',
@@ -243,7 +298,103 @@ describe('fences that are not live', () => {
     expect(counted.insulator).toBeUndefined();
     expect(counted.strainInsulator).toBeUndefined();
     expect(counted.joint).toBeUndefined();
-    expect(counted.staple).toBe(3 * 16);
+    expect(counted.staple).toBe(4 * 16);
+  });
+});
+
+/**
+ * One kilometre, straight, of fence with posts every 10 m, worked by hand: 101 posts of which the two at the ends are
+ * strainers, so 99 between; one strain of 1,000 m (the longest allowed), which begins three stretches of a quarter mile
+ * (402.336 m), so three tighteners a wire; tie-offs of 0.5 m at both ends of each wire.
+ */
+describe('a kilometre of fence by its wires (worked by hand)', () => {
+  // A millimetre short, so that no bay or strain is begun by the last bit of a geodesic.
+  const straight = (type: FenceType, changes: Partial<FenceLine> = {}) =>
+    amounts(
+      drawing(
+        { ...type, postSpacingM: 10 },
+        line(
+          'F1',
+          [
+            [0, 0],
+            [999.999, 0],
+          ],
+          { typeId: type.id, ...changes },
+        ),
+      ),
+    );
+  const starting = (id: string) => startingFenceTypes.find((type) => type.id === id)!;
+
+  it('the boundary of seven wires: 7 x 1,001 m, insulators for two, staples for five', () => {
+    const counted = straight(starting('ft-boundary'));
+    expect(counted['wire:steel-2.5']).toBeCloseTo(7 * 1001, 1);
+    expect(counted).toMatchObject({ post: 99, tightener: 7 * 3, insulator: 2 * 99, strainInsulator: 2 * 2 });
+    expect(counted).toMatchObject({ staple: 5 * 99, stay: 2, strainer: 2 });
+    expect(counted.barbedWire).toBeUndefined();
+  });
+
+  it('four wires, two live and one earth: 4 x 1,001 m', () => {
+    const counted = straight(starting('ft-4'));
+    expect(counted['wire:steel-2.5']).toBeCloseTo(4 * 1001, 1);
+    expect(counted).toMatchObject({ tightener: 4 * 3, insulator: 2 * 99, staple: 2 * 99 });
+  });
+
+  it('an old boundary of six plain and one barbed, not live: 6 x 1,001 m of wire and 1,001 m of barbed wire', () => {
+    const old = newFenceType('old', 'Six plain and one barbed', { liveWires: 0, plainWires: 6, barbedWires: 1 });
+    const counted = straight(old, { live: false });
+    expect(counted['wire:steel-2.5']).toBeCloseTo(6 * 1001, 1);
+    expect(counted.barbedWire).toBeCloseTo(1001, 1);
+    expect(counted).toMatchObject({ tightener: 6 * 3, staple: 7 * 99 });
+    expect(counted.insulator).toBeUndefined();
+  });
+
+  it('earth and plain wires of a gauge of their own are counted apart from the live ones', () => {
+    const two = { ...starting('ft-boundary'), plainWireId: 'steel-2' };
+    const counted = straight(two);
+    expect(counted['wire:steel-2.5']).toBeCloseTo(2 * 1001, 1);
+    expect(counted['wire:steel-2']).toBeCloseTo(5 * 1001, 1);
+    expect(counted).toMatchObject({ tightener: 7 * 3, staple: 5 * 99 });
+    const project = drawing(
+      two,
+      line(
+        'F1',
+        [
+          [0, 0],
+          [50, 0],
+        ],
+        { typeId: two.id },
+      ),
+    );
+    const texts = takeOff({ project, survey: surveyOf(project) }).quantities.flatMap(({ pieces }) =>
+      pieces.map(({ text }) => text),
+    );
+    expect(texts).toContainEqual(expect.stringContaining('2 x 50.0 m (2 live)'));
+    expect(texts).toContainEqual(expect.stringContaining('5 x 50.0 m (1 earth, 4 plain)'));
+  });
+
+  it('a type of an older file, in which nobody has said how many plain wires, counts as before', () => {
+    const { plainWires: _, ...older } = starting('ft-boundary');
+    expect(straight(older)['wire:steel-2.5']).toBeCloseTo(3 * 1001, 1);
+  });
+});
+
+describe('an overhead crossing of 4 m, 4.5 m up (worked by hand)', () => {
+  // From post to post, up and down 4.5 m, 0.3 m of allowance; the live cable has a tail of 1 m at each end besides.
+  const [made, crossing] = bridgedGateway('G1', 'F1', 50);
+  const over = (earth: boolean) =>
+    amounts(drawing(square(), made, { ...crossing, method: 'overhead', riserHeightM: 4.5, earth }));
+
+  it('takes an earth wire of its length with its clamps, where the earth goes across', () => {
+    expect(over(true).earthCable).toBeCloseTo(4 + 2 * 4.5 + 0.3, 2);
+    expect(over(true)['cable:cable-steel-2.5']).toBeCloseTo(4 + 2 * 4.5 + 0.3 + 2, 2);
+    expect(over(true)).toMatchObject({ earthClamp: 2, lug: 4 });
+    expect(over(true)['pipe:19']).toBeUndefined();
+  });
+
+  it('takes none where it does not', () => {
+    expect(over(false).earthCable).toBeUndefined();
+    expect(over(false).earthClamp).toBeUndefined();
+    expect(over(false)).toMatchObject({ lug: 2 });
   });
 });
 

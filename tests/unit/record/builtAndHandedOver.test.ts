@@ -57,6 +57,18 @@ describe('planned and built', () => {
     ]);
   });
 
+  test('another cable is named as people know it', () => {
+    const now = built(plain);
+    const changed = put(now, { ...now.crossing.get('X-G1')!, cableId: 'cable-copper-6mm2' });
+    expect(differences(changed)[0]!.changes).toEqual([
+      {
+        field: 'cable',
+        before: 'Fence lead-out cable, steel core 2.5 mm, rated 10 kV or more',
+        after: 'Building wire, copper 6 mm², not made for a fence',
+      },
+    ]);
+  });
+
   test('a crossing that was taped elsewhere than planned has moved', () => {
     const point = { ...newBuriedPoint('b', 'X-G1', 'bend'), offset: { alongM: 2, leftM: 1.6 } };
     const [difference] = differences(put(built(plain), point));

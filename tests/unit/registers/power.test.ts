@@ -284,8 +284,11 @@ describe('what would lift the weakest place', () => {
       6,
     );
     const [, cable] = supply;
-    const copper = { ...cable!, cableId: 'cable-copper-6mm2' } as Thing;
+    const copper = { ...cable!, cableId: 'cable-copper-2.5' } as Thing;
     expect(gainOf('leadOut')).toBeCloseTo(redrawn(supply[0]!, copper, lane, branch, rest, earth), 6);
+    expect(lifts.find(({ key }) => key === 'leadOut')!.name).toBe(
+      'Heavier lead-out: fence lead-out cable, copper core 2.5 mm, rated 10 kV or more',
+    );
     const three = drawing(supply, lane, branch, rest, earth);
     const wired = put(three, { ...three.fenceType.get('ft-2')!, liveWires: 3 });
     expect(gainOf('wires')).toBeCloseTo(estimateOf(powerOf(wired, surveyOf(wired))).weakest!.volts, 6);

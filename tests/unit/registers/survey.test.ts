@@ -97,17 +97,19 @@ describe('a square paddock with one gateway', () => {
 });
 
 describe('crossings', () => {
-  it('go straight over the gateway when they are overhead, with no trench, pipe or earth cable', () => {
+  it('go straight over the gateway when they are overhead, with no trench or pipe, the earth wire beside them', () => {
     const [made, crossing] = bridgedGateway('G', 'sq', 200);
     const { crossings } = survey(square, made, { ...crossing, method: 'overhead' });
     expect(crossings.get('G')).toMatchObject({
       bowM: 0,
       trenchM: 0,
       pipeM: 0,
-      earthCableM: 0,
       tighterThanPipeAllows: false,
     });
     expect(crossings.get('G')!.liveCableM).toBeCloseTo(4 + 2 * 1.9 + 0.3, 6);
+    expect(crossings.get('G')!.earthCableM).toBeCloseTo(4 + 2 * 0.9 + 0.3, 6);
+    const without = survey(square, made, { ...crossing, method: 'overhead', earth: false });
+    expect(without.crossings.get('G')!.earthCableM).toBe(0);
   });
 
   it('say where the pipe would be bent tighter than it allows', () => {

@@ -2,7 +2,9 @@ import jsqr from 'jsqr';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
 import { type PackOptions, packParts } from '../../../core/api/packOptions.ts';
+import { cableRatingCaution, oneConduitRule } from '../../../core/electrical/conductors/fenceCable.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
+import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { Photo } from '../../../core/model/recordThings.ts';
 import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
@@ -138,6 +140,24 @@ describe('the handover pack of the demo property', () => {
         for (const { distanceM, name } of ties) expect(words).toContain(`${distanceM.toFixed(2)} m from ${name}`);
       }
     }
+  });
+
+  it('says on each card and on the schedule what the live cable must be and must not lie with', () => {
+    const schedule = pages.find(({ title }) => title === 'Schedule of crossings')!;
+    for (const page of [...cards(), schedule]) {
+      const words = textsOf(page).join(' ');
+      expect(words).toContain(oneConduitRule);
+      expect(words).toContain(cableRatingCaution);
+    }
+  });
+
+  it('says louder on a card that a cable of another sort is recorded in the trench', () => {
+    const [row] = input.crossings;
+    const { crossing, gateway } = row!.built.figures;
+    const record = { ...newCrossingRecord(crossing.id), alsoInTrench: 'mains cable to the pump' };
+    const noted = layoutPack(inputOf(put(demo, record)));
+    const card = noted.find(({ title }) => title === `Crossing at ${gateway.name}`)!;
+    expect(textsOf(card).join(' ')).toContain('Another cable is recorded here (mains cable).');
   });
 
   it('warns of a joint underground, and says what was never measured', () => {

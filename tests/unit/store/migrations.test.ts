@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { newEnergiser, newFenceType, newProperty } from '../../../core/model/defaults.ts';
 import { type Migration, newestVersion, readMigrations } from '../../../electron/store/migrations.ts';
 import { openProjectFile } from '../../../electron/store/projectFile.ts';
 import { makeOlderFile } from '../../support/olderFile.ts';
@@ -92,4 +93,30 @@ test('every file says what it is: application_id and version in the header', () 
   const bytes = readFileSync(makeFile(join(temporaryFolder(), 'Farm.undergate')));
   expect(bytes.toString('latin1', 68, 72)).toBe('UGAT');
   expect(bytes.readUInt32BE(60)).toBe(newestVersion(present));
+});
+
+test('fence types and cables as older versions wrote them open and stay as they are', () => {
+  const { plainWires: _, ...older } = newFenceType('ft-boundary', 'Boundary, seven wires, two live, one earth');
+  const lead = {
+    kind: 'leadOut',
+    id: 'lead',
+    name: 'Lead',
+    energiserId: 'e',
+    path: [
+      [175.5, -37.9],
+      [175.51, -37.9],
+    ],
+    cableId: 'cable-copper-6mm2',
+    buried: true,
+    status: 'built',
+    note: '',
+  } as const;
+  const store = makeStore(join(temporaryFolder(), 'Farm.undergate'), [
+    newProperty('Older'),
+    older,
+    newEnergiser('e', 'E', [175.5, -37.9]),
+    lead,
+  ]);
+  expect(store.things()).toContainEqual(older);
+  expect(store.things()).toContainEqual(lead);
 });

@@ -10,7 +10,7 @@ import { whyNotWriteGeoJson, writeGeoJson } from '../../../../core/exchange/geoj
 import { type Imported, importFeatures, usualChoices } from '../../../../core/exchange/intake/importFeatures.ts';
 import { exchangedKinds } from '../../../../core/exchange/preview/ours.ts';
 import { pathLengthM } from '../../../../core/geometry/geodesic.ts';
-import { newProperty, startingFenceTypes } from '../../../../core/model/defaults.ts';
+import { newFenceType, newProperty, startingFenceTypes } from '../../../../core/model/defaults.ts';
 import { difference } from '../../../../core/model/difference.ts';
 import { addFenceLine } from '../../../../core/model/edits/addFenceLine.ts';
 import { addThing } from '../../../../core/model/edits/addThing.ts';
@@ -68,6 +68,17 @@ describe('a drawing that goes out and comes back', () => {
       const lengthM = pathLengthM(path);
       expect(Math.abs(pathLengthM(back.project.fenceLine.get(id)!.path) - lengthM)).toBeLessThanOrEqual(1e-4 * lengthM);
     }
+  });
+
+  it('holds for the plain wires of fence types, and where nobody has said how many', () => {
+    const { plainWires: _, ...older } = newFenceType('ft-old', 'Seven wires');
+    const project = put(
+      emptyProject(),
+      newFenceType('ft-new', 'Six plain', { liveWires: 0, plainWires: 6, plainWireId: 'steel-4' }),
+      older,
+    );
+    const back = imported(exported(project), fresh()).project;
+    expect([...back.fenceType.values()]).toEqual([...project.fenceType.values()]);
   });
 
   it('comes back across the 180 meridian, cut there in the file', () => {

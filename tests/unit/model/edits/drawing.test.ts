@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { distanceM } from '../../../../core/geometry/geodesic.ts';
+import { newFenceType } from '../../../../core/model/defaults.ts';
 import { addFenceLine, whyNotAddFenceLine } from '../../../../core/model/edits/addFenceLine.ts';
 import { changeThing, whyNotChangeThing } from '../../../../core/model/edits/changeThing.ts';
 import { deleteThings } from '../../../../core/model/edits/deleteThings.ts';
@@ -14,7 +15,7 @@ import { placePost } from '../../../../core/model/edits/placePost.ts';
 import { placeSwitch } from '../../../../core/model/edits/placeSwitch.ts';
 import { EditRefused } from '../../../../core/model/edits/support/edit.ts';
 import { pointOnPath } from '../../../../core/model/edits/support/path.ts';
-import type { Project } from '../../../../core/model/project.ts';
+import { type Project, put } from '../../../../core/model/project.ts';
 import type { LonLat } from '../../../../core/model/things.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, emptyProject } from '../../../support/randomProjects.ts';
@@ -205,8 +206,11 @@ describe('deleteThings', () => {
     expect([...after.switch.keys()]).toEqual(['switch-2']);
   });
 
-  it('will not take a fence type that lines are made of', () => {
+  it('will not take a fence type that lines are made of, nor a conductor that a fence type is made of', () => {
     expect(() => deleteThings([{ kind: 'fenceType', id: typeId }])(trunkAndSpur())).toThrow(/in use/);
+    const own = { kind: 'conductor', id: 'own', name: 'Own', ohmPerKm: 40, note: '' } as const;
+    const wired = put(trunkAndSpur(), own, newFenceType('of-own', 'Of own', { plainWireId: 'own' }));
+    expect(() => deleteThings([{ kind: 'conductor', id: 'own' }])(wired)).toThrow(/in use: fence type Of own/);
   });
 });
 
