@@ -42,7 +42,7 @@ export function schemaDifference(database: Database, migrations: readonly Migrat
   const expected = schemaOf(migrations, version);
   const found = entriesOf(database);
   for (const [key, entry] of found) {
-    const own = expected.get(key);
+    const own = expected.get(key) ?? statistics.get(key);
     if (!own) return `it holds a ${named(entry)} that no Undergate puts there`;
     if (own.tableName !== entry.tableName || (own.sql !== entry.sql && plain(own.sql) !== plain(entry.sql))) {
       return `its ${named(entry)} is not as Undergate makes it`;
@@ -51,6 +51,14 @@ export function schemaDifference(database: Database, migrations: readonly Migrat
   for (const [key, entry] of expected) if (!found.has(key)) return `its ${named(entry)} is missing`;
   return null;
 }
+
+/** What SQLite itself puts into a file that another program has asked to gather statistics (PRAGMA optimize, ANALYZE). */
+const statistics: ReadonlyMap<string, Entry> = new Map(
+  [
+    ['sqlite_stat1', 'CREATE TABLE sqlite_stat1(tbl,idx,stat)'],
+    ['sqlite_stat4', 'CREATE TABLE sqlite_stat4(tbl,idx,neq,nlt,ndlt,sample)'],
+  ].map(([name, sql]) => [`table ${name}`, { type: 'table', name: name!, tableName: name!, sql: sql! }]),
+);
 
 /** What the migrations up to a version make, found by running them. */
 function schemaOf(migrations: readonly Migration[], version: number): ReadonlyMap<string, Entry> {
