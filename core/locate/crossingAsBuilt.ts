@@ -1,18 +1,20 @@
 import { arcPath, bowThrough } from '../geometry/arc.ts';
+import type { LocalPlane } from '../geometry/localPlane.ts';
 import { cumulativeLengthsM } from '../geometry/plane/cumulativeLengths.ts';
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
-import { crossingRecordId } from '../model/recordDefaults.ts';
 import type { BuriedRole, CrossingRecord } from '../model/recordThings.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
-import { type SolvedPoint, solvedPoints } from './ties.ts';
+import { type CrossingSource, crossingSource } from './crossingSource.ts';
+import { type SolvedPoint, solvePoint } from './ties.ts';
 
 /** Where a crossing lies, by its record as far as there is one, and as drawn for the rest. */
 export interface CrossingAsBuilt {
   readonly figures: CrossingFigures;
   readonly shape: GatewayShape;
   readonly record: CrossingRecord | null;
+  readonly plane: LocalPlane;
   readonly points: readonly SolvedPoint[];
   /** Plan of the trench from the start post's riser foot to the end post's. */
   readonly path: readonly Xy[];
@@ -28,18 +30,16 @@ export interface CrossingAsBuilt {
 /** A trench does not bow more than this share of the distance between its feet. */
 const mostBowShare = 2;
 
-/** The record of a crossing, or null. */
-export function recordOf(project: Project, crossingId: string): CrossingRecord | null {
-  return project.crossingRecord.get(crossingRecordId(crossingId)) ?? null;
+/** Works out where the crossing of a gateway lies; null where it has none, or an overhead one. */
+export function crossingAt(project: Project, survey: Survey, gatewayId: string): CrossingAsBuilt | null {
+  const source = crossingSource(project, survey, gatewayId);
+  return source && crossingAsBuilt(source);
 }
 
-/** Works out where the crossing of a gateway lies; null where it has none, or an overhead one. */
-export function crossingAsBuilt(project: Project, survey: Survey, gatewayId: string): CrossingAsBuilt | null {
-  const figures = survey.crossings.get(gatewayId);
-  const shape = survey.gateways.get(gatewayId);
-  if (!figures || !shape || figures.crossing.method !== 'buried') return null;
-  const record = recordOf(project, figures.crossing.id);
-  const points = solvedPoints(project, survey, figures);
+/** Works out where a crossing lies. */
+export function crossingAsBuilt(source: CrossingSource): CrossingAsBuilt {
+  const { figures, shape, record, plane } = source;
+  const points = source.points.map((point) => solvePoint(point, source));
   const placed = (role: BuriedRole) => points.find(({ point, xy }) => point.role === role && xy)?.xy ?? null;
   const startFoot = placed('startFoot') ?? shape.startPost;
   const endFoot = placed('endFoot') ?? shape.endPost;
@@ -49,6 +49,7 @@ export function crossingAsBuilt(project: Project, survey: Survey, gatewayId: str
     figures,
     shape,
     record,
+    plane,
     points,
     path,
     lengthM: cumulativeLengthsM(path).at(-1) ?? 0,

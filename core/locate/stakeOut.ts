@@ -5,15 +5,14 @@ import { subtract } from '../geometry/plane/vector.ts';
 import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
-import type { Project } from '../model/project.ts';
 import type { TieFrom } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
-import type { GatewayShape, Survey } from '../registers/types.ts';
+import type { GatewayShape } from '../registers/types.ts';
 import { bestTiePosts } from './bestTiePosts.ts';
 import { type Certainty, certaintyOf, pointWithinM } from './certainty.ts';
 import { compassWord } from './compass.ts';
-import { type CrossingAsBuilt, crossingAsBuilt, depthAtM } from './crossingAsBuilt.ts';
-import { type FixedPost, fixedPosts, gatePostWord } from './tieFrom.ts';
+import { type CrossingAsBuilt, depthAtM } from './crossingAsBuilt.ts';
+import { type FixedPost, gatePostWord } from './tieFrom.ts';
 import { offsetOf, type SolvedPoint } from './ties.ts';
 
 /** A tape to hold to a post. */
@@ -74,20 +73,16 @@ const tapeM = 30;
 /** Tapes that meet at under this angle make more than 3 cm of 1 cm. */
 const flattestDeg = 25;
 
-/** How to find the buried crossing of a gateway; null where it has none, or an overhead one. */
-export function stakeOut(project: Project, survey: Survey, gatewayId: string): StakeOut | null {
-  const crossing = crossingAsBuilt(project, survey, gatewayId);
-  if (!crossing) return null;
+/** How to find a buried crossing again, by these posts (all that there are) that a tape can be held to. */
+export function stakeOut(crossing: CrossingAsBuilt, fixed: readonly FixedPost[]): StakeOut {
   const { shape } = crossing;
-  const posts = fixedPosts(project, survey).filter(
-    ({ xy }) => xyDistanceM(xy, shape.centre) <= tapeM + shape.gateway.widthM,
-  );
+  const posts = fixed.filter(({ xy }) => xyDistanceM(xy, shape.centre) <= tapeM + shape.gateway.widthM);
   const leftIs = compassWord(shape.bearingDeg - 90);
   return {
     crossing,
     certainty: certaintyOf(crossing),
     postNames: { start: ownPostName(shape, 'start'), end: ownPostName(shape, 'end') },
-    points: pointsToFind(crossing, survey, posts),
+    points: pointsToFind(crossing, posts),
     steps: stepsAlong(crossing),
     leftIs,
     rightIs: compassWord(shape.bearingDeg + 90),
@@ -114,7 +109,7 @@ interface Wanted {
 }
 
 /** The measured points; and both feet and the furthest point of the bow, as drawn, where they were not measured. */
-function pointsToFind(crossing: CrossingAsBuilt, survey: Survey, posts: readonly FixedPost[]): StakePoint[] {
+function pointsToFind(crossing: CrossingAsBuilt, posts: readonly FixedPost[]): StakePoint[] {
   const { points, path, startFoot, endFoot, lengthM } = crossing;
   const has = (...roles: string[]) => points.some(({ point, xy }) => xy && roles.includes(point.role));
   const wanted: Wanted[] = [
@@ -127,15 +122,12 @@ function pointsToFind(crossing: CrossingAsBuilt, survey: Survey, posts: readonly
       : [{ key: 'middle', label: 'middle of the trench', xy: pointAtStation(path, lengthM / 2).point, solved: null }]),
     ...(has('endFoot') ? [] : [{ key: 'end', label: 'riser foot, end post', xy: endFoot, solved: null }]),
   ];
-  return wanted
-    .map((each) => stakePoint(each, crossing, survey, posts))
-    .sort((p, q) => p.alongTrenchM - q.alongTrenchM);
+  return wanted.map((each) => stakePoint(each, crossing, posts)).sort((p, q) => p.alongTrenchM - q.alongTrenchM);
 }
 
 function stakePoint(
   { key, label, xy, solved }: Wanted,
   crossing: CrossingAsBuilt,
-  survey: Survey,
   posts: readonly FixedPost[],
 ): StakePoint {
   const alongTrenchM = nearestOnPolyline(xy, crossing.path)?.stationM ?? 0;
@@ -144,7 +136,7 @@ function stakePoint(
     key,
     label,
     xy,
-    at: survey.plane.toLonLat(xy),
+    at: crossing.plane.toLonLat(xy),
     alongTrenchM,
     depthM: depthAtM(crossing, alongTrenchM),
     by: solved?.by ?? 'drawn',

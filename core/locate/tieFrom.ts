@@ -37,19 +37,28 @@ export function fixedPost(from: TieFrom, project: Project, survey: Survey): Fixe
   const shape = survey.gateways.get(from.gatewayId);
   if (!shape) return null;
   const [at, xy] = from.post === 'start' ? [shape.startPostAt, shape.startPost] : [shape.endPostAt, shape.endPost];
-  return { key, from, name: `${gatePostWord(shape.gateway, from.post)} of ${shape.gateway.name}`, at, xy };
+  return { key, from, name: gatePostName(shape.gateway, from.post), at, xy };
+}
+
+/** The post that a tape was held to. */
+export interface StoodPost {
+  readonly name: string;
+  readonly xy: Xy;
+  /** It is no longer drawn: it counts where it stood. */
+  readonly gone: boolean;
 }
 
 /** Where a tie was taped from, as that post stands now; as it stood then where it is gone. */
-export function postOfTie(
-  { from, postName: name, postAt }: TapeTie,
-  project: Project,
-  survey: Survey,
-): { readonly name: string; readonly xy: Xy; readonly gone: boolean } {
+export function postOfTie({ from, postName: name, postAt }: TapeTie, project: Project, survey: Survey): StoodPost {
   const post = fixedPost(from, project, survey);
   return post
     ? { name: post.name, xy: post.xy, gone: false }
     : { name: name || 'a post', xy: survey.plane.toXy(postAt), gone: true };
+}
+
+/** "hinge post of G4" */
+export function gatePostName(gateway: Gateway, post: LineEnd): string {
+  return `${gatePostWord(gateway, post)} of ${gateway.name}`;
 }
 
 /** What a gate's post is called on the ground: a single gate hangs from one and shuts against the other. */

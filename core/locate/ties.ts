@@ -4,20 +4,16 @@ import type { PositionError } from '../geometry/positionError.ts';
 import type { Tie, TieFix, Trilateration } from '../geometry/tie.ts';
 import { trilaterate } from '../geometry/trilaterate.ts';
 import type { Xy } from '../geometry/types.ts';
-import { type Project, propertyOf } from '../model/project.ts';
 import type { BuriedPoint, BuriedRole } from '../model/recordThings.ts';
-import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
-import { postOfTie } from './tieFrom.ts';
+import type { GatewayShape } from '../registers/types.ts';
+import type { CrossingSource } from './crossingSource.ts';
+import type { StoodPost } from './tieFrom.ts';
 
 /** Standard error of a place measured along and square off the opening with one tape; common practice, no source. */
 export const offsetSeM = 0.05;
 
 /** A post that a tie of a point was taped from, and the tape. */
-export interface UsedTie {
-  readonly name: string;
-  readonly xy: Xy;
-  /** The post is no longer drawn: it counts where it stood. */
-  readonly gone: boolean;
+export interface UsedTie extends StoodPost {
   readonly distanceM: number;
   readonly seM: number;
 }
@@ -54,35 +50,12 @@ export function labelOf({ name, role }: Pick<BuriedPoint, 'name' | 'role'>): str
   return name.trim() || roleWords[role];
 }
 
-/** Every buried point of a crossing, in order from the start post's foot to the end post's. */
-export function solvedPoints(project: Project, survey: Survey, figures: CrossingFigures): SolvedPoint[] {
-  const shape = survey.gateways.get(figures.gateway.id);
-  if (!shape) return [];
-  return pointsOf(project, figures.crossing.id).map((point) => solvePoint(point, project, survey, shape, figures));
-}
-
-/** The buried points of a crossing, in order. */
-export function pointsOf(project: Project, crossingId: string): BuriedPoint[] {
-  const order = ({ role, rank }: BuriedPoint) =>
-    role === 'startFoot' ? -Infinity : role === 'endFoot' ? Infinity : rank;
-  return [...project.buriedPoint.values()]
-    .filter((point) => point.crossingId === crossingId)
-    .sort((a, b) => (order(a) === order(b) ? 0 : order(a) - order(b)));
-}
-
-/** Works one buried point out: from its ties, else its offset, else GPS. */
-export function solvePoint(
-  point: BuriedPoint,
-  project: Project,
-  survey: Survey,
-  shape: GatewayShape,
-  figures: CrossingFigures,
-): SolvedPoint {
-  const ties = point.ties.map((tie): UsedTie => {
-    return { ...postOfTie(tie, project, survey), distanceM: tie.distanceM, seM: tie.seM };
-  });
+/** Works one buried point of a crossing out: from its ties, else its offset, else GPS. */
+export function solvePoint(point: BuriedPoint, source: CrossingSource): SolvedPoint {
+  const { shape, plane, placed, postOf } = source;
+  const ties = point.ties.map((tie): UsedTie => ({ ...postOf(tie), distanceM: tie.distanceM, seM: tie.seM }));
   const trilateration = ties.length < 2 ? null : trilaterate(ties.map(asTie));
-  const found = trilateration && chosenFix(trilateration, point.side, expectedPlace(point.role, figures, shape));
+  const found = trilateration && chosenFix(trilateration, point.side, expectedPlace(point.role, source));
   const none = { fix: null, mirror: null, sideAssumed: false, error: null, seM: null };
   const base = { point, label: labelOf(point), ties, trilateration, ...none };
   if (found) {
@@ -92,8 +65,8 @@ export function solvePoint(
     return { ...base, xy: trilateration.closest, by: 'ties' };
   }
   if (point.offset) return { ...base, xy: placeByOffset(point.offset, shape), by: 'offset', seM: offsetSeM };
-  if (point.gps && propertyOf(project).placed) {
-    return { ...base, xy: survey.plane.toXy(point.gps.lonLat), by: 'gps', seM: point.gps.seM };
+  if (point.gps && placed) {
+    return { ...base, xy: plane.toXy(point.gps.lonLat), by: 'gps', seM: point.gps.seM };
   }
   return { ...base, xy: null, by: null };
 }
@@ -123,10 +96,10 @@ function chosenFix(
 }
 
 /** Where a point of this role was drawn. */
-export function expectedPlace(role: BuriedRole, { path }: CrossingFigures, shape: GatewayShape): Xy {
+export function expectedPlace(role: BuriedRole, { figures, shape }: Pick<CrossingSource, 'figures' | 'shape'>): Xy {
   if (role === 'startFoot') return shape.startPost;
   if (role === 'endFoot') return shape.endPost;
-  return path[path.length >> 1] ?? shape.centre;
+  return figures.path[figures.path.length >> 1] ?? shape.centre;
 }
 
 function placeByOffset(

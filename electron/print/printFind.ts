@@ -5,7 +5,7 @@ import type { Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
 import { findFileName } from '../../core/sheets/fileName.ts';
 import { digPages } from '../../core/sheets/find/digPages.ts';
-import { stakeOutPages } from '../../core/sheets/find/stakeOutPages.ts';
+import { stakeOutAt, stakeOutPages } from '../../core/sheets/find/stakeOutPages.ts';
 import { numberPages } from '../../core/sheets/pageDraft.ts';
 import { madeAt } from './madeAt.ts';
 import { renderPdf } from './renderPdf.ts';
@@ -22,7 +22,7 @@ export async function printFind(things: readonly Thing[], options: FindOptions):
   const input = { property, date: options.date, measure: typefaces().measure };
   const drafts =
     options.sheet === 'crossing'
-      ? stakeOutPages(project, survey, options.gatewayId, input)
+      ? stakeOutPages(stakeOutAt(project, survey, options.gatewayId), survey, input)
       : digPages(project, survey, options.dig, input);
   const about =
     options.sheet === 'crossing' ? `crossing at ${project.gateway.get(options.gatewayId)?.name ?? ''}` : 'dig sheet';

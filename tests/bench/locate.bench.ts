@@ -1,8 +1,10 @@
+import { crossingAt } from '../../core/locate/crossingAsBuilt.ts';
 import { crossingRows } from '../../core/locate/crossingSearch.ts';
 import { digCheck } from '../../core/locate/digCheck.ts';
 import { huntGround } from '../../core/locate/hunt/huntGround.ts';
 import { walkHunt } from '../../core/locate/hunt/huntWalk.ts';
 import { stakeOut } from '../../core/locate/stakeOut.ts';
+import { fixedPosts } from '../../core/locate/tieFrom.ts';
 import type { FaultHunt } from '../../core/model/huntThings.ts';
 import { put } from '../../core/model/project.ts';
 import { newBuriedPoint } from '../../core/model/recordDefaults.ts';
@@ -45,7 +47,11 @@ export async function bench(): Promise<BenchRow[]> {
   };
   return [
     row('register of crossings, each measured at three points', () => crossingRows(project, survey), 500),
-    row('how to find one crossing', () => stakeOut(project, survey, gatewayId), 50),
+    row(
+      'how to find one crossing',
+      () => stakeOut(crossingAt(project, survey, gatewayId)!, fixedPosts(project, survey)),
+      50,
+    ),
     row(
       'what lies within 10 m of a dig',
       () => digCheck(project, survey, { shape: 'point', path: [at], errorM: 1, withinM: 10 }),

@@ -1,5 +1,6 @@
 import { type CrossingRow, crossingRows } from '../../locate/crossingSearch.ts';
-import { stakeOut } from '../../locate/stakeOut.ts';
+import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
+import { fixedPosts } from '../../locate/tieFrom.ts';
 import { formatLength, formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey, SwitchRow } from '../../registers/types.ts';
@@ -44,6 +45,7 @@ export function phonePage(input: PhonePageInput): string {
   const { project, survey, date } = input;
   const property = propertyOf(project);
   const rows = crossingRows(project, survey);
+  const posts = fixedPosts(project, survey);
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en">
@@ -64,7 +66,7 @@ export function phonePage(input: PhonePageInput): string {
 <main>
 <p id="none" role="status" hidden>Nothing has all these words.</p>
 <h2 id="crossings">Buried crossings (${rows.length})</h2>
-${rows.map((row) => crossingCard(row, input)).join('\n')}
+${rows.map((row) => crossingCard(row, stakeOut(row.crossing, posts), input)).join('\n')}
 <h2 id="switches">Cut-out switches (${survey.switches.length})</h2>
 ${survey.switches.map((row) => switchCard(row, input)).join('\n')}
 <h2 id="property-map">Map</h2>
@@ -81,11 +83,12 @@ ${survey.switches.map((row) => switchCard(row, input)).join('\n')}
 
 const sketch = { widthMm: 92, heightMm: 80, sizePt: 10.5 };
 
-function crossingCard({ gatewayId, name, line, crossing, certainty }: CrossingRow, input: PhonePageInput): string {
-  const { project, survey, measure, photos } = input;
+function crossingCard(
+  { name, line, crossing, certainty }: CrossingRow,
+  stake: StakeOut,
+  { project, survey, measure, photos }: PhonePageInput,
+): string {
   const { units, placed } = propertyOf(project);
-  const stake = stakeOut(project, survey, gatewayId);
-  if (!stake) return '';
   const look = { survey, units, measure, sizePt: sketch.sizePt };
   const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], look);
   const points = stake.points.map((point, i) => {

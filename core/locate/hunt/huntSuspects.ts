@@ -3,7 +3,7 @@ import { formatLength, type Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
 import { xyAt } from '../../network/pathGeometry.ts';
 import type { Section, Survey } from '../../registers/types.ts';
-import { recordOf } from '../crossingAsBuilt.ts';
+import { recordOf } from '../crossingSource.ts';
 
 /** A piece of a section that is worth looking at first. */
 export interface Suspect {

@@ -1,4 +1,5 @@
-import { type CrossingAsBuilt, crossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { allCrossings } from '../../locate/allCrossings.ts';
+import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import type { Project } from '../../model/project.ts';
 import type { Survey } from '../types.ts';
 
@@ -15,12 +16,10 @@ export interface CrossingRow {
 /** Every buried crossing in the order in which they were drawn. */
 export function crossingRegister(project: Project, survey: Survey): CrossingRow[] {
   const photos = Map.groupBy(project.photo.values(), ({ of }) => of?.id ?? '');
-  return [...survey.crossings.keys()].flatMap((gatewayId) => {
-    const built = crossingAsBuilt(project, survey, gatewayId);
-    if (!built) return [];
+  return [...allCrossings(project, survey).values()].map((built) => {
     const own = photos.get(built.figures.crossing.id)?.length ?? 0;
     const tied = built.points.filter(({ by, point }) => by === 'ties' && point.role !== 'point').length;
-    return [{ built, photos: own, tied, lacks: lacksOf(built, own) }];
+    return { built, photos: own, tied, lacks: lacksOf(built, own) };
   });
 }
 

@@ -1,4 +1,4 @@
-import { crossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { crossingAt } from '../../locate/crossingAsBuilt.ts';
 import type { Project } from '../../model/project.ts';
 import type { BuildableKind, BuildableThing } from '../../model/recordThings.ts';
 import type { LonLat } from '../../model/things.ts';
@@ -26,8 +26,7 @@ export function placesOf(thing: BuildableThing, project: Project, survey: Survey
       return shape ? [shape.startPostAt, shape.endPostAt] : [];
     }
     case 'crossing': {
-      const path =
-        crossingAsBuilt(project, survey, thing.gatewayId)?.path ?? survey.crossings.get(thing.gatewayId)?.path;
+      const path = crossingAt(project, survey, thing.gatewayId)?.path ?? survey.crossings.get(thing.gatewayId)?.path;
       return (path ?? []).map(survey.plane.toLonLat);
     }
     case 'switch': {

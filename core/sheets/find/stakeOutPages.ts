@@ -1,6 +1,8 @@
+import { crossingAt } from '../../locate/crossingAsBuilt.ts';
 import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
+import { fixedPosts } from '../../locate/tieFrom.ts';
 import { formatTape } from '../../model/formatUnits.ts';
-import { type Project, propertyOf } from '../../model/project.ts';
+import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
 import type { PaperPoint } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
@@ -16,13 +18,16 @@ import { certaintyInWords, pointSureInWords, stepOffset, tapesInWords } from './
 /** Room left for the sketch, at least and at most. */
 const sketchMm = { least: 75, most: 135 };
 
-/** How to find one crossing again, on one page where its points leave room. Throws `SheetProblem` where it is not buried. */
-export function stakeOutPages(project: Project, survey: Survey, gatewayId: string, input: TextPagesInput): PageDraft[] {
-  const stake = stakeOut(project, survey, gatewayId);
-  if (!stake) {
-    throw new SheetProblem('This gateway has no buried crossing to find.', 'Choose another gateway.');
-  }
-  const property = propertyOf(project);
+/** How to find the crossing of a gateway. Throws `SheetProblem` where it is not buried. */
+export function stakeOutAt(project: Project, survey: Survey, gatewayId: string): StakeOut {
+  const crossing = crossingAt(project, survey, gatewayId);
+  if (!crossing) throw new SheetProblem('This gateway has no buried crossing to find.', 'Choose another gateway.');
+  return stakeOut(crossing, fixedPosts(project, survey));
+}
+
+/** How to find one crossing again, on one page where its points leave room. */
+export function stakeOutPages(stake: StakeOut, survey: Survey, input: TextPagesInput): PageDraft[] {
+  const { property } = input;
   const [left, top, right, bottom] = textRoom('portrait', property);
   const widthMm = right - left;
   const blocks = wordsBelow(stake, property.placed, widthMm, input);

@@ -4,7 +4,7 @@ import { between } from '../../geometry/plane/vector.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
-import { fixedPosts } from '../../locate/tieFrom.ts';
+import { gatePostName } from '../../locate/tieFrom.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
@@ -142,9 +142,11 @@ function tieLabel(path: readonly PaperPoint[], lengthM: number, { project, measu
 /** Posts that a tape was held to, and the marked ones near by, each with its name. */
 function postMarks(points: readonly CardPoint[], built: CrossingAsBuilt, window: MapWindow, input: PackInput) {
   const used = points.flatMap(({ solved }) => solved?.ties ?? []).map(({ name, xy }) => ({ name, xy }));
-  const gatePosts = fixedPosts(input.project, input.survey).filter(
-    ({ from }) => from.on === 'gatePost' && from.gatewayId === built.figures.gateway.id,
-  );
+  const { gateway, startPost, endPost } = built.shape;
+  const gatePosts = [
+    { name: gatePostName(gateway, 'start'), xy: startPost },
+    { name: gatePostName(gateway, 'end'), xy: endPost },
+  ];
   const all = new Map([...gatePosts, ...used].map(({ name, xy }) => [name, xy]));
   const shown = [...all].map(([name, xy]) => ({ name, at: window.toPaper(xy) })).filter(({ at }) => window.shows(at));
   const ofThisGate = ` of ${built.figures.gateway.name}`;

@@ -2,7 +2,9 @@ import { useEffect, useMemo } from 'react';
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
+import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
@@ -27,7 +29,10 @@ const letterPt = 11.25;
 export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
   const { project, survey } = useOpenFile();
   const units = useUnits();
-  const stake = useMemo(() => stakeOut(project, survey, gatewayId), [project, survey, gatewayId]);
+  const stake = useMemo(() => {
+    const crossing = crossingAt(project, survey, gatewayId);
+    return crossing && stakeOut(crossing, fixedPosts(project, survey));
+  }, [project, survey, gatewayId]);
   const wanted = useFind((state) => state.pointKey);
   useEffect(() => mapView.zoomTo(gatewayId), [gatewayId]);
   if (!stake) return null;

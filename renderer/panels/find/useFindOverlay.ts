@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { certaintyOf } from '../../../core/locate/certainty.ts';
-import { crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
+import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { digCheck } from '../../../core/locate/digCheck.ts';
 import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
 import { switchName } from '../../../core/locate/hunt/huntWords.ts';
@@ -33,7 +33,7 @@ export function useFindOverlay(): FindOverlay | null {
   }, [isOpen, view, dig, project, survey]);
   const sought = useMemo(() => {
     if (!isOpen || view !== 'crossings' || !soughtId) return null;
-    const crossing = crossingAsBuilt(project, survey, soughtId);
+    const crossing = crossingAt(project, survey, soughtId);
     return crossing && { path: crossing.path, withinM: certaintyOf(crossing).withinM };
   }, [isOpen, view, soughtId, project, survey]);
   const hunt = useMemo(

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { type CrossingAsBuilt, crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
-import { labelOf, pointsOf } from '../../../core/locate/ties.ts';
+import { type CrossingSource, crossingSource } from '../../../core/locate/crossingSource.ts';
+import { labelOf } from '../../../core/locate/ties.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
-import { propertyOf } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
@@ -33,10 +33,11 @@ const parts = [
 export function CrossingRecordDetails({ gateway }: { readonly gateway: Gateway }) {
   const { project, survey } = useOpenFile();
   const [open, setOpen] = useState<(typeof parts)[number]['name']>('points');
-  const built = crossingAsBuilt(project, survey, gateway.id);
-  if (!built) {
+  const source = crossingSource(project, survey, gateway.id);
+  if (!source) {
     return <p className="register-empty">No buried crossing is drawn at {gateway.name}, so there is none to record.</p>;
   }
+  const built = crossingAsBuilt(source);
   const { crossing } = built.figures;
   const record = built.record ?? newCrossingRecord(crossing.id);
   const what = `the crossing at ${gateway.name}`;
@@ -51,7 +52,7 @@ export function CrossingRecordDetails({ gateway }: { readonly gateway: Gateway }
           </button>
         ))}
       </nav>
-      {open === 'points' ? <Points built={built} record={record} set={set} /> : null}
+      {open === 'points' ? <Points source={source} built={built} record={record} set={set} /> : null}
       {open === 'depths' ? <Depths built={built} record={record} set={set} /> : null}
       {open === 'trench' ? <Trench crossing={crossing} record={record} set={set} what={what} /> : null}
       {open === 'photos' ? <Photos of={{ kind: 'crossing', id: crossing.id }} what={what} /> : null}
@@ -71,11 +72,8 @@ interface PartProps {
   readonly set: (label: string, to: Partial<Omit<CrossingRecord, 'kind' | 'id' | 'crossingId'>>) => void;
 }
 
-function Points({ built, record, set }: PartProps) {
-  const { project } = useOpenFile();
-  const { figures, shape } = built;
-  const { placed } = propertyOf(project);
-  const points = pointsOf(project, figures.crossing.id);
+function Points({ source, built, record, set }: PartProps & { readonly source: CrossingSource }) {
+  const { figures, shape, points, placed } = source;
   const one = (role: BuriedRole) => points.find((point) => point.role === role) ?? null;
   const more = points.filter(({ role }) => role === 'point');
   const nextRank = 1 + Math.max(0, ...points.map(({ rank }) => rank));
@@ -104,8 +102,7 @@ function Points({ built, record, set }: PartProps) {
       />
       <PointDetails
         key={`${figures.crossing.id} ${chosen.key}`}
-        figures={figures}
-        shape={shape}
+        source={source}
         role={chosen.role}
         point={chosen.point}
         rank={chosen.role === 'point' ? nextRank : 0}

@@ -1,14 +1,15 @@
 import { useState } from 'react';
 import type { TieFix } from '../../../core/geometry/tie.ts';
 import { bestTiePosts } from '../../../core/locate/bestTiePosts.ts';
+import type { CrossingSource } from '../../../core/locate/crossingSource.ts';
 import { expectedPlace, labelOf, offsetOf, type SolvedPoint, solvePoint } from '../../../core/locate/ties.ts';
 import { tiesInWords } from '../../../core/locate/tieWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
-import { propertyOf, put } from '../../../core/model/project.ts';
+import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole } from '../../../core/model/recordThings.ts';
-import type { CrossingFigures, GatewayShape } from '../../../core/registers/types.ts';
+import type { GatewayShape } from '../../../core/registers/types.ts';
 import { latitudeText, longitudeText } from '../../../core/sheets/placeText.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
@@ -20,8 +21,7 @@ import { LengthField } from '../parts/LengthField.tsx';
 import { postMapId, TieEntry, usePostsNear } from './TieEntry.tsx';
 
 export interface PointProps {
-  readonly figures: CrossingFigures;
-  readonly shape: GatewayShape;
+  readonly source: CrossingSource;
   readonly role: BuriedRole;
   /** Null: nothing of it is written down yet. */
   readonly point: BuriedPoint | null;
@@ -31,14 +31,13 @@ export interface PointProps {
 }
 
 /** One buried point: its tapes, what they come to, and the other ways to measure it. */
-export function PointDetails({ figures, shape, role, point: known, rank, onMade }: PointProps) {
-  const { project, survey } = useOpenFile();
+export function PointDetails({ source, role, point: known, rank, onMade }: PointProps) {
   const units = useUnits();
-  const { placed } = propertyOf(project);
+  const { figures, shape, placed } = source;
   const [freshId] = useState(() => newId('buriedPoint'));
   const point = known ?? newBuriedPoint(freshId, figures.crossing.id, role, rank);
-  const solved = solvePoint(point, project, survey, shape, figures);
-  const near = solved.xy ?? expectedPlace(role, figures, shape);
+  const solved = solvePoint(point, source);
+  const near = solved.xy ?? expectedPlace(role, source);
   const where = `${labelOf(point)} of the crossing at ${figures.gateway.name}`;
   const set = (label: string, patch: Partial<BuriedPoint>) =>
     void commit(`${label}: ${where}`, (before) => put(before, { ...point, ...patch })).then((done) => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import { crossingAsBuilt, depthAtM } from '../../../core/locate/crossingAsBuilt.ts';
+import { crossingAt, depthAtM } from '../../../core/locate/crossingAsBuilt.ts';
 import { fixedPosts, tieFromKey } from '../../../core/locate/tieFrom.ts';
 import { tiesInWords } from '../../../core/locate/tieWords.ts';
 import { type Project, put } from '../../../core/model/project.ts';
@@ -38,7 +38,7 @@ function bend(changes: Partial<BuriedPoint>): BuriedPoint {
   return { ...newBuriedPoint('bend', 'X-G1', 'bend'), ...changes };
 }
 
-const asBuilt = (project: Project) => crossingAsBuilt(project, survey, 'G1')!;
+const asBuilt = (project: Project) => crossingAt(project, survey, 'G1')!;
 const solve = (point: BuriedPoint) => asBuilt(put(plain, point)).points[0]!;
 
 describe('ties', () => {
@@ -102,7 +102,7 @@ describe('ties', () => {
       ]),
       bridgedGateway('G1', 'F1', 50),
     );
-    const found = crossingAsBuilt(put(without, bend({ ties })), surveyOf(without), 'G1')!.points[0]!;
+    const found = crossingAt(put(without, bend({ ties })), surveyOf(without), 'G1')!.points[0]!;
     expect(found.ties.map(({ gone }) => gone)).toEqual([true, true]);
     expect(xyDistanceM(found.xy!, [50, 1.2])).toBeLessThan(1e-4);
   });

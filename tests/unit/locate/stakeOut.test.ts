@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
-import { put } from '../../../core/model/project.ts';
+import { fixedPosts } from '../../../core/locate/tieFrom.ts';
+import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../../core/model/recordThings.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
+import type { Survey } from '../../../core/registers/types.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
 
 const gateM = 4;
@@ -44,6 +47,9 @@ function foundOnTheGround({ tapes, side }: StakePoint): Xy {
   )[0]!;
 }
 
+const stakeAt = (project: Project, survey: Survey) =>
+  stakeOut(crossingAt(project, survey, 'G1')!, fixedPosts(project, survey));
+
 const apart = (a: Xy, b: Xy) => Math.hypot(a[0] - b[0], a[1] - b[1]);
 const toCm = (lengthM: number) => Math.round(lengthM * 100) / 100;
 
@@ -72,7 +78,7 @@ describe('stakeOut', () => {
             ],
           };
           const project = put(base, point);
-          const found = stakeOut(project, survey, 'G1')!.points.find(({ key }) => key === 'b1');
+          const found = stakeAt(project, survey).points.find(({ key }) => key === 'b1');
           // Tapes rounded to the centimetre may fail to meet where the point is next to the line of the posts.
           if (!found) return off < 0.3;
           const missM = apart(foundOnTheGround(found), truth);
@@ -101,7 +107,7 @@ describe('stakeOut', () => {
         (alongM, off, left) => {
           const leftM = left ? off : -off;
           const point = { ...newBuriedPoint('b1', 'X-G1', 'bend'), offset: { alongM, leftM } };
-          const found = stakeOut(put(base, point), survey, 'G1')!.points.find(({ key }) => key === 'b1')!;
+          const found = stakeAt(put(base, point), survey).points.find(({ key }) => key === 'b1')!;
           expect(found.by).toBe('offset');
           expect(found.tapes.every(({ taped }) => !taped)).toBe(true);
           expect(apart(foundOnTheGround(found), [startPost[0] + alongM, startPost[1] + leftM])).toBeLessThanOrEqual(
@@ -115,7 +121,7 @@ describe('stakeOut', () => {
 
   it('steps along the line between the posts follow the arc', () => {
     const { base, survey } = property();
-    const { steps, certainty, crossing, leftIs, rightIs } = stakeOut(base, survey, 'G1')!;
+    const { steps, certainty, crossing, leftIs, rightIs } = stakeAt(base, survey);
     expect(steps.map(({ alongM }) => alongM)).toEqual([0.5, 1, 1.5, 2, 2.5, 3, 3.5]);
     // A chord of 4 m with a bow of 1 m: radius (16/4 + 1) / 2 = 2.5 m, so 1 m from the foot sqrt(6.25 - 1) - 1.5.
     expect(steps[3]!.leftM).toBeCloseTo(1, 2);
@@ -128,7 +134,7 @@ describe('stakeOut', () => {
 
   it('names the posts as they are found on the ground, and no crossing where there is none', () => {
     const { base, survey } = property();
-    expect(stakeOut(base, survey, 'G1')!.postNames).toEqual({ start: 'hinge post (west)', end: 'latch post (east)' });
-    expect(stakeOut(base, survey, 'G9')).toBeNull();
+    expect(stakeAt(base, survey).postNames).toEqual({ start: 'hinge post (west)', end: 'latch post (east)' });
+    expect(crossingAt(base, survey, 'G9')).toBeNull();
   });
 });

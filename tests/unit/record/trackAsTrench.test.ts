@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Xy } from '../../../core/geometry/types.ts';
-import { crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
+import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import { trackAsTrench } from '../../../core/registers/record/edits/trackAsTrench.ts';
@@ -27,7 +27,7 @@ const walked: readonly Xy[] = [
 const take = (path: readonly Xy[], project: Project = plain) =>
   trackAsTrench({ crossingId: 'X-G1', path: path.map(at), seM: 0.02 }, survey, newId)(project);
 const pathOf = (project: Project) =>
-  crossingAsBuilt(project, survey, 'G1')!.path.map((xy) => xy.map((value) => Math.round(value * 100) / 100 + 0));
+  crossingAt(project, survey, 'G1')!.path.map((xy) => xy.map((value) => Math.round(value * 100) / 100 + 0));
 
 test('a track walked either way becomes the trench, from the start post on', () => {
   expect(pathOf(take(walked))).toEqual(walked.toReversed());

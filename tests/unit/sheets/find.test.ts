@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { stakeOut } from '../../../core/locate/stakeOut.ts';
 import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { leafItems, type PaperPoint } from '../../../core/sheets/displayList.ts';
 import { digPages } from '../../../core/sheets/find/digPages.ts';
 import { svgElements } from '../../../core/sheets/find/sketchSvg.ts';
-import { stakeOutPages } from '../../../core/sheets/find/stakeOutPages.ts';
+import { stakeOutAt, stakeOutPages } from '../../../core/sheets/find/stakeOutPages.ts';
 import { stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
 import { SheetProblem } from '../../../core/sheets/sheetProblem.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
@@ -33,7 +32,7 @@ function wordsOf(items: Parameters<typeof leafItems>[0]): string[] {
 
 describe('sheets to find by', () => {
   it('puts a crossing on one page, with its tapes, its offsets and how sure it is', () => {
-    const pages = stakeOutPages(project, survey, 'G1', input);
+    const pages = stakeOutPages(stakeOutAt(project, survey, 'G1'), survey, input);
     expect(pages).toHaveLength(1);
     const words = wordsOf(pages[0]!.items).join(' ');
     expect(words).toContain('To find the crossing at G1');
@@ -45,7 +44,7 @@ describe('sheets to find by', () => {
   });
 
   it('draws it in true proportions, north up', () => {
-    const stake = stakeOut(project, survey, 'G1')!;
+    const stake = stakeOutAt(project, survey, 'G1');
     const look = { survey, units: 'metric', measure, sizePt: 9 } as const;
     const { items, scaleDenominator } = stakeSketch(stake, 'b', [0, 0, 120, 90], look);
     const lengths = [...leafItems(items)].flatMap((item) =>
@@ -62,7 +61,7 @@ describe('sheets to find by', () => {
   });
 
   it('keeps every letter of a sketch inside its frame', () => {
-    const stake = stakeOut(project, survey, 'G1')!;
+    const stake = stakeOutAt(project, survey, 'G1');
     for (const [widthMm, heightMm] of [
       [92, 80],
       [60, 60],
@@ -91,13 +90,13 @@ describe('sheets to find by', () => {
   });
 
   it('refuses what can’t be printed, in words', () => {
-    expect(() => stakeOutPages(project, survey, 'G9', input)).toThrow(SheetProblem);
+    expect(() => stakeOutAt(project, survey, 'G9')).toThrow(SheetProblem);
     const nowhere = { shape: 'line', path: [], errorM: 1, withinM: 10 } as const;
     expect(() => digPages(project, survey, nowhere, input)).toThrow(SheetProblem);
   });
 
   it('turns into SVG with its letters and no colour of its own', () => {
-    const stake = stakeOut(project, survey, 'G1')!;
+    const stake = stakeOutAt(project, survey, 'G1');
     const look = { survey, units: 'metric', measure, sizePt: 9 } as const;
     const text = JSON.stringify(svgElements(stakeSketch(stake, null, [0, 0, 90, 80], look).items));
     expect(text).toContain('2.39 m');

@@ -1,0 +1,68 @@
+import type { LocalPlane } from '../geometry/localPlane.ts';
+import { type Project, propertyOf } from '../model/project.ts';
+import { crossingRecordId } from '../model/recordDefaults.ts';
+import type { BuriedPoint, CrossingRecord, TapeTie } from '../model/recordThings.ts';
+import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
+import { postOfTie, type StoodPost } from './tieFrom.ts';
+
+/**
+ * All that says where a buried crossing lies: how it was drawn and what was recorded of it. A plain value, so that a
+ * crossing is worked out the same way whether it is still in the drawing or not.
+ */
+export interface CrossingSource {
+  /** Its gateway and itself, with its lengths as drawn. */
+  readonly figures: CrossingFigures;
+  /** The opening that it goes under. */
+  readonly shape: GatewayShape;
+  readonly record: CrossingRecord | null;
+  /** In order from the start post's foot to the end post's. */
+  readonly points: readonly BuriedPoint[];
+  /** The plane that all `xy` are in. */
+  readonly plane: LocalPlane;
+  /** The property has a place on earth, so that a receiver's positions mean something. */
+  readonly placed: boolean;
+  /** Where the post stands that a tape was held to. */
+  readonly postOf: (tie: TapeTie) => StoodPost;
+}
+
+/** Gathers what there is of the crossing of a gateway; null where it has none, or an overhead one. */
+export function crossingSource(project: Project, survey: Survey, gatewayId: string): CrossingSource | null {
+  const figures = survey.crossings.get(gatewayId);
+  const shape = survey.gateways.get(gatewayId);
+  if (!figures || !shape || figures.crossing.method !== 'buried') return null;
+  return {
+    figures,
+    shape,
+    record: recordOf(project, figures.crossing.id),
+    points: pointsOf(project, figures.crossing.id),
+    plane: survey.plane,
+    placed: propertyOf(project).placed,
+    postOf: (tie) => postOfTie(tie, project, survey),
+  };
+}
+
+/** The record of a crossing, or null. */
+export function recordOf(project: Project, crossingId: string): CrossingRecord | null {
+  return project.crossingRecord.get(crossingRecordId(crossingId)) ?? null;
+}
+
+type PointsByCrossing = ReadonlyMap<string, readonly BuriedPoint[]>;
+
+const kept = new WeakMap<Project['buriedPoint'], PointsByCrossing>();
+
+/** The buried points of a crossing, in order. Sorted out once for each state of the project. */
+export function pointsOf({ buriedPoint }: Pick<Project, 'buriedPoint'>, crossingId: string): readonly BuriedPoint[] {
+  let known = kept.get(buriedPoint);
+  if (!known) {
+    known = Map.groupBy(
+      [...buriedPoint.values()].sort((a, b) => (order(a) === order(b) ? 0 : order(a) - order(b))),
+      (point) => point.crossingId,
+    );
+    kept.set(buriedPoint, known);
+  }
+  return known.get(crossingId) ?? [];
+}
+
+function order({ role, rank }: BuriedPoint): number {
+  return role === 'startFoot' ? -Infinity : role === 'endFoot' ? Infinity : rank;
+}
