@@ -45,7 +45,10 @@ export function drawMap(
     fenceLayer(survey, window, measure),
     leadOutLayer(project, window),
   ]);
-  const signs = mergeLayers([openingLayer(survey, window, units, measure), supplyLayer(project, window, measure)]);
+  const signs = mergeLayers([
+    openingLayer(project, survey, window, units, measure),
+    supplyLayer(project, window, measure),
+  ]);
   const all = mergeLayers([
     below,
     postLayer(project, window, measure),
