@@ -1,24 +1,36 @@
 import { type Box, boxesMeet, boxOfSegment, growBox } from '../geometry/plane/box.ts';
 import type { Xy } from '../geometry/types.ts';
+import { type Fate, fateWords } from '../model/inGroundThings.ts';
 import type { Project } from '../model/project.ts';
-import type { LonLat, Service, ServiceKind } from '../model/things.ts';
+import type { EarthField, LonLat, Service, ServiceKind } from '../model/things.ts';
 import { isPlaceOnEarth } from '../network/workingPlane.ts';
-import type { Survey } from '../registers/types.ts';
+import type { GatewayShape, Survey } from '../registers/types.ts';
 import { allCrossings } from './allCrossings.ts';
-import { assumedM, type Certainty, certaintyOf } from './certainty.ts';
+import { assumedM, type Basis } from './certainty.ts';
+import type { Course } from './courses.ts';
+import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
+import { recordOf } from './crossingSource.ts';
+import { type CrossingDepth, depthOf } from './depth.ts';
+import { type LeftInGround, leftInGround } from './inGround/leftInGround.ts';
+import { isInTheGround } from './inTheGround.ts';
+import { placesByItself } from './ties.ts';
 
-/** Something that lies in the ground, or hangs over it. */
+/** Something that lies in the ground, is planned to, or hangs over it. */
 export interface BuriedThing {
-  readonly kind: 'crossing' | 'leadOut' | 'earthField' | 'service';
+  readonly kind: 'crossing' | 'leadOut' | 'earthField' | 'service' | 'inGround' | 'lostPoint';
   /** Of the thing itself; of a crossing, its gateway's. */
   readonly id: string;
   /** "crossing under G4", "lead-out L1", "water pipe Main". */
   readonly name: string;
-  /** A path of one vertex is a point. */
-  readonly path: readonly Xy[];
-  readonly depthM: number | null;
-  readonly withinM: number;
-  readonly basis: Certainty['basis'];
+  /** Every way it may lie, each with its own error; a path of one vertex is a point. */
+  readonly ways: readonly Course[];
+  /** Null: nothing is known of it. */
+  readonly depth: CrossingDepth | null;
+  readonly basis: Basis;
+  /** False: only planned, so it does not lie there as far as the file knows. */
+  readonly inGround: boolean;
+  /** Of what is no longer drawn. */
+  readonly fate: Fate | null;
 }
 
 export const serviceWords: Readonly<Record<ServiceKind, string>> = {
@@ -34,35 +46,97 @@ export const serviceWords: Readonly<Record<ServiceKind, string>> = {
   earthElectrode: 'earth electrode',
 };
 
-/** Everything buried that is in the file; of crossings only those whose gateway lies in or near the box. */
+/** Everything buried, or planned to be, that is in the file; of crossings only those whose gateway lies in or near the box. */
 export function* buriedThings(project: Project, survey: Survey, near: Box | null = null): Generator<BuriedThing> {
-  const gatewayIds = [...survey.crossings.keys()].filter((id) => {
+  const gatewayIds = [...survey.crossings].flatMap(([id, { crossing }]) => {
     const shape = survey.gateways.get(id);
-    return shape && (!near || boxesMeet(growBox(boxOfSegment(shape.startPost, shape.endPost), mostStrayM), near));
+    if (!shape) return [];
+    // One whose gate has been moved since lies where its record says, however far that is.
+    const isNear = !near || recordOf(project, crossing.id)?.opening || boxesMeet(strayBox(shape), near);
+    return isNear ? [id] : [];
   });
-  for (const [id, crossing] of allCrossings(project, survey, gatewayIds)) {
-    const { withinM, basis } = certaintyOf(crossing);
-    const { gateway, crossing: drawn } = crossing.figures;
-    const name = `crossing under ${gateway.name}`;
-    yield { kind: 'crossing', id, name, path: crossing.path, depthM: drawn.depthM, withinM, basis };
+  for (const crossing of allCrossings(project, survey, gatewayIds).values()) yield crossingThing(crossing);
+  const drawn = { depth: null, basis: 'drawn', fate: null } as const;
+  for (const leadOut of project.leadOut.values()) {
+    const { id, name, path, buried } = leadOut;
+    if (!buried) continue;
+    const ways = [{ path: toPlane(path, survey), withinM: assumedM.drawnService }];
+    const inGround = isInTheGround(project, leadOut);
+    yield { kind: 'leadOut', id, name: `lead-out ${name}`, ways, ...drawn, inGround };
   }
-  const drawn = { depthM: null, withinM: assumedM.drawnService, basis: 'drawn' } as const;
-  for (const { id, name, path, buried } of project.leadOut.values()) {
-    if (buried) yield { kind: 'leadOut', id, name: `lead-out ${name}`, path: toPlane(path, survey), ...drawn };
-  }
-  for (const { id, at, energiserId, rods, spacingM } of project.earthField.values()) {
+  for (const field of project.earthField.values()) {
+    const { id, at, energiserId } = field;
     const name = `earth stakes of ${project.energiser.get(energiserId)?.name ?? 'an energiser'}`;
-    // Only the field's middle is drawn; which way its row of rods runs is not.
-    const withinM = assumedM.drawnService + ((rods - 1) * spacingM) / 2;
-    yield { kind: 'earthField', id, name, path: toPlane([at], survey), ...drawn, withinM };
+    const withinM = assumedM.drawnService + rowReachM(field);
+    const ways = [{ path: toPlane([at], survey), withinM }];
+    yield { kind: 'earthField', id, name, ways, ...drawn, inGround: isInTheGround(project, field) };
   }
   for (const service of project.service.values()) {
     if (service.buried || service.what === 'earthElectrode') yield serviceThing(service, survey);
   }
+  for (const left of leftInGround(project, survey)) if (left.thing.fate !== 'takenOut') yield leftThing(left);
+  yield* lostPoints(project, survey);
+}
+
+/** Something left in the ground that is drawn no longer. */
+export function leftThing({ thing, path, crossing }: LeftInGround): BuriedThing {
+  const { id, name, fate, was } = thing;
+  const named = { kind: 'inGround', id, name: `${name} (${fateWords[fate]})`, inGround: true, fate } as const;
+  if (crossing) return { ...crossingThing(crossing), ...named };
+  const strayM = was.what === 'earthField' ? rowReachM(was.earthField) : 0;
+  return { ...named, ways: [{ path, withinM: assumedM.drawnService + strayM }], depth: null, basis: 'drawn' };
+}
+
+/** Only the field's middle is drawn; which way its row of rods runs is not. */
+function rowReachM({ rods, spacingM }: EarthField): number {
+  return ((rods - 1) * spacingM) / 2;
 }
 
 /** A crossing that was recorded may lie this far from its gateway as drawn. */
 const mostStrayM = 60;
+
+function strayBox({ startPost, endPost }: GatewayShape): Box {
+  return growBox(boxOfSegment(startPost, endPost), mostStrayM);
+}
+
+/**
+ * Measured points of crossings that are drawn no longer, from files of a time when a crossing could be deleted without
+ * them: where their tapes or a receiver put them.
+ */
+function* lostPoints(project: Project, survey: Survey): Generator<BuriedThing> {
+  for (const point of project.buriedPoint.values()) {
+    if (project.crossing.has(point.crossingId)) continue;
+    const places = placesByItself(point, project, survey);
+    if (places.length === 0) continue;
+    const from = point.ties[0] ? `, taped from ${point.ties[0].postName || 'a post'}` : '';
+    yield {
+      kind: 'lostPoint',
+      id: point.id,
+      name: `measured point of a crossing that is drawn no longer${from}`,
+      // How its trench ran is not known any more.
+      ways: places.map(({ xy, withinM }) => ({ path: [xy], withinM: withinM + assumedM.drawnService })),
+      depth: null,
+      basis: 'partly',
+      inGround: true,
+      fate: 'inUse',
+    };
+  }
+}
+
+/** A crossing as a thing to keep clear of: every course, and every place of a point that they pass by. */
+export function crossingThing(crossing: CrossingAsBuilt): BuriedThing {
+  const { figures, courses, spots, certainty, inGround } = crossing;
+  return {
+    kind: 'crossing',
+    id: figures.gateway.id,
+    name: `crossing under ${figures.gateway.name}`,
+    ways: [...courses, ...spots.map(({ xy, withinM }) => ({ path: [xy], withinM }))],
+    depth: depthOf(crossing),
+    basis: certainty.basis,
+    inGround,
+    fate: null,
+  };
+}
 
 export function* overheadLines(project: Project, survey: Survey): Generator<BuriedThing> {
   for (const service of project.service.values()) {
@@ -75,10 +149,11 @@ function serviceThing({ id, name, what, path }: Service, survey: Survey): Buried
     kind: 'service',
     id,
     name: `${serviceWords[what]} ${name}`.trim(),
-    path: toPlane(path, survey),
-    depthM: null,
-    withinM: assumedM.drawnService,
+    ways: [{ path: toPlane(path, survey), withinM: assumedM.drawnService }],
+    depth: null,
     basis: 'drawn',
+    inGround: true,
+    fate: null,
   };
 }
 

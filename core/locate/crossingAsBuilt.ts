@@ -1,34 +1,49 @@
-import { arcPath, bowThrough } from '../geometry/arc.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import { cumulativeLengthsM } from '../geometry/plane/cumulativeLengths.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { nearestOnPolyline } from '../geometry/plane/nearestOnPolyline.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
-import type { BuriedRole, CrossingRecord } from '../model/recordThings.ts';
+import type { CrossingRecord } from '../model/recordThings.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
+import type { Basis, Certainty } from './certainty.ts';
+import { type Course, type Courses, coursesOf, type Stop } from './courses.ts';
 import { type CrossingSource, crossingSource } from './crossingSource.ts';
+import { isCrossingInTheGround } from './inTheGround.ts';
 import { type SolvedPoint, solvePoint } from './ties.ts';
 
-/** Where a crossing lies, by its record as far as there is one, and as drawn for the rest. */
+/**
+ * Where a crossing can lie, by its record as far as there is one, and as drawn for the rest. This is the one answer that
+ * maps, sheets, checks and exports read.
+ */
 export interface CrossingAsBuilt {
   readonly figures: CrossingFigures;
   readonly shape: GatewayShape;
   readonly record: CrossingRecord | null;
   readonly plane: LocalPlane;
+  /** False: only planned, so nothing lies there as far as the file knows. */
+  readonly inGround: boolean;
   readonly points: readonly SolvedPoint[];
-  /** Plan of the trench from the start post's riser foot to the end post's. */
+  /**
+   * Every stretch of ground where the trench may run, each with its own error: one whole trench where nothing is left
+   * open. None of them counts less than another.
+   */
+  readonly courses: readonly Course[];
+  /** Places of points that no course leads through, each with its own error: cable may lie there too. */
+  readonly spots: readonly Stop[];
+  /** Plan of one whole trench from the start post's riser foot to the end post's: of several the one nearest to the drawing. */
   readonly path: readonly Xy[];
   readonly lengthM: number;
+  /** Of the longest trench that it may be. */
+  readonly longestM: number;
   readonly startFoot: Xy;
   readonly endFoot: Xy;
-  /** The feet, the bend or the points were measured; false where the path is only drawn. */
+  /** The bow of `path` is the default share of the width: nobody measured it. */
+  readonly bowAssumed: boolean;
+  /** Something of it was measured; false where the path is only drawn. */
   readonly measured: boolean;
-  /** The largest standard error of the measured points, metres; null where none is known. */
-  readonly seM: number | null;
+  /** Of the whole, seen from `path`. */
+  readonly certainty: Certainty;
 }
-
-/** A trench does not bow more than this share of the distance between its feet. */
-const mostBowShare = 2;
 
 /** Works out where the crossing of a gateway lies; null where it has none, or an overhead one. */
 export function crossingAt(project: Project, survey: Survey, gatewayId: string): CrossingAsBuilt | null {
@@ -36,59 +51,41 @@ export function crossingAt(project: Project, survey: Survey, gatewayId: string):
   return source && crossingAsBuilt(source);
 }
 
-/** Works out where a crossing lies. */
+/** Works out where a crossing can lie. */
 export function crossingAsBuilt(source: CrossingSource): CrossingAsBuilt {
   const { figures, shape, record, plane } = source;
   const points = source.points.map((point) => solvePoint(point, source));
-  const placed = (role: BuriedRole) => points.find(({ point, xy }) => point.role === role && xy)?.xy ?? null;
-  const startFoot = placed('startFoot') ?? shape.startPost;
-  const endFoot = placed('endFoot') ?? shape.endPost;
-  const path = routeOf(record, points, startFoot, endFoot, figures);
-  const errors = points.flatMap(({ xy, seM }) => (xy && seM !== null ? [seM] : []));
+  const found = coursesOf(source, points);
+  const { path } = found;
   return {
     figures,
     shape,
     record,
     plane,
+    inGround: isCrossingInTheGround(figures.crossing, record, source.points),
     points,
-    path,
+    ...found,
     lengthM: cumulativeLengthsM(path).at(-1) ?? 0,
-    startFoot,
-    endFoot,
-    measured: points.some(({ xy }) => xy !== null) || !figures.bowAssumed,
-    seM: errors.length > 0 ? Math.max(...errors) : null,
+    startFoot: path[0]!,
+    endFoot: path.at(-1)!,
+    measured: points.some(({ places }) => places.length > 0) || !figures.bowAssumed,
+    certainty: { basis: basisOf(points, found, figures), withinM: withinOf(found) },
   };
 }
 
-function routeOf(
-  record: CrossingRecord | null,
-  points: readonly SolvedPoint[],
-  startFoot: Xy,
-  endFoot: Xy,
-  { crossing, bowM }: CrossingFigures,
-): readonly Xy[] {
-  const between = points.filter(({ point }) => point.role === 'bend' || point.role === 'point');
-  if (record?.route === 'points') {
-    const via = between.flatMap(({ xy }) => (xy ? [xy] : []));
-    return [startFoot, ...via, endFoot];
-  }
-  const bend = between.find(({ point, xy }) => point.role === 'bend' && xy)?.xy;
-  if (!bend) return arcPath(startFoot, endFoot, crossing.bowSide === 'left' ? bowM : -bowM);
-  const signedBowM = bowThrough(startFoot, endFoot, bend, Infinity);
-  // A bend beyond the feet lies on no arc that anybody digs.
-  const widestM = mostBowShare * xyDistanceM(startFoot, endFoot);
-  return Math.abs(signedBowM) <= widestM ? arcPath(startFoot, endFoot, signedBowM) : [startFoot, bend, endFoot];
+/** As sure as the least sure point of the whole. */
+function basisOf(points: readonly SolvedPoint[], { complete }: Courses, { bowAssumed }: CrossingFigures): Basis {
+  if (points.some(({ basis }) => basis === 'contradictory')) return 'contradictory';
+  if (points.some(({ basis }) => basis === 'ambiguous')) return 'ambiguous';
+  if (complete) return 'measured';
+  return points.some(({ places }) => places.length > 0) || !bowAssumed ? 'partly' : 'drawn';
 }
 
-/**
- * Depth at a place along the trench: as measured there, in a straight line between measured places, and the nearest
- * one's beyond the first and last. Without measurements the crossing's own.
- */
-export function depthAtM({ record, figures }: CrossingAsBuilt, alongM: number): number {
-  const depths = [...(record?.depths ?? [])].sort((a, b) => a.alongM - b.alongM);
-  const after = depths.findIndex((depth) => depth.alongM >= alongM);
-  if (after === -1) return depths.at(-1)?.depthM ?? figures.crossing.depthM;
-  const [a, b] = [depths[after - 1], depths[after]!];
-  if (!a || b.alongM === a.alongM) return b.depthM;
-  return a.depthM + ((b.depthM - a.depthM) * (alongM - a.alongM)) / (b.alongM - a.alongM);
+/** From the path that is shown over all that may be: every course, and every measured point that they pass by. */
+function withinOf({ path, courses, spots }: Courses): number {
+  const off = (xy: Xy) => nearestOnPolyline(xy, path)?.distanceM ?? 0;
+  const only = courses.length === 1;
+  const reach = courses.map((course) => course.withinM + (only ? 0 : Math.max(...course.path.map(off))));
+  const passedBy = spots.flatMap(({ xy, withinM, measured }) => (measured ? [off(xy) + withinM] : []));
+  return Math.max(...reach, ...passedBy);
 }

@@ -3,16 +3,14 @@ import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../registers/types.ts';
 import { allCrossings } from './allCrossings.ts';
-import { type Certainty, certaintyOf } from './certainty.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
 
-/** A row of the register of buried crossings. */
+/** A row of the register of crossings that are in the ground or planned to be. */
 export interface CrossingRow {
   readonly gatewayId: string;
   readonly name: string;
   readonly line: string;
   readonly crossing: CrossingAsBuilt;
-  readonly certainty: Certainty;
 }
 
 const natural = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
@@ -23,7 +21,7 @@ export function crossingRows(project: Project, survey: Survey): CrossingRow[] {
     .map(([gatewayId, crossing]): CrossingRow => {
       const { gateway } = crossing.figures;
       const line = project.fenceLine.get(gateway.lineId)?.name ?? '';
-      return { gatewayId, name: gateway.name, line, crossing, certainty: certaintyOf(crossing) };
+      return { gatewayId, name: gateway.name, line, crossing };
     })
     .sort((p, q) => natural.compare(p.name, q.name));
 }

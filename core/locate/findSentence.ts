@@ -1,18 +1,21 @@
 import type { FaultHunt } from '../model/huntThings.ts';
+import { bases } from './certainty.ts';
+import { basisWords } from './certaintyWords.ts';
 import type { CrossingRow } from './crossingSearch.ts';
 
-/** "23 crossings are buried: 9 measured, 3 partly, 11 only drawn. A fault is being looked for." */
+/** "23 crossings in the ground (10 measured, 2 side not said, 11 not measured), 5 planned. A fault is being looked for." */
 export function findSentence(rows: readonly CrossingRow[], hunts: Iterable<FaultHunt>): string {
   const looking = [...hunts].some(({ end }) => end === null) ? ' A fault is being looked for.' : '';
-  if (rows.length === 0) return `No crossing is buried in this file.${looking}`;
-  const count = (basis: CrossingRow['certainty']['basis']) =>
-    rows.filter((row) => row.certainty.basis === basis).length;
-  const parts = [
-    [count('measured'), 'measured'],
-    [count('partly'), 'partly'],
-    [count('drawn'), 'only drawn'],
-  ] as const;
-  const said = parts.filter(([number]) => number > 0).map(([number, words]) => `${number} ${words}`);
-  const buried = rows.length === 1 ? 'One crossing is buried' : `${rows.length} crossings are buried`;
-  return `${buried}: ${said.join(', ')}.${looking}`;
+  if (rows.length === 0) return `No buried crossing is in this file.${looking}`;
+  const buried = rows.filter(({ crossing }) => crossing.inGround);
+  const parts = bases
+    .map((basis) => [buried.filter(({ crossing }) => crossing.certainty.basis === basis).length, basis] as const)
+    .filter(([count]) => count > 0)
+    .map(([count, basis]) => `${count} ${basisWords[basis]}`);
+  const inGround =
+    buried.length === 0
+      ? 'No crossing in the ground'
+      : `${buried.length} ${buried.length === 1 ? 'crossing' : 'crossings'} in the ground (${parts.join(', ')})`;
+  const planned = rows.length - buried.length;
+  return `${inGround}${planned > 0 ? `, ${planned} planned` : ''}.${looking}`;
 }

@@ -1,7 +1,6 @@
 import { cumulativeLengthsM } from '../geometry/plane/cumulativeLengths.ts';
 import { nearestOnPolyline } from '../geometry/plane/nearestOnPolyline.ts';
 import { pointAtStation } from '../geometry/plane/pointAtStation.ts';
-import { subtract } from '../geometry/plane/vector.ts';
 import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
@@ -9,11 +8,11 @@ import type { TieFrom } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
 import type { GatewayShape } from '../registers/types.ts';
 import { bestTiePosts } from './bestTiePosts.ts';
-import { type Certainty, certaintyOf, pointWithinM } from './certainty.ts';
-import { compassWord } from './compass.ts';
-import { type CrossingAsBuilt, depthAtM } from './crossingAsBuilt.ts';
+import { type CompassWord, postSide, sideOfOpening } from './compass.ts';
+import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
+import { type CrossingDepth, type DepthThere, depthAt, depthOf } from './depth.ts';
 import { type FixedPost, gatePostWord } from './tieFrom.ts';
-import { offsetOf, type SolvedPoint } from './ties.ts';
+import { footLabel, offsetOf, type SolvedPoint, sideOfLine } from './ties.ts';
 
 /** A tape to hold to a post. */
 export interface StakeTape {
@@ -26,23 +25,31 @@ export interface StakeTape {
   readonly gone: boolean;
 }
 
+/** A place where a point of the trench can be. */
+export interface StakePlace {
+  readonly xy: Xy;
+  readonly at: LonLat;
+  /** If this is the place, it lies within this of where the tapes meet. */
+  readonly withinM: number;
+  /** Of the two places where the tapes meet, the one on this side of the line of the posts; null: they meet once. */
+  readonly side: CompassWord | null;
+  /** From the start post towards the end post, and square off that line. */
+  readonly offset: { readonly alongM: number; readonly leftM: number };
+}
+
 /** A point of the trench, and how to find it again from its posts. */
 export interface StakePoint {
   readonly key: string;
   readonly label: string;
-  readonly xy: Xy;
-  readonly at: LonLat;
+  readonly by: 'ties' | 'offset' | 'gps' | 'drawn';
+  /** Every place where it can be, none counting less than another; none where its tapes do not meet. */
+  readonly places: readonly StakePlace[];
+  /** What was measured of it; null where it is only drawn. */
+  readonly solved: SolvedPoint | null;
+  readonly tapes: readonly StakeTape[];
   /** Along the trench from the start post's riser foot. */
   readonly alongTrenchM: number;
-  readonly depthM: number;
-  readonly by: 'ties' | 'offset' | 'gps' | 'drawn';
-  /** It lies within this of where the tapes meet. */
-  readonly withinM: number;
-  readonly tapes: readonly StakeTape[];
-  /** From the start post towards the end post, and square off that line. */
-  readonly offset: { readonly alongM: number; readonly leftM: number };
-  /** Of the two places where the tapes meet, the one on this side of the line of the posts; null: they meet once. */
-  readonly side: string | null;
+  readonly depth: DepthThere;
   /** The tapes meet at so flat an angle that a slip of 1 cm becomes more than 3 cm. */
   readonly weak: boolean;
 }
@@ -50,20 +57,23 @@ export interface StakePoint {
 /** A step along the straight line between the gate posts, and how far off it the trench lies there. */
 export interface StakeStep {
   readonly alongM: number;
-  readonly leftM: number;
-  readonly depthM: number;
+  /** On each course that the trench may take there, from the right to the left. */
+  readonly leftMs: readonly number[];
+  readonly depth: DepthThere;
 }
 
 export interface StakeOut {
   readonly crossing: CrossingAsBuilt;
-  readonly certainty: Certainty;
+  readonly depth: CrossingDepth;
   /** "hinge post (west)" and so on. */
   readonly postNames: { readonly [E in LineEnd]: string };
   readonly points: readonly StakePoint[];
   readonly steps: readonly StakeStep[];
+  /** How far off the line the trench lies at each step is assumed: nobody measured its bow. */
+  readonly stepsAssumed: boolean;
   /** Which way is left of the line from the start post to the end post: "north". */
-  readonly leftIs: string;
-  readonly rightIs: string;
+  readonly leftIs: CompassWord;
+  readonly rightIs: CompassWord;
   /** Marked posts near enough to be on the sketch. */
   readonly postsNear: readonly FixedPost[];
 }
@@ -75,25 +85,24 @@ const flattestDeg = 25;
 
 /** How to find a buried crossing again, by these posts (all that there are) that a tape can be held to. */
 export function stakeOut(crossing: CrossingAsBuilt, fixed: readonly FixedPost[]): StakeOut {
-  const { shape } = crossing;
+  const { shape, bowAssumed, certainty } = crossing;
   const posts = fixed.filter(({ xy }) => xyDistanceM(xy, shape.centre) <= tapeM + shape.gateway.widthM);
-  const leftIs = compassWord(shape.bearingDeg - 90);
   return {
     crossing,
-    certainty: certaintyOf(crossing),
+    depth: depthOf(crossing),
     postNames: { start: ownPostName(shape, 'start'), end: ownPostName(shape, 'end') },
     points: pointsToFind(crossing, posts),
     steps: stepsAlong(crossing),
-    leftIs,
-    rightIs: compassWord(shape.bearingDeg + 90),
+    stepsAssumed: bowAssumed || certainty.basis === 'drawn',
+    leftIs: sideOfOpening(shape, 1),
+    rightIs: sideOfOpening(shape, -1),
     postsNear: posts,
   };
 }
 
 /** A gate's own post with the side that it stands on, for nobody can see which is the start: "start post (west)". */
-function ownPostName({ gateway, startPost, endPost }: GatewayShape, post: LineEnd): string {
-  const bearingDeg = post === 'start' ? xyBearingDeg(endPost, startPost) : xyBearingDeg(startPost, endPost);
-  return `${gatePostWord(gateway, post)} (${compassWord(bearingDeg)})`;
+function ownPostName(shape: GatewayShape, post: LineEnd): string {
+  return `${gatePostWord(shape.gateway, post)} (${postSide(shape, post)})`;
 }
 
 /** What the post of a tape is called by somebody who stands at the gateway. */
@@ -101,51 +110,88 @@ function nameHere(from: TieFrom, name: string, shape: GatewayShape): string {
   return from.on === 'gatePost' && from.gatewayId === shape.gateway.id ? ownPostName(shape, from.post) : name;
 }
 
-interface Wanted {
-  readonly key: string;
-  readonly label: string;
-  readonly xy: Xy;
-  readonly solved: SolvedPoint | null;
-}
-
-/** The measured points; and both feet and the furthest point of the bow, as drawn, where they were not measured. */
+/**
+ * The points that were measured, those whose tapes do not meet too; and both feet and the furthest point of the bow, as
+ * drawn, where they were not measured.
+ */
 function pointsToFind(crossing: CrossingAsBuilt, posts: readonly FixedPost[]): StakePoint[] {
-  const { points, path, startFoot, endFoot, lengthM } = crossing;
-  const has = (...roles: string[]) => points.some(({ point, xy }) => xy && roles.includes(point.role));
-  const wanted: Wanted[] = [
-    ...(has('startFoot') ? [] : [{ key: 'start', label: 'riser foot, start post', xy: startFoot, solved: null }]),
-    ...points.flatMap((solved): Wanted[] => {
-      return solved.xy ? [{ key: solved.point.id, label: solved.label, xy: solved.xy, solved }] : [];
+  const { points, shape, path, startFoot, endFoot, lengthM } = crossing;
+  const has = (...roles: string[]) =>
+    points.some(({ point, places }) => places.length > 0 && roles.includes(point.role));
+  const drawn = (key: string, label: string, xy: Xy) => drawnPoint(key, label, xy, crossing, posts);
+  const wanted: StakePoint[] = [
+    ...(has('startFoot') ? [] : [drawn('start', footLabel(shape, 'start'), startFoot)]),
+    ...points.flatMap((solved): StakePoint[] => {
+      return solved.basis === 'none' ? [] : [measuredPoint(solved, crossing, posts)];
     }),
     ...(has('bend', 'point') || path.length < 2
       ? []
-      : [{ key: 'middle', label: 'middle of the trench', xy: pointAtStation(path, lengthM / 2).point, solved: null }]),
-    ...(has('endFoot') ? [] : [{ key: 'end', label: 'riser foot, end post', xy: endFoot, solved: null }]),
+      : [drawn('middle', 'middle of the trench', pointAtStation(path, lengthM / 2).point)]),
+    ...(has('endFoot') ? [] : [drawn('end', footLabel(shape, 'end'), endFoot)]),
   ];
-  return wanted.map((each) => stakePoint(each, crossing, posts)).sort((p, q) => p.alongTrenchM - q.alongTrenchM);
+  return wanted.sort((p, q) => p.alongTrenchM - q.alongTrenchM);
 }
 
-function stakePoint(
-  { key, label, xy, solved }: Wanted,
+function measuredPoint(solved: SolvedPoint, crossing: CrossingAsBuilt, posts: readonly FixedPost[]): StakePoint {
+  const { point, label, by, places } = solved;
+  const taped = by === 'ties' || places.length === 0;
+  const tapes = taped ? tapesTaken(solved, crossing.shape) : tapesTo(places[0]!.xy, posts, crossing);
+  const shown = places.map(({ xy, withinM }) => stakePlace(xy, withinM, tapes, crossing));
+  const first = shown[0] ?? null;
+  const alongTrenchM = first ? alongTrench(first.xy, crossing) : drawnAlong(solved, crossing);
+  return {
+    key: point.id,
+    label,
+    by: by ?? 'ties',
+    places: shown,
+    solved,
+    tapes,
+    alongTrenchM,
+    depth: depthAt(crossing, alongTrenchM),
+    weak: first !== null && meetFlat(first.xy, tapes),
+  };
+}
+
+function drawnPoint(
+  key: string,
+  label: string,
+  xy: Xy,
   crossing: CrossingAsBuilt,
   posts: readonly FixedPost[],
 ): StakePoint {
-  const alongTrenchM = nearestOnPolyline(xy, crossing.path)?.stationM ?? 0;
-  const tapes = solved?.by === 'ties' ? tapesTaken(solved, crossing.shape) : tapesTo(xy, posts, crossing);
+  const tapes = tapesTo(xy, posts, crossing);
+  const alongTrenchM = alongTrench(xy, crossing);
   return {
     key,
     label,
-    xy,
-    at: crossing.plane.toLonLat(xy),
-    alongTrenchM,
-    depthM: depthAtM(crossing, alongTrenchM),
-    by: solved?.by ?? 'drawn',
-    withinM: solved ? pointWithinM(solved.seM) : certaintyOf(crossing).withinM,
+    by: 'drawn',
+    places: [stakePlace(xy, crossing.certainty.withinM, tapes, crossing)],
+    solved: null,
     tapes,
-    offset: offsetOf(xy, crossing.shape),
-    side: sideInWords(xy, tapes),
+    alongTrenchM,
+    depth: depthAt(crossing, alongTrenchM),
     weak: meetFlat(xy, tapes),
   };
+}
+
+function stakePlace(xy: Xy, withinM: number, tapes: readonly StakeTape[], crossing: CrossingAsBuilt): StakePlace {
+  const [a, b] = tapes;
+  return {
+    xy,
+    at: crossing.plane.toLonLat(xy),
+    withinM,
+    side: a && b ? sideOfLine(xy, a.post, b.post) : null,
+    offset: offsetOf(xy, crossing.shape),
+  };
+}
+
+function alongTrench(xy: Xy, { path }: CrossingAsBuilt): number {
+  return nearestOnPolyline(xy, path)?.stationM ?? 0;
+}
+
+/** Where along the trench a point belongs that nothing places. */
+function drawnAlong({ point: { role } }: SolvedPoint, { lengthM }: CrossingAsBuilt): number {
+  return role === 'startFoot' ? 0 : role === 'endFoot' ? lengthM : lengthM / 2;
 }
 
 function tapesTaken({ ties, point }: SolvedPoint, shape: GatewayShape): StakeTape[] {
@@ -172,22 +218,6 @@ function tapesTo(xy: Xy, posts: readonly FixedPost[], { shape }: CrossingAsBuilt
   return (chosen.length > 0 ? posts.filter(({ key }) => chosen.includes(key)) : own).map(tape);
 }
 
-function sideInWords(xy: Xy, tapes: readonly StakeTape[]): string | null {
-  const [a, b] = tapes;
-  if (!a || !b) return null;
-  const nearest = nearestOnPolyline(xy, stretched(a.post, b.post));
-  return nearest && nearest.distanceM > 0.01 ? compassWord(xyBearingDeg(nearest.point, xy)) : null;
-}
-
-/** The line of two posts, well beyond both. */
-function stretched(a: Xy, b: Xy): readonly [Xy, Xy] {
-  const [dx, dy] = subtract(b, a);
-  return [
-    [a[0] - 100 * dx, a[1] - 100 * dy],
-    [b[0] + 100 * dx, b[1] + 100 * dy],
-  ];
-}
-
 function meetFlat(xy: Xy, tapes: readonly StakeTape[]): boolean {
   if (tapes.length < 2) return false;
   const bearings = tapes.map(({ post }) => xyBearingDeg(post, xy));
@@ -199,23 +229,46 @@ function meetFlat(xy: Xy, tapes: readonly StakeTape[]): boolean {
 
 /** Steps of a half, one or two metres, whichever makes up to about a dozen. */
 function stepsAlong(crossing: CrossingAsBuilt): StakeStep[] {
-  const { path, shape } = crossing;
+  const { path, shape, courses, lengthM } = crossing;
   if (path.length < 2) return [];
-  const offsets = path.map((xy) => offsetOf(xy, shape));
-  const stations = cumulativeLengthsM(path);
+  const shown = offsetsAlong(path, shape);
+  const all = courses.map((course) => offsetsAlong(course.path, shape));
   const widthM = xyDistanceM(shape.startPost, shape.endPost);
   const stepM = [0.5, 1, 2, 5].find((step) => widthM / step <= 12) ?? 10;
-  const marks = new Set<number>();
-  for (let alongM = stepM; alongM < widthM - 0.1; alongM += stepM) marks.add(alongM);
-  return [...marks].flatMap((alongM): StakeStep[] => {
-    const i = offsets.findIndex((offset, k) => {
-      const next = offsets[k + 1];
-      return next && (offset.alongM - alongM) * (next.alongM - alongM) <= 0 && offset.alongM !== next.alongM;
-    });
-    if (i < 0) return [];
-    const [p, q] = [offsets[i]!, offsets[i + 1]!];
-    const share = (alongM - p.alongM) / (q.alongM - p.alongM);
-    const stationM = stations[i]! + share * (stations[i + 1]! - stations[i]!);
-    return [{ alongM, leftM: p.leftM + share * (q.leftM - p.leftM), depthM: depthAtM(crossing, stationM) }];
+  const marks: number[] = [];
+  for (let alongM = stepM; alongM < widthM - 0.1; alongM += stepM) marks.push(alongM);
+  return marks.flatMap((alongM): StakeStep[] => {
+    const leftMs = all.flatMap((offsets) => offAt(offsets, alongM) ?? []).map(({ leftM }) => leftM);
+    if (leftMs.length === 0) return [];
+    const stationM = offAt(shown, alongM)?.stationM ?? lengthM / 2;
+    return [{ alongM, leftMs: distinct(leftMs), depth: depthAt(crossing, stationM) }];
   });
+}
+
+interface Offset {
+  readonly alongM: number;
+  readonly leftM: number;
+  readonly stationM: number;
+}
+
+function offsetsAlong(path: readonly Xy[], shape: GatewayShape): Offset[] {
+  const stations = cumulativeLengthsM(path);
+  return path.map((xy, i) => ({ ...offsetOf(xy, shape), stationM: stations[i]! }));
+}
+
+/** Where a course first passes a mark on the line between the posts. */
+function offAt(offsets: readonly Offset[], alongM: number): { leftM: number; stationM: number } | null {
+  const i = offsets.findIndex((offset, k) => {
+    const next = offsets[k + 1];
+    return next && (offset.alongM - alongM) * (next.alongM - alongM) <= 0 && offset.alongM !== next.alongM;
+  });
+  if (i < 0) return null;
+  const [p, q] = [offsets[i]!, offsets[i + 1]!];
+  const share = (alongM - p.alongM) / (q.alongM - p.alongM);
+  return { leftM: p.leftM + share * (q.leftM - p.leftM), stationM: p.stationM + share * (q.stationM - p.stationM) };
+}
+
+/** In order, those within a tape's reading of each other as one. */
+function distinct(values: readonly number[]): number[] {
+  return values.toSorted((a, b) => a - b).filter((value, i, all) => i === 0 || value - all[i - 1]! > 0.02);
 }

@@ -29,7 +29,11 @@ export function fixedPosts(project: Project, survey: Survey): FixedPost[] {
 }
 
 /** The post itself, or null where it is gone. */
-export function fixedPost(from: TieFrom, project: Project, survey: Survey): FixedPost | null {
+export function fixedPost(
+  from: TieFrom,
+  project: Project,
+  survey: Pick<Survey, 'plane' | 'gateways'>,
+): FixedPost | null {
   const key = tieFromKey(from);
   if (from.on === 'post') {
     const post = project.post.get(from.postId);
@@ -55,7 +59,11 @@ export interface StoodPost {
 const samePostM = 0.05;
 
 /** Where a tie was taped from: where the post stood then, whatever has become of it in the drawing. */
-export function postOfTie({ from, postName: name, postAt }: TapeTie, project: Project, survey: Survey): StoodPost {
+export function postOfTie(
+  { from, postName: name, postAt }: TapeTie,
+  project: Project,
+  survey: Pick<Survey, 'plane' | 'gateways'>,
+): StoodPost {
   const xy = survey.plane.toXy(postAt);
   const post = fixedPost(from, project, survey);
   if (!post) return { name: name || 'a post', xy, gone: true, movedM: 0 };

@@ -1,23 +1,65 @@
+import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Impossible } from '../geometry/tie.ts';
 import { formatTape, type Units } from '../model/formatUnits.ts';
-import type { SolvedPoint, UsedTie } from './ties.ts';
+import type { PossiblePlace, SolvedPoint, UsedTie } from './ties.ts';
 
-/** What the tapes of a point come to, in one or two sentences. */
+/** What the tapes of a point come to, in a few sentences. */
 export function tiesInWords(solved: SolvedPoint, units: Units): string {
-  const { ties, trilateration, fix, mirror, sideAssumed, seM } = solved;
+  const { ties, trilateration, places, by, basis } = solved;
   if (ties.length === 0) return 'No tie yet. Measure from two or more posts that do not move.';
   if (!trilateration) return 'One tie only: the point lies somewhere on a circle. Measure from another post.';
-  if (!trilateration.possible) return impossibleInWords(trilateration, ties, units);
-  if (!fix) return 'The ties do not fix a point.';
-  const sure =
-    seM === null
-      ? 'The ties meet in one line with the posts, so across it nothing is fixed.'
-      : `Known to ${formatTape(seM, units)} (one standard error).`;
-  if (fix.side === 'on the line') return `The point stands on the line of the posts. ${sure}`;
-  if (!mirror) return `${ties.length > 2 ? `The ${ties.length} ties agree. ` : ''}${sure}`;
-  return sideAssumed
-    ? `${sure} It is taken to be the one nearer to where it was drawn: say on which side it lies.`
-    : sure;
+  const sure = by === 'ties' && places[0] ? ` ${withinInWords(places[0].withinM, units)}` : '';
+  if (!trilateration.possible) return `${impossibleInWords(trilateration, ties, units)}${sure}`;
+  if (basis === 'ambiguous') return ambiguousInWords(solved, units);
+  if (places[0]?.fix?.side === 'on the line') return `The point stands on the line of the posts.${sure}`;
+  return `${ties.length > 2 ? `The ${ties.length} ties agree.` : ''}${sure}`.trim();
+}
+
+/** "Within 0.09 m, 19 times in 20." */
+export function withinInWords(withinM: number, units: Units): string {
+  return `Within ${formatTape(withinM, units)}, 19 times in 20.`;
+}
+
+/**
+ * "These tapes fit two places, 0.70 m apart: one on the north side, one on the south side of the line of the posts.
+ * Nobody said which."
+ */
+export function ambiguousInWords({ places, firstLikelier }: SolvedPoint, units: Units): string {
+  const names = placeNames(places);
+  const apart = formatTape(apartM(places), units);
+  const where = namesSides(places)
+    ? `${names.map((name) => `one on the ${name}`).join(', ')} of the line of the posts`
+    : names.join(', ');
+  const count = places.length === 2 ? 'two places' : `${places.length} places`;
+  const likelier = firstLikelier ? ` The one on the ${names[0]!} is nearer to where it was drawn; both stay open.` : '';
+  const within = withinInWords(Math.max(...places.map(({ withinM }) => withinM)), units).toLowerCase();
+  return `These tapes fit ${count}, ${apart} apart: ${where}. Nobody said which. If it is that one, it lies ${within}${likelier}`;
+}
+
+/** The places of a point told apart: "north side", "south side"; "first place" and so on where no side tells them apart. */
+export function placeNames(places: readonly Pick<PossiblePlace, 'side'>[]): readonly string[] {
+  if (namesSides(places)) return places.map(({ side }) => `${side} side`);
+  const counted = ['first place', 'second place', 'third place', 'fourth place'];
+  return places.map((_, i) => counted[i] ?? `place ${i + 1}`);
+}
+
+function namesSides(places: readonly Pick<PossiblePlace, 'side'>[]): boolean {
+  const sides = new Set(places.map(({ side }) => side));
+  return sides.size === places.length && !sides.has(null);
+}
+
+/** How far the places of a point are from each other, at most. */
+export function apartM(places: readonly Pick<PossiblePlace, 'xy'>[]): number {
+  return Math.max(0, ...places.flatMap((a, i) => places.slice(i + 1).map((b) => xyDistanceM(a.xy, b.xy))));
+}
+
+/** "These tapes do not meet: 2.33 m from the hinge post of G12, 16.00 m from post P21." And why, as far as it can be known. */
+export function doNotMeetInWords({ ties, trilateration }: SolvedPoint, units: Units): string {
+  const tapes = ties.map(({ name, gone, distanceM }) => {
+    return `${formatTape(distanceM, units)} from ${name}${gone ? ' (no longer drawn)' : ''}`;
+  });
+  const why = trilateration && !trilateration.possible ? ` ${impossibleInWords(trilateration, ties, units)}` : '';
+  return `These tapes do not meet: ${tapes.join(', ')}.${why}`;
 }
 
 /** Why some ties can't all be right, and which one to measure again. */

@@ -1,16 +1,28 @@
+import { meetOfTwoTies } from '../geometry/meetOfTwoTies.ts';
+import { nearestOnSegment } from '../geometry/plane/nearestOnSegment.ts';
 import { add, scale, subtract, turnLeft, unit } from '../geometry/plane/vector.ts';
+import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
-import type { PositionError } from '../geometry/positionError.ts';
-import type { Tie, TieFix, Trilateration } from '../geometry/tie.ts';
+import { samePostM, type Tie, type TieFix, type Trilateration } from '../geometry/tie.ts';
+import { tieReachM } from '../geometry/tieReach.ts';
 import { trilaterate } from '../geometry/trilaterate.ts';
 import type { Xy } from '../geometry/types.ts';
+import { type Project, propertyOf } from '../model/project.ts';
 import type { BuriedPoint, BuriedRole } from '../model/recordThings.ts';
-import type { GatewayShape } from '../registers/types.ts';
+import type { LineEnd } from '../model/things.ts';
+import type { GatewayShape, Survey } from '../registers/types.ts';
+import { type CompassWord, compassWord, postSide } from './compass.ts';
 import type { CrossingSource } from './crossingSource.ts';
-import type { StoodPost } from './tieFrom.ts';
+import { postOfTie, type StoodPost } from './tieFrom.ts';
 
 /** Standard error of a place measured along and square off the opening with one tape; common practice, no source. */
 export const offsetSeM = 0.05;
+
+/**
+ * Of a point with the same standard error all ways, 19 in 20 lie within this many of them: square root of the 95 % point
+ * of chi-square with two degrees of freedom, 5.991. Taken on the total standard error, it is on the safe side.
+ */
+export const sureFactor = 2.448;
 
 /** A post that a tie of a point was taped from, and the tape. */
 export interface UsedTie extends StoodPost {
@@ -18,81 +30,180 @@ export interface UsedTie extends StoodPost {
   readonly seM: number;
 }
 
-/** Where a buried point is, by what was measured. */
+/** A place where a buried point can be. */
+export interface PossiblePlace {
+  readonly xy: Xy;
+  /** If this is the place, the point lies within this of it 19 times in 20. Metres. */
+  readonly withinM: number;
+  /** Which way it lies off the line of the posts; null where it stands on that line, or was not taped. */
+  readonly side: CompassWord | null;
+  /** What the tapes make of it; null where it was not taped, or where they miss each other by no more than their errors. */
+  readonly fix: TieFix | null;
+}
+
+/** Where a buried point can be, by what was measured. */
 export interface SolvedPoint {
   readonly point: BuriedPoint;
   readonly label: string;
-  /** Null where nothing that was measured fixes it. */
-  readonly xy: Xy | null;
   readonly by: 'ties' | 'offset' | 'gps' | null;
+  /**
+   * measured: one place. ambiguous: the tapes fit several, and nobody said which. contradictory: the tapes do not meet,
+   * whatever else places the point. none: nothing that was measured fixes it.
+   */
+  readonly basis: 'measured' | 'ambiguous' | 'contradictory' | 'none';
+  /** Every place where it can be, the one nearest to where it was drawn first; none where nothing fixes it. */
+  readonly places: readonly PossiblePlace[];
+  /** Of several places the first is the likelier: the others are further from where it was drawn than errors explain. */
+  readonly firstLikelier: boolean;
   readonly ties: readonly UsedTie[];
   /** What the ties come to; null with fewer than two. */
   readonly trilateration: Trilateration | null;
-  /** The solution that holds, and the mirror point that the ties alone can't tell from it. */
-  readonly fix: TieFix | null;
-  readonly mirror: TieFix | null;
-  /** Nobody said which of the two it is: the one nearer to where it was drawn is taken. */
-  readonly sideAssumed: boolean;
-  readonly error: PositionError | null;
-  /** Standard error of the position, metres; null where it is not known. */
-  readonly seM: number | null;
+  /** Of tapes that do not meet: where each two of them do. The point is at one of these, if one tape alone is wrong. */
+  readonly pairs: readonly Xy[];
 }
 
-const roleWords: Record<BuriedRole, string> = {
-  startFoot: 'riser foot, start post',
-  endFoot: 'riser foot, end post',
-  bend: 'bend',
-  point: 'point',
-};
+/** "bend", "riser foot, west post", or the name it was given. */
+export function labelOf({ name, role }: Pick<BuriedPoint, 'name' | 'role'>, shape: GatewayShape): string {
+  if (name.trim() !== '') return name.trim();
+  if (role === 'startFoot') return footLabel(shape, 'start');
+  return role === 'endFoot' ? footLabel(shape, 'end') : role;
+}
 
-/** "bend", "riser foot, start post", or the name it was given. */
-export function labelOf({ name, role }: Pick<BuriedPoint, 'name' | 'role'>): string {
-  return name.trim() || roleWords[role];
+/** "riser foot, west post" */
+export function footLabel(shape: Pick<GatewayShape, 'bearingDeg'>, post: LineEnd): string {
+  return `riser foot, ${postSide(shape, post)} post`;
 }
 
 /** Works one buried point of a crossing out: from its ties, else its offset, else GPS. */
 export function solvePoint(point: BuriedPoint, source: CrossingSource): SolvedPoint {
-  const { shape, plane, placed, postOf } = source;
-  const ties = point.ties.map((tie): UsedTie => ({ ...postOf(tie), distanceM: tie.distanceM, seM: tie.seM }));
+  const ties = point.ties.map((tie): UsedTie => ({ ...source.postOf(tie), distanceM: tie.distanceM, seM: tie.seM }));
   const trilateration = ties.length < 2 ? null : trilaterate(ties.map(asTie));
-  const found = trilateration && chosenFix(trilateration, point.side, expectedPlace(point.role, source));
-  const none = { fix: null, mirror: null, sideAssumed: false, error: null, seM: null };
-  const base = { point, label: labelOf(point), ties, trilateration, ...none };
-  if (found) {
-    return { ...base, ...found, xy: found.fix.point, by: 'ties', error: found.fix.error, seM: seOf(found.fix) };
+  const expected = expectedPlace(point.role, source);
+  const base = { point, label: labelOf(point, source.shape), ties, trilateration, firstLikelier: false, pairs: [] };
+  const taped = tapedPlaces(point, ties, trilateration).sort(nearerTo(expected));
+  if (taped.length > 0) {
+    const basis = taped.length > 1 ? 'ambiguous' : 'measured';
+    return { ...base, by: 'ties', basis, places: taped, firstLikelier: isFirstLikelier(taped, expected) };
   }
-  if (trilateration && !trilateration.possible && trilateration.withinTapeError && trilateration.closest) {
-    return { ...base, xy: trilateration.closest, by: 'ties' };
+  // Tapes that are all from one post say too little; they contradict nothing.
+  const missed = trilateration && !trilateration.possible && trilateration.reason !== 'posts coincide';
+  const [by, place] = placedOtherwise(point, source);
+  const basis = missed ? 'contradictory' : place ? 'measured' : 'none';
+  return { ...base, by, basis, places: place ? [place] : [], pairs: missed ? pairsThatMeet(ties.map(asTie)) : [] };
+}
+
+/** Where a point can be by its tapes or a receiver alone, without its opening. */
+export function placesByItself(point: BuriedPoint, project: Project, { plane, gateways }: Survey): PossiblePlace[] {
+  const ties = point.ties.map((tie): UsedTie => {
+    return { ...postOfTie(tie, project, { plane, gateways }), distanceM: tie.distanceM, seM: tie.seM };
+  });
+  const taped = tapedPlaces(point, ties, ties.length < 2 ? null : trilaterate(ties.map(asTie)));
+  if (taped.length > 0 || !point.gps || !propertyOf(project).placed) return taped;
+  return [{ xy: plane.toXy(point.gps.lonLat), withinM: sureFactor * point.gps.seM, side: null, fix: null }];
+}
+
+/** By tape along and square off the opening, or by a receiver. */
+function placedOtherwise(
+  { offset, gps }: BuriedPoint,
+  { shape, plane, placed }: CrossingSource,
+): readonly ['offset' | 'gps', PossiblePlace] | readonly [null, null] {
+  const at = (xy: Xy, seM: number): PossiblePlace => ({ xy, withinM: sureFactor * seM, side: null, fix: null });
+  if (offset) return ['offset', at(placeByOffset(offset, shape), offsetSeM)];
+  if (gps && placed) return ['gps', at(plane.toXy(gps.lonLat), gps.seM)];
+  return [null, null];
+}
+
+/** All places that the tapes fit; those on the side that was said, where one was and a place is there. */
+function tapedPlaces(
+  { side }: BuriedPoint,
+  ties: readonly UsedTie[],
+  trilateration: Trilateration | null,
+): PossiblePlace[] {
+  if (!trilateration) return [];
+  if (trilateration.possible) {
+    const { solutions } = trilateration;
+    const said = side === null ? [] : solutions.filter((solution) => solution.side === side);
+    return (said.length > 0 ? said : solutions).map((fix) => placeOf(fix, ties));
   }
-  if (point.offset) return { ...base, xy: placeByOffset(point.offset, shape), by: 'offset', seM: offsetSeM };
-  if (point.gps && placed) {
-    return { ...base, xy: plane.toXy(point.gps.lonLat), by: 'gps', seM: point.gps.seM };
-  }
-  return { ...base, xy: null, by: null };
+  const { withinTapeError, closest } = trilateration;
+  if (!withinTapeError || !closest) return [];
+  return [{ xy: closest, withinM: reachM(ties.map(asTie), closest, null), side: null, fix: null }];
+}
+
+function placeOf(fix: TieFix, ties: readonly UsedTie[]): PossiblePlace {
+  const { point: xy, error, sigma0 } = fix;
+  const reach = reachM(ties.map(asTie), xy, fix.side);
+  // With three or more tapes that agree worse than they claim, the error grows with their misfit.
+  const firstOrderM = error ? sureFactor * error.sePositionM * Math.max(1, sigma0 ?? 1) : Infinity;
+  return { xy, withinM: Math.min(firstOrderM, reach), side: sideOf(xy, ties), fix };
+}
+
+/** Only so many tapes of a point are laid against each other two by two. */
+const mostPaired = 8;
+
+/** The least reach of any two tapes about a place: each two of them hold the point by themselves. */
+function reachM(ties: readonly Tie[], xy: Xy, side: TieFix['side'] | null): number {
+  const known = side === 'on the line' ? null : side;
+  const reaches = twoByTwo(ties).map(([a, b], i) => tieReachM(a, b, xy, sureFactor, i === 0 ? known : null));
+  return reaches.length > 0 ? Math.min(...reaches) : Infinity;
+}
+
+function pairsThatMeet(ties: readonly Tie[]): Xy[] {
+  return twoByTwo(ties).flatMap(([a, b]) => {
+    const meet = meetOfTwoTies(a, b);
+    if (meet.possible) return meet.solutions.map(({ point }) => point);
+    return meet.withinTapeError && meet.closest ? [meet.closest] : [];
+  });
+}
+
+function twoByTwo(ties: readonly Tie[]): (readonly [Tie, Tie])[] {
+  const some = ties.slice(0, mostPaired);
+  return some.flatMap((a, i) =>
+    some
+      .slice(i + 1)
+      .filter((b) => xyDistanceM(a.post, b.post) > samePostM)
+      .map((b) => [a, b] as const),
+  );
+}
+
+/** Which way a place lies off the line of the first two posts, as far as a tape can tell. */
+function sideOf(xy: Xy, ties: readonly UsedTie[]): CompassWord | null {
+  const a = ties[0]?.xy;
+  const b = a && ties.find((tie) => xyDistanceM(tie.xy, a) > samePostM)?.xy;
+  return a && b ? sideOfLine(xy, a, b) : null;
+}
+
+/** Nearer to the line than this, a place stands on it. */
+const onLineM = 0.01;
+
+/** Which way a place lies off the line through two posts: "north"; null on it. */
+export function sideOfLine(xy: Xy, a: Xy, b: Xy): CompassWord | null {
+  const [dx, dy] = subtract(b, a);
+  // The line well beyond both posts.
+  const from: Xy = [a[0] - 100 * dx, a[1] - 100 * dy];
+  const to: Xy = [b[0] + 100 * dx, b[1] + 100 * dy];
+  const { point, distanceM } = nearestOnSegment(xy, from, to);
+  return distanceM > onLineM ? compassWord(xyBearingDeg(point, xy)) : null;
 }
 
 function asTie({ xy, distanceM, seM }: UsedTie): Tie {
   return { post: xy, distanceM, seM };
 }
 
-/** With three or more tapes that agree worse than they claim, the error grows with their misfit. */
-function seOf({ error, sigma0 }: TieFix): number | null {
-  return error && error.sePositionM * Math.max(1, sigma0 ?? 1);
+/** The nearest first; of two as near, to the centimetre, the left one. */
+function nearerTo(expected: Xy): (p: PossiblePlace, q: PossiblePlace) => number {
+  const away = ({ xy }: PossiblePlace) => Math.round(xyDistanceM(xy, expected) * 100);
+  const hand = ({ fix }: PossiblePlace) => (fix?.side === 'left' ? 0 : 1);
+  return (p, q) => away(p) - away(q) || hand(p) - hand(q);
 }
 
-function chosenFix(
-  trilateration: Trilateration,
-  side: BuriedPoint['side'],
-  expected: Xy,
-): (Pick<SolvedPoint, 'mirror' | 'sideAssumed'> & { readonly fix: TieFix }) | null {
-  if (!trilateration.possible) return null;
-  const [first, second] = trilateration.solutions;
-  if (!first) return null;
-  if (!second) return { fix: first, mirror: null, sideAssumed: false };
-  const said = side && trilateration.solutions.find((solution) => solution.side === side);
-  const nearer = xyDistanceM(first.point, expected) <= xyDistanceM(second.point, expected) ? first : second;
-  const fix = said || nearer;
-  return { fix, mirror: fix === first ? second : first, sideAssumed: !said };
+/** What a trench that is built differs from its drawing without anybody saying so; an assumption of this project. */
+const asDrawnM = 0.5;
+
+function isFirstLikelier([first, second]: readonly PossiblePlace[], expected: Xy): boolean {
+  if (!first || !second) return false;
+  const furtherM = xyDistanceM(second.xy, expected) - xyDistanceM(first.xy, expected);
+  return furtherM > asDrawnM + first.withinM + second.withinM;
 }
 
 /** Where a point of this role was drawn. */

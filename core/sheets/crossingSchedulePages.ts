@@ -1,4 +1,6 @@
 import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
+import { depthAtGateway } from '../locate/depth.ts';
+import { rangeInWords } from '../locate/depthWords.ts';
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
@@ -15,12 +17,12 @@ export function crossingSchedulePages(project: Project, survey: Survey, input: T
   const property = propertyOf(project);
   const [left, , right] = textRoom('landscape', property);
   const widthMm = right - left;
-  const table = crossingTable(survey, property.units, property.placed);
+  const table = crossingTable(project, survey, property.units, property.placed);
   const assumed = [...survey.crossings.values()].some(({ bowAssumed }) => bowAssumed);
   const none = table.rows.length === 0;
   const intro = none
     ? 'No gateway stands in a live fence line.'
-    : `Trench, pipe and cable lengths are estimates.${assumed ? ' A bow marked * is assumed as a share of the opening until it is measured.' : ''} ${cableRatingCaution} ${oneConduitRule}`;
+    : `Trench, pipe and cable lengths are estimates. Depth is to the top of the pipe where it was measured, else of the trench as planned.${assumed ? ' A bow marked * is assumed as a share of the opening until it is measured.' : ''} ${cableRatingCaution} ${oneConduitRule}`;
   const blocks = [
     words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: !none }, input.measure),
     ...(none ? [] : tableBlocks(table, widthMm, input.measure)),
@@ -28,7 +30,7 @@ export function crossingSchedulePages(project: Project, survey: Survey, input: T
   return textPages('Schedule of crossings', blocks, 'landscape', input);
 }
 
-export function crossingTable(survey: Survey, units: Units, placed: boolean): Table {
+export function crossingTable(project: Project, survey: Survey, units: Units, placed: boolean): Table {
   const unit = lengthUnit(units);
   const length = (title: string): Column => ({ title, unit: unit.name, align: 'right' });
   const columns: Column[] = [
@@ -55,7 +57,9 @@ export function crossingTable(survey: Survey, units: Units, placed: boolean): Ta
   const live = [...survey.gateways].filter(([id, { lineLive }]) => lineLive || survey.crossings.has(id));
   const rows = live.map(([id, shape]) => {
     const figures = survey.crossings.get(id);
-    return figures ? crossingRow(shape, figures, unit.lengthM, placed) : bareRow(shape, unit.lengthM, placed);
+    return figures
+      ? crossingRow(shape, figures, depthWords(project, survey, figures, units), unit.lengthM, placed)
+      : bareRow(shape, unit.lengthM, placed);
   });
   const sum = (value: (figures: CrossingFigures) => number) =>
     tape(
@@ -81,7 +85,21 @@ export function crossingTable(survey: Survey, units: Units, placed: boolean): Ta
   return { columns, rows, totals };
 }
 
-function crossingRow(shape: GatewayShape, figures: CrossingFigures, unitM: number, placed: boolean): string[] {
+/** "0.10 to 0.42, measured"; "0.45 planned, not measured". */
+function depthWords(project: Project, survey: Survey, figures: CrossingFigures, units: Units): string {
+  if (figures.crossing.method !== 'buried') return '-';
+  const depth = depthAtGateway(project, survey, figures);
+  const range = rangeInWords(depth.leastM, depth.mostM, units).replace(/ \S+$/, '');
+  return depth.measured ? `${range} to pipe, measured` : `${range} trench planned, not measured`;
+}
+
+function crossingRow(
+  shape: GatewayShape,
+  figures: CrossingFigures,
+  depth: string,
+  unitM: number,
+  placed: boolean,
+): string[] {
   const { crossing, gateway } = figures;
   const buried = crossing.method === 'buried';
   return [
@@ -90,7 +108,7 @@ function crossingRow(shape: GatewayShape, figures: CrossingFigures, unitM: numbe
     crossing.status,
     tape(gateway.widthM, unitM),
     buried ? `${tape(figures.bowM, unitM)}${figures.bowAssumed ? '*' : ''}` : '-',
-    buried ? tape(crossing.depthM, unitM) : '-',
+    depth,
     buried ? fixed(crossing.pipeBoreMm, Number.isInteger(crossing.pipeBoreMm) ? 0 : 1) : '-',
     buried ? tape(figures.trenchM, unitM) : '-',
     buried ? tape(figures.pipeM, unitM) : '-',

@@ -6,9 +6,15 @@ export interface FindOverlay {
   /** Where somebody will dig. */
   readonly dig: DigMark | null;
   /** Where the crossing that is looked for may lie. */
-  readonly sought: { readonly path: readonly Xy[]; readonly withinM: number } | null;
+  readonly sought: MayLie | null;
   /** A search for a fault. */
   readonly hunt: HuntMark | null;
+}
+
+/** Every way that a thing may lie; false: it is only planned, and lies nowhere. */
+export interface MayLie {
+  readonly ways: readonly { readonly path: readonly Xy[]; readonly withinM: number }[];
+  readonly inGround: boolean;
 }
 
 export interface DrawnDig {
@@ -22,11 +28,9 @@ export interface DigMark extends DrawnDig {
 }
 
 /** Something that lies near a dig, numbered as in the book. */
-export interface DigHit {
+export interface DigHit extends MayLie {
   readonly number: string;
-  readonly path: readonly Xy[];
   readonly nearest: Xy;
-  readonly withinM: number;
   /** It may lie in the dig. */
   readonly overlap: boolean;
 }

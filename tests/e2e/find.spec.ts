@@ -14,8 +14,8 @@ const things: Thing[] = [
     [400, 0],
   ]),
   energiser('E1', [0, 0]),
-  ...bridgedGateway('G1', 'F1', 50),
-  ...bridgedGateway('G2', 'F1', 250, { note: 'By the old yard.' }),
+  ...bridgedGateway('G1', 'F1', 50, { status: 'built' }),
+  ...bridgedGateway('G2', 'F1', 250, { note: 'By the old yard.', status: 'built' }),
   lineSwitch('S1', 'F1', 100),
   lineSwitch('S2', 'F1', 200),
   lineSwitch('S3', 'F1', 300),
@@ -49,7 +49,7 @@ test('a crossing is found by its name: which post, how far, which way, how sure;
   page,
 }) => {
   await openFind(app, page);
-  await expect(page.getByText('2 crossings are buried: 1 measured, 1 only drawn.')).toBeVisible();
+  await expect(page.getByText('2 crossings in the ground (1 partly measured, 1 not measured).')).toBeVisible();
   await page.getByLabel('Gateway, fence, or coordinates').fill('g1');
   await expect(page.getByRole('row')).toHaveCount(2);
   await page.getByRole('row', { name: /G1/ }).click();
@@ -57,7 +57,7 @@ test('a crossing is found by its name: which post, how far, which way, how sure;
   await expect(
     found.getByText('From the hinge post (west) 2.40 m, from the latch post (east) 2.40 m, on the north side: here.'),
   ).toBeVisible();
-  await expect(found.getByText('Taped when it was recorded; good to')).toBeVisible();
+  await expect(found.getByText('Taped when it was recorded: within 0.0')).toBeVisible();
   await expect(found.getByRole('img', { name: 'Plan of the crossing at G1, north up' })).toContainText('2.40 m');
   await found.getByText('Step along the trench').click();
   await expect(found.getByRole('row', { name: /^2\.00 m 1\.3. m north/ })).toBeVisible();
@@ -205,7 +205,7 @@ test('the file for the phone opens without any network, and is searched', async 
   const faults: string[] = [];
   screen.on('console', (message) => message.type() === 'error' && faults.push(message.text()));
   await screen.goto(`file://${path}`);
-  await expect(screen.getByRole('heading', { name: 'Buried crossings (2)' })).toBeVisible();
+  await expect(screen.getByRole('heading', { name: 'Crossings in the ground (2)' })).toBeVisible();
   await screen.getByLabel('Search crossings and switches').fill('old yard');
   await expect(screen.locator('.card:visible')).toHaveCount(1);
   await screen.getByText('Find it').locator('visible=true').click();

@@ -68,11 +68,13 @@ test('a crossing is recorded by tape, and found again after a restart', async ({
   await tape('hinge post', '2.55');
   await expect(page.getByText('One tie only')).toBeVisible();
   await tape('latch post', '2.41');
-  await expect(page.getByText('say on which side it lies')).toBeVisible();
-  const side = page.getByLabel('Which of the two it is');
-  await side.selectOption({ index: 2 });
-  await expect(page.getByText('say on which side it lies')).toBeHidden();
-  await expect(page.getByText(/^Known to 0\.0\d m/)).toBeVisible();
+  // Two places fit: it is asked first and loudest, in compass words.
+  const asked = page.getByRole('alert').filter({ hasText: 'Which side?' });
+  await expect(asked).toContainText('Nobody said which');
+  await asked.getByRole('button').nth(1).click();
+  await expect(asked).toBeHidden();
+  await expect(page.getByText(/^Within 0\.\d\d m, 19 times in 20\.$/)).toBeVisible();
+  await expect(page.getByLabel('On which side of the line of the posts it lies')).toBeVisible();
   const bends = (await app.file()).things.filter(
     (thing): thing is BuriedPoint => thing.kind === 'buriedPoint' && thing.role === 'bend',
   );
@@ -86,7 +88,7 @@ test('a crossing is recorded by tape, and found again after a restart', async ({
     .click();
   await chooseCrossing(page, 'G12');
   await page.getByRole('combobox', { name: 'Point', exact: true }).selectOption('bend');
-  await expect(page.getByText('Known to 0.0')).toBeVisible();
+  await expect(page.getByText(/^Within 0\.\d\d m, 19 times in 20\.$/)).toBeVisible();
 });
 
 test('tapes that can not meet: it is said which is wrong', async ({ app, page }) => {

@@ -5,6 +5,7 @@ import { tieFromKey } from '../../locate/tieFrom.ts';
 import { labelOf } from '../../locate/ties.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { BuriedPoint } from '../../model/recordThings.ts';
+import type { GatewayShape } from '../../registers/types.ts';
 import type { Check } from '../support/context.ts';
 import { capital, finding, listed } from '../support/make.ts';
 
@@ -35,11 +36,12 @@ export const recordedElsewhere: Check = ({ project, survey, say }) =>
 interface MovedPost {
   readonly name: string;
   readonly points: readonly BuriedPoint[];
+  readonly labels: readonly string[];
   readonly apartM: number;
 }
 
-function pointInWords(point: BuriedPoint): string {
-  return point.name.trim() === '' ? `the ${labelOf(point)}` : labelOf(point);
+function pointInWords(point: BuriedPoint, shape: GatewayShape): string {
+  return point.name.trim() === '' ? `the ${labelOf(point, shape)}` : labelOf(point, shape);
 }
 
 /** A post that tapes were held to, drawn somewhere else now. */
@@ -54,19 +56,24 @@ export const tiePostMoved: Check = ({ project, survey, say }) => {
         const { name, movedM } = source!.postOf(tie);
         if (movedM === 0) continue;
         const key = tieFromKey(tie.from);
-        const { points = [], apartM = 0 } = moved.get(key) ?? {};
-        const all = points.includes(point) ? points : [...points, point];
-        moved.set(key, { name, points: all, apartM: Math.max(apartM, movedM) });
+        const { points = [], labels = [], apartM = 0 } = moved.get(key) ?? {};
+        const isKnown = points.includes(point);
+        moved.set(key, {
+          name,
+          points: isKnown ? points : [...points, point],
+          labels: isKnown ? labels : [...labels, pointInWords(point, source!.shape)],
+          apartM: Math.max(apartM, movedM),
+        });
       }
     }
   }
-  return [...moved].map(([key, { name, points, apartM }]) =>
+  return [...moved].map(([key, { name, points, labels, apartM }]) =>
     finding(
       'tiePostMoved',
       'hint',
       points.map(({ id }) => id),
       {
-        message: `${capital(name)} is drawn ${say(apartM)} from where it stood when ${listed(points.map(pointInWords))} ${points.length === 1 ? 'was' : 'were'} taped from it.`,
+        message: `${capital(name)} is drawn ${say(apartM)} from where it stood when ${listed(labels)} ${points.length === 1 ? 'was' : 'were'} taped from it.`,
         remedy: 'The tapes count from where it stood. If the drawing is wrong, move it back.',
         at: points[0]!.ties[0]!.postAt,
         part: key,

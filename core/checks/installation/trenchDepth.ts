@@ -1,32 +1,76 @@
+import { recordOf } from '../../locate/crossingSource.ts';
+import type { MeasuredDepth } from '../../locate/depth.ts';
+import { isInTheGround } from '../../locate/inTheGround.ts';
 import { setCrossing } from '../../model/edits/setCrossing.ts';
 import { called } from '../../model/edits/support/find.ts';
-import type { Check } from '../support/context.ts';
+import type { Crossing, Gateway } from '../../model/things.ts';
+import type { Check, CheckContext } from '../support/context.ts';
 import { commonPractice, finding } from '../support/make.ts';
 
-/** Common practice, no source: 300 mm at a stock gateway, 450 mm where vehicles pass. */
+/** Depth of the trench. Common practice, no source: 300 mm at a stock gateway, 450 mm where vehicles pass. */
 const leastDepthM = { stock: 0.3, vehicles: 0.45 };
+/** Depths are measured to the top of the pipe: it lies on the bottom of the trench, its walls so thick (an assumption). */
+const pipeWallM = 0.003;
 
-/** A trench too shallow for what passes over it. */
-export const trenchDepth: Check = ({ survey, say }) =>
-  [...survey.crossings.values()].flatMap(({ crossing, gateway }) => {
+/** A trench too shallow for what passes over it: as measured where anybody measured it, else as planned. */
+export const trenchDepth: Check = (context) =>
+  [...context.survey.crossings.values()].flatMap(({ crossing, gateway }) => {
+    if (crossing.method !== 'buried') return [];
     const leastM = gateway.vehicles ? leastDepthM.vehicles : leastDepthM.stock;
-    if (crossing.method !== 'buried' || crossing.depthM >= leastM - 1e-9) return [];
-    const what = gateway.vehicles ? 'vehicles pass there' : 'stock pass there';
-    const planned = crossing.status === 'planned';
-    return finding('trenchDepth', 'warning', [crossing.id, gateway.id], {
-      message: `The trench under ${called(gateway)} is ${say(crossing.depthM)} deep; ${what}, and ${say(leastM)} is the least.`,
-      remedy: planned
-        ? 'Plan it deeper.'
-        : 'Dig it deeper or protect it from above, and keep heavy wheels off until then.',
-      source: commonPractice,
-      at: survey.gateways.get(gateway.id)?.startPostAt ?? null,
-      fixes: planned
-        ? [
-            {
-              label: `Plan it ${say(leastM)} deep`,
-              edit: (project, newId) => setCrossing({ gatewayId: gateway.id, to: { depthM: leastM } }, newId)(project),
-            },
-          ]
-        : [],
-    });
+    // Where along the trench it was measured does not matter here: the shallowest counts.
+    const depths = recordOf(context.project, crossing.id)?.depths ?? [];
+    const [shallowest] = depths.toSorted((a, b) => a.depthM - b.depthM);
+    return shallowest
+      ? measuredTooShallow(shallowest, crossing, gateway, leastM, context)
+      : plannedTooShallow(crossing, gateway, leastM, context);
   });
+
+function whoPasses({ vehicles }: Gateway): string {
+  return vehicles ? 'vehicles pass there' : 'stock pass there';
+}
+
+function measuredTooShallow(
+  { depthM, alongM }: MeasuredDepth,
+  crossing: Crossing,
+  gateway: Gateway,
+  leastM: number,
+  { survey, say }: CheckContext,
+) {
+  const pipeM = crossing.pipeBoreMm / 1000 + 2 * pipeWallM;
+  if (depthM + pipeM >= leastM - 1e-9) return [];
+  return finding('trenchDepth', 'warning', [crossing.id, gateway.id], {
+    message: `The pipe under ${called(gateway)} was measured ${say(depthM)} deep, to its top, ${say(alongM)} along the trench; ${whoPasses(gateway)}, and a trench of ${say(leastM)} is the least.`,
+    remedy: 'Dig it deeper or protect it from above, and keep heavy wheels off until then.',
+    source: commonPractice,
+    at: survey.gateways.get(gateway.id)?.startPostAt ?? null,
+    fixes: [],
+  });
+}
+
+function plannedTooShallow(
+  crossing: Crossing,
+  gateway: Gateway,
+  leastM: number,
+  { project, survey, say }: CheckContext,
+) {
+  if (crossing.depthM >= leastM - 1e-9) return [];
+  const planned = !isInTheGround(project, crossing);
+  const is = planned ? 'is planned' : 'was planned';
+  const notMeasured = planned ? '' : ' and not measured';
+  return finding('trenchDepth', 'warning', [crossing.id, gateway.id], {
+    message: `The trench under ${called(gateway)} ${is} ${say(crossing.depthM)} deep${notMeasured}; ${whoPasses(gateway)}, and ${say(leastM)} is the least.`,
+    remedy: planned
+      ? 'Plan it deeper.'
+      : 'Measure it. If it is so shallow, dig it deeper or protect it from above, and keep heavy wheels off until then.',
+    source: commonPractice,
+    at: survey.gateways.get(gateway.id)?.startPostAt ?? null,
+    fixes: planned
+      ? [
+          {
+            label: `Plan it ${say(leastM)} deep`,
+            edit: (before, newId) => setCrossing({ gatewayId: gateway.id, to: { depthM: leastM } }, newId)(before),
+          },
+        ]
+      : [],
+  });
+}

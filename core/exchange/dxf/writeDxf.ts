@@ -4,6 +4,7 @@ import { projectionOf } from '../../coordinates/projection.ts';
 import { systemOf } from '../../coordinates/systems.ts';
 import { utmDefinition, utmZoneAt } from '../../coordinates/utm.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { rangeInWords } from '../../locate/depthWords.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
@@ -16,9 +17,11 @@ const layers = {
   fenceDead: ['FENCE-NOT-LIVE', Colors.White],
   gateway: ['GATEWAYS', Colors.Blue],
   crossing: ['CROSSINGS', Colors.Magenta],
+  plannedCrossing: ['CROSSINGS-PLANNED', Colors.White],
   switch: ['SWITCHES', Colors.Magenta],
   post: ['POSTS', Colors.White],
   supply: ['SUPPLY', Colors.Green],
+  plannedSupply: ['SUPPLY-PLANNED', Colors.White],
   service: ['SERVICES', Colors.Cyan],
   paddock: ['PADDOCKS', Colors.Green],
   note: ['NOTES', Colors.White],
@@ -61,7 +64,7 @@ export function writeDxf(project: Project, survey: Survey): string {
     if (!layer || !feature.geometry) continue;
     addGeometry(writer, layer, feature.geometry, place);
     const at = labelPlace(feature.geometry);
-    if (at) addText(writer, layer, place(at), outgoingName(project, feature));
+    if (at) addText(writer, layer, place(at), labelOf(project, feature));
   }
   const corner: Xy = [smallest(placed, 0), smallest(placed, 1)];
   addText(writer, 'note', [corner[0], corner[1] - 4 * textHeightM], `${propertyOf(project).name}: ${said}`);
@@ -88,8 +91,19 @@ function gridOf(project: Project, { plane }: Survey): Grid {
 
 function layerOf({ id, properties }: AnyFeature): LayerName | null {
   const kind = String(id).split(':', 1)[0]!;
+  if (own(properties ?? {}, 'inTheGround') === false) return kind === 'crossing' ? 'plannedCrossing' : 'plannedSupply';
   if (kind === 'fenceLine') return own(properties ?? {}, 'live') === true ? 'fenceLive' : 'fenceDead';
   return layerOfKind[kind] ?? null;
+}
+
+/** Its name; of a crossing also how deep it lies and how surely its place is known. */
+function labelOf(project: Project, feature: AnyFeature): string {
+  const name = outgoingName(project, feature);
+  const fields = feature.properties ?? {};
+  const [least, most] = [own(fields, 'depthLeastM'), own(fields, 'depthMostM')];
+  if (typeof least !== 'number' || typeof most !== 'number') return name;
+  const range = rangeInWords(least, most, 'metric');
+  return `${name}: depth ${range} ${String(own(fields, 'depthIs'))}; place ${String(own(fields, 'placeKnownBy'))}`;
 }
 
 function addGeometry(writer: DxfWriter, layer: LayerName, geometry: Geometry, place: (at: Position) => Xy): void {
@@ -103,6 +117,9 @@ function addGeometry(writer: DxfWriter, layer: LayerName, geometry: Geometry, pl
   switch (geometry.type) {
     case 'Point':
       writer.addPoint(...place(geometry.coordinates), 0, options);
+      break;
+    case 'MultiPoint':
+      for (const point of geometry.coordinates) writer.addPoint(...place(point), 0, options);
       break;
     case 'LineString':
       polyline(geometry.coordinates);
@@ -122,7 +139,10 @@ function addGeometry(writer: DxfWriter, layer: LayerName, geometry: Geometry, pl
 /** Where the name stands: at a point, or at the middle vertex of a line or outline. */
 function labelPlace(geometry: Geometry): Position | null {
   if (geometry.type === 'Point') return geometry.coordinates;
-  if (geometry.type === 'LineString') return geometry.coordinates[Math.floor(geometry.coordinates.length / 2)] ?? null;
+  if (geometry.type === 'MultiPoint') return geometry.coordinates[0] ?? null;
+  const line = geometry.type === 'MultiLineString' ? geometry.coordinates[0] : null;
+  const path = geometry.type === 'LineString' ? geometry.coordinates : line;
+  if (path) return path[Math.floor(path.length / 2)] ?? null;
   return geometry.type === 'Polygon' ? (geometry.coordinates[0]?.[0] ?? null) : null;
 }
 

@@ -8,6 +8,7 @@ import { outgoingName } from '../outgoing/outgoingName.ts';
 import { registerText } from '../outgoing/registerText.ts';
 import { thingText } from '../outgoing/thingText.ts';
 import { whyNotOnEarth } from '../outgoing/whyNotOnEarth.ts';
+import { idProperty, kindProperty } from '../preview/ours.ts';
 import { own, type RawObject } from '../preview/raw.ts';
 import { escapeXml } from '../xml/escapeXml.ts';
 import { thingElement } from './readGpx.ts';
@@ -34,9 +35,14 @@ export function writeGpx(project: Project, survey: Survey): string {
     const kind = String(feature.id).split(':', 1)[0]!;
     if (passedOver.has(kind)) continue;
     const words = wordsOf(project, feature, kind, said);
-    const { point, segments } = shapeOf(feature);
-    if (point) waypoints.push(`<wpt ${place(point)}>${words}</wpt>`);
-    else if (segments.length > 0) tracks.push(`<trk>${words}${segments.map(segment).join('')}</trk>`);
+    const { points, segments } = shapeOf(feature);
+    for (const [i, point] of points.entries()) {
+      // The thing itself stands with the first of its places only.
+      const own = i === 0 ? words : wordsOf(project, otherPlace(feature, i), kind, said);
+      waypoints.push(`<wpt ${place(point)}>${own}</wpt>`);
+    }
+    if (points.length > 0) continue;
+    if (segments.length > 0) tracks.push(`<trk>${words}${segments.map(segment).join('')}</trk>`);
     else placeless.push(thing(feature));
   }
   return [
@@ -66,22 +72,29 @@ function thing(feature: AnyFeature): string {
   return `<u:${thingElement}>${escapeXml(thingText(feature))}</u:${thingElement}>`;
 }
 
+/** A point that may as well be here: passed over when the file comes back. */
+function otherPlace({ type, id, properties, geometry }: AnyFeature, index: number): AnyFeature {
+  const computed = { ...properties, [kindProperty]: 'otherPlace', [idProperty]: `${String(id)} ${index + 1}` };
+  return { type, id: String(id), properties: computed, geometry };
+}
+
 interface Shape {
-  readonly point: Position | null;
+  readonly points: readonly Position[];
   readonly segments: readonly (readonly Position[])[];
 }
 
 /** A paddock is its name at its place: a track round it would double its fences. */
 function shapeOf({ geometry, properties }: AnyFeature): Shape {
   const at = own((properties ?? {}) as RawObject, 'at') as LonLat | undefined;
-  if (!geometry) return { point: null, segments: [] };
-  if (geometry.type === 'Point') return { point: geometry.coordinates, segments: [] };
-  if (at) return { point: [...at], segments: [] };
-  if (geometry.type === 'LineString') return { point: null, segments: [geometry.coordinates] };
+  if (!geometry) return { points: [], segments: [] };
+  if (geometry.type === 'Point') return { points: [geometry.coordinates], segments: [] };
+  if (geometry.type === 'MultiPoint') return { points: geometry.coordinates, segments: [] };
+  if (at) return { points: [[...at]], segments: [] };
+  if (geometry.type === 'LineString') return { points: [], segments: [geometry.coordinates] };
   if (geometry.type === 'MultiLineString' || geometry.type === 'Polygon') {
-    return { point: null, segments: geometry.coordinates };
+    return { points: [], segments: geometry.coordinates };
   }
-  return { point: null, segments: [] };
+  return { points: [], segments: [] };
 }
 
 function segment(path: readonly Position[]): string {

@@ -26,6 +26,7 @@ interface Style {
 const styles: Readonly<Record<string, Style>> = {
   gateway: { colour: okabeIto.blue, widthPx: 3 },
   crossing: { colour: okabeIto.vermilion, widthPx: 5 },
+  planned: { colour: 'c8c8c8', widthPx: 2 },
   switch: { colour: okabeIto.purple, widthPx: 3 },
   liveFence: { colour: okabeIto.orange, widthPx: 3 },
   deadFence: { colour: 'c8c8c8', widthPx: 2 },
@@ -50,6 +51,7 @@ export function kmlStyles(): string[] {
 export function styleOf({ id, properties }: AnyFeature): string | null {
   const kind = String(id).split(':', 1)[0]!;
   const fields = (properties ?? {}) as RawObject;
+  if (own(fields, 'inTheGround') === false) return 'planned';
   switch (kind) {
     case 'fenceLine':
       return own(fields, 'live') === true ? 'liveFence' : 'deadFence';

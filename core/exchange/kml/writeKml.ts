@@ -7,6 +7,7 @@ import { outgoingName } from '../outgoing/outgoingName.ts';
 import { registerText } from '../outgoing/registerText.ts';
 import { thingText } from '../outgoing/thingText.ts';
 import { whyNotOnEarth } from '../outgoing/whyNotOnEarth.ts';
+import { own } from '../preview/raw.ts';
 import { escapeXml } from '../xml/escapeXml.ts';
 import { writeZip } from '../zip/writeZip.ts';
 import { thingDatum } from './kmlProperties.ts';
@@ -15,13 +16,14 @@ import { kmlStyles, styleOf } from './kmlStyles.ts';
 /** Folders in the order in which they are shown; what holds only data comes last, and is not shown at first. */
 const folders: readonly { readonly name: string; readonly kinds: readonly string[]; readonly shown: boolean }[] = [
   { name: 'Gateways', kinds: ['gateway'], shown: true },
-  { name: 'Buried and overhead crossings', kinds: ['crossing'], shown: true },
-  { name: 'Measured points of crossings', kinds: ['buriedPoint'], shown: true },
+  { name: 'Crossings in the ground and overhead', kinds: ['crossing'], shown: true },
+  { name: 'Points of crossings as recorded', kinds: ['buriedPoint'], shown: true },
   { name: 'Cut-out switches', kinds: ['switch'], shown: true },
   { name: 'Fence lines', kinds: ['fenceLine'], shown: true },
   { name: 'Energisers, lead-outs and earth', kinds: ['energiser', 'leadOut', 'earthField'], shown: true },
   { name: 'Posts', kinds: ['post'], shown: true },
   { name: 'Services and hazards', kinds: ['service'], shown: true },
+  { name: 'Planned cables, not in the ground', kinds: ['planned'], shown: true },
   { name: 'Paddocks', kinds: ['paddock', 'paddockOutline'], shown: false },
   { name: 'Sections', kinds: ['run'], shown: false },
   { name: 'Readings', kinds: ['reading'], shown: false },
@@ -54,7 +56,7 @@ export function writeKml(project: Project, survey: Survey): string {
   const refusal = whyNotOnEarth(project, 'KML');
   if (refusal) throw new EditRefused(refusal);
   const said = registerText(project, survey);
-  const byKind = Map.groupBy(featuresOf(project, survey), ({ id }) => String(id).split(':', 1)[0]!);
+  const byKind = Map.groupBy(featuresOf(project, survey), folderKind);
   const parts = folders.flatMap(({ name, kinds, shown }) => {
     const features = kinds.flatMap((kind) => byKind.get(kind) ?? []);
     if (features.length === 0) return [];
@@ -73,6 +75,11 @@ export function writeKml(project: Project, survey: Survey): string {
     '</kml>',
     '',
   ].join('\n');
+}
+
+/** A thing's kind; of what is buried once it is built, and is only planned, `planned`. */
+function folderKind({ id, properties }: AnyFeature): string {
+  return own(properties ?? {}, 'inTheGround') === false ? 'planned' : String(id).split(':', 1)[0]!;
 }
 
 /** The same, packed, as "doc.kml" (OGC KML 2.2, annex C). */

@@ -2,15 +2,18 @@ import type { Feature, Geometry } from 'geojson';
 import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
-import { certaintyOf } from '../../locate/certainty.ts';
+import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { depthOf } from '../../locate/depth.ts';
+import { isInTheGround } from '../../locate/inTheGround.ts';
+import type { SolvedPoint } from '../../locate/ties.ts';
 import type { Project } from '../../model/project.ts';
 import type { LonLat, Service, Thing } from '../../model/things.ts';
 import { isPlaceOnEarth } from '../../network/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../registers/types.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
 import { clockwiseProperty, exchangedKinds, idProperty, kindProperty } from '../preview/ours.ts';
-import { areaGeometry, lineGeometry, pointGeometry } from './geometries.ts';
+import { areaGeometry, lineGeometry, linesGeometry, pointGeometry, pointsGeometry } from './geometries.ts';
 import { isAnticlockwise } from './rings.ts';
 
 export type AnyFeature = Feature<Geometry | null>;
@@ -24,12 +27,13 @@ export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeat
   const switches = new Map(survey.switches.map((row) => [row.switch.id, row]));
   const lying = allCrossings(project, survey);
   const writer: Writer = {
+    project,
     survey,
     paddocks,
     letters: sectionLetters(survey),
     switches,
     lying,
-    measured: measuredPoints(lying),
+    points: pointsById(lying),
   };
   for (const kind of exchangedKinds) {
     for (const thing of project[kind].values() as Iterable<Thing>) yield featureOf(writer, thing);
@@ -42,6 +46,7 @@ export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeat
 }
 
 interface Writer {
+  readonly project: Project;
   readonly survey: Survey;
   readonly paddocks: ReadonlyMap<string, Paddock>;
   /** Section letters by network edge. */
@@ -49,13 +54,14 @@ interface Writer {
   readonly switches: ReadonlyMap<string, SwitchRow>;
   /** Buried crossings by gateway, as they lie by their records. */
   readonly lying: ReadonlyMap<string, CrossingAsBuilt>;
-  /** Where buried points are by what was measured of them, by id. */
-  readonly measured: ReadonlyMap<string, Xy>;
+  /** Buried points with every place where they can be, by id. */
+  readonly points: ReadonlyMap<string, SolvedPoint>;
 }
 
-function measuredPoints(lying: Writer['lying']): Map<string, Xy> {
-  const all = [...lying.values()].flatMap(({ points }) => points);
-  return new Map(all.flatMap(({ point, xy }) => (xy ? [[point.id, xy] as const] : [])));
+function pointsById(lying: Writer['lying']): Map<string, SolvedPoint> {
+  return new Map(
+    [...lying.values()].flatMap(({ points }) => points.map((solved) => [solved.point.id, solved] as const)),
+  );
 }
 
 function sectionLetters({ sections }: Survey): Map<number, string> {
@@ -86,7 +92,7 @@ interface Drawn {
   readonly figures?: Readonly<Record<string, unknown>>;
 }
 
-function drawn({ survey, paddocks, letters, switches, lying, measured }: Writer, thing: Thing): Drawn {
+function drawn({ project, survey, paddocks, letters, switches, lying, points }: Writer, thing: Thing): Drawn {
   const toLonLat = (xy: Xy) => rounded(survey.plane.toLonLat(xy));
   switch (thing.kind) {
     case 'fenceLine': {
@@ -98,8 +104,10 @@ function drawn({ survey, paddocks, letters, switches, lying, measured }: Writer,
         figures: { lengthM, overGroundM: survey.ground.slopeLengthM(thing.id, 0, lengthM ?? 0), sections },
       };
     }
-    case 'leadOut':
-      return { geometry: onEarth(thing.path, lineGeometry) };
+    case 'leadOut': {
+      const figures = thing.buried ? { inTheGround: isInTheGround(project, thing) } : {};
+      return { geometry: onEarth(thing.path, lineGeometry), figures };
+    }
     case 'service':
       return { geometry: onEarth(thing.path, () => serviceGeometry(thing)), figures: windingOf(thing) };
     case 'gateway': {
@@ -119,9 +127,11 @@ function drawn({ survey, paddocks, letters, switches, lying, measured }: Writer,
         liveCableM,
         earthCableM,
         bendRadiusM: Number.isFinite(bendRadiusM) ? bendRadiusM : null,
-        ...(asBuilt && { placeWithinM: certaintyOf(asBuilt).withinM }),
+        ...(asBuilt && knownOf(asBuilt)),
       };
-      return { geometry: lineGeometry((asBuilt?.path ?? found.path).map(toLonLat)), figures };
+      // Every way that the trench may run: none of them alone is the crossing.
+      const ways = (asBuilt?.courses ?? [found]).map(({ path }) => path.map(toLonLat));
+      return { geometry: linesGeometry(ways), figures };
     }
     case 'switch': {
       const row = switches.get(thing.id);
@@ -135,8 +145,12 @@ function drawn({ survey, paddocks, letters, switches, lying, measured }: Writer,
       return { geometry: paddockArea(survey, paddock), figures: areaFields(paddock) };
     }
     case 'buriedPoint': {
-      const xy = measured.get(thing.id);
-      return { geometry: xy ? pointGeometry(toLonLat(xy)) : null };
+      const solved = points.get(thing.id);
+      if (!solved) return { geometry: null };
+      const { places, basis } = solved;
+      const withinM = places.length > 0 ? Math.max(...places.map((place) => place.withinM)) : null;
+      const geometry = pointsGeometry(places.map(({ xy }) => toLonLat(xy)));
+      return { geometry, figures: { placeKnownBy: pointWords[basis], placeWithinM: withinM } };
     }
     case 'post':
     case 'energiser':
@@ -147,6 +161,33 @@ function drawn({ survey, paddocks, letters, switches, lying, measured }: Writer,
       return { geometry: null };
   }
 }
+
+/** How surely a crossing's place and depth are known, to read; from the line that is shown first over all others. */
+function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
+  const { inGround, certainty } = crossing;
+  const { measured, leastM, mostM } = depthOf(crossing);
+  return {
+    inTheGround: inGround,
+    placeKnownBy: inGround ? basisWords[certainty.basis] : 'planned',
+    placeWithinM: certainty.withinM,
+    depthLeastM: leastM,
+    depthMostM: mostM,
+    depthIs: depthMeaning[measured ? 'measured' : 'planned'],
+  };
+}
+
+/** What a depth is of, in every export. */
+export const depthMeaning = {
+  measured: 'measured to the top of the pipe',
+  planned: 'of the trench as planned, not measured',
+} as const;
+
+const pointWords: Readonly<Record<SolvedPoint['basis'], string>> = {
+  measured: basisWords.measured,
+  ambiguous: basisWords.ambiguous,
+  contradictory: basisWords.contradictory,
+  none: basisWords.drawn,
+};
 
 function onEarth(path: readonly LonLat[], make: (path: readonly LonLat[]) => Geometry | null): Geometry | null {
   return path.every(isPlaceOnEarth) ? make(path) : null;

@@ -11,10 +11,22 @@ export function pointGeometry(at: LonLat): Geometry {
 
 /** Null for a path of fewer than two positions, which is no line. */
 export function lineGeometry(path: readonly LonLat[]): Geometry | null {
-  const parts = cutAtMeridian(path).map((part) => part.map(position));
+  return linesGeometry([path]);
+}
+
+/** Several lines as one geometry; a single one as itself. Null where none is a line. */
+export function linesGeometry(paths: readonly (readonly LonLat[])[]): Geometry | null {
+  const parts = paths.flatMap((path) => cutAtMeridian(path)).map((part) => part.map(position));
   if (parts.length === 0) return null;
-  if (parts.length === 1) return { type: 'LineString', coordinates: parts[0]! };
-  return { type: 'MultiLineString', coordinates: parts };
+  return parts.length === 1
+    ? { type: 'LineString', coordinates: parts[0]! }
+    : { type: 'MultiLineString', coordinates: parts };
+}
+
+/** Several points as one geometry; a single one as itself. Null without any. */
+export function pointsGeometry(places: readonly LonLat[]): Geometry | null {
+  if (places.length === 0) return null;
+  return places.length === 1 ? pointGeometry(places[0]!) : { type: 'MultiPoint', coordinates: places.map(position) };
 }
 
 /** A polygon with its holes; an area across the 180 meridian becomes one on either side. Rings need not be closed. */

@@ -1,6 +1,16 @@
+import { certaintyInWords, standingInShort } from '../../locate/certaintyWords.ts';
+import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { type CrossingRow, crossingRows } from '../../locate/crossingSearch.ts';
+import {
+  depthHeading,
+  depthInWords,
+  depthThereInShort,
+  depthThereInWords,
+  leftOutInWords,
+} from '../../locate/depthWords.ts';
 import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
+import { placeNames } from '../../locate/tieWords.ts';
 import { formatLength, formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey, SwitchRow } from '../../registers/types.ts';
@@ -8,7 +18,7 @@ import { cautions } from '../../sheets/cautions.ts';
 import { dateText } from '../../sheets/dateText.ts';
 import { propertyExtent } from '../../sheets/extent.ts';
 import { pointLetter, stakeSketch } from '../../sheets/find/stakeSketch.ts';
-import { certaintyInWords, pointSureInWords, stepOffset, tapesInWords } from '../../sheets/find/stakeWords.ts';
+import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../sheets/find/stakeWords.ts';
 import { gridDistanceM } from '../../sheets/map/drawGrid.ts';
 import { drawMap } from '../../sheets/map/drawMap.ts';
 import { mapWindow } from '../../sheets/map/mapWindow.ts';
@@ -46,6 +56,10 @@ export function phonePage(input: PhonePageInput): string {
   const property = propertyOf(project);
   const rows = crossingRows(project, survey);
   const posts = fixedPosts(project, survey);
+  const buried = rows.filter(({ crossing }) => crossing.inGround);
+  const planned = rows.filter(({ crossing }) => !crossing.inGround);
+  const cards = (some: readonly CrossingRow[]) =>
+    some.map((row) => crossingCard(row, stakeOut(row.crossing, posts), input)).join('\n');
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en">
@@ -62,11 +76,12 @@ export function phonePage(input: PhonePageInput): string {
 <p>What is buried, as of ${escapeHtml(dateText(date))}.${property.invented ? ' An invented example.' : ''} This page needs no network.</p>
 <p class="caution"><strong>Before you dig or touch a wire:</strong> turn the energiser off and prove the fence dead. Have all other buried services located: only what was recorded is shown here.</p>
 <div class="bar"><label for="search">Search crossings and switches</label><input id="search" type="search" autocomplete="off"></div>
-<nav aria-label="On this page"><a href="#crossings">Crossings</a> <a href="#switches">Switches</a> <a href="#property-map">Map</a></nav>
+<nav aria-label="On this page"><a href="#crossings">Crossings</a> ${planned.length > 0 ? '<a href="#planned">Planned</a> ' : ''}<a href="#switches">Switches</a> <a href="#property-map">Map</a></nav>
 <main>
 <p id="none" role="status" hidden>Nothing has all these words.</p>
-<h2 id="crossings">Buried crossings (${rows.length})</h2>
-${rows.map((row) => crossingCard(row, stakeOut(row.crossing, posts), input)).join('\n')}
+<h2 id="crossings">Crossings in the ground (${buried.length})</h2>
+${cards(buried)}
+${planned.length > 0 ? `<h2 id="planned">Planned crossings, not in the ground (${planned.length})</h2>\n<p>Nothing lies there as far as this file knows.</p>\n${cards(planned)}` : ''}
 <h2 id="switches">Cut-out switches (${survey.switches.length})</h2>
 ${survey.switches.map((row) => switchCard(row, input)).join('\n')}
 <h2 id="property-map">Map</h2>
@@ -84,7 +99,7 @@ ${survey.switches.map((row) => switchCard(row, input)).join('\n')}
 const sketch = { widthMm: 92, heightMm: 80, sizePt: 10.5 };
 
 function crossingCard(
-  { name, line, crossing, certainty }: CrossingRow,
+  { name, line, crossing }: CrossingRow,
   stake: StakeOut,
   { project, survey, measure, photos }: PhonePageInput,
 ): string {
@@ -92,12 +107,16 @@ function crossingCard(
   const look = { survey, units, measure, sizePt: sketch.sizePt };
   const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], look);
   const points = stake.points.map((point, i) => {
-    const place = placed ? ` ${escapeHtml(placeText(point.at))}.` : '';
-    const words = `${tapesInWords(point, units)} ${formatTape(point.depthM, units)} deep. ${pointSureInWords(point, units)}`;
+    const names = placeNames(point.places);
+    const places = point.places.map(({ at }, k) => `${names.length > 1 ? `${names[k]!}: ` : ''}${placeText(at)}`);
+    const place = placed && places.length > 0 ? ` ${escapeHtml(places.join('; '))}.` : '';
+    const depth = capital(depthThereInWords(point.depth, units));
+    const words = `${tapesInWords(point, units)} ${depth}. ${pointSureInWords(point, units)}`;
     return `<li><strong>${pointLetter(i)} ${escapeHtml(point.label)}.</strong> ${escapeHtml(words)}${place}</li>`;
   });
   const steps = stake.steps.map((step) => {
-    const cells = [formatTape(step.alongM, units), stepOffset(step, stake, units), formatTape(step.depthM, units)];
+    const depth = depthThereInShort(step.depth, units);
+    const cells = [formatTape(step.alongM, units), stepOffset(step, stake, units), depth];
     return `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
   });
   const notes = [crossing.figures.gateway.note, crossing.figures.crossing.note, crossing.record?.note ?? ''].filter(
@@ -109,19 +128,32 @@ function crossingCard(
       ({ base64, caption }) =>
         `<img src="data:image/jpeg;base64,${escapeHtml(base64)}" alt="${escapeHtml(caption || `Photo at ${name}`)}">`,
     );
-  const basis = { measured: 'measured', partly: 'partly measured', drawn: 'only drawn' }[certainty.basis];
+  const standing = standingInShort(crossing);
+  const depth = `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, crossing.lengthM, units)}`;
   const along = `${stake.postNames.start} to the ${stake.postNames.end}`;
-  return `<section class="card" data-words="${escapeHtml([name, line, basis, ...notes].join(' '))}">
-<h3>${escapeHtml(name)} <span class="tag${certainty.basis === 'drawn' ? ' drawn' : ''}">${basis}</span></h3>
-<p>On ${escapeHtml(line)}. ${escapeHtml(certaintyInWords(certainty, units))}</p>
+  return `<section class="card" data-words="${escapeHtml([name, line, standing, ...notes].join(' '))}">
+<h3>${escapeHtml(name)} <span class="tag ${tagLook(crossing)}">${standing}</span></h3>
+<p>On ${escapeHtml(line)}. ${escapeHtml(certaintyInWords(crossing, units))}</p>
+<p>${escapeHtml(depth.trim())}</p>
 <details><summary>Find it</summary>
 ${svgText(plan.items, sketch.widthMm, sketch.heightMm, `Plan of the crossing at ${name}, north up`)}
 <ul>${points.join('')}</ul>
-${steps.length > 0 ? `<p>Along the straight line from the ${escapeHtml(along)}:</p><table><thead><tr><th>Along</th><th>Off the line</th><th>Depth</th></tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
+${steps.length > 0 ? `<p>Along the straight line from the ${escapeHtml(along)}:</p><table><thead><tr><th>Along</th><th>${stepsHeading(stake)}</th><th>${depthHeading(stake.depth)}</th></tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
 ${notes.map((note) => `<p>${escapeHtml(note)}</p>`).join('')}
 ${pictures.join('')}
 </details>
 </section>`;
+}
+
+/** A tag's rim: full for what was measured, heavy for what warns, dotted for what is not measured. */
+function tagLook({ inGround, certainty: { basis } }: CrossingAsBuilt): string {
+  if (!inGround) return 'planned';
+  if (basis === 'ambiguous' || basis === 'contradictory') return 'warns';
+  return basis === 'drawn' ? 'drawn' : '';
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function switchCard(

@@ -25,6 +25,8 @@ table { border-collapse: collapse; width: 100%; } th, td { text-align: left; ver
 .caution { background: var(--warn); border-left: 6px solid var(--ink); padding: 8px 12px; }
 .tag { display: inline-block; border: 2px solid var(--ink); border-radius: 4px; padding: 0 8px; font-weight: bold; }
 .drawn { border-style: dashed; }
+.planned { border-style: dotted; font-weight: normal; }
+.warns { border-width: 4px; background: var(--warn); }
 a { color: inherit; }
 :focus-visible { outline: 3px solid currentColor; outline-offset: 2px; }
 [hidden] { display: none !important; }

@@ -40,7 +40,7 @@ export const idProperty = 'undergate:id';
 export const clockwiseProperty = 'undergate:drawnClockwise';
 
 /** Kinds of features that only show what is computed; they are passed over when a file comes back. */
-export const computedKinds = ['run', 'paddockOutline'] as const;
+export const computedKinds = ['run', 'paddockOutline', 'otherPlace'] as const;
 
 /** The kind that our mark on a feature gives, `computed`, or null where it bears no mark of ours. */
 export function kindOfOurs(properties: RawObject): ExchangedKind | 'computed' | null {

@@ -1,11 +1,13 @@
 import type { Geometry } from 'geojson';
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
-import { certaintyOf } from '../../locate/certainty.ts';
+import { basisWords } from '../../locate/certaintyWords.ts';
+import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
+import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Project } from '../../model/project.ts';
 import type { Kind } from '../../model/things.ts';
 import type { Section, Survey } from '../../registers/types.ts';
-import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
+import { type AnyFeature, depthMeaning, featuresOf } from '../outgoing/featuresOf.ts';
 import { rounded, type Table, tableOf, yesNo } from './table.ts';
 
 /** Every register of a property, with the place of each row. Lengths are metres, whatever the screen shows. */
@@ -88,17 +90,24 @@ function crossings(source: Source): Table {
   const { project, survey } = source;
   const figures = new Map([...survey.crossings.values()].map((found) => [found.crossing.id, found]));
   const lying = new Map([...allCrossings(project, survey).values()].map((one) => [one.figures.crossing.id, one]));
-  const certainty = (id: string) => {
-    const found = lying.get(id);
-    return found ? certaintyOf(found) : null;
+  const depths = new Map([...lying].map(([id, crossing]) => [id, depthOf(crossing)]));
+  const knownBy = (id: string) => {
+    const crossing = lying.get(id);
+    if (!crossing) return null;
+    return crossing.inGround ? basisWords[crossing.certainty.basis] : 'planned';
   };
   return tableOf('crossings', 'Under-gate crossings', project.crossing.values(), placeOf(source, 'crossing'), [
     ['gateway', 'text', ({ gatewayId }) => project.gateway.get(gatewayId)?.name ?? null],
     ['method', 'text', ({ method }) => method],
     ['status', 'text', ({ status }) => status],
-    ['depth_m', 'number', ({ depthM }) => rounded(depthM)],
-    ['place_known_by', 'text', ({ id }) => certainty(id)?.basis ?? null],
-    ['place_within_m', 'number', ({ id }) => rounded(certainty(id)?.withinM ?? null)],
+    ['in_the_ground', 'text', ({ id }) => yesNo(lying.get(id)?.inGround ?? null)],
+    ['depth_least_m', 'number', ({ id }) => rounded(depths.get(id)?.leastM ?? null)],
+    ['depth_most_m', 'number', ({ id }) => rounded(depths.get(id)?.mostM ?? null)],
+    ['depth_is', 'text', ({ id }) => depthWords(depths.get(id))],
+    ['planned_trench_depth_m', 'number', ({ depthM }) => rounded(depthM)],
+    ['place_known_by', 'text', ({ id }) => knownBy(id)],
+    ['place_within_m', 'number', ({ id }) => rounded(lying.get(id)?.certainty.withinM ?? null)],
+    ['possible_courses', 'whole', ({ id }) => lying.get(id)?.courses.length ?? null],
     ['trench_m', 'number', ({ id }) => rounded(figures.get(id)?.trenchM ?? null)],
     ['pipe_m', 'number', ({ id }) => rounded(figures.get(id)?.pipeM ?? null)],
     ['pipe_bore_mm', 'number', ({ pipeBoreMm }) => rounded(pipeBoreMm)],
@@ -108,6 +117,10 @@ function crossings(source: Source): Table {
     ['risers_sealed', 'text', ({ sealed }) => yesNo(sealed)],
     ['note', 'text', ({ note }) => note],
   ]);
+}
+
+function depthWords(depth: CrossingDepth | undefined): string | null {
+  return depth ? depthMeaning[depth.measured ? 'measured' : 'planned'] : null;
 }
 
 function conductorName(project: Project, id: string): string {
@@ -203,6 +216,7 @@ function leadOuts(source: Source): Table {
     ['energiser', 'text', ({ energiserId }) => project.energiser.get(energiserId)?.name ?? null],
     ['cable', 'text', ({ cableId }) => conductorName(project, cableId)],
     ['buried', 'text', ({ buried }) => yesNo(buried)],
+    ['in_the_ground', 'text', (leadOut) => yesNo(leadOut.buried ? isInTheGround(project, leadOut) : null)],
     ['status', 'text', ({ status }) => status],
     ['note', 'text', ({ note }) => note],
   ]);

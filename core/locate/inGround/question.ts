@@ -5,7 +5,6 @@ import { type Project, propertyOf } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuildableKind, BuriedPoint, CrossingRecord } from '../../model/recordThings.ts';
 import { gatePostWord } from '../tieFrom.ts';
-import { labelOf } from '../ties.ts';
 import type { GroundAnswer } from './answer.ts';
 import type { HowGone, Mark, Touched } from './touched.ts';
 
@@ -257,7 +256,7 @@ function markInWords({ from, post }: Mark): string {
 }
 
 function pointsInWords(project: Project, points: readonly BuriedPoint[]): string {
-  const said = points.slice(0, 4).map((point) => `${labelOf(point)} of ${gatewayOf(project, point.crossingId)}`);
+  const said = points.slice(0, 4).map((point) => `${pointWord(point)} of ${gatewayOf(project, point.crossingId)}`);
   return `${said.join(', ')}${points.length > said.length ? ` and ${points.length - said.length} more` : ''}`;
 }
 
@@ -273,7 +272,13 @@ function recordInWords(
     record.offset ? 'an offset' : '',
     record.gps ? 'a receiver’s position' : '',
   ].filter((part) => part !== '');
-  return `The ${labelOf(record)} of the crossing under ${gateway}${how.length > 0 ? ` (${how.join(', ')})` : ''}`;
+  return `The ${pointWord(record)} of the crossing under ${gateway}${how.length > 0 ? ` (${how.join(', ')})` : ''}`;
+}
+
+/** "bend", "riser foot", or the name it was given. */
+function pointWord({ name, role }: BuriedPoint): string {
+  if (name.trim() !== '') return name.trim();
+  return role === 'startFoot' || role === 'endFoot' ? 'riser foot' : role;
 }
 
 function gatewayOf(project: Project, crossingId: string): string {

@@ -1,13 +1,15 @@
 import { allCrossings } from '../../locate/allCrossings.ts';
+import type { Basis } from '../../locate/certainty.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { footLabel, type SolvedPoint } from '../../locate/ties.ts';
 import type { Project } from '../../model/project.ts';
 import type { Survey } from '../types.ts';
 
-/** A buried crossing and what its record still lacks. */
+/** A crossing, in the ground or planned, and what its record still lacks. */
 export interface CrossingRow {
   readonly built: CrossingAsBuilt;
   readonly photos: number;
-  /** Ends and bend that ties fix. */
+  /** Ends and bend that ties fix in one place. */
   readonly tied: number;
   /** What nobody will know once the trench is closed, in words; empty: nothing is missing. */
   readonly lacks: readonly string[];
@@ -18,18 +20,25 @@ export function crossingRegister(project: Project, survey: Survey): CrossingRow[
   const photos = Map.groupBy(project.photo.values(), ({ of }) => of?.id ?? '');
   return [...allCrossings(project, survey).values()].map((built) => {
     const own = photos.get(built.figures.crossing.id)?.length ?? 0;
-    const tied = built.points.filter(({ by, point }) => by === 'ties' && point.role !== 'point').length;
+    const tied = built.points.filter(isTied).length;
     return { built, photos: own, tied, lacks: lacksOf(built, own) };
   });
 }
 
-function lacksOf({ record, points, figures }: CrossingAsBuilt, photos: number): string[] {
-  const fixed = (role: string) => points.some(({ point, xy }) => point.role === role && xy !== null);
+function isTied({ by, basis, point }: SolvedPoint): boolean {
+  return by === 'ties' && basis === 'measured' && point.role !== 'point';
+}
+
+function lacksOf({ record, points, figures, shape }: CrossingAsBuilt, photos: number): string[] {
+  const fixed = (role: string) => points.some(({ point, places }) => point.role === role && places.length > 0);
   const bent = !figures.bowAssumed || fixed('bend') || (record?.route === 'points' && fixed('point'));
+  const astray = (role: string) => points.some(({ point, basis }) => point.role === role && basis === 'contradictory');
   return [
-    fixed('startFoot') ? '' : 'ties of the start riser',
-    fixed('endFoot') ? '' : 'ties of the end riser',
-    bent ? '' : 'the bend',
+    ...points.filter(({ basis }) => basis === 'ambiguous').map(({ label }) => `which side: ${label}`),
+    ...points.filter(({ basis }) => basis === 'contradictory').map(({ label }) => `ties that meet: ${label}`),
+    fixed('startFoot') || astray('startFoot') ? '' : `ties of the ${footLabel(shape, 'start')}`,
+    fixed('endFoot') || astray('endFoot') ? '' : `ties of the ${footLabel(shape, 'end')}`,
+    bent || astray('bend') ? '' : 'the bend',
     record && record.depths.length > 0 ? '' : 'depths',
     record && record.jointsUnderground !== null ? '' : 'joints underground',
     figures.crossing.sealed === null ? 'seals' : '',
@@ -38,14 +47,23 @@ function lacksOf({ record, points, figures }: CrossingAsBuilt, photos: number): 
   ].filter((word) => word !== '');
 }
 
-/** "23 of 31 crossings recorded, 4 lack ties; 2 changed from the plan". */
+/** "9 of 23 crossings in the ground recorded; 14 can't be found by tape yet; 1 with the side not said; 5 planned". */
 export function recordSentence(rows: readonly CrossingRow[], builtOtherwise: number): string {
   if (rows.length === 0) return 'No buried crossing is drawn, so there is none to record.';
-  const begun = rows.filter(({ built }) => built.record !== null || built.points.length > 0);
-  const untied = rows.filter(({ tied }) => tied < 2).length;
+  const buried = rows.filter(({ built }) => built.inGround);
+  const begun = buried.filter(({ built }) => built.record !== null || built.points.length > 0);
+  const untied = buried.filter(({ tied }) => tied < 2).length;
+  const rated = (basis: Basis) => buried.filter(({ built }) => built.certainty.basis === basis).length;
+  const [ambiguous, contradictory, planned] = [rated('ambiguous'), rated('contradictory'), rows.length - buried.length];
+  const crossings = buried.length === 1 ? 'crossing' : 'crossings';
+  const found = untied > 0 ? `${untied} can't be found by tape yet` : 'all can be found by tape';
   const parts = [
-    `${begun.length} of ${rows.length} ${rows.length === 1 ? 'crossing' : 'crossings'} recorded`,
-    untied > 0 ? `${untied} can't be found by tape yet` : 'all can be found by tape',
+    ...(buried.length > 0
+      ? [`${begun.length} of ${buried.length} ${crossings} in the ground recorded`, found]
+      : ['No crossing in the ground yet']),
+    ambiguous > 0 ? `${ambiguous} with the side not said` : '',
+    contradictory > 0 ? `${contradictory} with tapes that do not meet` : '',
+    planned > 0 ? `${planned} planned` : '',
     builtOtherwise > 0
       ? `${builtOtherwise} ${builtOtherwise === 1 ? 'thing' : 'things'} built otherwise than planned`
       : '',

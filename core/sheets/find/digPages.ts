@@ -1,5 +1,5 @@
-import { type Dig, type DigAnswer, digCheck } from '../../locate/digCheck.ts';
-import { formatLength, formatTape } from '../../model/formatUnits.ts';
+import { type Dig, type DigAnswer, digCheck, numbered } from '../../locate/digCheck.ts';
+import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
 import { cautions } from '../cautions.ts';
@@ -12,7 +12,14 @@ import { placeText } from '../placeText.ts';
 import { SheetProblem } from '../sheetProblem.ts';
 import { letters } from '../style.ts';
 import { digSketch } from './digSketch.ts';
-import { awayInWords, digSentence, errorInWords, onlyWhatIsInTheFile, verdictInWords } from './digWords.ts';
+import {
+  awayInWords,
+  depthOfThing,
+  digSentence,
+  errorInWords,
+  onlyWhatIsInTheFile,
+  verdictInWords,
+} from './digWords.ts';
 
 const sketchMm = 95;
 
@@ -53,30 +60,20 @@ export function digPages(project: Project, survey: Survey, dig: Dig, input: Text
   return textPages('Dig sheet', blocks, 'portrait', input);
 }
 
-function findingTable(
-  { findings, overhead }: DigAnswer,
-  widthMm: number,
-  { property, measure }: TextPagesInput,
-): Block[] {
+function findingTable(answer: DigAnswer, widthMm: number, { property, measure }: TextPagesInput): Block[] {
   const { units } = property;
-  const rows = [
-    ...findings.map((finding, i) => [
-      String(i + 1),
-      finding.thing.name,
-      awayInWords(finding, units),
-      errorInWords(finding, units),
-      finding.thing.depthM === null ? 'not known' : formatTape(finding.thing.depthM, units),
-      finding.overlap ? 'MAY LIE IN THE DIG' : verdictInWords(finding),
-    ]),
-    ...overhead.map((finding, i) => [
-      String(findings.length + i + 1),
-      `${finding.thing.name} (overhead)`,
-      awayInWords(finding, units),
-      errorInWords(finding, units),
-      '',
-      'Keep machines clear: ask its owner by how much',
-    ]),
-  ];
+  const rows = numbered(answer).map(({ finding, number, overhead }) => [
+    number,
+    overhead ? `${finding.thing.name} (overhead)` : finding.thing.name,
+    awayInWords(finding, units),
+    errorInWords(finding, units),
+    overhead ? '' : depthOfThing(finding, units),
+    overhead
+      ? 'Keep machines clear: ask its owner by how much'
+      : finding.overlap
+        ? 'MAY LIE IN THE DIG'
+        : verdictInWords(finding),
+  ]);
   if (rows.length === 0) return [];
   return tableBlocks(
     {
@@ -85,7 +82,7 @@ function findingTable(
         { title: 'What', strong: true },
         { title: 'How far' },
         { title: 'How sure' },
-        { title: 'Depth' },
+        { title: 'Depth, the shallowest first' },
         { title: 'Verdict', strong: true },
       ],
       rows,

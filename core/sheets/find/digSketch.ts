@@ -1,12 +1,12 @@
 import { boxAround, growBox } from '../../geometry/plane/box.ts';
 import type { Xy } from '../../geometry/types.ts';
-import type { Dig, DigAnswer } from '../../locate/digCheck.ts';
+import { type Dig, type DigAnswer, type DigFinding, numbered } from '../../locate/digCheck.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import type { LabelWish } from '../labels/label.ts';
 import { labelBlock } from '../labels/labelBlock.ts';
 import { placeLabels } from '../labels/placeLabels.ts';
 import { placesAround } from '../labels/placesAround.ts';
-import { mapWindow } from '../map/mapWindow.ts';
+import { type MapWindow, mapWindow } from '../map/mapWindow.ts';
 import { box, circle, figure, line, lines, polygon, stroke } from '../paint.ts';
 import { roundScales, scaleText } from '../scales.ts';
 import { northArrow } from '../signs/northArrow.ts';
@@ -32,10 +32,10 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
   const centre: Xy = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2];
   const window = mapWindow(frame, centre, scaleDenominator, survey.plane);
   const digPaper = path.map(window.toPaper);
-  const things = [...answer.findings, ...answer.overhead].map((finding, i) => ({
+  const things = numbered(answer).map(({ finding, number }) => ({
     finding,
-    number: String(i + 1),
-    paths: finding.thing.path.length > 1 ? window.clip(finding.thing.path) : [],
+    number,
+    paths: finding.thing.ways.flatMap(({ path }) => (path.length > 1 ? window.clip(path) : [])),
     at: window.toPaper(finding.nearest),
   }));
   const bar = scaleBarFor(scaleDenominator, units, 40);
@@ -57,10 +57,10 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
       kind: 'clip',
       box: frame,
       items: [
-        ...things.flatMap(({ finding, paths, at }) => mayLie(paths, at, finding.thing.withinM * window.mmPerM)),
+        ...things.flatMap(({ finding }) => mayLie(finding, window)),
         ...shape,
         lines(fences, stroke(0.35)),
-        ...things.flatMap(({ paths }) => (paths.length > 0 ? [lines(paths, stroke(0.5, { dashMm: [2.2, 1.1] }))] : [])),
+        ...things.flatMap(({ paths, finding }) => (paths.length > 0 ? [lines(paths, thingStroke(finding))] : [])),
         ...things.map(({ at, finding }) => circle(at, 1, finding.overlap ? ink.black : ink.white, stroke(pen.frame))),
       ],
     },
@@ -76,10 +76,20 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
   return { items: [figure(`Plan of the dig at ${scaleText(scaleDenominator)}, north up`, items)], scaleDenominator };
 }
 
-function mayLie(paths: readonly (readonly PaperPoint[])[], at: PaperPoint, withinMm: number): Item[] {
-  if (withinMm < 0.5) return [];
-  if (paths.length === 0) return [circle(at, withinMm, '#ececec')];
-  return [lines(paths, stroke(2 * withinMm, { ink: '#ececec', cap: 'round' }))];
+/** The ground where a thing may lie: of what is only planned there is none. */
+function mayLie({ thing }: DigFinding, { clip, toPaper, mmPerM }: MapWindow): Item[] {
+  if (!thing.inGround) return [];
+  return thing.ways.flatMap(({ path, withinM }): Item[] => {
+    const withinMm = withinM * mmPerM;
+    if (withinMm < 0.5) return [];
+    if (path.length === 1) return [circle(toPaper(path[0]!), withinMm, '#ececec')];
+    const paths = clip(path);
+    return paths.length === 0 ? [] : [lines(paths, stroke(2 * withinMm, { ink: '#ececec', cap: 'round' }))];
+  });
+}
+
+function thingStroke({ thing }: DigFinding) {
+  return thing.inGround ? stroke(0.5, { dashMm: [2.2, 1.1] }) : stroke(0.25, { dashMm: [0.8, 1.2] });
 }
 
 /** The dig with its own error as a thin rim. */

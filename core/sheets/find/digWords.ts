@@ -1,4 +1,6 @@
+import { basisWords, plannedWords } from '../../locate/certaintyWords.ts';
 import { compassWord } from '../../locate/compass.ts';
+import { depthInWords } from '../../locate/depthWords.ts';
 import type { Dig, DigAnswer, DigFinding } from '../../locate/digCheck.ts';
 import { formatLength, type Units } from '../../model/formatUnits.ts';
 
@@ -12,24 +14,40 @@ export function awayInWords({ distanceM, bearingDeg }: DigFinding, units: Units)
   return `${formatLength(distanceM, units)} ${compassWord(bearingDeg)}`;
 }
 
-export function verdictInWords({ overlap }: DigFinding): string {
+export function verdictInWords({ overlap, thing }: DigFinding): string {
+  if (!thing.inGround) return `Planned here, not in the ground as far as this file knows`;
   return overlap ? 'May lie in the dig' : 'Near';
 }
 
-const basisWords = { measured: 'measured', partly: 'partly measured', drawn: 'only drawn: assumed' } as const;
-
+/** How far off the distance may be, and what the place of the thing rests on. */
 export function errorInWords({ thing, errorM }: DigFinding, units: Units): string {
-  return `± ${formatLength(errorM, units)} with the dig's own (${basisWords[thing.basis]})`;
+  if (!thing.inGround) return 'as drawn';
+  const assumed = thing.basis === 'drawn' || thing.basis === 'contradictory' ? ', so assumed' : '';
+  const ways = thing.ways.length > 1 ? `; the worst of ${thing.ways.length} places where it can be` : '';
+  return `± ${formatLength(errorM, units)} with the dig's own (${basisWords[thing.basis]}${assumed}${ways})`;
 }
 
-/** The answer in one sentence. */
-export function digSentence({ findings }: DigAnswer, { withinM }: Dig, units: Units): string {
+/** How deep a thing lies, shallowest first; "depth not known" where nothing tells. */
+export function depthOfThing({ thing: { depth } }: DigFinding, units: Units): string {
+  return depth ? depthInWords(depth, units) : 'depth not known';
+}
+
+/** The answer in one sentence, and a second one for what is only planned. */
+export function digSentence({ findings, planned }: DigAnswer, { withinM }: Dig, units: Units): string {
   const hit = findings.filter(({ overlap }) => overlap);
   const within = formatLength(withinM, units);
   const near = findings.length === 1 ? 'One buried thing' : `${findings.length} buried things`;
-  if (findings.length === 0) return `Nothing in this file is buried within ${within} of the dig.`;
-  if (hit.length === 0) return `${near} within ${within}; none that the errors bring into the dig.`;
-  const names = hit.slice(0, 3).map(({ thing }) => thing.name);
-  const more = hit.length > 3 ? ` and ${hit.length - 3} more` : '';
-  return `Do not dig yet: ${names.join(', ')}${more} may lie in the dig.`;
+  const also = planned.length === 0 ? '' : ` ${capital(plannedWords)}: ${named(planned)}.`;
+  if (findings.length === 0) return `Nothing in this file is buried within ${within} of the dig.${also}`;
+  if (hit.length === 0) return `${near} within ${within}; none that the errors bring into the dig.${also}`;
+  return `Do not dig yet: ${named(hit)} may lie in the dig.${also}`;
+}
+
+function named(findings: readonly DigFinding[]): string {
+  const names = findings.slice(0, 3).map(({ thing }) => thing.name);
+  return `${names.join(', ')}${findings.length > 3 ? ` and ${findings.length - 3} more` : ''}`;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

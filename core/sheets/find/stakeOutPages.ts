@@ -1,6 +1,9 @@
+import { certaintyInWords } from '../../locate/certaintyWords.ts';
 import { crossingAt } from '../../locate/crossingAsBuilt.ts';
-import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
+import { depthHeading, depthInWords, depthThereInShort, leftOutInWords } from '../../locate/depthWords.ts';
+import { type StakeOut, type StakePoint, stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
+import { placeNames } from '../../locate/tieWords.ts';
 import { formatTape } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
@@ -13,7 +16,7 @@ import { placeText } from '../placeText.ts';
 import { SheetProblem } from '../sheetProblem.ts';
 import { letters } from '../style.ts';
 import { pointLetter, stakeSketch } from './stakeSketch.ts';
-import { certaintyInWords, pointSureInWords, stepOffset, tapesInWords } from './stakeWords.ts';
+import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from './stakeWords.ts';
 
 /** Room left for the sketch, at least and at most. */
 const sketchMm = { least: 75, most: 135 };
@@ -32,7 +35,7 @@ export function stakeOutPages(stake: StakeOut, survey: Survey, input: TextPagesI
   const widthMm = right - left;
   const blocks = wordsBelow(stake, property.placed, widthMm, input);
   const above = words(
-    certaintyInWords(stake.certainty, property.units),
+    certaintyInWords(stake.crossing, property.units),
     widthMm,
     { sizePt: letters.body, font: 'bold', afterMm: 2 },
     input.measure,
@@ -47,8 +50,11 @@ export function stakeOutPages(stake: StakeOut, survey: Survey, input: TextPagesI
       return [...stakeSketch(stake, null, [x, y, x + widthMm, y + heightMm], look).items];
     },
   };
-  const { gateway } = stake.crossing.figures;
-  return textPages(`To find the crossing at ${gateway.name}`, [above, sketch, ...blocks], 'portrait', input);
+  const { figures, inGround } = stake.crossing;
+  const title = inGround
+    ? `To find the crossing at ${figures.gateway.name}`
+    : `Planned crossing at ${figures.gateway.name}`;
+  return textPages(title, [above, sketch, ...blocks], 'portrait', input);
 }
 
 function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: TextPagesInput): Block[] {
@@ -60,7 +66,7 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
         { title: '', strong: true },
         { title: 'Point' },
         { title: 'Measure' },
-        { title: 'Depth', align: 'right' },
+        { title: depthHeading(stake.depth), align: 'right' },
         { title: 'How sure' },
         ...(placed ? [{ title: 'Position', unit: 'WGS 84' }] : []),
       ],
@@ -68,12 +74,18 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
         pointLetter(i),
         point.label,
         tapesInWords(point, units),
-        formatTape(point.depthM, units),
+        depthThereInShort(point.depth, units),
         pointSureInWords(point, units),
-        ...(placed ? [placeText(point.at)] : []),
+        ...(placed ? [placesText(point)] : []),
       ]),
     },
     widthMm,
+    measure,
+  );
+  const depth = words(
+    `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, stake.crossing.lengthM, units)}`.trim(),
+    widthMm,
+    { sizePt: letters.body, afterMm: 1.5 },
     measure,
   );
   const heading = words(
@@ -89,8 +101,8 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
         ...stake.steps.map(({ alongM }) => ({ title: formatTape(alongM, units) })),
       ],
       rows: [
-        ['Off the line', ...stake.steps.map((step) => stepOffset(step, stake, units))],
-        ['Depth', ...stake.steps.map(({ depthM }) => formatTape(depthM, units))],
+        [stepsHeading(stake), ...stake.steps.map((step) => stepOffset(step, stake, units))],
+        [depthHeading(stake.depth), ...stake.steps.map(({ depth }) => depthThereInShort(depth, units))],
       ],
     },
     widthMm,
@@ -102,5 +114,15 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
     { sizePt: letters.table, afterMm: 1 },
     measure,
   );
-  return [...points, space(3), ...(stake.steps.length > 0 ? [heading, ...steps, space(2)] : []), caution];
+  return [depth, ...points, space(3), ...(stake.steps.length > 0 ? [heading, ...steps, space(2)] : []), caution];
+}
+
+/** Where a point is on earth; of several places each with its name. */
+function placesText({ places }: StakePoint): string {
+  const names = placeNames(places);
+  return places.map(({ at }, i) => (places.length > 1 ? `${names[i]!}: ${placeText(at)}` : placeText(at))).join('\n');
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

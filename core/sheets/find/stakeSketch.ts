@@ -1,7 +1,9 @@
 import { type Box, boxAround } from '../../geometry/plane/box.ts';
 import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
 import type { Xy } from '../../geometry/types.ts';
-import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
+import { depthThereLabel } from '../../locate/depthWords.ts';
+import type { StakeOut, StakePlace, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
+import { placeNames } from '../../locate/tieWords.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import type { Survey } from '../../registers/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
@@ -71,7 +73,7 @@ export function stakeSketch(stake: StakeOut, key: string | null, frame: PaperBox
       ...texts,
     ]),
     box(frame, null, stroke(pen.sign)),
-    ...foot(scaleDenominator, input, [left, bottom - footMm, right, bottom]),
+    ...foot(scaleDenominator, stake.crossing.inGround, input, [left, bottom - footMm, right, bottom]),
   ];
   return { items: [figure(inWords(stake, scaleDenominator), items)], scaleDenominator };
 }
@@ -80,9 +82,13 @@ function inWords({ crossing }: StakeOut, scaleDenominator: number): string {
   return `Plan of the crossing at ${crossing.figures.gateway.name} at ${scaleText(scaleDenominator)}, north up`;
 }
 
-function extentOf({ crossing: { shape, path } }: StakeOut, shown: readonly StakePoint[]): Box {
-  const tapes = shown.flatMap((point) => [point.xy, ...point.tapes.map(({ post }) => post)]);
-  return boxAround([shape.startPost, shape.endPost, ...path, ...tapes])!;
+function extentOf({ crossing: { shape, courses } }: StakeOut, shown: readonly StakePoint[]): Box {
+  const ways = courses.flatMap(({ path }) => path);
+  const tapes = shown.flatMap(({ places, tapes: all }) => [
+    ...places.map(({ xy }) => xy),
+    ...all.map(({ post }) => post),
+  ]);
+  return boxAround([shape.startPost, shape.endPost, ...ways, ...tapes])!;
 }
 
 function scaleFor([minX, minY, maxX, maxY]: Box, [left, top, right, bottom]: PaperBox, sizePt: number): number {
@@ -101,40 +107,84 @@ interface Drawing {
 }
 
 function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow, input: SketchInput): Drawing {
-  const { crossing, certainty, points } = stake;
-  const { shape } = crossing;
-  const { toPaper } = window;
+  const { crossing, points } = stake;
+  const { shape, courses, spots, inGround } = crossing;
+  const { toPaper, mmPerM } = window;
   const fences = fencePaths(stake, input.survey).flatMap(window.clip);
   const gate = gateSign(toPaper(shape.startPost), toPaper(shape.endPost), shape.gateway, false);
-  const trench = window.clip(crossing.path);
-  const tapes = shown.flatMap(({ xy, tapes: all }) =>
-    all.map((tape) => ({ path: [toPaper(tape.post), toPaper(xy)], tape })),
+  const trenches = courses.map(({ path, withinM }) => ({ paths: window.clip(path), sureMm: withinM * mmPerM }));
+  const tapes = shown.flatMap((point) =>
+    point.places.flatMap(({ xy }) =>
+      point.tapes.map((tape) => ({ path: [toPaper(tape.post), toPaper(xy)], tape, assumed: point.by === 'drawn' })),
+    ),
   );
+  const astray = shown.flatMap((point) => (point.places.length === 0 ? tapeCircles(point, window) : []));
   const posts = postsShown(stake, shown, window);
-  const marks = points.map((point, i) => ({ point, letter: pointLetter(i), at: toPaper(point.xy) }));
-  const sureMm = certainty.withinM * window.mmPerM;
+  const marks = points.flatMap((point, i) =>
+    point.places.map((place, k) => ({ point, letter: letterOf(point, i, k), at: toPaper(place.xy) })),
+  );
+  const labelled = labelledTapes(tapes);
   return {
     items: [
-      ...corridor(trench, sureMm),
+      // What is only planned lies nowhere, so there is no ground that it may lie in.
+      ...(inGround ? [...trenches.flatMap(corridor), ...spots.flatMap((spot) => disc(spot, window))] : []),
       lines(fences, stroke(0.5)),
       ...gate.items,
-      ...(trench.length > 0 ? [lines(trench, stroke(0.5, { dashMm: [2.2, 1.1] }))] : []),
+      ...trenches.flatMap(({ paths }) => trenchLine(paths, inGround)),
+      ...astray.map(({ path }) => line(path, stroke(0.25, { dashMm: [0.4, 0.8] }))),
       ...tapes.map(({ path }) => line(path, stroke(0.25))),
       ...posts.map(({ at }) => box(squareAround(at, 0.9), ink.white, stroke(pen.frame))),
-      ...marks.map(({ point, at }) => circle(at, 1.1, point.by === 'drawn' ? ink.white : ink.black, stroke(pen.frame))),
+      ...marks.map(({ point, at }) => circle(at, 1.1, isCertain(point) ? ink.black : ink.white, stroke(pen.frame))),
     ],
     signs: [
       ...gate.parts,
       ...posts.map(({ at }) => squareAround(at, 1.1)),
       ...marks.map(({ at }) => squareAround(at, 1.2)),
     ],
-    lines: [...trench, ...tapes.map(({ path }) => path), ...fences],
+    lines: [...trenches.flatMap(({ paths }) => paths), ...tapes.map(({ path }) => path), ...fences],
     wishes: [
       ...marks.map(({ point, letter, at }) => pointLabel(point, letter, at, shown.includes(point), input)),
-      ...tapes.map(({ path, tape }) => tapeLabel(path, tape, input)),
+      ...labelled.map(({ path, tape, assumed }) => tapeLabel(path, tape, assumed, input)),
+      ...astray.flatMap(({ path, tape }) => (path.length > 1 ? [tapeLabel(path, tape, false, input)] : [])),
       ...posts.map(({ name, at }) => postLabel(name, at, input)),
     ],
   };
+}
+
+/** "A"; where a point can be in several places "A north", "A south". */
+function letterOf({ places }: StakePoint, index: number, place: number): string {
+  const letter = pointLetter(index);
+  return places.length > 1 ? `${letter} ${placeNames(places)[place]!.replace(/ side$/, '')}` : letter;
+}
+
+/** Measured, and in one place. */
+function isCertain({ by, places }: StakePoint): boolean {
+  return by !== 'drawn' && places.length === 1;
+}
+
+/** Tapes to the several places of a point read the same: one of them is told, the longer on paper. */
+function labelledTapes<T extends { readonly tape: StakeTape }>(tapes: readonly T[]): readonly T[] {
+  const first = new Map<StakeTape, T>();
+  for (const each of tapes) if (!first.has(each.tape)) first.set(each.tape, each);
+  return [...first.values()];
+}
+
+const circleSteps = 96;
+
+/** Tapes that do not meet, each as the circle that its end draws about its post, as far as it is in the picture. */
+function tapeCircles({ tapes }: StakePoint, window: MapWindow): { path: readonly PaperPoint[]; tape: StakeTape }[] {
+  return tapes.flatMap((tape) => {
+    const round = Array.from({ length: circleSteps + 1 }, (_, i): Xy => {
+      const angle = (2 * Math.PI * i) / circleSteps;
+      return [tape.post[0] + tape.distanceM * Math.sin(angle), tape.post[1] + tape.distanceM * Math.cos(angle)];
+    });
+    return window.clip(round).map((path) => ({ path, tape }));
+  });
+}
+
+function trenchLine(paths: readonly (readonly PaperPoint[])[], inGround: boolean): Item[] {
+  if (paths.length === 0) return [];
+  return [lines(paths, inGround ? stroke(0.5, { dashMm: [2.2, 1.1] }) : stroke(0.25, { dashMm: [0.8, 1.2] }))];
 }
 
 /** All fences, the gateway's own with its opening left out. */
@@ -148,10 +198,15 @@ function fencePaths({ crossing: { shape } }: StakeOut, { lines: drawn }: Survey)
   });
 }
 
-/** The ground on both sides of the trench where it may lie, as a soft band under everything. */
-function corridor(trench: readonly (readonly PaperPoint[])[], sureMm: number): Item[] {
-  if (trench.length === 0 || sureMm < 0.5) return [];
-  return [lines(trench, stroke(2 * sureMm, { ink: '#ececec', cap: 'round' }))];
+/** The ground on both sides of a trench where it may lie, as a soft band under everything. */
+function corridor({ paths, sureMm }: { paths: readonly (readonly PaperPoint[])[]; sureMm: number }): Item[] {
+  if (paths.length === 0 || sureMm < 0.5) return [];
+  return [lines(paths, stroke(2 * sureMm, { ink: '#ececec', cap: 'round' }))];
+}
+
+/** The same about a place. */
+function disc({ xy, withinM }: Pick<StakePlace, 'xy' | 'withinM'>, { toPaper, mmPerM }: MapWindow): Item[] {
+  return withinM * mmPerM < 0.5 ? [] : [circle(toPaper(xy), withinM * mmPerM, '#ececec')];
 }
 
 /** This gate's own posts, those that tapes are held to, and marked ones in the picture. */
@@ -172,17 +227,17 @@ function postsShown({ crossing, postsNear, postNames }: StakeOut, shown: readonl
 }
 
 function pointLabel(
-  { depthM }: StakePoint,
+  { depth }: StakePoint,
   letter: string,
   at: PaperPoint,
   isShown: boolean,
   input: SketchInput,
 ): LabelWish {
-  const depth = `${formatTape(depthM, input.units)} deep`;
+  const words = isShown ? depthThereLabel(depth, input.units) : [];
   const block = labelBlock(
     [
       { text: letter, font: 'bold', sizePt: input.sizePt * 1.25 },
-      ...(isShown ? [{ text: depth, font: 'figures', sizePt: input.sizePt } as const] : []),
+      ...words.map((text) => ({ text, font: 'figures', sizePt: input.sizePt }) as const),
     ],
     input.measure,
   );
@@ -192,9 +247,10 @@ function pointLabel(
 function tapeLabel(
   path: readonly PaperPoint[],
   { distanceM }: StakeTape,
+  assumed: boolean,
   { units, measure, sizePt }: SketchInput,
 ): LabelWish {
-  const words = formatTape(distanceM, units);
+  const words = `${formatTape(distanceM, units)}${assumed ? ' assumed' : ''}`;
   const style = { sizePt, font: 'bold' } as const;
   const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
   const away = placesAround(squareAround(middle, 0.3), labelBlock([{ text: words, ...style }], measure));
@@ -215,11 +271,12 @@ function postLabel(name: string, at: PaperPoint, { measure, sizePt }: SketchInpu
 
 function foot(
   scaleDenominator: number,
+  inGround: boolean,
   { units, sizePt, measure }: SketchInput,
   [left, top, right, bottom]: PaperBox,
 ): Item[] {
   const bar = scaleBarFor(scaleDenominator, units, Math.min(45, (right - left) / 2.6));
-  const words = 'shaded: it may lie here';
+  const words = inGround ? 'shaded: it may lie here' : 'planned: not in the ground';
   const roomy = measure(words, 'regular', sizePt) < right - left - bar.lengthMm - 20;
   return [
     line(

@@ -1,50 +1,76 @@
-import { type Certainty, sureFactor } from '../../locate/certainty.ts';
-import type { StakeOut, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
+import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
+import { apartM, impossibleInWords, placeNames } from '../../locate/tieWords.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 
-/** "From the hinge post of G12 2.40 m, from post P3 3.10 m, on the north side: here." */
-export function tapesInWords({ tapes, side, offset }: StakePoint, units: Units): string {
+/** "From the hinge post (west) 2.40 m, from post P3 3.10 m, on the north side: here." */
+export function tapesInWords({ tapes, places, by }: StakePoint, units: Units): string {
   const [first, ...more] = tapes;
-  if (!first) return `${formatTape(Math.abs(offset.leftM), units)} off the line between the gate posts.`;
-  if (more.length === 0 && first.distanceM < 0.02) return `At the foot of the ${first.postName}.`;
-  const parts = tapes.map(({ postName, distanceM, gone }) => {
-    return `from the ${postName}${gone ? ' (no longer drawn)' : ''} ${formatTape(distanceM, units)}`;
-  });
-  const where = side ? `, on the ${side} side` : '';
-  const words = `${parts.join(', ')}${where}: here.`;
+  const [place, ...others] = places;
+  if (!first)
+    return place ? `${formatTape(Math.abs(place.offset.leftM), units)} off the line between the gate posts.` : '';
+  if (place && more.length === 0 && first.distanceM < 0.02) return `At the foot of the ${first.postName}.`;
+  const taped = tapes
+    .map(({ postName, distanceM, gone }) => {
+      return `from the ${postName}${gone ? ' (no longer drawn)' : ''} ${formatTape(distanceM, units)}`;
+    })
+    .join(', ');
+  if (!place) return `${capital(taped)}: these tapes do not meet.`;
+  if (others.length > 0)
+    return `${capital(taped)}, on the ${placeNames(places).join(' or on the ')}: nobody said which.`;
+  const where = place.side ? `, on the ${place.side} side` : '';
+  return by === 'drawn' ? `Assumed: ${taped}${where}.` : `${capital(taped)}${where}: here.`;
+}
+
+/** How sure a point is, and what that rests on. */
+export function pointSureInWords({ by, places, solved, weak }: StakePoint, units: Units): string {
+  const within = formatTape(Math.max(0, ...places.map(({ withinM }) => withinM)), units);
+  const how = {
+    ties: 'Taped when it was recorded',
+    offset: 'Measured off the line of the gate posts',
+    gps: 'From a receiver',
+    drawn: `Not measured (from the plan); may be ${within} off.`,
+  }[by];
+  const flat = weak ? ' The tapes meet at a flat angle: a small slip moves the place far.' : '';
+  const wrong = solved?.trilateration && !solved.trilateration.possible ? impossibleOf(solved, units) : '';
+  if (places.length === 0) return `Not known where it lies. ${wrong}`;
+  if (by === 'drawn') return `${how}${flat}`;
+  const said =
+    places.length > 1
+      ? `${how}, the side not said: ${placesInWords(places, units)}, each within ${within}. Keep clear of both, and look at both.`
+      : `${how}: within ${within}, 19 times in 20.`;
+  return [said, solved?.basis === 'contradictory' ? `Its tapes do not meet. ${wrong}` : wrong].join(' ').trim() + flat;
+}
+
+function impossibleOf({ trilateration, ties }: NonNullable<StakePoint['solved']>, units: Units): string {
+  return trilateration && !trilateration.possible ? impossibleInWords(trilateration, ties, units) : '';
+}
+
+function placesInWords(places: readonly StakePlace[], units: Units): string {
+  const count = places.length === 2 ? 'two places' : `${places.length} places`;
+  return `${count}, ${formatTape(apartM(places), units)} apart`;
+}
+
+function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-export function pointSureInWords({ by, withinM, weak }: StakePoint, units: Units): string {
-  const within = formatTape(withinM, units);
-  const said = {
-    ties: `Taped when it was recorded; good to ${within}`,
-    offset: `Measured off the line of the gate posts; good to ${within}`,
-    gps: `From a receiver; good to ${within}`,
-    drawn: `Only drawn, not measured; may be ${within} off`,
-  }[by];
-  return `${said}.${weak ? ' The tapes meet at a flat angle: a small slip moves the place far.' : ''}`;
-}
-
-/** How sure the trench as a whole is, and what that rests on. */
-export function certaintyInWords({ basis, withinM, seM }: Certainty, units: Units): string {
-  const within = formatTape(withinM, units);
-  const error =
-    seM === null
-      ? ''
-      : ` (worst standard error ${formatTape(seM, units)}, times ${sureFactor.toFixed(2)} for 95 in 100, and what a trench strays between the points)`;
-  if (basis === 'measured') return `Measured: it lies within ${within} of this line${error}.`;
-  if (basis === 'partly')
-    return `Partly measured: it lies within about ${within} of this line; what was not measured is assumed.`;
-  return `Only drawn: nobody measured it. It is assumed to lie within ${within} of this line. Dig by hand and look for the risers first.`;
-}
-
-/** "north 0.85 m" */
+/** "0.85 m north"; "0.85 m north or 0.85 m south"; of more than two the outermost: "between 0.90 m north and 0.85 m south". */
 export function stepOffset(
-  { leftM }: StakeStep,
+  { leftMs }: StakeStep,
   { leftIs, rightIs }: Pick<StakeOut, 'leftIs' | 'rightIs'>,
   units: Units,
 ): string {
-  if (Math.abs(leftM) < 0.005) return 'on the line';
-  return `${formatTape(Math.abs(leftM), units)} ${leftM > 0 ? leftIs : rightIs}`;
+  const words = (leftM: number) => {
+    if (Math.abs(leftM) < 0.005) return 'on the line';
+    return `${formatTape(Math.abs(leftM), units)} ${leftM > 0 ? leftIs : rightIs}`;
+  };
+  const [first = 0, second] = leftMs;
+  const last = leftMs.at(-1) ?? first;
+  if (second === undefined) return words(first);
+  return leftMs.length === 2 ? `${words(last)} or ${words(first)}` : `between ${words(last)} and ${words(first)}`;
+}
+
+/** What the offsets of the steps are. */
+export function stepsHeading({ stepsAssumed }: Pick<StakeOut, 'stepsAssumed'>): string {
+  return stepsAssumed ? 'Off the line, assumed' : 'Off the line';
 }

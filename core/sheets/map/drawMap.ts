@@ -47,7 +47,10 @@ export function drawMap(
     leadOutLayer(project, window),
     inGroundLayer(project, survey, window, measure),
   ]);
-  const signs = mergeLayers([openingLayer(survey, window, units, measure), supplyLayer(project, window, measure)]);
+  const signs = mergeLayers([
+    openingLayer(project, survey, window, units, measure),
+    supplyLayer(project, window, measure),
+  ]);
   const all = mergeLayers([
     below,
     postLayer(project, window, measure),

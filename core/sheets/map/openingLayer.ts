@@ -1,4 +1,8 @@
-import { formatTape, type Units } from '../../model/formatUnits.ts';
+import { depthAtGateway } from '../../locate/depth.ts';
+import { depthLabel } from '../../locate/depthWords.ts';
+import { isInTheGround } from '../../locate/inTheGround.ts';
+import type { Units } from '../../model/formatUnits.ts';
+import type { Project } from '../../model/project.ts';
 import type { GatewayShape, Survey } from '../../registers/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { type LabelWish, labelPriority } from '../labels/label.ts';
@@ -38,7 +42,13 @@ export function openingOf(shape: GatewayShape, window: MapWindow): Opening {
 const depthShownTo = 500;
 
 /** Gateways with the crossings under or over them. */
-export function openingLayer(survey: Survey, window: MapWindow, units: Units, measure: MeasureText): MapLayer {
+export function openingLayer(
+  project: Project,
+  survey: Survey,
+  window: MapWindow,
+  units: Units,
+  measure: MeasureText,
+): MapLayer {
   const items: Item[] = [];
   const signs: PaperBox[] = [];
   const labels: LabelWish[] = [];
@@ -52,12 +62,14 @@ export function openingLayer(survey: Survey, window: MapWindow, units: Units, me
     const figures = survey.crossings.get(id);
     if (figures) {
       const path = figures.path.map((xy) => magnifiedAbout(opening.middle, window.toPaper(xy), opening.factor));
-      const crossing = crossingSign(path, figures.crossing);
+      const { crossing: drawn } = figures;
+      const buried = isInTheGround(project, drawn);
+      const crossing = crossingSign(path, buried ? { method: drawn.method, status: 'built' } : drawn);
       items.push(...crossing.items);
       signs.push(...crossing.parts);
       covers = around(covers, crossing.covers);
       if (window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
-        labels.push(depthLabel(path, figures.crossing.depthM, units, measure));
+        labels.push(depthWish(path, depthLabel(depthAtGateway(project, survey, figures), units), measure));
       }
     }
     labels.push(gatewayLabel(shape.gateway.name, covers, measure));
@@ -74,12 +86,12 @@ function gatewayLabel(name: string, covers: PaperBox, measure: MeasureText): Lab
   };
 }
 
-function depthLabel(path: readonly PaperPoint[], depthM: number, units: Units, measure: MeasureText): LabelWish {
+function depthWish(path: readonly PaperPoint[], words: readonly string[], measure: MeasureText): LabelWish {
   const lowest = path[Math.floor(path.length / 2)] ?? middleOf([0, 0, 0, 0]);
-  const words = { font: 'regular', sizePt: letters.small, text: `${formatTape(depthM, units)} deep` } as const;
+  const lines = words.map((text) => ({ font: 'regular', sizePt: letters.small, text }) as const);
   return {
     priority: labelPriority.crossingDepth,
-    places: placesAround(squareAround(lowest, 0.3), labelBlock([words], measure)),
+    places: placesAround(squareAround(lowest, 0.3), labelBlock(lines, measure)),
     listedAs: null,
   };
 }

@@ -3,6 +3,7 @@ import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
 import { between } from '../../geometry/plane/vector.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
+import type { Course } from '../../locate/courses.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { gatePostName } from '../../locate/tieFrom.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
@@ -20,7 +21,7 @@ import { gateSign } from '../signs/gateSign.ts';
 import { drawScaleBar, scaleBarFor } from '../signs/scaleBar.ts';
 import { squareAround } from '../signs/sign.ts';
 import { ink, letters, pen } from '../style.ts';
-import type { CardPoint } from './cardPoints.ts';
+import type { CardPlace, CardPoint } from './cardPoints.ts';
 import type { PackInput } from './packInput.ts';
 
 /** Scales of the sketch on a card, 1 to each of these; common practice. */
@@ -68,9 +69,11 @@ export function cardPlan(
   };
 }
 
-function extentOf({ shape, path }: CrossingAsBuilt, points: readonly CardPoint[]): Box {
+function extentOf({ shape, courses }: CrossingAsBuilt, points: readonly CardPoint[]): Box {
   const posts = points.flatMap(({ solved }) => solved?.ties.map(({ xy }) => xy) ?? []);
-  return boxAround([shape.startPost, shape.endPost, ...path, ...posts])!;
+  const ways = courses.flatMap(({ path }) => path);
+  const places = points.flatMap((point) => point.places.map(({ xy }) => xy));
+  return boxAround([shape.startPost, shape.endPost, ...ways, ...places, ...posts])!;
 }
 
 function scaleFor(extent: Box, [left, top, right, bottom]: PaperBox): number {
@@ -92,25 +95,28 @@ function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window:
   const { toPaper } = window;
   const fences = [...input.survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
   const gate = gateSign(toPaper(shape.startPost), toPaper(shape.endPost), shape.gateway, true);
-  const trench = window.clip(built.path);
+  const trench = built.courses.flatMap(({ path }) => window.clip(path));
   const ties = tieLines(points, window);
   const posts = postMarks(points, built, window, input);
-  const marks = points.map((point) => ({ point, at: toPaper(point.xy) }));
+  const marks = points.flatMap(({ places, solved }) =>
+    places.map((place) => ({ place, certain: solved !== null && places.length === 1, at: toPaper(place.xy) })),
+  );
   const sizes = dimensions(built, window, propertyOf(input.project).units, input);
   return {
     items: [
       lines(fences, stroke(0.5)),
       ...gate.items,
-      ...(trench.length > 0 ? [lines(trench, stroke(0.45, { dashMm: [2.2, 1.1] }))] : []),
+      ...(built.inGround ? built.courses.flatMap((course) => mayLie(course, window)) : []),
+      ...(trench.length > 0 ? [lines(trench, trenchStroke(built))] : []),
       ...ties.map(({ path }) => line(path, stroke(pen.thin))),
       ...sizes.items,
       ...posts.items,
-      ...marks.map(({ point, at }) => circle(at, 0.9, point.solved ? ink.black : ink.white, stroke(pen.sign))),
+      ...marks.map(({ certain, at }) => circle(at, 0.9, certain ? ink.black : ink.white, stroke(pen.sign))),
     ],
     signs: [...gate.parts, ...posts.signs, ...marks.map(({ at }) => squareAround(at, 1)), ...sizes.signs],
     lines: [...trench, ...ties.map(({ path }) => path), ...fences],
     wishes: [
-      ...marks.map(({ point, at }) => pointLabel(point, at, input)),
+      ...marks.map(({ place, at }) => pointLabel(place, at, input)),
       ...ties.map(({ path, lengthM }) => tieLabel(path, lengthM, input)),
       ...posts.wishes,
       ...sizes.wishes,
@@ -118,14 +124,29 @@ function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window:
   };
 }
 
-function pointLabel({ letter }: CardPoint, at: PaperPoint, { measure }: PackInput): LabelWish {
-  const block = labelBlock([{ text: letter, font: 'bold', sizePt: letters.heading }], measure);
+/** The ground where the trench may lie, under everything. */
+function mayLie({ path, withinM }: Course, { clip, mmPerM }: MapWindow): Item[] {
+  const paths = clip(path);
+  return paths.length === 0 || withinM * mmPerM < 0.5
+    ? []
+    : [lines(paths, stroke(2 * withinM * mmPerM, { ink: '#ececec', cap: 'round' }))];
+}
+
+/** Dashes of what was measured; dots where nobody measured how the trench runs. */
+function trenchStroke({ bowAssumed, inGround }: CrossingAsBuilt) {
+  return bowAssumed || !inGround ? stroke(0.35, { dashMm: [0.5, 1.1] }) : stroke(0.45, { dashMm: [2.2, 1.1] });
+}
+
+function pointLabel({ name }: CardPlace, at: PaperPoint, { measure }: PackInput): LabelWish {
+  const block = labelBlock([{ text: name, font: 'bold', sizePt: letters.heading }], measure);
   return { priority: 100, places: placesAround(squareAround(at, 1), block), listedAs: null };
 }
 
 function tieLines(points: readonly CardPoint[], { toPaper }: MapWindow): { path: PaperPoint[]; lengthM: number }[] {
-  return points.flatMap(({ xy, solved }) =>
-    (solved?.ties ?? []).map((tie) => ({ path: [toPaper(tie.xy), toPaper(xy)], lengthM: tie.distanceM })),
+  return points.flatMap(({ places, solved }) =>
+    places.flatMap(({ xy }) =>
+      (solved?.ties ?? []).map((tie) => ({ path: [toPaper(tie.xy), toPaper(xy)], lengthM: tie.distanceM })),
+    ),
   );
 }
 
@@ -162,7 +183,12 @@ function postMarks(points: readonly CardPoint[], built: CrossingAsBuilt, window:
 }
 
 /** Width of the opening between its posts, and how far the trench stands off it. */
-function dimensions({ shape, path }: CrossingAsBuilt, { toPaper }: MapWindow, units: Units, { measure }: PackInput) {
+function dimensions(
+  { shape, path, bowAssumed, courses }: CrossingAsBuilt,
+  { toPaper }: MapWindow,
+  units: Units,
+  { measure }: PackInput,
+) {
   const { startPost, endPost } = shape;
   const chord = [startPost, endPost];
   const furthest = path.reduce<{ xy: Xy; offM: number }>(
@@ -186,7 +212,10 @@ function dimensions({ shape, path }: CrossingAsBuilt, { toPaper }: MapWindow, un
     ],
     listedAs: null,
   });
-  const bow = furthest.offM >= 0.1 ? [toPaper(foot), toPaper(furthest.xy)] : null;
+  // An assumed bow is no dimension; of several courses none is the one to dimension.
+  const off = bowAssumed ? 'assumed' : `off ${formatTape(furthest.offM, units)}`;
+  const bow =
+    furthest.offM >= 0.1 && (bowAssumed || courses.length === 1) ? [toPaper(foot), toPaper(furthest.xy)] : null;
   const width = `opening ${formatTape(xyDistanceM(startPost, endPost), units)}`;
   return {
     items: [
@@ -196,7 +225,7 @@ function dimensions({ shape, path }: CrossingAsBuilt, { toPaper }: MapWindow, un
     signs: [],
     wishes: [
       label([toPaper(between(startPost, endPost, 0)), toPaper(endPost)], width),
-      ...(bow ? [label(bow, `off ${formatTape(furthest.offM, units)}`)] : []),
+      ...(bow ? [label(bow, off)] : []),
     ],
   };
 }
@@ -213,7 +242,7 @@ function planFoot(scaleDenominator: number, units: Units, [left, top, right, bot
     ),
     text(scaleText(scaleDenominator), [left + 3, bottom - 3], { sizePt: letters.body, font: 'bold' }),
     ...drawScaleBar(bar, [left + 22, top + 4.6]),
-    text('North is up. Hollow points were not measured.', [right - 3, bottom - 3], {
+    text('North is up. Hollow points are not certain. Shaded: it may lie here.', [right - 3, bottom - 3], {
       sizePt: letters.small,
       align: 'right',
       ink: ink.soft,

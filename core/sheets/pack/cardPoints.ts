@@ -1,30 +1,48 @@
 import { pointAtStation } from '../../geometry/plane/pointAtStation.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
-import type { SolvedPoint } from '../../locate/ties.ts';
+import { footLabel, type SolvedPoint } from '../../locate/ties.ts';
+import { placeNames } from '../../locate/tieWords.ts';
 
 /** A point of a crossing as its card shows it. */
 export interface CardPoint {
   /** A, B, C, ... in the plan, the section and the tables. */
   readonly letter: string;
   readonly label: string;
-  readonly xy: Xy;
+  /** Every place where it can be; none where its tapes do not meet. */
+  readonly places: readonly CardPlace[];
   /** Null where nothing was measured: it is only drawn. */
   readonly solved: SolvedPoint | null;
 }
 
-/** The two riser feet, measured or drawn, and every other measured point, in order along the trench. */
+export interface CardPlace {
+  /** The point's letter; where it can be in several places "A north", "A south". */
+  readonly name: string;
+  readonly xy: Xy;
+  /** Within this, 19 times in 20; null where it is only drawn. */
+  readonly withinM: number | null;
+}
+
+/** The two riser feet, measured or drawn, and every other point that was measured, in order along the trench. */
 export function cardPoints(built: CrossingAsBuilt): CardPoint[] {
-  const placed = (role: string) => built.points.find(({ point, xy }) => point.role === role && xy !== null) ?? null;
-  const between = built.points.filter(
-    ({ point, xy }) => xy !== null && point.role !== 'startFoot' && point.role !== 'endFoot',
-  );
+  const { points, shape, startFoot, endFoot } = built;
+  const measured = points.filter(({ basis }) => basis !== 'none');
+  const feet = (role: 'startFoot' | 'endFoot') => measured.find(({ point }) => point.role === role) ?? null;
+  const between = measured.filter(({ point }) => point.role !== 'startFoot' && point.role !== 'endFoot');
   const all = [
-    { label: 'riser foot, start post', xy: built.startFoot, solved: placed('startFoot') },
-    ...between.map((solved) => ({ label: solved.label, xy: solved.xy!, solved })),
-    { label: 'riser foot, end post', xy: built.endFoot, solved: placed('endFoot') },
+    { label: footLabel(shape, 'start'), drawn: startFoot, solved: feet('startFoot') },
+    ...between.map((solved) => ({ label: solved.label, drawn: null, solved })),
+    { label: footLabel(shape, 'end'), drawn: endFoot, solved: feet('endFoot') },
   ];
-  return all.map((point, i) => ({ ...point, letter: letterOf(i) }));
+  return all.map(({ label, drawn, solved }, i): CardPoint => {
+    const letter = letterOf(i);
+    const names = placeNames(solved?.places ?? []);
+    const named = (k: number) => (names.length > 1 ? `${letter} ${names[k]!.replace(/ side$/, '')}` : letter);
+    const places = solved
+      ? solved.places.map(({ xy, withinM }, k): CardPlace => ({ name: named(k), xy, withinM }))
+      : [{ name: letter, xy: drawn!, withinM: null }];
+    return { letter, label, places, solved };
+  });
 }
 
 function letterOf(index: number): string {
@@ -32,7 +50,10 @@ function letterOf(index: number): string {
   return index < 26 ? letter : `${letter}${Math.floor(index / 26)}`;
 }
 
-/** Where a crossing is said to be: half way along its trench. */
-export function middleOfTrench({ path, lengthM }: CrossingAsBuilt): Xy {
-  return pointAtStation(path, lengthM / 2).point;
+/**
+ * Where a crossing is said to be: half way along its trench; at the middle of its gateway where the trench may lie in
+ * several places.
+ */
+export function middleOfTrench({ path, lengthM, courses, shape }: CrossingAsBuilt): Xy {
+  return courses.length > 1 ? shape.centre : pointAtStation(path, lengthM / 2).point;
 }

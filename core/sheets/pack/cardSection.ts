@@ -1,5 +1,6 @@
 import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
-import { type CrossingAsBuilt, depthAtM } from '../../locate/crossingAsBuilt.ts';
+import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { depthAt, sortedDepths } from '../../locate/depth.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { box, circle, figure, line, lines, stroke, text } from '../paint.ts';
@@ -21,8 +22,8 @@ export function cardSection(
   units: Units,
 ): Item {
   const { crossing } = built.figures;
-  const measured = [...(built.record?.depths ?? [])].filter(({ alongM }) => alongM <= built.lengthM + 0.5);
-  const deepestM = Math.max(crossing.depthM, ...measured.map(({ depthM }) => depthM));
+  const measured = sortedDepths(built.record?.depths ?? [], built.longestM).within;
+  const deepestM = Math.max(measured.length === 0 ? crossing.depthM : 0, ...measured.map(({ depthM }) => depthM));
   const scale =
     sectionScales.find(
       (each) =>
@@ -33,13 +34,13 @@ export function cardSection(
   const startX = (left + right - built.lengthM * mmPerM) / 2;
   const groundY = top + aboveMm + crossing.riserHeightM * mmPerM;
   const at = (alongM: number, downM: number): PaperPoint => [startX + alongM * mmPerM, groundY + downM * mmPerM];
-  const stations = [
-    ...new Set([0, built.lengthM, ...measured.map(({ alongM }) => Math.min(built.lengthM, alongM))]),
-  ].sort((a, b) => a - b);
-  const pipe = stations.map((alongM) => at(alongM, depthAtM(built, alongM)));
-  const endDown = depthAtM(built, built.lengthM);
+  const stations = [...new Set([0, built.lengthM, ...measured.map(({ alongM }) => onTrench(alongM, built))])].sort(
+    (a, b) => a - b,
+  );
+  const pipe = stations.map((alongM) => at(alongM, depthAt(built, alongM).depthM));
+  const endDown = depthAt(built, built.lengthM).depthM;
   const risers = [
-    [at(0, -crossing.riserHeightM), at(0, depthAtM(built, 0))],
+    [at(0, -crossing.riserHeightM), at(0, depthAt(built, 0).depthM)],
     [at(built.lengthM, -crossing.riserHeightM), at(built.lengthM, endDown)],
   ];
   const depthsShown = measured.length > 0 ? measured : [{ alongM: built.lengthM / 2, depthM: crossing.depthM }];
@@ -63,14 +64,14 @@ export function cardSection(
     }),
     ...depthsShown.flatMap(({ alongM, depthM }) =>
       depthMark(
-        at(Math.min(built.lengthM, alongM), 0),
-        at(Math.min(built.lengthM, alongM), depthM),
-        `${formatTape(depthM, units)}${assumed ? ' as planned' : ''}`,
+        at(onTrench(alongM, built), 0),
+        at(onTrench(alongM, built), depthM),
+        assumed ? `trench ${formatTape(depthM, units)} planned` : formatTape(depthM, units),
       ),
     ),
     ...letterMarks(points, built, (alongM) => at(alongM, 0)[0], bottom - 5.2),
     text(
-      `${scaleText(scale)}, along and down. Trench ${formatTape(built.lengthM, units)} along its path.${assumed ? ' No depth was measured.' : ''}`,
+      `${scaleText(scale)}, along and down. Trench ${formatTape(built.lengthM, units)} along its path. ${assumed ? 'No depth was measured.' : 'Depths are to the top of the pipe.'}`,
       [left + 3, bottom - 1.4],
       { sizePt: letters.small, ink: ink.soft },
     ),
@@ -79,6 +80,11 @@ export function cardSection(
     `Section through the trench of the crossing at ${built.figures.gateway.name} at ${scaleText(scale)}`,
     items,
   );
+}
+
+/** A tape that ran a little past the end of the trench read at its end. */
+function onTrench(alongM: number, { lengthM }: CrossingAsBuilt): number {
+  return Math.max(0, Math.min(lengthM, alongM));
 }
 
 /** Slanted strokes under the ground line, as on any section. */
@@ -106,8 +112,9 @@ function letterMarks(
   xOf: (alongM: number) => number,
   y: number,
 ): Item[] {
-  return points.map(({ letter, xy }) => {
-    const { stationM } = nearestOnPolyline(xy, path)!;
+  return points.flatMap(({ letter, places }) => {
+    if (!places[0]) return [];
+    const { stationM } = nearestOnPolyline(places[0].xy, path)!;
     return text(letter, [xOf(stationM), y], { sizePt: letters.table, font: 'bold', align: 'centre', haloMm: 0.4 });
   });
 }

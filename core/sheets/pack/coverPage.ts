@@ -77,15 +77,21 @@ function sketchBlock(widthMm: number, { survey, crossings, property }: PackInput
         1000 * Math.max((extent[2] - extent[0]) / (widthMm - 8), (extent[3] - extent[1]) / (sketchHeightMm - 8));
       const window = mapWindow(frame, centre, Math.max(1, scale), survey.plane);
       const fences = [...survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
-      const marks = crossings.map(({ built }) => window.toPaper(built.shape.centre));
+      const marks = crossings.map(({ built }) => ({ at: window.toPaper(built.shape.centre), full: built.inGround }));
+      const planned = marks.some(({ full }) => !full) ? ' A ring is a planned one: not in the ground.' : '';
       return [
-        figure(`Sketch of ${property.name}: fences, and a dot at each buried crossing. Not to scale.`, [
-          lines(fences, stroke(pen.sign)),
-          ...marks.map((at) => circle(at, 0.7, ink.black)),
-        ]),
+        figure(
+          `Sketch of ${property.name}: fences, and a dot at each crossing in the ground.${planned} Not to scale.`,
+          [
+            lines(fences, stroke(pen.sign)),
+            ...marks.map(({ at, full }) =>
+              full ? circle(at, 0.7, ink.black) : circle(at, 0.9, ink.white, stroke(pen.thin)),
+            ),
+          ],
+        ),
         box(frame, null, stroke(pen.hairline)),
         tagged('P', [
-          text('Sketch, north up. A dot is a buried crossing.', [x + 2, y + sketchHeightMm - 1.6], {
+          text(`Sketch, north up. A dot is a crossing in the ground.${planned}`, [x + 2, y + sketchHeightMm - 1.6], {
             sizePt: letters.small,
             ink: ink.soft,
             haloMm: 0.5,

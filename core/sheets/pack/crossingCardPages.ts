@@ -2,9 +2,13 @@ import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { cableRatingCaution, oneConduitRule } from '../../electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
 import { earthCableLengthM, liveCableLengthM, pipeLengthM } from '../../geometry/conduit.ts';
+import { certaintyInWords } from '../../locate/certaintyWords.ts';
+import { postSide, sideOfOpening } from '../../locate/compass.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
-import { offsetOf } from '../../locate/ties.ts';
-import { tiesInWords } from '../../locate/tieWords.ts';
+import { depthOf } from '../../locate/depth.ts';
+import { depthInWords, leftOutInWords } from '../../locate/depthWords.ts';
+import { offsetOf, type SolvedPoint } from '../../locate/ties.ts';
+import { doNotMeetInWords, tiesInWords } from '../../locate/tieWords.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
@@ -13,7 +17,7 @@ import { dateText } from '../dateText.ts';
 import type { Item, PaperBox } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { type Table, tableBlocks } from '../flow/table.ts';
-import { textPages } from '../flow/textPages.ts';
+import { textPages, textRoom } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { box, stroke, tagged, text } from '../paint.ts';
 import { latitudeText, longitudeText } from '../placeText.ts';
@@ -27,17 +31,27 @@ import type { PackInput } from './packInput.ts';
 import { qrSign } from './qrSign.ts';
 
 const planWidthMm = 120;
-const planHeightMm = 94;
+/** Of the plan: as much as fits on one page with all the rest. */
+const planHeightMm = { least: 66, most: 94 };
 const sectionHeightMm = 42;
 const qrMm = 36;
-const photoHeightMm = 46;
+/** The code with what stands below it; the photo has the rest of the plan's height. */
+const codeHeightMm = 48;
 
-/** A card for each buried crossing: all that somebody needs who stands there with a tape and a spade. */
+/**
+ * A card for each crossing in the ground: all that somebody needs who stands there with a tape and a spade. Those that
+ * are only planned follow, and say so.
+ */
 export function crossingCardPages(input: PackInput): PageDraft[] {
-  return input.crossings.flatMap((row) => {
-    const name = row.built.figures.gateway.name;
-    return textPages(`Crossing at ${name}`, cardBlocks(row, input), 'portrait', input);
-  });
+  const [buried, planned] = [true, false].map((inGround) =>
+    input.crossings.filter(({ built }) => built.inGround === inGround),
+  );
+  const cards = (rows: readonly CrossingRow[], title: string) =>
+    rows.flatMap((row) => {
+      const { name } = row.built.figures.gateway;
+      return textPages(`${title} at ${name}`, cardBlocks(row, input), 'portrait', input);
+    });
+  return [...cards(buried!, 'Crossing'), ...cards(planned!, 'Planned crossing')];
 }
 
 function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
@@ -46,14 +60,19 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
   const widthMm = uprightWidthMm(input);
   const points = cardPoints(built);
   const ties = tieTable(points, units);
-  return [
-    words(standing(row), widthMm, { sizePt: letters.body, font: 'bold', afterMm: 1.5 }, input.measure),
-    topBlock(built, points, input),
+  const head = words(
+    standing(row, units),
+    widthMm,
+    { sizePt: letters.body, font: 'bold', afterMm: 1.5 },
+    input.measure,
+  );
+  const below = [
     space(2),
     sectionBlock(built, points, units, widthMm),
     space(2),
     ...tableBlocks(pointTable(built, points, input), widthMm, input.measure),
-    ...accuracyNote(points, placed, widthMm, input),
+    ...accuracyNote(built, placed, points, widthMm, input),
+    ...depthNote(built, units, widthMm, input),
     ...(ties.rows.length > 0 ? [space(2), ...tableBlocks(ties, widthMm, input.measure)] : []),
     ...tieRemarks(points, units).map((remark) => paragraph(remark, widthMm, input.measure)),
     space(2),
@@ -61,6 +80,10 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
     space(1.5),
     cableRules(row, widthMm, input),
   ];
+  const [, top, , bottom] = textRoom('portrait', input.property);
+  const taken = [head, ...below].reduce((sum, block) => sum + block.heightMm, 0);
+  const heightMm = Math.min(planHeightMm.most, Math.max(planHeightMm.least, bottom - top - taken - 1));
+  return [head, topBlock(built, points, heightMm, input), ...below];
 }
 
 /** What the live cable must be and must not lie with; louder where the record names such a cable. */
@@ -72,25 +95,28 @@ function cableRules({ built: { record } }: CrossingRow, widthMm: number, { measu
 }
 
 /** The one thing to know first: how far this card can be trusted. */
-function standing({ built, lacks }: CrossingRow): string {
-  if (built.figures.crossing.status === 'planned')
-    return 'Planned: not built yet. Everything here is as drawn, and nothing lies there.';
+function standing({ built, lacks }: CrossingRow, units: Units): string {
+  if (!built.inGround)
+    return 'Planned, not in the ground as far as this file knows. Everything here is as drawn, and nothing lies there.';
   const joints = built.record?.jointsUnderground ?? 0;
   const joined =
     joints > 0
       ? ` ${joints === 1 ? 'A joint lies' : `${joints} joints lie`} underground: look there first for a fault.`
       : '';
   const missing = lacks.length > 0 ? ` Not recorded: ${lacks.join(', ')}.` : '';
-  if (!built.measured) return `Nothing of this crossing was measured: it is shown as drawn.${missing}`;
-  return `Shown as recorded.${joined}${missing}`;
+  const marked =
+    built.figures.crossing.status === 'planned'
+      ? ' It is marked planned, yet it was recorded: it counts as in the ground.'
+      : '';
+  return `${certaintyInWords(built, units)}${marked}${joined}${missing}`;
 }
 
-function topBlock(built: CrossingAsBuilt, points: readonly CardPoint[], input: PackInput): Block {
+function topBlock(built: CrossingAsBuilt, points: readonly CardPoint[], heightMm: number, input: PackInput): Block {
   return {
-    heightMm: planHeightMm,
+    heightMm,
     paint: ([x, y]) => {
-      const plan = cardPlan(built, points, [x, y, x + planWidthMm, y + planHeightMm], input);
-      const side: PaperBox = [x + planWidthMm + 3, y, x + uprightWidthMm(input), y + planHeightMm];
+      const plan = cardPlan(built, points, [x, y, x + planWidthMm, y + heightMm], input);
+      const side: PaperBox = [x + planWidthMm + 3, y, x + uprightWidthMm(input), y + heightMm];
       return [...plan.items, ...codeItems(built, side, input), ...photoItems(built, side, input)];
     },
   };
@@ -110,8 +136,9 @@ function codeItems(built: CrossingAsBuilt, [left, top, right]: PaperBox, input: 
   }
   const at = input.survey.plane.toLonLat(middleOfTrench(built));
   const uri = geoUri(at);
+  const what = built.courses.length > 1 ? 'gateway: where the trench lies is not certain' : 'middle of the trench';
   const caption = words(
-    'Scan for the middle of the trench. A phone is off by some metres: dig by the ties.',
+    `Scan for the ${what}. A phone is off by some metres: dig by the ties.`,
     right - left,
     { sizePt: letters.small },
     input.measure,
@@ -123,10 +150,10 @@ function codeItems(built: CrossingAsBuilt, [left, top, right]: PaperBox, input: 
   ];
 }
 
-function photoItems(built: CrossingAsBuilt, [left, , right, bottom]: PaperBox, input: PackInput): Item[] {
+function photoItems(built: CrossingAsBuilt, [left, top, right, bottom]: PaperBox, input: PackInput): Item[] {
   const photos = [...input.project.photo.values()].filter(({ of }) => of?.id === built.figures.crossing.id);
   const first = photos.find(({ thumbId }) => input.photoBytes(thumbId) !== null);
-  const frame: PaperBox = [left, bottom - photoHeightMm, right, bottom - 4];
+  const frame: PaperBox = [left, top + codeHeightMm, right, bottom - 4];
   if (!first) {
     const [x, y] = [(frame[0] + frame[2]) / 2, (frame[1] + frame[3]) / 2];
     return [
@@ -181,7 +208,7 @@ export function pointTable(
       { title: 'Point' },
       { title: 'Found by' },
       { title: 'Along the opening', align: 'right' },
-      { title: 'Off it', align: 'right' },
+      { title: 'Off it, to the', align: 'right' },
       ...(placed
         ? [
             { title: 'Latitude', unit: 'WGS 84', align: 'right' as const },
@@ -191,38 +218,57 @@ export function pointTable(
             { title: 'East on the grid', align: 'right' as const },
             { title: 'North on the grid', align: 'right' as const },
           ]),
-      { title: 'Known to', unit: 'from its posts', align: 'right' },
+      { title: 'Within', unit: '19 times in 20', align: 'right' },
     ],
-    rows: points.map(({ letter, label, xy, solved }) => {
-      const at = survey.plane.toLonLat(xy);
-      const { alongM, leftM } = offsetOf(xy, built.shape);
-      return [
-        letter,
-        label,
-        solved ? foundBy[solved.by ?? 'offset'] : 'drawn only',
-        formatTape(alongM, units),
-        `${formatTape(Math.abs(leftM), units)} ${leftM < 0 ? 'right' : 'left'}`,
-        ...(placed
-          ? [latitudeText(at[1]), longitudeText(at[0])]
-          : [formatTape(xy[0], units), formatTape(xy[1], units)]),
-        solved?.seM == null ? 'not known' : formatTape(solved.seM, units),
-      ];
+    rows: points.flatMap(({ letter, label, places, solved }): string[][] => {
+      const by = solved ? foundBy(solved) : 'drawn only';
+      if (places.length === 0) return [[letter, label, by, '', '', '', '', 'not known']];
+      return places.map(({ name, xy, withinM }) => {
+        const at = survey.plane.toLonLat(xy);
+        const { alongM, leftM } = offsetOf(xy, built.shape);
+        return [
+          name,
+          label,
+          by,
+          formatTape(alongM, units),
+          `${formatTape(Math.abs(leftM), units)} ${sideOfOpening(built.shape, leftM)}`,
+          ...(placed
+            ? [latitudeText(at[1]), longitudeText(at[0])]
+            : [formatTape(xy[0], units), formatTape(xy[1], units)]),
+          withinM === null ? 'not known' : formatTape(withinM, units),
+        ];
+      });
     }),
   };
 }
 
-const foundBy = { ties: 'ties', offset: 'tape, along and off', gps: 'GPS' } as const;
+function foundBy({ by, basis }: SolvedPoint): string {
+  const how = { ties: 'ties', offset: 'tape, along and off', gps: 'GPS' }[by ?? 'ties'];
+  if (basis === 'ambiguous') return `${how}, side not said`;
+  return basis === 'contradictory' ? `${by ? `${how}; ` : ''}ties that do not meet` : how;
+}
 
-function accuracyNote(points: readonly CardPoint[], placed: boolean, widthMm: number, { measure }: PackInput): Block[] {
+function accuracyNote(
+  { shape }: CrossingAsBuilt,
+  placed: boolean,
+  points: readonly CardPoint[],
+  widthMm: number,
+  { measure }: PackInput,
+): Block[] {
   const measured = points.some(({ solved }) => solved);
-  const words1 = [
-    'Along is from the start post, left and right as seen from there to the end post.',
-    measured ? '“Known to” is one standard error of the point against the posts that it was taped from.' : '',
+  const said = [
+    `Along is from the ${postSide(shape, 'start')} post towards the ${postSide(shape, 'end')} one.`,
+    measured ? '“Within” is against the posts that the point was taped from.' : '',
     placed ? 'How well the property itself lies on earth is not known: coordinates are as drawn.' : '',
   ].filter((part) => part !== '');
-  return words1.length === 0
-    ? []
-    : [space(1), words(words1.join(' '), widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)];
+  return [space(1), words(said.join(' '), widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)];
+}
+
+/** How deep it lies; and what was measured where there is no trench. */
+function depthNote(built: CrossingAsBuilt, units: Units, widthMm: number, { measure }: PackInput): Block[] {
+  const depth = depthOf(built);
+  const said = `Depth: ${depthInWords(depth, units)}. ${leftOutInWords(depth, built.lengthM, units)}`;
+  return [space(1), paragraph(said.trim(), widthMm, measure)];
 }
 
 /** Every tape distance, a row for each point. */
@@ -235,7 +281,9 @@ export function tieTable(points: readonly CardPoint[], units: Units): Table {
         ({ name, gone, distanceM, seM }) =>
           `${held(formatTape(distanceM, units))} from ${name}${gone ? ' (no longer drawn)' : ''} (±${held(formatTape(seM, units))})`,
       );
-      const worst = solved.fix && solved.ties.length > 2 ? Math.max(...solved.fix.residualsM.map(Math.abs)) : null;
+      if (solved.basis === 'contradictory') return [[letter, taped.join('; '), 'do not meet']];
+      const fix = solved.places[0]?.fix;
+      const worst = fix && solved.ties.length > 2 ? Math.max(...fix.residualsM.map(Math.abs)) : null;
       return [[letter, taped.join('; '), worst === null ? 'not checked' : formatTape(worst, units)]];
     }),
   };
@@ -245,7 +293,8 @@ export function tieTable(points: readonly CardPoint[], units: Units): Table {
 function tieRemarks(points: readonly CardPoint[], units: Units): string[] {
   return points.flatMap(({ letter, solved }) => {
     if (!solved || solved.ties.length === 0) return [];
-    const plain = solved.by === 'ties' && !solved.sideAssumed && solved.fix !== null;
+    if (solved.basis === 'contradictory') return [`${letter}: ${doNotMeetInWords(solved, units)}`];
+    const plain = solved.by === 'ties' && solved.basis === 'measured' && solved.places[0]?.fix;
     return plain ? [] : [`${letter}: ${tiesInWords(solved, units)}`];
   });
 }
@@ -283,8 +332,8 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
     },
   ];
   const right: Fact[] = [
-    { name: 'Start riser on', value: record?.risers.start || 'not noted' },
-    { name: 'End riser on', value: record?.risers.end || 'not noted' },
+    { name: `${capital(postSide(built.shape, 'start'))} riser on`, value: record?.risers.start || 'not noted' },
+    { name: `${capital(postSide(built.shape, 'end'))} riser on`, value: record?.risers.end || 'not noted' },
     { name: 'Also in the trench', value: record?.alsoInTrench || 'not noted' },
     { name: 'Soil', value: record?.soil || 'not noted' },
     { name: 'Recorded', value: recordedWords(record?.recordedBy ?? '', record?.recordedOn ?? null) },
@@ -292,6 +341,10 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
   ];
   const columnMm = (widthMm - 6) / 2;
   return sideBySide(facts(left, columnMm, input.measure), facts(right, columnMm, input.measure), columnMm + 6);
+}
+
+function capital(word: string): string {
+  return word.charAt(0).toUpperCase() + word.slice(1);
 }
 
 function yesNo(value: boolean | null): string {

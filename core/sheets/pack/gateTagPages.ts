@@ -1,4 +1,8 @@
-import { formatTape } from '../../model/formatUnits.ts';
+import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { depthOf } from '../../locate/depth.ts';
+import { depthInWords } from '../../locate/depthWords.ts';
+import { placeNames } from '../../locate/tieWords.ts';
+import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { CrossingRow } from '../../registers/record/crossingRegister.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
@@ -19,10 +23,10 @@ const columns = 2;
 const rows = 4;
 const qrMm = 34;
 
-/** Tags to cut out, laminate and fix to the gate: what lies below, and a code with its coordinates. Only of what is built. */
+/** Tags to cut out, laminate and fix to the gate: what lies below, and a code with its coordinates. Only of what is in the ground. */
 export function gateTagPages(input: PackInput): PageDraft[] {
   const perPage = columns * rows;
-  const built = input.crossings.filter((row) => row.built.figures.crossing.status === 'built');
+  const built = input.crossings.filter(({ built: crossing }) => crossing.inGround);
   const pages: PageDraft[] = [];
   for (let from = 0; from < built.length; from += perPage) {
     const own = built.slice(from, from + perPage);
@@ -42,15 +46,13 @@ function tagSheet(crossings: readonly CrossingRow[], input: PackInput): Item[] {
 
 function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item[] {
   const { placed, units, name } = propertyOf(input.project);
-  const { gateway, crossing } = built.figures;
+  const { gateway } = built.figures;
   const uri = geoUri(input.survey.plane.toLonLat(middleOfTrench(built)));
   const innerMm = tagMm.width - (placed ? qrMm : 0) - 8;
   const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
-  const nearest = built.points.flatMap(({ point, ties }) => (point.role === 'bend' ? ties : [])).slice(0, 3);
-  const tied = nearest.map((tie) => `${held(formatTape(tie.distanceM, units))} from ${tie.name}`);
   const said = [
-    `Live cable buried here, about ${held(formatTape(crossing.depthM, units))} deep.`,
-    tied.length > 0 ? `Bend: ${tied.join(', ')}.` : 'Not taped: find it with care.',
+    `Live cable buried here: ${heldFigures(depthInWords(depthOf(built), units))}.`,
+    bendInWords(built, units),
     'Do not dig. Energiser off, fence proven dead, other services located first.',
   ];
   const body = words(said.join('\n'), innerMm, { sizePt: letters.body }, input.measure);
@@ -79,4 +81,23 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
         ]
       : []),
   ];
+}
+
+/** A range and its unit are not parted at the end of a line. */
+function heldFigures(words: string): string {
+  return words.replace(/[\d.]+( to [\d.]+)? (m|ft)\b/, held);
+}
+
+/** The tapes of the bend, with which side it lies on; and what is wrong with them, for a tag is all that some will read. */
+function bendInWords({ points }: CrossingAsBuilt, units: Units): string {
+  const bend = points.find(({ point, ties }) => point.role === 'bend' && ties.length > 0);
+  if (!bend) return 'Not taped: find it with care.';
+  const { ties, basis, places } = bend;
+  const tapes = ties.map((tie) => `${held(formatTape(tie.distanceM, units))} from ${tie.name}`).slice(0, 3);
+  const more = ties.length > 3 ? ` and ${ties.length - 3} more` : '';
+  const said = `Bend: ${tapes.join(', ')}${more}`;
+  if (basis === 'contradictory') return `${said}: these tapes do not meet. Find it with care.`;
+  if (basis === 'ambiguous') return `${said}, on the ${placeNames(places).join(' or the ')}: not said which.`;
+  const side = places[0]?.side;
+  return side ? `${said}, on the ${side} side.` : `${said}.`;
 }

@@ -1,7 +1,7 @@
 import { slicePolyline } from '../../../core/geometry/plane/slicePolyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Survey } from '../../../core/registers/types.ts';
-import type { DigHit, DigMark, FindOverlay, HuntMark } from '../findTypes.ts';
+import type { DigHit, DigMark, FindOverlay, HuntMark, MayLie } from '../findTypes.ts';
 import { toPx } from '../plane/view.ts';
 import { mapFont } from '../settled/mapFont.ts';
 import { tracePlanePath } from '../settled/pixelPath.ts';
@@ -12,8 +12,23 @@ import { drawTag } from './cues.ts';
 /** What Find lays over the map: the dig and what lies near it, the crossing looked for, the walk to a fault. */
 export function paintFind(tools: PaintTools, find: FindOverlay, survey: Survey): void {
   if (find.hunt) paintHunt(tools, find.hunt, survey);
-  if (find.sought) paintMayLie(tools, find.sought.path, find.sought.withinM, tools.palette.halo);
+  if (find.sought) paintWays(tools, find.sought, tools.palette.halo);
   if (find.dig) paintDig(tools, find.dig, survey);
+}
+
+/** The ground where a thing may lie, all ways as one; and where it may lie in several places, a line along each. */
+function paintWays(tools: PaintTools, { ways, inGround }: MayLie, colour: string): void {
+  if (!inGround) return;
+  for (const { path, withinM } of ways) paintMayLie(tools, path, withinM, colour);
+  if (ways.length === 1) return;
+  const { ctx, view, palette } = tools;
+  ctx.beginPath();
+  for (const { path } of ways) if (path.length > 1) tracePlanePath(ctx, view, path);
+  ctx.setLineDash([7, 5]);
+  ctx.lineWidth = 2.4;
+  ctx.strokeStyle = palette.ink;
+  ctx.stroke();
+  ctx.setLineDash([]);
 }
 
 /** The ground where a thing may lie: a band, or a disc about a point. */
@@ -39,7 +54,7 @@ function paintMayLie({ ctx, view }: PaintTools, path: readonly Xy[], withinM: nu
 
 function paintDig(tools: PaintTools, dig: DigMark, survey: Survey): void {
   const { ctx, view, palette } = tools;
-  for (const hit of dig.hits) paintMayLie(tools, hit.path, hit.withinM, palette.paddockTint);
+  for (const hit of dig.hits) paintWays(tools, hit, palette.paddockTint);
   const path = dig.path.map(survey.plane.toXy);
   ctx.beginPath();
   if (path.length === 1) {
@@ -75,8 +90,8 @@ function paintSpade({ ctx, view, palette }: PaintTools, at: Xy): void {
   ctx.stroke();
 }
 
-/** Its number; where it may lie in the dig, on a red ground with a sign before it. */
-function paintHit({ ctx, view, palette }: PaintTools, { nearest, number, overlap }: DigHit): void {
+/** Its number; where it may lie in the dig, on a red ground with a sign before it; of what is only planned, in a dotted rim. */
+function paintHit({ ctx, view, palette }: PaintTools, { nearest, number, overlap, inGround }: DigHit): void {
   const [x, y] = toPx(view, nearest);
   const words = overlap ? `✕ ${number}` : number;
   ctx.font = mapFont(700);
@@ -87,7 +102,9 @@ function paintHit({ ctx, view, palette }: PaintTools, { nearest, number, overlap
   ctx.fill();
   ctx.strokeStyle = overlap ? palette.paper : palette.ink;
   ctx.lineWidth = 2;
+  ctx.setLineDash(inGround ? [] : [2, 3]);
   ctx.stroke();
+  ctx.setLineDash([]);
   ctx.fillStyle = overlap ? palette.paper : palette.ink;
   ctx.textAlign = 'center';
   ctx.textBaseline = 'middle';

@@ -2,8 +2,10 @@ import type { Label } from '../../../core/geometry/labelPlacement.ts';
 import { clipPolylineToBox } from '../../../core/geometry/plane/clipPolylineToBox.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import { formatArea, formatTape, formatVoltage } from '../../../core/model/formatUnits.ts';
-import type { Paddock } from '../../../core/registers/types.ts';
+import { depthAtGateway } from '../../../core/locate/depth.ts';
+import { depthLabel } from '../../../core/locate/depthWords.ts';
+import { formatArea, formatVoltage } from '../../../core/model/formatUnits.ts';
+import type { CrossingFigures, Paddock } from '../../../core/registers/types.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -90,7 +92,7 @@ function wishOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
     case 'energiser':
       return beside(look, part.energiser.name, toPx(view, part.xy), 18, 80, chosen);
     case 'crossing':
-      return near('crossing') ? depthLabel(look, part.figures.path, part.figures.crossing, chosen) : null;
+      return near('crossing') ? crossingLabel(look, part.figures, chosen) : null;
     case 'inGround': {
       if (!near('inGround')) return null;
       const { path, thing } = part.left;
@@ -119,8 +121,9 @@ function beside(
   chosen: boolean,
   style: LabelText['style'] = 'text',
 ): MapLabel {
-  const width = textWidthPx(look.ctx, text);
-  const height = labelSizePx + 2;
+  const lines = text.split('\n');
+  const width = Math.max(...lines.map((line) => textWidthPx(look.ctx, line)));
+  const height = lines.length * (labelSizePx + 3) - 1;
   const [dx, dy] = [width / 2 + awayPx, height / 2 + awayPx];
   const candidates: Px[] = [
     [dx, -dy * 0.8],
@@ -141,16 +144,13 @@ function middleInView({ view }: Look, path: readonly Xy[]): Px | null {
   return longest.length < 2 ? null : pointAtStation(longest, pathLengthPx(longest) / 2).point;
 }
 
-function depthLabel(
-  look: Look,
-  path: readonly Xy[],
-  crossing: { readonly method: string; readonly depthM: number },
-  chosen: boolean,
-): MapLabel | null {
+function crossingLabel(look: Look, figures: CrossingFigures, chosen: boolean): MapLabel | null {
+  const { path, crossing } = figures;
   if (path.length < 2) return null;
-  const middle = path[Math.floor(path.length / 2)]!;
-  const text = crossing.method === 'overhead' ? 'overhead' : `${formatTape(crossing.depthM, look.input.units)} deep`;
-  return beside(look, text, toPx(look.view, middle), 6, 30, chosen);
+  const { project, survey, units } = look.input;
+  const overhead = crossing.method === 'overhead';
+  const text = overhead ? 'overhead' : depthLabel(depthAtGateway(project, survey, figures), units).join('\n');
+  return beside(look, text, toPx(look.view, path[Math.floor(path.length / 2)]!), 6, 30, chosen);
 }
 
 function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel | null {

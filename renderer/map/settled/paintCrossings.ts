@@ -1,12 +1,14 @@
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { isInTheGround } from '../../../core/locate/inTheGround.ts';
 import { toPx } from '../plane/view.ts';
 import type { CrossingPart, LeadOutPart } from '../scene/parts.ts';
 import { disc } from '../signs/pen.ts';
 import type { Look } from './look.ts';
 import { tracePlanePath } from './pixelPath.ts';
 
-/** Dashes of everything that lies buried. */
+/** Dashes of everything that lies buried, and dots of what is only planned to. */
 export const buriedDash = [7, 5];
+const plannedDash = [2, 4];
 /** Crossings narrower than this are not drawn: their gateway's tick stands for them. */
 const leastPx = 6;
 
@@ -21,7 +23,7 @@ export function* paintCrossings(look: Look, parts: readonly CrossingPart[]): Gen
 function paintCrossing(look: Look, { figures }: CrossingPart): void {
   const { ctx, view, palette, linePx } = look;
   const { path, crossing } = figures;
-  const built = crossing.status === 'built';
+  const built = crossing.status === 'built' || isInTheGround(look.input.project, crossing);
   const overhead = crossing.method === 'overhead';
   ctx.beginPath();
   tracePlanePath(ctx, view, path);
@@ -30,7 +32,7 @@ function paintCrossing(look: Look, { figures }: CrossingPart): void {
   ctx.strokeStyle = palette.paper;
   ctx.lineWidth = linePx + 3;
   ctx.stroke();
-  if (!overhead) ctx.setLineDash(buriedDash);
+  if (!overhead) ctx.setLineDash(built ? buriedDash : plannedDash);
   ctx.strokeStyle = palette.ink;
   ctx.lineWidth = built ? linePx : Math.max(1, linePx * 0.55);
   ctx.stroke();
@@ -52,9 +54,10 @@ export function paintLeadOuts({ ctx, view, palette, linePx }: Look, parts: reado
     tracePlanePath(ctx, view, xy);
     ctx.lineJoin = 'round';
     ctx.lineCap = 'butt';
-    ctx.setLineDash(leadOut.buried ? buriedDash : []);
+    const built = leadOut.status === 'built';
+    ctx.setLineDash(leadOut.buried ? (built ? buriedDash : plannedDash) : []);
     ctx.strokeStyle = palette.ink;
-    ctx.lineWidth = leadOut.status === 'built' ? linePx : Math.max(1, linePx * 0.55);
+    ctx.lineWidth = built ? linePx : Math.max(1, linePx * 0.55);
     ctx.stroke();
     ctx.setLineDash([]);
   }

@@ -17,15 +17,17 @@ export interface RecordOverlay {
 export interface RecordedCrossing {
   /** Its gateway, whose crossing is then not drawn as planned. */
   readonly gatewayId: string;
-  readonly path: readonly Xy[];
+  /** Every way that its trench may run. */
+  readonly paths: readonly (readonly Xy[])[];
   readonly points: readonly RecordedPoint[];
 }
 
 export interface RecordedPoint {
-  readonly xy: Xy;
-  /** The mirror point that the ties alone cannot tell from it. */
-  readonly mirror: Xy | null;
-  readonly ties: readonly { readonly from: Xy; readonly text: string }[];
+  /** Every place where it can be; none where its tapes do not meet. */
+  readonly places: readonly Xy[];
+  /** One place, and nothing against it. */
+  readonly certain: boolean;
+  readonly ties: readonly { readonly from: Xy; readonly lengthM: number; readonly text: string }[];
 }
 
 /** From so many pixels a metre on, ties are drawn, and from so many their lengths too. */
@@ -64,11 +66,11 @@ function paintPlanned({ ctx, view, palette }: Look, path: readonly Xy[]): void {
   ctx.setLineDash([]);
 }
 
-function paintBuilt(look: Look, { path, points }: RecordedCrossing): void {
+function paintBuilt(look: Look, { paths, points }: RecordedCrossing): void {
   const { ctx, view, palette, linePx } = look;
   const draw = (widthPx: number, style: string, dash: readonly number[]) => {
     ctx.beginPath();
-    tracePlanePath(ctx, view, path);
+    for (const path of paths) tracePlanePath(ctx, view, path);
     ctx.setLineDash([...dash]);
     ctx.lineWidth = widthPx;
     ctx.strokeStyle = style;
@@ -82,27 +84,38 @@ function paintBuilt(look: Look, { path, points }: RecordedCrossing): void {
   for (const point of points) paintPoint(look, point, written);
 }
 
-function paintPoint(look: Look, { xy, mirror, ties }: RecordedPoint, written: Px[]): void {
+function paintPoint(look: Look, { places, certain, ties }: RecordedPoint, written: Px[]): void {
   const { ctx, view, palette } = look;
-  const [x, y] = toPx(view, xy);
   ctx.strokeStyle = palette.accent;
   ctx.lineWidth = 1.2;
-  for (const { from } of ties) {
-    ctx.beginPath();
-    tracePlanePath(ctx, view, [from, xy]);
-    ctx.stroke();
+  for (const xy of places) {
+    for (const { from } of ties) {
+      ctx.beginPath();
+      tracePlanePath(ctx, view, [from, xy]);
+      ctx.stroke();
+    }
   }
-  if (mirror) {
-    const [mx, my] = toPx(view, mirror);
-    disc(ctx, mx, my, 4.5);
-    ctx.fillStyle = palette.paper;
+  if (places.length === 0) paintAstray(look, ties);
+  for (const xy of places) {
+    const [x, y] = toPx(view, xy);
+    disc(ctx, x, y, 4.5);
+    ctx.fillStyle = certain ? palette.accent : palette.paper;
     ctx.fill();
+    if (!certain) ctx.stroke();
+  }
+  const first = places[0];
+  if (first && view.pxPerM >= wordsFromPxPerM) for (const tie of ties) paintTape(look, first, tie, written);
+}
+
+/** Tapes that do not meet, each as the circle that its end draws about its post. */
+function paintAstray({ ctx, view }: Look, ties: RecordedPoint['ties']): void {
+  ctx.setLineDash([2, 4]);
+  for (const { from, lengthM } of ties) {
+    const [x, y] = toPx(view, from);
+    disc(ctx, x, y, lengthM * view.pxPerM);
     ctx.stroke();
   }
-  disc(ctx, x, y, 4.5);
-  ctx.fillStyle = palette.accent;
-  ctx.fill();
-  if (view.pxPerM >= wordsFromPxPerM) for (const tie of ties) paintTape(look, xy, tie, written);
+  ctx.setLineDash([]);
 }
 
 /** Shares of a tape's way from its post at which its length may stand, the best first. */

@@ -1,11 +1,12 @@
 import { useId, useMemo, useState } from 'react';
+import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import { type CrossingRow, crossingsCalled, crossingsNear } from '../../../core/locate/crossingSearch.ts';
 import { formatLength, formatTape } from '../../../core/model/formatUnits.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useUnits } from '../../state/useUnits.ts';
+import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { Register } from '../parts/Register.tsx';
-import { CertaintyTag } from './CertaintyTag.tsx';
 import { StakeOutView } from './StakeOutView.tsx';
 import { typedPlace } from './typedPlace.ts';
 import { useCrossingRows, useSoughtGateway } from './useCrossingRows.ts';
@@ -15,7 +16,7 @@ interface ShownRow {
   readonly distanceM: number | null;
 }
 
-/** The register of buried crossings, searched by name or by a place, and how to find the chosen one. */
+/** The register of crossings in the ground and planned, searched by name or by a place, and how to find the chosen one. */
 export function CrossingsView() {
   const { project, survey } = useOpenFile();
   const units = useUnits();
@@ -45,7 +46,7 @@ export function CrossingsView() {
       </div>
       {sought ? <StakeOutView gatewayId={sought} /> : null}
       <Register<ShownRow>
-        caption="Buried crossings"
+        caption="Crossings in the ground and planned"
         rows={shown}
         idOf={({ row }) => row.gatewayId}
         empty={rows.length === 0 ? 'No buried crossing yet. Draw gives each live gateway one.' : 'None has that name.'}
@@ -61,12 +62,16 @@ export function CrossingsView() {
                 },
               ]
             : [{ title: 'Fence', cell: ({ row }: ShownRow) => row.line, sortBy: ({ row }: ShownRow) => row.line }]),
-          { title: 'How sure', cell: ({ row }) => <CertaintyTag certainty={row.certainty} /> },
+          {
+            title: 'How sure',
+            cell: ({ row }) => <CertaintyTag crossing={row.crossing} />,
+            sortBy: ({ row: { crossing } }) => standingInShort(crossing),
+          },
           {
             title: 'Within',
             figures: true,
-            cell: ({ row }) => formatTape(row.certainty.withinM, units),
-            sortBy: ({ row }) => row.certainty.withinM,
+            cell: ({ row: { crossing } }) => (crossing.inGround ? formatTape(crossing.certainty.withinM, units) : '–'),
+            sortBy: ({ row: { crossing } }) => (crossing.inGround ? crossing.certainty.withinM : 1e9),
           },
         ]}
       />

@@ -1,8 +1,8 @@
 import { useId, useMemo, useState } from 'react';
-import { type Dig, type DigFinding, digCheck } from '../../../core/locate/digCheck.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
+import { type Dig, type DigFinding, digCheck, numbered } from '../../../core/locate/digCheck.ts';
 import {
   awayInWords,
+  depthOfThing,
   digSentence,
   errorInWords,
   onlyWhatIsInTheFile,
@@ -92,12 +92,12 @@ function Answered({ dig }: { readonly dig: Dig }) {
       </p>
       {answer.findings.length === 0 ? <p>{onlyWhatIsInTheFile}</p> : null}
       <ol className="dig-findings">
-        {[...answer.findings, ...answer.overhead].map((finding, index) => (
+        {numbered(answer).map(({ finding, number, overhead }) => (
           <FindingRow
             key={`${finding.thing.kind} ${finding.thing.id}`}
             finding={finding}
-            number={index + 1}
-            overhead={index >= answer.findings.length}
+            number={number}
+            overhead={overhead}
           />
         ))}
       </ol>
@@ -134,14 +134,18 @@ function FindingRow({
   overhead,
 }: {
   readonly finding: DigFinding;
-  readonly number: number;
+  readonly number: string;
   readonly overhead: boolean;
 }) {
   const units = useUnits();
   const { thing, overlap } = finding;
   const isHit = overlap && !overhead;
   return (
-    <li className={isHit ? 'hit' : undefined} onPointerEnter={() => light([thing.id])} onPointerLeave={() => light([])}>
+    <li
+      className={isHit ? 'hit' : thing.inGround ? undefined : 'planned'}
+      onPointerEnter={() => light([thing.id])}
+      onPointerLeave={() => light([])}
+    >
       <p>
         <strong>
           {number}. {thing.name}
@@ -151,7 +155,7 @@ function FindingRow({
       <p className="dig-verdict">
         {isHit ? <span aria-hidden="true">✕ </span> : null}
         {overhead ? 'Overhead: keep machines clear of it; ask its owner by how much.' : `${verdictInWords(finding)}.`}{' '}
-        {thing.depthM === null ? '' : `${formatTape(thing.depthM, units)} deep. `}
+        {overhead ? '' : `${capital(depthOfThing(finding, units))}. `}
         {errorInWords(finding, units)}.
       </p>
       <button
@@ -165,4 +169,8 @@ function FindingRow({
       </button>
     </li>
   );
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

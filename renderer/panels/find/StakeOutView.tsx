@@ -2,20 +2,29 @@ import { useEffect, useMemo } from 'react';
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { certaintyInWords } from '../../../core/locate/certaintyWords.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
+import {
+  depthHeading,
+  depthInWords,
+  depthThereInShort,
+  depthThereInWords,
+  leftOutInWords,
+} from '../../../core/locate/depthWords.ts';
 import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';
+import { placeNames } from '../../../core/locate/tieWords.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import { pointLetter, stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
-import { certaintyInWords, pointSureInWords, stepOffset, tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
+import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
-import { CertaintyTag } from './CertaintyTag.tsx';
+import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { CrossingPhotos } from './CrossingPhotos.tsx';
 import { setDig, useFind } from './findState.ts';
 import { measureText } from './measureText.ts';
@@ -43,9 +52,14 @@ export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
     <section className="block stake-out" aria-label={`To find the crossing at ${gateway.name}`}>
       <div className="stake-head">
         <h2>Crossing at {gateway.name}</h2>
-        <CertaintyTag certainty={stake.certainty} />
+        <CertaintyTag crossing={stake.crossing} />
       </div>
-      <p>{certaintyInWords(stake.certainty, units)}</p>
+      {warns(stake) ? (
+        <Caution>{certaintyInWords(stake.crossing, units)}</Caution>
+      ) : (
+        <p>{certaintyInWords(stake.crossing, units)}</p>
+      )}
+      <DepthWords stake={stake} />
       <SketchView
         name={`Plan of the crossing at ${gateway.name}, north up`}
         heightPx={310}
@@ -74,9 +88,31 @@ export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
     </section>
   );
 
-  function middleOf({ crossing: { path, lengthM, startFoot } }: StakeOut) {
+  function middleOf({ crossing: { path, lengthM, startFoot, courses, shape } }: StakeOut) {
+    if (courses.length > 1) return survey.plane.toLonLat(shape.centre);
     return survey.plane.toLonLat(path.length > 1 ? pointAtStation(path, lengthM / 2).point : startFoot);
   }
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
+/** Its tapes leave open where it lies. */
+function warns({ crossing: { inGround, certainty } }: StakeOut): boolean {
+  return inGround && (certainty.basis === 'ambiguous' || certainty.basis === 'contradictory');
+}
+
+function DepthWords({ stake }: { readonly stake: StakeOut }) {
+  const units = useUnits();
+  const words = depthInWords(stake.depth, units);
+  const leftOut = leftOutInWords(stake.depth, stake.crossing.lengthM, units);
+  return (
+    <>
+      <p>{capital(words)}.</p>
+      {leftOut === '' ? null : <Caution>{leftOut}</Caution>}
+    </>
+  );
 }
 
 /** The points in order along the trench; the sketch shows the tapes of the chosen one. */
@@ -105,13 +141,21 @@ function PointWords({ point }: { readonly point: StakePoint }) {
   const units = useUnits();
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const { placed } = propertyOf(project);
+  const names = placeNames(point.places);
   return (
     <>
       <p className="stake-tapes">{tapesInWords(point, units)}</p>
       <p>
-        {formatTape(point.depthM, units)} deep. {pointSureInWords(point, units)}
+        {capital(depthThereInWords(point.depth, units))}. {pointSureInWords(point, units)}
       </p>
-      {placed ? <p className="field-hint">{formatPlace(point.at, system)}</p> : null}
+      {placed
+        ? point.places.map(({ at }, i) => (
+            <p key={names[i]} className="field-hint">
+              {point.places.length > 1 ? `${names[i]!}: ` : ''}
+              {formatPlace(at, system)}
+            </p>
+          ))
+        : null}
     </>
   );
 }
@@ -130,9 +174,9 @@ function Steps({ stake }: { readonly stake: StakeOut }) {
         <thead>
           <tr>
             <th scope="col">At</th>
-            <th scope="col">Off the line</th>
+            <th scope="col">{stepsHeading(stake)}</th>
             <th scope="col" className="amount">
-              Depth
+              {depthHeading(stake.depth)}
             </th>
           </tr>
         </thead>
@@ -141,7 +185,7 @@ function Steps({ stake }: { readonly stake: StakeOut }) {
             <tr key={step.alongM}>
               <td>{formatTape(step.alongM, units)}</td>
               <td>{stepOffset(step, stake, units)}</td>
-              <td className="amount">{formatTape(step.depthM, units)}</td>
+              <td className="amount">{depthThereInShort(step.depth, units)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
-import { certaintyOf } from '../../../core/locate/certainty.ts';
+import { crossingThing } from '../../../core/locate/buriedThings.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
-import { digCheck } from '../../../core/locate/digCheck.ts';
+import { digCheck, numbered } from '../../../core/locate/digCheck.ts';
 import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
 import { switchName } from '../../../core/locate/hunt/huntWords.ts';
 import type { Project } from '../../../core/model/project.ts';
@@ -24,17 +24,16 @@ export function useFindOverlay(): FindOverlay | null {
   const now = useHuntNow();
   const digMark = useMemo((): DigMark | null => {
     if (!isOpen || view !== 'dig' || !dig) return null;
-    const { findings, overhead } = digCheck(project, survey, dig);
-    const hits = [...findings, ...overhead].map(({ thing, nearest, overlap }, index) => {
-      const { path, withinM } = thing;
-      return { number: String(index + 1), path, nearest, withinM, overlap: overlap && index < findings.length };
+    const hits = numbered(digCheck(project, survey, dig)).map(({ finding, number, overhead }) => {
+      const { ways, inGround } = finding.thing;
+      return { number, ways, inGround, nearest: finding.nearest, overlap: finding.overlap && !overhead };
     });
     return { ...dig, hits };
   }, [isOpen, view, dig, project, survey]);
   const sought = useMemo(() => {
     if (!isOpen || view !== 'crossings' || !soughtId) return null;
     const crossing = crossingAt(project, survey, soughtId);
-    return crossing && { path: crossing.path, withinM: certaintyOf(crossing).withinM };
+    return crossing && crossingThing(crossing);
   }, [isOpen, view, soughtId, project, survey]);
   const hunt = useMemo(
     () => (isOpen && view === 'fault' && now ? huntMark(now, project, survey, units) : null),

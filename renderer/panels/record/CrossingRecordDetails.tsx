@@ -1,14 +1,18 @@
 import { useState } from 'react';
 import { oneConduitRule } from '../../../core/electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../../core/electrical/conductors/otherCables.ts';
+import { postSide, sideOfOpening } from '../../../core/locate/compass.ts';
 import { type CrossingAsBuilt, crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type CrossingSource, crossingSource } from '../../../core/locate/crossingSource.ts';
-import { labelOf } from '../../../core/locate/ties.ts';
+import { depthOf } from '../../../core/locate/depth.ts';
+import { depthInWords, leftOutInWords } from '../../../core/locate/depthWords.ts';
+import { footLabel, labelOf } from '../../../core/locate/ties.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
-import type { BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
+import type { BuriedPoint, BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
 import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
+import type { GatewayShape } from '../../../core/registers/types.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
@@ -56,7 +60,9 @@ export function CrossingRecordDetails({ gateway }: { readonly gateway: Gateway }
       </nav>
       {open === 'points' ? <Points source={source} built={built} record={record} set={set} /> : null}
       {open === 'depths' ? <Depths built={built} record={record} set={set} /> : null}
-      {open === 'trench' ? <Trench crossing={crossing} record={record} set={set} what={what} /> : null}
+      {open === 'trench' ? (
+        <Trench crossing={crossing} shape={built.shape} record={record} set={set} what={what} />
+      ) : null}
       {open === 'photos' ? <Photos of={{ kind: 'crossing', id: crossing.id }} what={what} /> : null}
       {open === 'built' ? (
         <>
@@ -80,11 +86,11 @@ function Points({ source, built, record, set }: PartProps & { readonly source: C
   const more = points.filter(({ role }) => role === 'point');
   const nextRank = 1 + Math.max(0, ...points.map(({ rank }) => rank));
   const choices = [
-    { key: 'startFoot', role: 'startFoot', point: one('startFoot'), label: 'Start riser foot' },
+    { key: 'startFoot', role: 'startFoot', point: one('startFoot'), label: capital(footLabel(shape, 'start')) },
     { key: 'bend', role: 'bend', point: one('bend'), label: 'Bend' },
-    ...more.map((point) => ({ key: point.id, role: 'point', point, label: labelOf(point) }) as const),
+    ...more.map((point) => ({ key: point.id, role: 'point', point, label: labelOf(point, shape) }) as const),
     { key: 'new', role: 'point', point: null, label: 'A further point' },
-    { key: 'endFoot', role: 'endFoot', point: one('endFoot'), label: 'End riser foot' },
+    { key: 'endFoot', role: 'endFoot', point: one('endFoot'), label: capital(footLabel(shape, 'end')) },
   ] as const;
   const [key, setKey] = useState<string>('startFoot');
   const chosen = choices.find((choice) => choice.key === key) ?? choices[0];
@@ -95,10 +101,7 @@ function Points({ source, built, record, set }: PartProps & { readonly source: C
         value={chosen.key}
         choices={choices.map(({ key: value, label, point }) => ({
           value,
-          label:
-            point && point.ties.length > 0
-              ? `${label}: ${point.ties.length} ${point.ties.length === 1 ? 'tie' : 'ties'}`
-              : label,
+          label: point ? `${label}${toldOf(point, built)}` : label,
         }))}
         onCommit={setKey}
       />
@@ -127,33 +130,43 @@ function Points({ source, built, record, set }: PartProps & { readonly source: C
   );
 }
 
+/** What the list of points says of one that something was measured of. */
+function toldOf({ id, ties }: BuriedPoint, { points }: CrossingAsBuilt): string {
+  const basis = points.find(({ point }) => point.id === id)?.basis;
+  if (basis === 'ambiguous') return ': side not said';
+  if (basis === 'contradictory') return ': tapes do not meet';
+  return ties.length === 0 ? '' : `: ${ties.length} ${ties.length === 1 ? 'tie' : 'ties'}`;
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
 /** The bow as taped from the middle of the opening: it is the crossing's own. */
 function MeasuredBow({ built: { figures, shape, points } }: { readonly built: CrossingAsBuilt }) {
   const { crossing, gateway } = figures;
-  if (points.some(({ point, xy }) => point.role === 'bend' && xy !== null)) {
-    return <p className="field-hint">The arc runs through the bend as it was taped.</p>;
+  if (points.some(({ point, places }) => point.role === 'bend' && places.length > 0)) {
+    return <p className="field-hint">The arc runs through the bend as it was measured.</p>;
   }
   const set = (label: string, patch: Partial<Crossing>) =>
     change(`${label}: crossing at ${gateway.name}`, 'crossing', crossing.id, patch, { recording: true });
   return (
     <div className="field-pair">
       <LengthField
-        label="Bow as measured"
+        label="Curve: most off the straight, as measured"
         valueM={crossing.bowM}
         optional
         maxM={shape.gateway.widthM}
         placeholder={figures.bowM.toFixed(2)}
-        hint={
-          figures.bowAssumed ? 'Not measured yet: the share of the width is shown.' : 'From the middle of the opening.'
-        }
+        hint={figures.bowAssumed ? 'Not measured: a share of the width is assumed.' : 'From the middle of the opening.'}
         onCommitM={(bowM) => set('Measure the bow', { bowM })}
       />
       <SelectField
-        label="Bows to"
+        label="It curves to the"
         value={crossing.bowSide}
         choices={[
-          { value: 'left', label: 'Left' },
-          { value: 'right', label: 'Right' },
+          { value: 'left', label: sideOfOpening(shape, 1) },
+          { value: 'right', label: sideOfOpening(shape, -1) },
         ]}
         onCommit={(bowSide) => set('Change the side of the bow', { bowSide })}
       />
@@ -164,7 +177,8 @@ function MeasuredBow({ built: { figures, shape, points } }: { readonly built: Cr
 function Depths({ built, record, set }: PartProps) {
   const units = useUnits();
   const { depths } = record;
-  const planned = built.figures.crossing.depthM;
+  const known = depthOf(built);
+  const leftOut = leftOutInWords(known, built.lengthM, units);
   const [alongM, setAlongM] = useState<number | null>(null);
   const add = (depthM: number | null) => {
     if (depthM === null) return;
@@ -176,9 +190,11 @@ function Depths({ built, record, set }: PartProps) {
   return (
     <section className="block" aria-label="Depths">
       <p className="field-hint">
-        The trench is {formatTape(built.lengthM, units)} long and planned {formatTape(planned, units)} deep. Measure
-        from the ground to the top of the pipe, along the trench from the start post’s riser.
+        The trench is {formatTape(built.lengthM, units)} long and planned{' '}
+        {formatTape(built.figures.crossing.depthM, units)} deep. Measure from the ground to the top of the pipe, along
+        the trench from the riser at the {postSide(built.shape, 'start')} post. So far: {depthInWords(known, units)}.
       </p>
+      {leftOut === '' ? null : <Caution>{leftOut}</Caution>}
       <ul className="ties">
         {depths.map((depth, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: depths have no other name than their order
@@ -234,10 +250,15 @@ function Depths({ built, record, set }: PartProps) {
 
 function Trench({
   crossing,
+  shape,
   record,
   set,
   what,
-}: Omit<PartProps, 'built'> & { readonly crossing: Crossing; readonly what: string }) {
+}: Omit<PartProps, 'built'> & {
+  readonly crossing: Crossing;
+  readonly shape: GatewayShape;
+  readonly what: string;
+}) {
   const setCrossing = (label: string, patch: Partial<Crossing>) =>
     change(`${label}: ${what}`, 'crossing', crossing.id, patch, { recording: true });
   const joints = record.jointsUnderground;
@@ -300,12 +321,12 @@ function Trench({
       />
       <div className="field-pair">
         <TextField
-          label="Start riser is on"
+          label={`${capital(postSide(shape, 'start'))} riser is on`}
           value={record.risers.start}
           onCommit={(start) => set('Write the start riser', { risers: { ...record.risers, start } })}
         />
         <TextField
-          label="End riser is on"
+          label={`${capital(postSide(shape, 'end'))} riser is on`}
           value={record.risers.end}
           onCommit={(end) => set('Write the end riser', { risers: { ...record.risers, end } })}
         />

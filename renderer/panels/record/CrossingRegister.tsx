@@ -1,10 +1,12 @@
+import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import type { CrossingRow } from '../../../core/registers/record/crossingRegister.ts';
 import { useUnits } from '../../state/useUnits.ts';
+import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { Register } from '../parts/Register.tsx';
 import { useRecord } from './useRecord.ts';
 
-/** Every buried crossing, what is recorded of it and what is not. Choose one to record it. */
+/** Every crossing, in the ground or planned, what is recorded of it and what is not. Choose one to record it. */
 export function CrossingRegister() {
   const { crossings } = useRecord();
   const units = useUnits();
@@ -12,7 +14,7 @@ export function CrossingRegister() {
     <>
       <p className="field-hint">Choose a crossing, here or by its gateway on the map, to record it.</p>
       <Register<CrossingRow>
-        caption="Buried crossings"
+        caption="Crossings in the ground and planned"
         rows={crossings}
         idOf={({ built }) => built.figures.gateway.id}
         empty="No buried crossing is drawn."
@@ -24,13 +26,18 @@ export function CrossingRegister() {
           },
           {
             title: 'State',
-            cell: ({ built }) => built.figures.crossing.status,
-            sortBy: ({ built }) => built.figures.crossing.status,
+            cell: ({ built }) => stateOf(built),
+            sortBy: ({ built }) => stateOf(built),
           },
           {
-            title: 'Known to',
-            cell: ({ built }) => (built.seM === null ? 'not taped' : formatTape(built.seM, units)),
-            sortBy: ({ built }) => built.seM ?? 1e9,
+            title: 'How sure',
+            cell: ({ built }) => <CertaintyTag crossing={built} />,
+            sortBy: ({ built }) => standingInShort(built),
+          },
+          {
+            title: 'Within',
+            cell: ({ built }) => (built.inGround ? formatTape(built.certainty.withinM, units) : '–'),
+            sortBy: ({ built }) => (built.inGround ? built.certainty.withinM : 1e9),
             figures: true,
           },
           {
@@ -47,6 +54,11 @@ export function CrossingRegister() {
       />
     </>
   );
+}
+
+/** Of what was recorded and is marked planned both are told. */
+function stateOf({ inGround, figures: { crossing } }: CrossingRow['built']): string {
+  return inGround && crossing.status === 'planned' ? 'planned, but recorded' : crossing.status;
 }
 
 function joints(count: number | null): string {

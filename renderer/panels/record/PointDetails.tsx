@@ -1,17 +1,24 @@
 import { useState } from 'react';
-import type { TieFix } from '../../../core/geometry/tie.ts';
+import type { Xy } from '../../../core/geometry/types.ts';
 import { bestTiePosts } from '../../../core/locate/bestTiePosts.ts';
+import { postSide, sideOfOpening } from '../../../core/locate/compass.ts';
 import type { CrossingSource } from '../../../core/locate/crossingSource.ts';
-import { expectedPlace, labelOf, offsetOf, type SolvedPoint, solvePoint } from '../../../core/locate/ties.ts';
-import { tiesInWords } from '../../../core/locate/tieWords.ts';
+import {
+  expectedPlace,
+  labelOf,
+  offsetOf,
+  type PossiblePlace,
+  type SolvedPoint,
+  solvePoint,
+} from '../../../core/locate/ties.ts';
+import { ambiguousInWords, doNotMeetInWords, placeNames, tiesInWords } from '../../../core/locate/tieWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
+import { formatTape, type Units } from '../../../core/model/formatUnits.ts';
 import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole } from '../../../core/model/recordThings.ts';
 import type { GatewayShape } from '../../../core/registers/types.ts';
 import { latitudeText, longitudeText } from '../../../core/sheets/placeText.ts';
-import { useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
@@ -33,28 +40,31 @@ export interface PointProps {
 /** One buried point: its tapes, what they come to, and the other ways to measure it. */
 export function PointDetails({ source, role, point: known, rank, onMade }: PointProps) {
   const units = useUnits();
-  const { figures, shape, placed } = source;
+  const { figures, shape } = source;
   const [freshId] = useState(() => newId('buriedPoint'));
   const point = known ?? newBuriedPoint(freshId, figures.crossing.id, role, rank);
   const solved = solvePoint(point, source);
-  const near = solved.xy ?? expectedPlace(role, source);
-  const where = `${labelOf(point)} of the crossing at ${figures.gateway.name}`;
+  const near = solved.places[0]?.xy ?? expectedPlace(role, source);
+  const where = `${labelOf(point, shape)} of the crossing at ${figures.gateway.name}`;
   const set = (label: string, patch: Partial<BuriedPoint>) =>
     void commit(`${label}: ${where}`, (before) => put(before, { ...point, ...patch }), { recording: true }).then(
       (done) => {
         if (done && !known) onMade(point.id);
       },
     );
+  const setSide = (side: BuriedPoint['side']) => set('Say the side', { side });
   return (
     <div className="point">
-      <p role="status">{tiesInWords(solved, units)}</p>
-      {solved.xy ? <PointFigures solved={solved} shape={shape} placed={placed} /> : null}
-      {solved.mirror && solved.fix ? (
-        <SideChoice solved={solved} shape={shape} onSide={(side) => set('Choose the side', { side })} />
+      {solved.basis === 'ambiguous' ? <SideNotSaid solved={solved} shape={shape} onSide={setSide} /> : null}
+      {solved.basis === 'contradictory' ? <DoNotMeet solved={solved} /> : null}
+      {solved.basis === 'measured' || solved.basis === 'none' ? (
+        <p role="status">{tiesInWords(solved, units)}</p>
       ) : null}
+      {solved.places.length === 1 ? <PointFigures place={solved.places[0]!} solved={solved} source={source} /> : null}
+      {point.side !== null ? <SideSaid point={point} source={source} onSide={setSide} /> : null}
       <TieEntry ties={point.ties} near={near} onChange={(ties, label) => set(label, { ties })} />
       {point.ties.length < 2 ? <Suggestion near={near} /> : null}
-      <OtherWays point={point} set={set} placed={placed} />
+      <OtherWays point={point} set={set} source={source} />
       {role === 'point' ? (
         <TextField label="Name" value={point.name} onCommit={(name) => set('Name', { name })} />
       ) : null}
@@ -71,39 +81,37 @@ export function PointDetails({ source, role, point: known, rank, onMade }: Point
 }
 
 function PointFigures({
+  place,
   solved,
-  shape,
-  placed,
+  source: { shape, placed, plane },
 }: {
+  readonly place: PossiblePlace;
   readonly solved: SolvedPoint;
-  readonly shape: GatewayShape;
-  readonly placed: boolean;
+  readonly source: CrossingSource;
 }) {
   const units = useUnits();
-  const { survey } = useOpenFile();
-  const { alongM, leftM } = offsetOf(solved.xy!, shape);
-  const [lon, lat] = survey.plane.toLonLat(solved.xy!);
-  const { fix } = solved;
+  const { alongM, leftM } = offsetOf(place.xy, shape);
+  const [lon, lat] = plane.toLonLat(place.xy);
   const residuals =
-    fix && solved.ties.length > 2
-      ? solved.ties.map(({ name }, i) => `${name} ${formatTape(fix.residualsM[i]!, units)}`)
+    place.fix && solved.ties.length > 2
+      ? solved.ties.map(({ name }, i) => `${name} ${formatTape(place.fix!.residualsM[i]!, units)}`)
       : [];
   return (
     <>
       <dl className="plan-figures">
         <div>
-          <dt>Along the opening</dt>
+          <dt>Along the opening, from the {postSide(shape, 'start')} post</dt>
           <dd>{formatTape(alongM, units)}</dd>
         </div>
         <div>
           <dt>Off it</dt>
           <dd>
-            {formatTape(Math.abs(leftM), units)} {leftM < 0 ? 'right' : 'left'}
+            {formatTape(Math.abs(leftM), units)} {sideOfOpening(shape, leftM)}
           </dd>
         </div>
         <div>
-          <dt>Known to</dt>
-          <dd>{solved.seM === null ? 'not known' : formatTape(solved.seM, units)}</dd>
+          <dt>Within, 19 times in 20</dt>
+          <dd>{formatTape(place.withinM, units)}</dd>
         </div>
       </dl>
       <p className="field-hint">
@@ -114,39 +122,88 @@ function PointFigures({
   );
 }
 
-/** Two tapes leave a point and its mirror: the user says which it is. */
-function SideChoice({
+/** Tapes that fit two places: nothing else matters as much as which of them it is, so it is asked first and loudest. */
+function SideNotSaid({
   solved,
   shape,
   onSide,
 }: {
   readonly solved: SolvedPoint;
   readonly shape: GatewayShape;
-  readonly onSide: (side: 'left' | 'right' | null) => void;
+  readonly onSide: (side: 'left' | 'right') => void;
 }) {
   const units = useUnits();
-  const [first, second] = [
-    solved.ties[0]!.name,
-    solved.ties.find(({ name }) => name !== solved.ties[0]!.name)?.name ?? '',
-  ];
-  const words = ({ point }: TieFix) => {
-    const { alongM, leftM } = offsetOf(point, shape);
-    const side = leftM < 0 ? 'right' : 'left';
-    return `${formatTape(Math.abs(leftM), units)} ${side} of the opening, ${formatTape(alongM, units)} along it`;
-  };
-  const fixes = [solved.fix!, solved.mirror!];
+  const { places } = solved;
+  const names = placeNames(places);
   return (
-    <SelectField<'left' | 'right' | 'nearer'>
-      label="Which of the two it is"
-      value={solved.point.side ?? 'nearer'}
+    <div className="side-not-said" role="alert">
+      <p>
+        <strong>Which side? {names.map(capital).join(' or ')}</strong>
+      </p>
+      <p>{ambiguousInWords(solved, units)} Until it is said, whoever digs has to keep clear of both.</p>
+      <p className="buttons">
+        {places.map((place, i) => {
+          const side = place.fix?.side;
+          if (!side || side === 'on the line') return null;
+          return (
+            <button key={names[i]} type="button" className="side-choice" onClick={() => onSide(side)}>
+              {capital(names[i]!)}: {offsetInWords(place.xy, shape, units)}
+            </button>
+          );
+        })}
+      </p>
+      <p className="field-hint">The map shows both. A third tape from a post off their line tells them apart too.</p>
+    </div>
+  );
+}
+
+/** "0.28 m north of the opening, 0.40 m along it from the west post" */
+function offsetInWords(xy: Xy, shape: GatewayShape, units: Units): string {
+  const { alongM, leftM } = offsetOf(xy, shape);
+  const off = `${formatTape(Math.abs(leftM), units)} ${sideOfOpening(shape, leftM)} of the opening`;
+  return `${off}, ${formatTape(alongM, units)} along it from the ${postSide(shape, 'start')} post`;
+}
+
+/** Tapes that can't all be right, as they were read. */
+function DoNotMeet({ solved }: { readonly solved: SolvedPoint }) {
+  const units = useUnits();
+  return (
+    <div className="side-not-said" role="alert">
+      <p>
+        <strong>These tapes do not meet</strong>
+      </p>
+      <p>{doNotMeetInWords(solved, units)}</p>
+    </div>
+  );
+}
+
+/** The side that was said, as a compass word, to be changed or taken back. */
+function SideSaid({
+  point,
+  source,
+  onSide,
+}: {
+  readonly point: BuriedPoint;
+  readonly source: CrossingSource;
+  readonly onSide: (side: BuriedPoint['side']) => void;
+}) {
+  const units = useUnits();
+  const { places } = solvePoint({ ...point, side: null }, source);
+  if (places.length < 2) return null;
+  const names = placeNames(places);
+  return (
+    <SelectField<'left' | 'right' | 'open'>
+      label="On which side of the line of the posts it lies"
+      value={point.side ?? 'open'}
       choices={[
-        { value: 'nearer', label: 'Not said: the one nearer to where it was drawn' },
-        ...fixes.flatMap((fix) =>
-          fix.side === 'on the line' ? [] : [{ value: fix.side, label: `${capital(fix.side)}: ${words(fix)}` }],
+        ...places.flatMap(({ xy, fix }, i) =>
+          !fix || fix.side === 'on the line'
+            ? []
+            : [{ value: fix.side, label: `${capital(names[i]!)}: ${offsetInWords(xy, source.shape, units)}` }],
         ),
+        { value: 'open', label: 'Not said: it can be at both' },
       ]}
-      hint={`Left and right as seen from ${first} to ${second}. The map shows the other one hollow.`}
-      onCommit={(side) => onSide(side === 'nearer' ? null : side)}
+      onCommit={(side) => onSide(side === 'open' ? null : side)}
     />
   );
 }
@@ -200,11 +257,11 @@ function Suggestion({ near }: { readonly near: readonly [number, number] }) {
 function OtherWays({
   point,
   set,
-  placed,
+  source: { shape, placed },
 }: {
   readonly point: BuriedPoint;
   readonly set: (label: string, patch: Partial<BuriedPoint>) => void;
-  readonly placed: boolean;
+  readonly source: CrossingSource;
 }) {
   const [open, setOpen] = useState(point.offset !== null || point.gps !== null);
   const { offset, gps } = point;
@@ -226,7 +283,7 @@ function OtherWays({
           minM={-1000}
           maxM={1000}
           optional
-          hint="From the start post."
+          hint={`From the ${postSide(shape, 'start')} post towards the ${postSide(shape, 'end')} one.`}
           onCommitM={(alongM) => (alongM === null ? set('Forget the offset', { offset: null }) : setOffset({ alongM }))}
         />
         <LengthField
@@ -235,7 +292,7 @@ function OtherWays({
           minM={-1000}
           maxM={1000}
           optional
-          hint="Left above 0, right below."
+          hint={`Above 0 to the ${sideOfOpening(shape, 1)}, below to the ${sideOfOpening(shape, -1)}.`}
           onCommitM={(leftM) => (leftM === null ? set('Forget the offset', { offset: null }) : setOffset({ leftM }))}
         />
       </div>

@@ -27,7 +27,8 @@ export function RecordPage() {
   const { crossings, differences } = useRecord();
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('crossings');
   const View = registers.find(({ name }) => name === open)!.view;
-  const untied = crossings.filter(({ tied }) => tied < 2);
+  const untied = crossings.filter(({ tied, built }) => tied < 2 && built.inGround);
+  const sideOpen = crossings.filter(({ built }) => built.points.some(({ basis }) => basis === 'ambiguous'));
   const joined = crossings.filter(({ built }) => (built.record?.jointsUnderground ?? 0) > 0);
   const gateways = (rows: typeof crossings) => rows.map(({ built }) => built.figures.gateway.id);
   return (
@@ -36,6 +37,9 @@ export function RecordPage() {
       {crossings.length > 0 ? (
         <div className="figures">
           <Figure label="not taped yet" value={String(untied.length)} pieces={gateways(untied)} />
+          {sideOpen.length > 0 ? (
+            <Figure label="side not said" value={String(sideOpen.length)} pieces={gateways(sideOpen)} />
+          ) : null}
           <Figure label="with joints underground" value={String(joined.length)} pieces={gateways(joined)} />
         </div>
       ) : null}

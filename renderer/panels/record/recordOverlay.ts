@@ -12,7 +12,7 @@ export function recordOverlay(project: Project, survey: Survey): RecordOverlay {
   if (kept?.project !== project || kept.survey !== survey) {
     const { crossings, differences } = recordView(project, survey);
     const { units } = propertyOf(project);
-    const recorded = crossings.filter(({ built }) => built.measured && built.points.length > 0);
+    const recorded = crossings.filter(({ built }) => built.points.some(({ basis }) => basis !== 'none'));
     const overlay: RecordOverlay = {
       built: recorded.map((row) => recordedCrossing(row, (lengthM) => formatTape(lengthM, units))),
       planned: [
@@ -28,17 +28,11 @@ export function recordOverlay(project: Project, survey: Survey): RecordOverlay {
 function recordedCrossing({ built }: CrossingRow, words: (lengthM: number) => string): RecordedCrossing {
   return {
     gatewayId: built.figures.gateway.id,
-    path: built.path,
-    points: built.points.flatMap(({ xy, mirror, ties }) =>
-      xy
-        ? [
-            {
-              xy,
-              mirror: mirror?.point ?? null,
-              ties: ties.map((tie) => ({ from: tie.xy, text: words(tie.distanceM) })),
-            },
-          ]
-        : [],
-    ),
+    paths: built.courses.map(({ path }) => path),
+    points: built.points.map(({ places, basis, ties }) => ({
+      places: places.map(({ xy }) => xy),
+      certain: basis === 'measured',
+      ties: ties.map((tie) => ({ from: tie.xy, lengthM: tie.distanceM, text: words(tie.distanceM) })),
+    })),
   };
 }

@@ -394,6 +394,38 @@ describe('crossings', () => {
     expect(said(gated({ vehicles: true }, { depthM: 0.3, status: 'built' }), 'trenchDepth')[0]!.fixes).toEqual([]);
   });
 
+  it.each([
+    [true, 0.1, 1],
+    // To the top of a pipe of 19 mm bore that lies on the bottom of a trench of 0.45 m.
+    [true, 0.425, 0],
+    [true, 0.42, 1],
+    [false, 0.28, 0],
+    [false, 0.1, 1],
+  ])('vehicles %s, planned deep enough, measured %d m to the pipe: %d finding', (vehicles, depthM, count) => {
+    const planned = gated({ vehicles }, { depthM: 0.6, status: 'built', pipeBoreMm: 19 });
+    const [crossing] = planned.crossing.values();
+    const depths = [
+      { alongM: 0, depthM: 0.6 },
+      { alongM: 2, depthM },
+    ];
+    const measured = put(planned, { ...newCrossingRecord(crossing!.id), depths });
+    expect(said(planned, 'trenchDepth')).toEqual([]);
+    const findings = said(measured, 'trenchDepth');
+    expect(findings).toHaveLength(count);
+    for (const { message, fixes } of findings) {
+      expect(message).toContain(`was measured ${depthM.toFixed(2)} m deep, to its top, 2.00 m along the trench`);
+      expect(fixes).toEqual([]);
+    }
+  });
+
+  it('go by what was measured where the plan was too shallow', () => {
+    const planned = gated({ vehicles: true }, { depthM: 0.3, status: 'built' });
+    const [crossing] = planned.crossing.values();
+    expect(said(planned, 'trenchDepth')[0]!.message).toContain('was planned 0.30 m deep and not measured');
+    const record = { ...newCrossingRecord(crossing!.id), depths: [{ alongM: 1, depthM: 0.5 }] };
+    expect(said(put(planned, record), 'trenchDepth')).toEqual([]);
+  });
+
   it('have sealed risers once they are built', () => {
     const severity = (crossing: Partial<Crossing>) => said(gated({}, crossing), 'risersSealed')[0]?.severity;
     expect(severity({ status: 'built', sealed: null })).toBe('notKnown');

@@ -2,9 +2,11 @@ import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { phoneScript, phoneScriptHash } from '../../../core/exchange/phone/phoneScript.ts';
+import { type Project, put } from '../../../core/model/project.ts';
+import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
-import { bridgedGateway, drawing, gateSwitch, line, property } from '../../support/drawings.ts';
+import { at, bridgedGateway, drawing, gateSwitch, line, property } from '../../support/drawings.ts';
 
 const hostile = '<img src=x onerror=alert(1)>"\'&</script><script>alert(2)</script>';
 
@@ -18,18 +20,20 @@ const project = drawing(
     ],
     { name: hostile },
   ),
-  bridgedGateway('G1', 'F1', 50, { note: hostile }),
-  bridgedGateway('G2', 'F1', 150),
+  bridgedGateway('G1', 'F1', 50, { note: hostile, status: 'built' }),
+  bridgedGateway('G2', 'F1', 150, { status: 'built' }),
   gateSwitch('S1', 'G1', 'start', { note: hostile }),
 );
 
-const page = phonePage({
-  project,
-  survey: surveyOf(project),
-  date: '2026-05-01',
-  measure: typefaces().measure,
-  photos: [{ crossingId: 'X-G2', caption: hostile, base64: 'AAAA' }],
-});
+const pageOf = (of: Project) =>
+  phonePage({
+    project: of,
+    survey: surveyOf(of),
+    date: '2026-05-01',
+    measure: typefaces().measure,
+    photos: [{ crossingId: 'X-G2', caption: hostile, base64: 'AAAA' }],
+  });
+const page = pageOf(project);
 
 describe('phonePage', () => {
   it('lets its own script run and no other', () => {
@@ -59,10 +63,37 @@ describe('phonePage', () => {
     for (const source of sources) expect(source).toMatch(/^(#|data:image\/jpeg;base64,)/);
   });
 
-  it('has a card for each buried crossing and each switch', () => {
-    expect(page).toContain('Buried crossings (2)');
+  it('has a card for each crossing and each switch', () => {
+    expect(page).toContain('Crossings in the ground (2)');
+    expect(page).not.toContain('Planned crossings');
     expect(page).toContain('Cut-out switches (1)');
     expect(page.match(/class="card"/g)).toHaveLength(3);
     expect(page).toContain('data:image/jpeg;base64,AAAA');
+  });
+
+  it('keeps what is only planned under a heading of its own', () => {
+    const planned = pageOf(put(project, { ...project.crossing.get('X-G2')!, status: 'planned' }));
+    expect(planned).toContain('Crossings in the ground (1)');
+    expect(planned).toContain('Planned crossings, not in the ground (1)');
+    expect(planned.indexOf('<h3>G2 ')).toBeGreaterThan(planned.indexOf('id="planned"'));
+    expect(planned).toContain('Planned, not in the ground as far as this file knows.');
+  });
+
+  it('shows both places of a point whose side nobody said, and measured depths', () => {
+    const { startPost, endPost } = surveyOf(project).gateways.get('G2')!;
+    const ties = (['start', 'end'] as const).map((post) => ({
+      from: { on: 'gatePost', gatewayId: 'G2', post } as const,
+      postName: '',
+      postAt: at(post === 'start' ? startPost : endPost),
+      distanceM: 2.5,
+      seM: 0.02,
+    }));
+    const record = { ...newCrossingRecord('X-G2'), depths: [{ alongM: 1, depthM: 0.12 }] };
+    const open = pageOf(put(project, { ...newBuriedPoint('b', 'X-G2', 'bend'), ties }, record));
+    expect(open).toContain('<span class="tag warns">side not said</span>');
+    expect(open).toContain('on the north side or on the south side: nobody said which.');
+    expect(open).toContain('north side: ');
+    expect(open).toContain('0.12 m deep to the top of the pipe, measured');
+    expect(page).toContain('Trench 0.30 m deep as planned, not measured');
   });
 });

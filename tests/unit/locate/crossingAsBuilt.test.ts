@@ -2,9 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import { crossingAt, depthAtM } from '../../../core/locate/crossingAsBuilt.ts';
+import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
+import { depthAt, depthOf } from '../../../core/locate/depth.ts';
+import { depthInWords, leftOutInWords } from '../../../core/locate/depthWords.ts';
 import { fixedPosts, tieFromKey } from '../../../core/locate/tieFrom.ts';
-import { tiesInWords } from '../../../core/locate/tieWords.ts';
+import { doNotMeetInWords, tiesInWords } from '../../../core/locate/tieWords.ts';
 import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, TapeTie } from '../../../core/model/recordThings.ts';
@@ -40,6 +42,12 @@ function bend(changes: Partial<BuriedPoint>): BuriedPoint {
 
 const asBuilt = (project: Project) => crossingAt(project, survey, 'G1')!;
 const solve = (point: BuriedPoint) => asBuilt(put(plain, point)).points[0]!;
+/** Where a point is that can be in one place only. */
+function only(point: BuriedPoint): Xy {
+  const { places } = solve(point);
+  expect(places).toHaveLength(1);
+  return places[0]!.xy;
+}
 
 describe('ties', () => {
   test('posts go by what they are called on the ground', () => {
@@ -54,18 +62,42 @@ describe('ties', () => {
 
   test('two ties from the gate posts: the side that was said decides', () => {
     const ties = tapes([50, 1.2], [hinge!, latch!]);
-    expect(solve(bend({ ties, side: 'left' })).xy![1]).toBeCloseTo(1.2, 6);
+    expect(only(bend({ ties, side: 'left' }))[1]).toBeCloseTo(1.2, 6);
     const right = solve(bend({ ties, side: 'right' }));
-    expect(right.xy![1]).toBeCloseTo(-1.2, 6);
-    expect(right.mirror!.point[1]).toBeCloseTo(1.2, 6);
-    expect(right.sideAssumed).toBe(false);
+    expect(right).toMatchObject({ basis: 'measured', places: [{ side: 'south' }] });
+    expect(right.places[0]!.xy[1]).toBeCloseTo(-1.2, 6);
   });
 
-  test('without a side it is the one nearer to where it was drawn, and that is said', () => {
+  test('without a side it can be at either, the one nearer to where it was drawn first; and that is said', () => {
     const solved = solve(bend({ ties: tapes([50, 1.2], [hinge!, latch!]) }));
-    expect(solved.xy![1]).toBeCloseTo(1.2, 6);
-    expect(solved.sideAssumed).toBe(true);
-    expect(tiesInWords(solved, 'metric')).toContain('say on which side');
+    expect(solved.basis).toBe('ambiguous');
+    expect(solved.places.map(({ side }) => side)).toEqual(['north', 'south']);
+    expect(solved.places.map(({ xy }) => xy[1])).toEqual([expect.closeTo(1.2, 6), expect.closeTo(-1.2, 6)]);
+    expect(solved.firstLikelier).toBe(true);
+    expect(tiesInWords(solved, 'metric')).toMatch(
+      /^These tapes fit two places, 2\.40 m apart: one on the north side, one on the south side of the line of the posts\. Nobody said which\./,
+    );
+  });
+
+  test('three posts in one line tell no more than two', () => {
+    const inLine = put(plain, strainer('P3', [60, 0]));
+    const [fence] = fixedPosts(inLine, surveyOf(inLine)).filter(({ key }) => key === 'post:P3');
+    const third = { from: fence!.from, postName: 'P3', postAt: fence!.at, distanceM: Math.hypot(10, 1.2), seM: 0.01 };
+    const point = bend({ ties: [...tapes([50, 1.2], [hinge!, latch!]), third] });
+    const solved = crossingAt(put(inLine, point), surveyOf(inLine), 'G1')!.points[0]!;
+    expect(solved).toMatchObject({ basis: 'ambiguous', places: [{ side: 'north' }, { side: 'south' }] });
+  });
+
+  test('a riser foot in the line of the posts is no surer than its tapes cross it', () => {
+    // 2 cm more than the posts are apart: it may stand up to 30 cm off their line.
+    const foot = { ...newBuriedPoint('foot', 'X-G1', 'startFoot'), ties: [tie(hinge!, 2.01), tie(latch!, 2.01)] };
+    const { basis, places } = asBuilt(put(plain, foot)).points[0]!;
+    expect(basis).toBe('ambiguous');
+    expect(Math.max(...places.map(({ withinM }) => withinM))).toBeLessThan(0.5);
+    const missed = { ...foot, ties: [tie(hinge!, 1.99), tie(latch!, 1.99)] };
+    const [place] = asBuilt(put(plain, missed)).points[0]!.places;
+    expect(place!.withinM).toBeGreaterThan(0.1);
+    expect(place!.withinM).toBeLessThan(0.4);
   });
 
   test('three ties that can not be: names the tape that is wrong', () => {
@@ -73,7 +105,10 @@ describe('ties', () => {
       i === 2 ? { ...each, distanceM: each.distanceM + 1 } : each,
     );
     const solved = solve(bend({ ties }));
-    expect(solved.xy).toBeNull();
+    expect(solved).toMatchObject({ basis: 'contradictory', places: [] });
+    // Where two of its tapes meet, the true place among them.
+    expect(solved.pairs.some((xy) => xyDistanceM(xy, [50, 1.2]) < 1e-6)).toBe(true);
+    expect(doNotMeetInWords(solved, 'metric')).toMatch(/^These tapes do not meet: 2\.33 m from hinge post of G1, /);
     expect(tiesInWords(solved, 'metric')).toMatch(/from post P1 can't be right; it is off by (0\.9\d|1\.\d\d) m/);
   });
 
@@ -88,9 +123,9 @@ describe('ties', () => {
 
   test('an impossible set falls back to the offset, and says which it used', () => {
     const solved = solve(bend({ ties: [tie(hinge!, 1), tie(latch!, 1)], offset: { alongM: 2, leftM: 0.9 } }));
-    expect(solved.by).toBe('offset');
-    expect(solved.xy![0]).toBeCloseTo(50, 4);
-    expect(solved.xy![1]).toBeCloseTo(0.9, 4);
+    expect(solved).toMatchObject({ by: 'offset', basis: 'contradictory' });
+    expect(solved.places[0]!.xy[0]).toBeCloseTo(50, 4);
+    expect(solved.places[0]!.xy[1]).toBeCloseTo(0.9, 4);
   });
 
   test('a post that is gone counts where it stood', () => {
@@ -104,7 +139,7 @@ describe('ties', () => {
     );
     const found = crossingAt(put(without, bend({ ties })), surveyOf(without), 'G1')!.points[0]!;
     expect(found.ties.map(({ gone }) => gone)).toEqual([true, true]);
-    expect(xyDistanceM(found.xy!, [50, 1.2])).toBeLessThan(1e-4);
+    expect(Math.min(...found.places.map(({ xy }) => xyDistanceM(xy, [50, 1.2])))).toBeLessThan(1e-4);
   });
 
   test('a point comes back from ties of 1 cm precision within 2 cm, over thousands of places', () => {
@@ -116,7 +151,7 @@ describe('ties', () => {
           ...each,
           distanceM: Math.round(each.distanceM * 100) / 100,
         }));
-        expect(xyDistanceM(solve(bend({ ties })).xy!, target)).toBeLessThan(0.02);
+        expect(xyDistanceM(only(bend({ ties })), target)).toBeLessThan(0.02);
       }),
       { numRuns: 3000, seed: 5 },
     );
@@ -126,7 +161,7 @@ describe('ties', () => {
     const gps = { lonLat: at([50, 1]), seM: 3 };
     expect(solve(bend({ gps })).by).toBe('gps');
     const unplaced = put(plain, { ...plain.property.get('property')!, placed: false }, bend({ gps }));
-    expect(asBuilt(unplaced).points[0]!.xy).toBeNull();
+    expect(asBuilt(unplaced).points[0]).toMatchObject({ basis: 'none', places: [] });
   });
 });
 
@@ -159,14 +194,92 @@ describe('the path as built', () => {
       { alongM: 0, depthM: 0.3 },
     ];
     const built = asBuilt(put(plain, { ...newCrossingRecord('X-G1'), depths }));
-    expect([-1, 0, 1, 4, 9].map((alongM) => depthAtM(built, alongM))).toEqual([0.3, 0.3, 0.35, 0.5, 0.5]);
-    expect(depthAtM(asBuilt(plain), 1)).toBe(0.3);
+    expect([-1, 0, 1, 4, 9].map((alongM) => depthAt(built, alongM).depthM)).toEqual([0.3, 0.3, 0.35, 0.5, 0.5]);
+    expect([0, 1, 4, 9].map((alongM) => depthAt(built, alongM).basis)).toEqual([
+      'measured',
+      'nearby',
+      'measured',
+      'nearby',
+    ]);
+    expect(depthAt(asBuilt(plain), 1)).toEqual({ depthM: 0.3, basis: 'planned' });
+  });
+
+  test('depth is told as what it is: measured to the top of the pipe, or planned of the trench', () => {
+    const depths = [
+      { alongM: 0, depthM: 0.42 },
+      { alongM: 2, depthM: 0.1 },
+      { alongM: 4, depthM: 0.3 },
+    ];
+    const built = asBuilt(put(plain, { ...newCrossingRecord('X-G1'), depths }));
+    expect(depthInWords(depthOf(built), 'metric')).toBe('0.10 to 0.42 m deep to the top of the pipe, measured');
+    expect(depthInWords(depthOf(built), 'imperial')).toBe('0.33 to 1.38 ft deep to the top of the pipe, measured');
+    expect(depthInWords(depthOf(asBuilt(plain)), 'metric')).toBe('trench 0.30 m deep as planned, not measured');
+  });
+
+  test('a depth beyond the trench counts for nothing, and is told of', () => {
+    const depths = [
+      { alongM: 0, depthM: 0.3 },
+      { alongM: 4, depthM: 0.4 },
+      { alongM: 9, depthM: 0.02 },
+    ];
+    const built = asBuilt(put(plain, { ...newCrossingRecord('X-G1'), depths }));
+    expect(depthAt(built, built.lengthM).depthM).toBe(0.4);
+    const depth = depthOf(built);
+    expect(depth).toMatchObject({ leastM: 0.3, mostM: 0.4, leftOut: [{ alongM: 9, depthM: 0.02 }] });
+    expect(leftOutInWords(depth, built.lengthM, 'metric')).toBe(
+      'Left out: a depth of 0.02 m at 9.00 m, beyond the end of the trench (4.63 m long).',
+    );
+  });
+
+  test('of two depths at one place the shallower counts', () => {
+    const depths = [
+      { alongM: 1, depthM: 0.35 },
+      { alongM: 1, depthM: 0.05 },
+    ];
+    expect(depthAt(asBuilt(put(plain, { ...newCrossingRecord('X-G1'), depths })), 1).depthM).toBe(0.05);
+  });
+
+  test('the whole is as sure as its least sure point', () => {
+    const basis = (...points: BuriedPoint[]) => asBuilt(put(plain, ...points)).certainty.basis;
+    const foot = (role: 'startFoot' | 'endFoot', alongM: number): BuriedPoint => {
+      return { ...newBuriedPoint(role, 'X-G1', role), offset: { alongM, leftM: 0 } };
+    };
+    const feet = [foot('startFoot', 0.3), foot('endFoot', 3.7)];
+    const taped = bend({ ties: tapes([50, 1.2], [hinge!, latch!]), side: 'left' });
+    expect(basis()).toBe('drawn');
+    expect(basis(taped)).toBe('partly');
+    expect(basis(...feet)).toBe('partly');
+    expect(basis(...feet, taped)).toBe('measured');
+    expect(basis(...feet, { ...taped, side: null })).toBe('ambiguous');
+    const lost = { ...newBuriedPoint('endFoot', 'X-G1', 'endFoot'), ties: [tie(hinge!, 1), tie(latch!, 1)] };
+    expect(basis(feet[0]!, lost, { ...taped, side: null })).toBe('contradictory');
+    expect(asBuilt(put(plain, feet[0]!, lost, taped)).certainty.withinM).toBeGreaterThan(1);
+  });
+
+  test('two feet and a bend that can be in two places each are eight courses; a long route does not explode', () => {
+    const open = (role: 'startFoot' | 'endFoot' | 'bend', xy: Xy): BuriedPoint => {
+      return { ...newBuriedPoint(role, 'X-G1', role), ties: tapes(xy, [hinge!, latch!]) };
+    };
+    const built = asBuilt(
+      put(plain, open('startFoot', [48.1, 0.4]), open('bend', [50, 1.2]), open('endFoot', [51.9, -0.3])),
+    );
+    expect(built.courses).toHaveLength(8);
+    for (const { path } of built.courses) expect(path.length).toBeGreaterThan(2);
+
+    const count = 60;
+    const route = Array.from({ length: count }, (_, i): BuriedPoint => {
+      const xy: Xy = [48.2 + (3.6 * i) / count, 0.5 + 0.2 * Math.sin(i)];
+      return { ...newBuriedPoint(`p${i}`, 'X-G1', 'point', i + 1), ties: tapes(xy, [hinge!, latch!]) };
+    });
+    const long = asBuilt(put(plain, ...route, { ...newCrossingRecord('X-G1'), route: 'points' }));
+    expect(long.courses).toHaveLength(2 + 4 * (count - 1) + 2);
+    expect(long.certainty.basis).toBe('ambiguous');
   });
 
   test('without a record it is the drawn path, and says that nothing was measured', () => {
     const built = asBuilt(plain);
     expect(built.path).toEqual(built.figures.path);
     expect(built.measured).toBe(false);
-    expect(built.seM).toBeNull();
+    expect(built.certainty).toMatchObject({ basis: 'drawn' });
   });
 });

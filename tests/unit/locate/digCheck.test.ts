@@ -1,12 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { assumedM } from '../../../core/locate/certainty.ts';
+import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type Dig, digCheck } from '../../../core/locate/digCheck.ts';
-import { put } from '../../../core/model/project.ts';
-import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
+import { type Project, put } from '../../../core/model/project.ts';
+import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
+import type { TapeTie } from '../../../core/model/recordThings.ts';
 import type { Service, ServiceKind } from '../../../core/model/things.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
+import { depthOfThing, digSentence, errorInWords, verdictInWords } from '../../../core/sheets/find/digWords.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
 
 function service(id: string, what: ServiceKind, points: readonly Xy[], buried = true): Service {
@@ -18,12 +22,17 @@ const things = [
     [0, 0],
     [100, 0],
   ]),
-  bridgedGateway('G1', 'F1', 50),
+  bridgedGateway('G1', 'F1', 50, { status: 'built' }),
   energiser('E1', [0, -50]),
-  leadOut('L1', 'E1', [
-    [0, -50],
-    [0, 0],
-  ]),
+  leadOut(
+    'L1',
+    'E1',
+    [
+      [0, -50],
+      [0, 0],
+    ],
+    { status: 'built' },
+  ),
   service('Main', 'waterPipe', [
     [0, 40],
     [100, 40],
@@ -118,8 +127,8 @@ describe('digCheck', () => {
     const { findings, overhead } = digCheck(project, survey, dig('point', [[20, 21]]));
     expect(findings).toEqual([]);
     expect(overhead.map(({ thing }) => thing.name)).toEqual(['power line Lines']);
-    expect(digCheck(project, survey, dig('point', [[500, 500]]))).toEqual({ findings: [], overhead: [] });
-    expect(digCheck(project, survey, dig('line', []))).toEqual({ findings: [], overhead: [] });
+    expect(digCheck(project, survey, dig('point', [[500, 500]]))).toEqual({ findings: [], planned: [], overhead: [] });
+    expect(digCheck(project, survey, dig('line', []))).toEqual({ findings: [], planned: [], overhead: [] });
   });
 
   it('never leaves out what may lie within the distance', () => {
@@ -147,5 +156,107 @@ describe('digCheck', () => {
       ),
       { numRuns: 400, seed: 3 },
     );
+  });
+
+  it('names what is planned as planned, and never as lying there', () => {
+    const planned = put(
+      project,
+      { ...project.crossing.get('X-G1')!, status: 'planned' },
+      { ...project.leadOut.get('L1')!, status: 'planned' },
+    );
+    const surveyed = surveyOf(planned);
+    const answer = digCheck(planned, surveyed, dig('point', [[50, 1]]));
+    expect(answer.findings).toEqual([]);
+    expect(answer.planned).toMatchObject([{ overlap: false, thing: { id: 'G1', inGround: false } }]);
+    expect(verdictInWords(answer.planned[0]!)).toBe('Planned here, not in the ground as far as this file knows');
+    expect(digSentence(answer, dig('point', []), 'metric')).toBe(
+      'Nothing in this file is buried within 10.0 m of the dig. Planned, not in the ground as far as this file knows: crossing under G1.',
+    );
+    expect(digCheck(planned, surveyed, dig('point', [[0, -25]])).planned).toMatchObject([{ thing: { id: 'L1' } }]);
+    // Once something of it was recorded somebody dug there.
+    const recorded = put(planned, newCrossingRecord('X-G1'));
+    expect(digCheck(recorded, surveyed, dig('point', [[50, 1]])).findings).toMatchObject([{ overlap: true }]);
+  });
+
+  it('tells the shallowest depth first, measured or planned', () => {
+    const depthsOf = (checked: Project) =>
+      depthOfThing(digCheck(checked, survey, dig('point', [[50, 1]])).findings[0]!, 'metric');
+    expect(depthsOf(project)).toBe('trench 0.30 m deep as planned, not measured');
+    const depths = [
+      { alongM: 0, depthM: 0.42 },
+      { alongM: 2, depthM: 0.1 },
+    ];
+    expect(depthsOf(put(project, { ...newCrossingRecord('X-G1'), depths }))).toBe(
+      '0.10 to 0.42 m deep to the top of the pipe, measured',
+    );
+  });
+
+  it('warns at every place where two tapes put a point whose side nobody said', () => {
+    const { startPost, endPost } = survey.gateways.get('G1')!;
+    const metres = (min: number, max: number) => fc.integer({ min: 100 * min, max: 100 * max }).map((cm) => cm / 100);
+    const place = fc.tuple(metres(-1, 5), metres(-3, 3));
+    const tie = (post: 'start' | 'end', place: Xy): TapeTie => {
+      const stood = post === 'start' ? startPost : endPost;
+      const distanceM = Math.round(xyDistanceM(stood, place) * 100) / 100;
+      const from = { on: 'gatePost', gatewayId: 'G1', post } as const;
+      return { from, postName: '', postAt: at(stood), distanceM, seM: 0.02 };
+    };
+    let [mirrored, met] = [0, 0];
+    fc.assert(
+      fc.property(
+        fc.record({ startFoot: place, bend: place, endFoot: place }),
+        fc.constantFrom('arc' as const, 'points' as const),
+        fc.subarray(['startFoot', 'bend', 'endFoot'] as const, { minLength: 1 }),
+        (places, route, taped) => {
+          const points = taped.map((role) => {
+            const [along, off] = places[role];
+            const xy: Xy = [startPost[0] + along, startPost[1] + off];
+            const ties = [tie('start', xy), tie('end', xy)];
+            return { xy, mirror: [xy[0], -xy[1]] as Xy, point: { ...newBuriedPoint(role, 'X-G1', role), ties } };
+          });
+          const recorded = put(project, { ...newCrossingRecord('X-G1'), route }, ...points.map(({ point }) => point));
+          const crossing = crossingAt(recorded, survey, 'G1')!;
+          for (const { xy, mirror, point } of points) {
+            const solved = crossing.points.find((each) => each.point.id === point.id)!;
+            if (solved.basis !== 'ambiguous') continue;
+            mirrored++;
+            expect(crossing.certainty.basis).not.toBe('measured');
+            for (const there of [xy, mirror]) {
+              const answer = digCheck(recorded, survey, dig('point', [there], { errorM: 0.02, withinM: 1 }));
+              expect(answer.findings[0]).toMatchObject({ overlap: true, thing: { id: 'G1' } });
+              expect(digSentence(answer, dig('point', [there]), 'metric')).toMatch(
+                /^Do not dig yet: crossing under G1/,
+              );
+              met++;
+            }
+          }
+        },
+      ),
+      { numRuns: 600, seed: 7 },
+    );
+    expect(mirrored).toBeGreaterThan(600);
+    expect(met).toBe(2 * mirrored);
+  });
+
+  it('takes tapes that do not meet for no more than a drawing, and warns where any two of them meet', () => {
+    const { startPost, endPost } = survey.gateways.get('G1')!;
+    const post = { kind: 'post', id: 'P1', name: 'P1', at: at([50, 12]), role: 'other', note: '' } as const;
+    // The bend lies 1.5 m to the south, against the drawing; the third tape is a metre out.
+    const truth: Xy = [50, -1.5];
+    const tie = (from: TapeTie['from'], stood: Xy, outM = 0): TapeTie => {
+      return { from, postName: '', postAt: at(stood), distanceM: xyDistanceM(stood, truth) + outM, seM: 0.02 };
+    };
+    const bend = {
+      ...newBuriedPoint('b', 'X-G1', 'bend'),
+      ties: [
+        tie({ on: 'gatePost', gatewayId: 'G1', post: 'start' }, startPost),
+        tie({ on: 'gatePost', gatewayId: 'G1', post: 'end' }, endPost),
+        tie({ on: 'post', postId: 'P1' }, [50, 12], 1),
+      ],
+    };
+    const recorded = put(project, post, bend);
+    const { findings } = digCheck(recorded, survey, dig('point', [truth], { errorM: 0 }));
+    expect(findings[0]).toMatchObject({ overlap: true, thing: { basis: 'contradictory' } });
+    expect(errorInWords(findings[0]!, 'metric')).toContain('tapes do not meet, so assumed');
   });
 });

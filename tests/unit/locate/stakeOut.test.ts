@@ -2,13 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
-import { type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
+import { type StakePlace, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../../core/model/recordThings.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import type { Survey } from '../../../core/registers/types.ts';
+import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
 
 const gateM = 4;
@@ -27,7 +28,8 @@ function property() {
 }
 
 /** What a person with two tapes and a compass word finds: circles about the posts by hand, the side by the word. */
-function foundOnTheGround({ tapes, side }: StakePoint): Xy {
+function foundOnTheGround({ tapes, places: [place] }: StakePoint): Xy {
+  const side = place?.side;
   const [a, b] = tapes.map(({ post, distanceM }) => ({ post, r: Math.round(distanceM * 100) / 100 }));
   if (!b) return a!.post;
   const [dx, dy] = [b.post[0] - a!.post[0], b.post[1] - a!.post[1]];
@@ -80,10 +82,11 @@ describe('stakeOut', () => {
           const project = put(base, point);
           const found = stakeAt(project, survey).points.find(({ key }) => key === 'b1');
           // Tapes rounded to the centimetre may fail to meet where the point is next to the line of the posts.
-          if (!found) return off < 0.3;
+          if (!found || found.places.length === 0) return off < 0.3;
+          const [{ offset, withinM }] = found.places as [StakePlace];
           const missM = apart(foundOnTheGround(found), truth);
-          const inFrame: Xy = [startPost[0] + found.offset.alongM, startPost[1] + found.offset.leftM];
-          expect(missM).toBeLessThanOrEqual(found.withinM + 0.02);
+          const inFrame: Xy = [startPost[0] + offset.alongM, startPost[1] + offset.leftM];
+          expect(missM).toBeLessThanOrEqual(withinM + 0.02);
           if (found.weak) return true;
           strong++;
           expect(missM).toBeLessThanOrEqual(0.02);
@@ -121,14 +124,17 @@ describe('stakeOut', () => {
 
   it('steps along the line between the posts follow the arc', () => {
     const { base, survey } = property();
-    const { steps, certainty, crossing, leftIs, rightIs } = stakeAt(base, survey);
+    const { steps, stepsAssumed, crossing, leftIs, rightIs } = stakeAt(base, survey);
     expect(steps.map(({ alongM }) => alongM)).toEqual([0.5, 1, 1.5, 2, 2.5, 3, 3.5]);
     // A chord of 4 m with a bow of 1 m: radius (16/4 + 1) / 2 = 2.5 m, so 1 m from the foot sqrt(6.25 - 1) - 1.5.
-    expect(steps[3]!.leftM).toBeCloseTo(1, 2);
-    expect(steps[1]!.leftM).toBeCloseTo(Math.sqrt(5.25) - 1.5, 2);
-    expect(steps[0]!.leftM).toBeCloseTo(steps[6]!.leftM, 6);
+    expect(steps.every(({ leftMs }) => leftMs.length === 1)).toBe(true);
+    expect(steps[3]!.leftMs[0]).toBeCloseTo(1, 2);
+    expect(steps[1]!.leftMs[0]).toBeCloseTo(Math.sqrt(5.25) - 1.5, 2);
+    expect(steps[0]!.leftMs[0]).toBeCloseTo(steps[6]!.leftMs[0]!, 6);
     expect(crossing.measured).toBe(false);
-    expect(certainty).toMatchObject({ basis: 'drawn', seM: null });
+    expect(crossing.certainty).toMatchObject({ basis: 'drawn' });
+    // Nobody measured the bow: it must not look like a measure.
+    expect(stepsAssumed).toBe(true);
     expect([leftIs, rightIs]).toEqual(['north', 'south']);
   });
 
@@ -136,5 +142,45 @@ describe('stakeOut', () => {
     const { base, survey } = property();
     expect(stakeAt(base, survey).postNames).toEqual({ start: 'hinge post (west)', end: 'latch post (east)' });
     expect(crossingAt(base, survey, 'G9')).toBeNull();
+  });
+
+  it('leads to both places of a point whose side nobody said, and steps along both courses', () => {
+    const { base, survey } = property();
+    const { startPost, endPost } = survey.gateways.get('G1')!;
+    const truth: Xy = [startPost[0] + 2, -1.2];
+    const point = {
+      ...newBuriedPoint('b1', 'X-G1', 'bend'),
+      ties: [
+        tie({ on: 'gatePost', gatewayId: 'G1', post: 'start' }, startPost, truth),
+        tie({ on: 'gatePost', gatewayId: 'G1', post: 'end' }, endPost, truth),
+      ],
+    };
+    const { points, steps, stepsAssumed } = stakeAt(put(base, point), survey);
+    const found = points.find(({ key }) => key === 'b1')!;
+    expect(found.places.map(({ side }) => side)).toEqual(['north', 'south']);
+    expect(Math.min(...found.places.map(({ xy }) => apart(xy, truth)))).toBeLessThan(0.02);
+    expect(steps[3]!.leftMs).toEqual([expect.closeTo(-1.2, 1), expect.closeTo(1.2, 1)]);
+    expect(stepsAssumed).toBe(false);
+  });
+
+  it('keeps the tapes in view that do not meet', () => {
+    const { base, survey } = property();
+    const { startPost, endPost } = survey.gateways.get('G1')!;
+    const short = { ...tie({ on: 'gatePost', gatewayId: 'G1', post: 'start' }, startPost, endPost), distanceM: 1 };
+    const point = {
+      ...newBuriedPoint('b1', 'X-G1', 'bend'),
+      ties: [short, { ...short, from: { on: 'gatePost', gatewayId: 'G1', post: 'end' } as const, postAt: at(endPost) }],
+    };
+    const { points, stepsAssumed } = stakeAt(put(base, point), survey);
+    const found = points.find(({ key }) => key === 'b1')!;
+    expect(found.places).toEqual([]);
+    expect(found.tapes.map(({ postName, distanceM }) => [postName, distanceM])).toEqual([
+      ['hinge post (west)', 1],
+      ['latch post (east)', 1],
+    ]);
+    expect(tapesInWords(found, 'metric')).toBe(
+      'From the hinge post (west) 1.00 m, from the latch post (east) 1.00 m: these tapes do not meet.',
+    );
+    expect(stepsAssumed).toBe(true);
   });
 });

@@ -68,8 +68,9 @@ describe.skipIf(!installed('pdftoppm') || !installed('pdftotext'))(
     it('give every word of the registers to whoever copies or searches', () => {
       const text = execFileSync('pdftotext', ['-enc', 'UTF-8', file, '-'], { encoding: 'utf8' }).normalize('NFC');
       const words = new Set(text.split(/\s+/));
-      const survey = surveyOf(projectOf(things));
-      for (const { rows } of [switchTable(survey, 'metric', true), crossingTable(survey, 'metric', true)]) {
+      const project = projectOf(things);
+      const survey = surveyOf(project);
+      for (const { rows } of [switchTable(survey, 'metric', true), crossingTable(project, survey, 'metric', true)]) {
         for (const word of rows.flat().flatMap((cell) => (typeof cell === 'string' ? cell.split(/[\s\u00a0]+/) : []))) {
           if (word !== '') expect(words).toContain(word);
         }

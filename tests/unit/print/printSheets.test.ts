@@ -37,7 +37,7 @@ describe('the PDF', () => {
 
   it.each([
     ['switch register', () => switchTable(survey, 'metric', true)],
-    ['crossing schedule', () => crossingTable(survey, 'metric', true)],
+    ['crossing schedule', () => crossingTable(project, survey, 'metric', true)],
     ['section table', () => sectionTable(project, survey)],
     ['paddock table', () => paddockTable(survey, 'metric')],
   ] as [string, () => Table][])('holds every word of the %s as text', (_, make) => {

@@ -5,7 +5,7 @@ import { type PackOptions, packParts } from '../../../core/api/packOptions.ts';
 import { cableRatingCaution, oneConduitRule } from '../../../core/electrical/conductors/fenceCable.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
-import type { Photo } from '../../../core/model/recordThings.ts';
+import type { BuriedPoint, Photo } from '../../../core/model/recordThings.ts';
 import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { testSheets } from '../../../core/registers/testSheets.ts';
@@ -89,14 +89,22 @@ describe('the handover pack of the demo property', () => {
   beforeAll(() => {
     pages = layoutPack(input);
   });
-  const cards = () => pages.filter(({ title }) => /^Crossing at G\d+$/.test(title));
+  const cards = () => pages.filter(({ title }) => /^(Planned c|C)rossing at G\d+$/.test(title));
+  const cardAt = (name: string) => cards().find(({ title }) => title.endsWith(`rossing at ${name}`))!;
 
   const built = input.crossings.filter((row) => row.built.figures.crossing.status === 'built');
 
-  it('has a card for each buried crossing, and a tag for each that is built', () => {
-    expect(cards().map(({ title }) => title.replace('Crossing at ', ''))).toEqual(
-      input.crossings.map(({ built }) => built.figures.gateway.name),
-    );
+  it('has a card for each crossing, the planned ones last and called so, and a tag for each in the ground', () => {
+    const nameOf = (row: (typeof built)[number]) => row.built.figures.gateway.name;
+    const planned = input.crossings.filter((row) => !built.includes(row));
+    expect(cards().map(({ title }) => title)).toEqual([
+      ...built.map((row) => `Crossing at ${nameOf(row)}`),
+      ...planned.map((row) => `Planned crossing at ${nameOf(row)}`),
+    ]);
+    const cover = textsOf(pages[0]!).join(' ');
+    expect(cover).toContain(`of ${built.length} crossings in the ground recorded`);
+    expect(cover).toContain(`${planned.length} planned`);
+    expect(cover).toContain('A ring is a planned one: not in the ground.');
     const tags = pages.filter(({ title }) => title.startsWith('Gate tags')).flatMap(codesOn);
     expect(built.length).toBeLessThan(input.crossings.length);
     expect(tags).toHaveLength(built.length);
@@ -117,24 +125,25 @@ describe('the handover pack of the demo property', () => {
   it('draws QR codes that hold the coordinate that stands below them', () => {
     const places = new Map(
       input.crossings.map(({ built }) => [
-        `Crossing at ${built.figures.gateway.name}`,
+        built.figures.gateway.name,
         geoUri(input.survey.plane.toLonLat(middleOfTrench(built))),
       ]),
     );
     for (const card of cards()) {
       const [code, ...more] = codesOn(card);
       expect(more).toEqual([]);
-      expect(decoded(code!.path)).toBe(places.get(card.title));
-      expect(textsOf(card)).toContain(places.get(card.title));
+      const place = places.get(card.title.replace(/^.*rossing at /, ''));
+      expect(decoded(code!.path)).toBe(place);
+      expect(textsOf(card)).toContain(place);
     }
     const tags = pages.filter(({ title }) => title.startsWith('Gate tags')).flatMap(codesOn);
-    const ofBuilt = built.map((row) => places.get(`Crossing at ${row.built.figures.gateway.name}`));
+    const ofBuilt = built.map((row) => places.get(row.built.figures.gateway.name));
     expect(tags.map(({ path }) => decoded(path))).toEqual(ofBuilt);
   });
 
   it('gives every tape distance of a crossing on its card', () => {
     for (const { built } of input.crossings) {
-      const card = cards().find(({ title }) => title === `Crossing at ${built.figures.gateway.name}`)!;
+      const card = cardAt(built.figures.gateway.name);
       const words = textsOf(card).join(' ').replaceAll('\u00a0', ' ');
       for (const { ties } of built.points) {
         for (const { distanceM, name } of ties) expect(words).toContain(`${distanceM.toFixed(2)} m from ${name}`);
@@ -161,13 +170,66 @@ describe('the handover pack of the demo property', () => {
   });
 
   it('warns of a joint underground, and says what was never measured', () => {
-    const texts = (name: string) => textsOf(cards().find(({ title }) => title === `Crossing at ${name}`)!).join(' ');
+    const texts = (name: string) => textsOf(cardAt(name)).join(' ');
     const joined = input.crossings.find(({ built }) => built.record?.jointsUnderground === 1)!;
     expect(texts(joined.built.figures.gateway.name)).toContain('A joint lies underground');
     const unmeasured = built.find((row) => !row.built.measured)!;
-    expect(texts(unmeasured.built.figures.gateway.name)).toContain('Nothing of this crossing was measured');
+    expect(texts(unmeasured.built.figures.gateway.name)).toContain('Not measured (from the plan).');
     const planned = input.crossings.find((row) => !built.includes(row))!;
-    expect(texts(planned.built.figures.gateway.name)).toContain('Planned: not built yet.');
+    expect(texts(planned.built.figures.gateway.name)).toContain('Planned, not in the ground');
+  });
+
+  describe('of a crossing that its record leaves open', () => {
+    const open = input.crossings.find(({ built: { points, record } }) => {
+      return points.filter(({ by }) => by === 'ties').length === 3 && (record?.depths.length ?? 0) > 0;
+    })!;
+    const { name } = open.built.figures.gateway;
+    const changed = (bend: Partial<BuriedPoint>) => {
+      const { point } = open.built.points.find((each) => each.point.role === 'bend')!;
+      return layoutPack(inputOf(put(demo, { ...point, ties: point.ties.slice(0, 2), side: null, ...bend })));
+    };
+    const wordsOf = (all: readonly Page[], title: string) =>
+      all
+        .filter((page) => page.title === title || (title.startsWith('Gate') && page.title.startsWith(title)))
+        .flatMap(textsOf)
+        .join(' ')
+        .replaceAll('\u00a0', ' ');
+
+    it('shows both places on card and tag where the side was not said', () => {
+      const all = changed({});
+      const card = wordsOf(all, `Crossing at ${name}`);
+      expect(card).toContain('Side not said (bend: ');
+      expect(card).toMatch(/B (north|south|east|west)\S* .*B (north|south|east|west)/);
+      expect(card).not.toContain('Measured: it lies within');
+      expect(wordsOf(all, 'Gate tags to cut out')).toContain('side: not said which.');
+      expect(all.some(({ title }) => title === `Crossing at ${name} (2)`)).toBe(false);
+    });
+
+    it('prints tapes that do not meet as tapes, and an assumed curve as assumed', () => {
+      const { point } = open.built.points.find((each) => each.point.role === 'bend')!;
+      const all = changed({ ties: point.ties.slice(0, 2).map((tie) => ({ ...tie, distanceM: 0.4 })) });
+      const card = wordsOf(all, `Crossing at ${name}`);
+      expect(card).toContain('These tapes do not meet: 0.40 m from ');
+      expect(card).toContain('assumed');
+      expect(card).not.toMatch(/off \d/);
+      expect(wordsOf(all, 'Gate tags to cut out')).toContain('these tapes do not meet. Find it with care.');
+    });
+
+    it('tells depths as measured, the shallowest first, and as planned where nobody measured', () => {
+      const [first, ...more] = open.built.record!.depths;
+      const record = { ...open.built.record!, depths: [{ ...first!, depthM: 0.1 }, ...more] };
+      const all = layoutPack(inputOf(put(demo, record)));
+      const most = Math.max(...record.depths.map(({ depthM }) => depthM)).toFixed(2);
+      expect(wordsOf(all, 'Gate tags to cut out')).toContain(`0.10 to ${most} m deep to the top of the pipe, measured`);
+      expect(wordsOf(all, 'Gate tags to cut out')).toContain('deep as planned, not measured');
+      expect(wordsOf(all, 'Schedule of crossings')).toContain(`0.10 to ${most} to pipe, measured`);
+      expect(wordsOf(all, 'Schedule of crossings')).toContain('trench planned, not measured');
+      expect(wordsOf(all, `Crossing at ${name}`)).toContain(`0.10 to ${most} m deep to the top of the pipe, measured`);
+    });
+  });
+
+  it('has room for a card on one page', () => {
+    expect(pages.filter(({ title }) => /rossing at \S+ \(2\)$/.test(title)).map(({ title }) => title)).toEqual([]);
   });
 
   it('keeps everything on the page', () => {

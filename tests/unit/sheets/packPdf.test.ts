@@ -78,7 +78,11 @@ describe.skipIf(!installed('pdftotext') || !installed('pdftoppm'))('through popp
       const points = cardPoints(built);
       return [pointTable(built, points, { project, survey }), tieTable(points, 'metric')];
     });
-    for (const { rows } of [switchTable(survey, 'metric', true), crossingTable(survey, 'metric', true), ...cards]) {
+    for (const { rows } of [
+      switchTable(survey, 'metric', true),
+      crossingTable(project, survey, 'metric', true),
+      ...cards,
+    ]) {
       for (const word of rows.flat().flatMap(wordsOf)) expect(words).toContain(word);
     }
   });

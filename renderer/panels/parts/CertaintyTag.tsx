@@ -1,0 +1,13 @@
+import './certainty.css';
+import { standingInShort } from '../../../core/locate/certaintyWords.ts';
+import type { CrossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
+
+/**
+ * How surely a crossing is known: a full rim for measured, a broken one for what is not, a warning for tapes that leave it
+ * open, a faint rim for what is only planned; and the words.
+ */
+export function CertaintyTag({ crossing }: { readonly crossing: Pick<CrossingAsBuilt, 'inGround' | 'certainty'> }) {
+  const words = standingInShort(crossing);
+  const look = crossing.inGround ? crossing.certainty.basis : 'planned';
+  return <span className={`certainty ${look}`}>{`${words[0]!.toUpperCase()}${words.slice(1)}`}</span>;
+}
