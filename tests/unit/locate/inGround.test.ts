@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { thingSchema } from '../../../core/api/thingSchemas.ts';
+import { digCheck } from '../../../core/locate/digCheck.ts';
 import { type GroundAnswer, withAnswer } from '../../../core/locate/inGround/answer.ts';
 import { groundQuestion } from '../../../core/locate/inGround/question.ts';
 import { type TouchOptions, touchedBy } from '../../../core/locate/inGround/touched.ts';
@@ -14,11 +15,12 @@ import { setCrossing } from '../../../core/model/edits/setCrossing.ts';
 import { setGatewayWidth } from '../../../core/model/edits/setGatewayWidth.ts';
 import { splitLine } from '../../../core/model/edits/splitLine.ts';
 import type { Edit } from '../../../core/model/edits/support/edit.ts';
-import { allThings, type Project, put } from '../../../core/model/project.ts';
+import { allThings, type Project, put, remove } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { goBackTo, keepPlan } from '../../../core/quantities/edits/keepPlan.ts';
 import { markPlanned } from '../../../core/registers/record/edits/markBuilt.ts';
 import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
+import { surveyOf } from '../../../core/registers/survey.ts';
 import { at, line } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 import { placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
@@ -287,5 +289,62 @@ describe('the question', () => {
       lines: ['Post P1 moves 1.00 m. From it was taped: bend of G1.'],
       choices: [{ answer: 'stays' }, { answer: 'corrected' }],
     });
+  });
+});
+
+describe('the dig check afterwards', () => {
+  const spot = lay.get('X-G1')!.at(10)!;
+  const digAt = (project: Project, place = spot) =>
+    digCheck(project, surveyOf(project), { shape: 'point', path: [place], errorM: 0.1, withinM: 3 });
+  const met = (project: Project, place = spot) =>
+    digAt(project, place)
+      .findings.filter(({ overlap }) => overlap)
+      .map(({ thing }) => thing.name);
+
+  it('finds the crossing before anything is done', () => {
+    expect(met(before)).toEqual(['crossing under G1']);
+  });
+
+  it.each([
+    ['deleted', deleteG1, 'old crossing under G1 (in the ground, may be live)'],
+    [
+      'removed',
+      setCrossing({ gatewayId: 'G1', to: null }, countingIds()),
+      'old crossing under G1 (in the ground, may be live)',
+    ],
+    ['its gate slid by 15 m', slideG1, 'crossing under G1'],
+    ['its gate moved as far as the fence goes', moveGateway({ gatewayId: 'G1', atM: 130 }), 'crossing under G1'],
+    ['widened', widenG1, 'crossing under G1'],
+    [
+      'made overhead',
+      setCrossing({ gatewayId: 'G1', to: { method: 'overhead' } }, countingIds()),
+      'old crossing under G1 (in the ground, may be live)',
+    ],
+  ])('still finds it when it was %s', (_how, edit, name) => {
+    expect(met(answered(edit, 'stays'))).toEqual([name]);
+  });
+
+  it('says of what is dead that it is, and nothing of what was taken out or never there', () => {
+    expect(met(answered(deleteG1, 'dead'))).toEqual(['old crossing under G1 (dead, left in the ground)']);
+    expect(met(answered(deleteG1, 'takenOut'))).toEqual([]);
+    expect(met(answered(deleteG1, 'mistake'))).toEqual([]);
+  });
+
+  it('finds both where a new one was dug beside the old one', () => {
+    const left = answered(slideG1, 'dead');
+    const back = moveGateway({ gatewayId: 'G1', atM: 50 })(left);
+    const again = put(back, { ...back.crossing.get('X-G1')!, status: 'built' });
+    expect(met(again).toSorted()).toEqual(['crossing under G1', 'old crossing under G1 (dead, left in the ground)']);
+  });
+
+  it('finds lead-outs and earth stakes that were left', () => {
+    const gone = answered(deleteThings([{ kind: 'energiser', id: 'E1' }]), 'dead');
+    expect(met(gone, at([-5, 5]))).toContain('old lead-out L1 (dead, left in the ground)');
+    expect(met(gone, at([-8, 12]))).toContain('old earth stakes of E1 (dead, left in the ground)');
+  });
+
+  it('warns of measured points that an earlier version left behind without their crossing', () => {
+    const orphaned = remove(before, before.crossing.get('X-G1')!);
+    expect(met(orphaned)[0]).toMatch(/^measured point of a crossing that is drawn no longer, taped from/);
   });
 });
