@@ -2,6 +2,7 @@ import type { LonLat } from '../model/things.ts';
 
 /** Which sheet to print to take along to a dig; `date` is the date to print, ISO 8601. */
 export type FindOptions =
+  /** `gatewayId`: or the id of a crossing left in the ground that is drawn no longer. */
   | { readonly sheet: 'crossing'; readonly gatewayId: string; readonly date: string }
   | { readonly sheet: 'dig'; readonly dig: DigPlace; readonly date: string };
 

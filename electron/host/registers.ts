@@ -1,12 +1,19 @@
+import { leftThing } from '../../core/locate/buriedThings.ts';
+import { basisWords } from '../../core/locate/certaintyWords.ts';
+import { leftInGround } from '../../core/locate/inGround/leftInGround.ts';
 import { projectOf } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
 import type { Registers } from '../store/registerTable.ts';
 
-/** What a file keeps of what is computed from it: its sections, and the lengths of its crossings. */
+/**
+ * What a file keeps of what is computed from it: its sections, the lengths of its crossings, and where lies what was left
+ * in the ground.
+ */
 export function registersOf(things: readonly Thing[]): Registers {
   const project = projectOf(things);
-  const { sections, crossings } = surveyOf(project);
+  const survey = surveyOf(project);
+  const { sections, crossings, plane } = survey;
   return {
     section: sections.map(({ letter, lengthM, gatewayIds, switchIds, fed }) => ({
       letter,
@@ -22,5 +29,18 @@ export function registersOf(things: readonly Thing[]): Registers {
       liveCableM,
       earthCableM,
     })),
+    inGround: leftInGround(project, survey).map((left) => {
+      const { basis, ways } = leftThing(left);
+      const { path } = left;
+      const places = [path[0], path[path.length >> 1], path.at(-1)].map((xy) => (xy ? plane.toLonLat(xy) : null));
+      return {
+        id: left.thing.id,
+        from: places[0],
+        middle: places[1],
+        to: places[2],
+        knownBy: basisWords[basis],
+        withinM: Math.max(...ways.map(({ withinM }) => withinM)),
+      };
+    }),
   };
 }

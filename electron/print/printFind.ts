@@ -25,7 +25,10 @@ export async function printFind(things: readonly Thing[], options: FindOptions):
       ? stakeOutPages(stakeOutAt(project, survey, options.gatewayId), survey, input)
       : digPages(project, survey, options.dig, input);
   const about =
-    options.sheet === 'crossing' ? `crossing at ${project.gateway.get(options.gatewayId)?.name ?? ''}` : 'dig sheet';
+    options.sheet === 'crossing'
+      ? (project.inGround.get(options.gatewayId)?.name ??
+        `crossing at ${project.gateway.get(options.gatewayId)?.name ?? ''}`)
+      : 'dig sheet';
   const bytes = await renderPdf(numberPages(drafts), {
     title: `${property.name}: ${about}`,
     subject: property.invented ? 'To find what is buried; an invented example' : 'To find what is buried',

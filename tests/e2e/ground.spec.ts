@@ -3,7 +3,7 @@ import type { InGround } from '../../core/model/inGroundThings.ts';
 import { allThings } from '../../core/model/project.ts';
 import type { Gateway } from '../../core/model/things.ts';
 import { type App, expect, test } from '../support/app.ts';
-import { recordedDrawing } from '../support/recordedDrawing.ts';
+import { drawingWithLeft, recordedDrawing } from '../support/recordedDrawing.ts';
 
 /** Opens an invented property with recorded crossings, and chooses gateway G1 in Draw. */
 async function chooseG1(app: App, page: Page): Promise<void> {
@@ -74,4 +74,34 @@ test('Escape leaves the edit, and what only stands nearby is not asked about', a
   await page.keyboard.press('Escape');
   await expect(page.getByRole('dialog')).toBeHidden();
   await expect(page.getByLabel('Width, post to post')).toHaveValue('4');
+});
+
+test('what is left is found again: in the list, on its sheet, in the dig check; its fate can be changed', async ({
+  app,
+  page,
+}) => {
+  const project = drawingWithLeft();
+  await app.openNew([...allThings(project)]);
+  await page.getByRole('button', { name: 'Find', exact: true }).click();
+  await page.locator('.register tbody tr').filter({ hasText: 'Old crossing under G1' }).click();
+  await expect(page.getByRole('heading', { name: 'Old crossing under G1' })).toBeVisible();
+  await expect(page.getByText('It was left in the ground, cut off at both ends as recorded')).toBeVisible();
+  await page.getByRole('button', { name: 'What else lies here' }).click();
+  await expect(page.getByText(/Do not dig yet: old crossing under G1/)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Crossings', exact: true }).click();
+  await page.locator('.register tbody tr').filter({ hasText: 'Old lead-out L1' }).click();
+  await expect(page.getByText('nobody has said that it is cut off: take it for live')).toBeVisible();
+  await page.getByLabel('What has become of it').selectOption('takenOut');
+  await expect(page.getByText('It was taken out of the ground, as recorded.')).toBeVisible();
+  await page.getByRole('button', { name: 'Delete this record' }).click();
+  const dialog = page.getByRole('dialog', { name: 'This record is of something in the ground' });
+  await expect(dialog.getByRole('radio').first()).toBeChecked();
+  await dialog.getByText('It was never there: the record is a mistake').click();
+  await dialog.getByRole('button', { name: 'Continue' }).click();
+  await expect(page.getByText(/Delete the record of the old lead-out L1\. Saved/)).toBeVisible();
+  expect((await inFile(app, 'inGround')).map(({ name }) => name)).toEqual([
+    'old earth stakes of E1',
+    'old crossing under G1',
+  ]);
 });

@@ -2,8 +2,13 @@ import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import type { NewPhotoBytes } from '../../core/api/photoApi.ts';
 import { pyramidOf } from '../../core/exchange/image/pyramid.ts';
+import { withAnswer } from '../../core/locate/inGround/answer.ts';
+import { touchedBy } from '../../core/locate/inGround/touched.ts';
+import { difference } from '../../core/model/difference.ts';
+import { deleteThings } from '../../core/model/edits/deleteThings.ts';
 import type { FaultHunt } from '../../core/model/huntThings.ts';
 import { orderDefaults } from '../../core/model/orderDefaults.ts';
+import { allThings, projectOf } from '../../core/model/project.ts';
 import type { Handover, Photo } from '../../core/model/recordThings.ts';
 import type { Reading, Thing } from '../../core/model/things.ts';
 import type { Underlay } from '../../core/model/underlayThings.ts';
@@ -126,9 +131,20 @@ export const underlay: Underlay = {
   note: '',
 };
 
+/** The example property with its first recorded gateway deleted: its crossing is left in the ground. */
+function withLeftCrossing(demo: readonly Thing[]): Thing[] {
+  const before = projectOf(demo);
+  const [record] = [...before.crossingRecord.values()];
+  const crossing = before.crossing.get(record!.crossingId)!;
+  const after = deleteThings([{ kind: 'crossing', id: crossing.id }])(before);
+  const touch = touchedBy(before, after, difference(before, after));
+  const left = withAnswer({ before, after, touch, newId: () => 'left-1', date: '2031-05-02' }, 'dead');
+  return [...allThings(left)];
+}
+
 /** The example property and more: so much that each view for readers has something to show. */
 export function fullProperty(): readonly Thing[] {
-  const demo = readDemo(demoFile);
+  const demo = withLeftCrossing(readDemo(demoFile));
   return [...demo, ...otherThings(demo)];
 }
 

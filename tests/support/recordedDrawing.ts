@@ -2,14 +2,19 @@ import { xyDistanceM } from '../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../core/geometry/types.ts';
 import { crossingAsBuilt } from '../../core/locate/crossingAsBuilt.ts';
 import { crossingSource, inGroundSource } from '../../core/locate/crossingSource.ts';
+import { type GroundAnswer, withAnswer } from '../../core/locate/inGround/answer.ts';
 import { crossingsInGround } from '../../core/locate/inGround/crossingsInGround.ts';
+import { touchedBy } from '../../core/locate/inGround/touched.ts';
 import { fixedPosts } from '../../core/locate/tieFrom.ts';
+import { difference } from '../../core/model/difference.ts';
+import { deleteThings, type ThingRef } from '../../core/model/edits/deleteThings.ts';
 import { type Project, put } from '../../core/model/project.ts';
 import { builtMarkId, newBuriedPoint, newCrossingRecord } from '../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole, Photo, TapeTie } from '../../core/model/recordThings.ts';
 import type { EarthField, LonLat } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line, strainer } from './drawings.ts';
+import { countingIds } from './ids.ts';
 
 /**
  * An invented fence along the x axis with everything in the ground: G1 (48 to 52 m) built and taped from its own posts
@@ -129,4 +134,17 @@ export function placesInGround(project: Project): Map<string, LonLat[]> {
     }
   }
   return places;
+}
+
+/** The same after the energiser was deleted (what it had in the ground may be live) and G1 (its crossing dead). */
+export function drawingWithLeft(): Project {
+  const taken = answeredSo(recordedDrawing(), { kind: 'energiser', id: 'E1' }, 'stays');
+  return answeredSo(taken, { kind: 'gateway', id: 'G1' }, 'dead');
+}
+
+function answeredSo(before: Project, ref: ThingRef, answer: GroundAnswer): Project {
+  const after = deleteThings([ref])(before);
+  const touch = touchedBy(before, after, difference(before, after));
+  const ids = countingIds(before.inGround.size);
+  return withAnswer({ before, after, touch, newId: ids, date: '2026-11-30' }, answer);
 }

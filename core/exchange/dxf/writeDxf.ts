@@ -17,6 +17,8 @@ const layers = {
   fenceDead: ['FENCE-NOT-LIVE', Colors.White],
   gateway: ['GATEWAYS', Colors.Blue],
   crossing: ['CROSSINGS', Colors.Magenta],
+  inGround: ['NO-LONGER-DRAWN', Colors.Yellow],
+  takenOut: ['TAKEN-OUT', Colors.White],
   plannedCrossing: ['CROSSINGS-PLANNED', Colors.White],
   switch: ['SWITCHES', Colors.Magenta],
   post: ['POSTS', Colors.White],
@@ -32,6 +34,7 @@ type LayerName = keyof typeof layers;
 const layerOfKind: Readonly<Record<string, LayerName>> = {
   gateway: 'gateway',
   crossing: 'crossing',
+  inGround: 'inGround',
   switch: 'switch',
   post: 'post',
   energiser: 'supply',
@@ -91,6 +94,7 @@ function gridOf(project: Project, { plane }: Survey): Grid {
 
 function layerOf({ id, properties }: AnyFeature): LayerName | null {
   const kind = String(id).split(':', 1)[0]!;
+  if (own(properties ?? {}, 'inTheGround') === false && kind === 'inGround') return 'takenOut';
   if (own(properties ?? {}, 'inTheGround') === false) return kind === 'crossing' ? 'plannedCrossing' : 'plannedSupply';
   if (kind === 'fenceLine') return own(properties ?? {}, 'live') === true ? 'fenceLive' : 'fenceDead';
   return layerOfKind[kind] ?? null;

@@ -26,6 +26,7 @@ interface Style {
 const styles: Readonly<Record<string, Style>> = {
   gateway: { colour: okabeIto.blue, widthPx: 3 },
   crossing: { colour: okabeIto.vermilion, widthPx: 5 },
+  inGround: { colour: okabeIto.black, widthPx: 5 },
   planned: { colour: 'c8c8c8', widthPx: 2 },
   switch: { colour: okabeIto.purple, widthPx: 3 },
   liveFence: { colour: okabeIto.orange, widthPx: 3 },

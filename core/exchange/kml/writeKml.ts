@@ -17,6 +17,7 @@ import { kmlStyles, styleOf } from './kmlStyles.ts';
 const folders: readonly { readonly name: string; readonly kinds: readonly string[]; readonly shown: boolean }[] = [
   { name: 'Gateways', kinds: ['gateway'], shown: true },
   { name: 'Crossings in the ground and overhead', kinds: ['crossing'], shown: true },
+  { name: 'In the ground, no longer drawn', kinds: ['inGround'], shown: true },
   { name: 'Points of crossings as recorded', kinds: ['buriedPoint'], shown: true },
   { name: 'Cut-out switches', kinds: ['switch'], shown: true },
   { name: 'Fence lines', kinds: ['fenceLine'], shown: true },

@@ -2,9 +2,12 @@ import type { Feature, Geometry } from 'geojson';
 import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
+import { leftThing } from '../../locate/buriedThings.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthOf } from '../../locate/depth.ts';
+import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
+import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { SolvedPoint } from '../../locate/ties.ts';
 import type { Project } from '../../model/project.ts';
@@ -144,6 +147,13 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       if (!paddock) return { geometry: onEarth([thing.at], ([at]) => pointGeometry(at!)) };
       return { geometry: paddockArea(survey, paddock), figures: areaFields(paddock) };
     }
+    case 'inGround': {
+      const left = leftInGround(project, survey).find((each) => each.thing.id === thing.id)!;
+      const ways = leftThing(left).ways.map(({ path }) => path.map(toLonLat));
+      const lines = ways.filter((way) => way.length > 1);
+      const geometry = lines.length > 0 ? linesGeometry(lines) : pointsGeometry(ways.flat());
+      return { geometry, figures: leftFigures(left) };
+    }
     case 'buriedPoint': {
       const solved = points.get(thing.id);
       if (!solved) return { geometry: null };
@@ -174,6 +184,14 @@ function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
     depthMostM: mostM,
     depthIs: depthMeaning[measured ? 'measured' : 'planned'],
   };
+}
+
+/** The same of what is drawn no longer. */
+function leftFigures(left: LeftInGround): Readonly<Record<string, unknown>> {
+  const inTheGround = left.thing.fate !== 'takenOut';
+  if (left.crossing) return { ...knownOf(left.crossing), inTheGround, state: fateInShort[left.thing.fate] };
+  const placeWithinM = Math.max(...leftThing(left).ways.map(({ withinM }) => withinM));
+  return { inTheGround, state: fateInShort[left.thing.fate], placeKnownBy: basisWords.drawn, placeWithinM };
 }
 
 /** What a depth is of, in every export. */

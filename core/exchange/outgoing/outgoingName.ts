@@ -20,6 +20,8 @@ export function outgoingName(project: Project, { properties, id }: AnyFeature): 
     }
     case 'leadOut':
       return isPlanned ? `${text('name')} (planned, not in the ground)` : text('name') || rest.join(':');
+    case 'inGround':
+      return `${text('name')} (${text('state')})`;
     case 'buriedPoint': {
       const crossing = project.crossing.get(text('crossingId'));
       const gateway = project.gateway.get(crossing?.gatewayId ?? '')?.name ?? 'no gateway';

@@ -1,3 +1,4 @@
+import { leftThing } from '../../locate/buriedThings.ts';
 import { certaintyInWords, standingInShort } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { type CrossingRow, crossingRows } from '../../locate/crossingSearch.ts';
@@ -8,8 +9,10 @@ import {
   depthThereInWords,
   leftOutInWords,
 } from '../../locate/depthWords.ts';
+import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
+import { fateInShort, fateInWords, leftHeading } from '../../locate/inGround/leftWords.ts';
 import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
-import { fixedPosts } from '../../locate/tieFrom.ts';
+import { type FixedPost, fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
 import { formatLength, formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
@@ -42,7 +45,7 @@ export interface PhonePageInput {
   /** ISO 8601. */
   readonly date: string;
   readonly measure: MeasureText;
-  /** Small copies; those of no crossing are left out. */
+  /** Small copies, of crossings and of what was left in the ground; others are left out. */
   readonly photos: readonly PhonePhoto[];
 }
 
@@ -59,7 +62,8 @@ export function phonePage(input: PhonePageInput): string {
   const buried = rows.filter(({ crossing }) => crossing.inGround);
   const planned = rows.filter(({ crossing }) => !crossing.inGround);
   const cards = (some: readonly CrossingRow[]) =>
-    some.map((row) => crossingCard(row, stakeOut(row.crossing, posts), input)).join('\n');
+    some.map((row) => crossingCard(cardOf(row), stakeOut(row.crossing, posts), input)).join('\n');
+  const left = leftInGround(project, survey).filter(({ thing }) => thing.fate !== 'takenOut');
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en">
@@ -76,11 +80,12 @@ export function phonePage(input: PhonePageInput): string {
 <p>What is buried, as of ${escapeHtml(dateText(date))}.${property.invented ? ' An invented example.' : ''} This page needs no network.</p>
 <p class="caution"><strong>Before you dig or touch a wire:</strong> turn the energiser off and prove the fence dead. Have all other buried services located: only what was recorded is shown here.</p>
 <div class="bar"><label for="search">Search crossings and switches</label><input id="search" type="search" autocomplete="off"></div>
-<nav aria-label="On this page"><a href="#crossings">Crossings</a> ${planned.length > 0 ? '<a href="#planned">Planned</a> ' : ''}<a href="#switches">Switches</a> <a href="#property-map">Map</a></nav>
+<nav aria-label="On this page"><a href="#crossings">Crossings</a> ${planned.length > 0 ? '<a href="#planned">Planned</a> ' : ''}${left.length > 0 ? '<a href="#left">No longer drawn</a> ' : ''}<a href="#switches">Switches</a> <a href="#property-map">Map</a></nav>
 <main>
 <p id="none" role="status" hidden>Nothing has all these words.</p>
 <h2 id="crossings">Crossings in the ground (${buried.length})</h2>
 ${cards(buried)}
+${left.length > 0 ? `<h2 id="left">In the ground, no longer drawn (${left.length})</h2>\n${left.map((one) => leftCard(one, posts, input)).join('\n')}` : ''}
 ${planned.length > 0 ? `<h2 id="planned">Planned crossings, not in the ground (${planned.length})</h2>\n<p>Nothing lies there as far as this file knows.</p>\n${cards(planned)}` : ''}
 <h2 id="switches">Cut-out switches (${survey.switches.length})</h2>
 ${survey.switches.map((row) => switchCard(row, input)).join('\n')}
@@ -98,14 +103,50 @@ ${survey.switches.map((row) => switchCard(row, input)).join('\n')}
 
 const sketch = { widthMm: 92, heightMm: 80, sizePt: 10.5 };
 
+interface CardHead {
+  readonly name: string;
+  readonly line: string;
+  /** Whose photos are shown. */
+  readonly thingId: string;
+  readonly tag: string;
+  readonly tagLook: string;
+  /** What comes first, before how sure it is; empty: nothing. */
+  readonly first: string;
+}
+
+function cardOf({ name, line, crossing }: CrossingRow): CardHead {
+  const thingId = crossing.figures.crossing.id;
+  return { name, line, thingId, tag: standingInShort(crossing), tagLook: tagLook(crossing), first: '' };
+}
+
+/** What is in the ground and no longer drawn: a crossing with all that finds it, anything else with where it was drawn. */
+function leftCard(left: LeftInGround, posts: readonly FixedPost[], input: PhonePageInput): string {
+  const { thing, crossing, path } = left;
+  const { units, placed } = propertyOf(input.project);
+  const first = fateInWords({ fate: thing.fate, since: thing.since && dateText(thing.since) });
+  const head = { name: leftHeading(thing), thingId: thing.id, tag: fateInShort[thing.fate], tagLook: 'warns', first };
+  if (crossing && thing.was.what === 'crossing') {
+    return crossingCard({ ...head, line: thing.was.lineName }, stakeOut(crossing, posts), input);
+  }
+  const within = formatTape(Math.max(...leftThing(left).ways.map(({ withinM }) => withinM)), units);
+  const places = placed ? path.map((xy) => placeText(input.survey.plane.toLonLat(xy))).join('; ') : '';
+  return `<section class="card" data-words="${escapeHtml(`${head.name} ${head.tag} ${thing.note}`)}">
+<h3>${escapeHtml(head.name)} <span class="tag warns">${escapeHtml(head.tag)}</span></h3>
+<p>${escapeHtml(first)}</p>
+<p>Not measured (from the plan). It is assumed to lie within ${escapeHtml(within)} of where it was drawn${places ? `: ${escapeHtml(places)}` : ''}.</p>
+${thing.note ? `<p>${escapeHtml(thing.note)}</p>` : ''}
+</section>`;
+}
+
 function crossingCard(
-  { name, line, crossing }: CrossingRow,
+  { name, line, thingId, tag, tagLook: look, first }: CardHead,
   stake: StakeOut,
   { project, survey, measure, photos }: PhonePageInput,
 ): string {
   const { units, placed } = propertyOf(project);
-  const look = { survey, units, measure, sizePt: sketch.sizePt };
-  const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], look);
+  const { crossing } = stake;
+  const sketchLook = { survey, units, measure, sizePt: sketch.sizePt };
+  const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], sketchLook);
   const points = stake.points.map((point, i) => {
     const names = placeNames(point.places);
     const places = point.places.map(({ at }, k) => `${names.length > 1 ? `${names[k]!}: ` : ''}${placeText(at)}`);
@@ -123,17 +164,16 @@ function crossingCard(
     Boolean,
   );
   const pictures = photos
-    .filter(({ crossingId }) => crossingId === crossing.figures.crossing.id)
+    .filter(({ crossingId }) => crossingId === thingId)
     .map(
       ({ base64, caption }) =>
         `<img src="data:image/jpeg;base64,${escapeHtml(base64)}" alt="${escapeHtml(caption || `Photo at ${name}`)}">`,
     );
-  const standing = standingInShort(crossing);
   const depth = `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, crossing.lengthM, units)}`;
   const along = `${stake.postNames.start} to the ${stake.postNames.end}`;
-  return `<section class="card" data-words="${escapeHtml([name, line, standing, ...notes].join(' '))}">
-<h3>${escapeHtml(name)} <span class="tag ${tagLook(crossing)}">${standing}</span></h3>
-<p>On ${escapeHtml(line)}. ${escapeHtml(certaintyInWords(crossing, units))}</p>
+  return `<section class="card" data-words="${escapeHtml([name, line, tag, ...notes].join(' '))}">
+<h3>${escapeHtml(name)} <span class="tag ${look}">${tag}</span></h3>
+${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>On ${escapeHtml(line)}. ${escapeHtml(certaintyInWords(crossing, units))}</p>
 <p>${escapeHtml(depth.trim())}</p>
 <details><summary>Find it</summary>
 ${svgText(plan.items, sketch.widthMm, sketch.heightMm, `Plan of the crossing at ${name}, north up`)}

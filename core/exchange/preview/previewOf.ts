@@ -80,7 +80,7 @@ function readFeature({ noun, reader, features, problems }: Reading, raw: unknown
   for (const why of faults) problems.push({ index, name, why, whatToDo: remedyFor(why) });
   if (ours) {
     // Of a crossing every way that it may run is shown; where it lies stands in its record.
-    if (parts.length > 1 && parts[0]!.shape === 'line' && ours.kind !== 'crossing') {
+    if (parts.length > 1 && parts[0]!.shape === 'line' && ours.kind !== 'crossing' && ours.kind !== 'inGround') {
       const whatToDo = 'Join its pieces in the program that changed it.';
       problems.push({ index, name, why: 'its line is in several pieces that do not meet', whatToDo });
     } else if (parts.length > 0 && faults.length === 0)

@@ -1,8 +1,11 @@
 import type { Geometry } from 'geojson';
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
+import { leftThing } from '../../locate/buriedThings.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
+import { leftInGround } from '../../locate/inGround/leftInGround.ts';
+import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Project } from '../../model/project.ts';
 import type { Kind } from '../../model/things.ts';
@@ -17,6 +20,7 @@ export function allTables(project: Project, survey: Survey): Table[] {
     fenceLines(source),
     gateways(source),
     crossings(source),
+    left(source),
     switches(source),
     sections(source),
     paddocks(source),
@@ -115,6 +119,26 @@ function crossings(source: Source): Table {
     ['earth_cable_m', 'number', ({ id }) => rounded(figures.get(id)?.earthCableM ?? null)],
     ['cable', 'text', ({ cableId }) => conductorName(project, cableId)],
     ['risers_sealed', 'text', ({ sealed }) => yesNo(sealed)],
+    ['note', 'text', ({ note }) => note],
+  ]);
+}
+
+/** What is or was in the ground and is drawn no longer. */
+function left(source: Source): Table {
+  const { project, survey } = source;
+  const things = new Map(leftInGround(project, survey).map((each) => [each.thing.id, leftThing(each)]));
+  const depth = (id: string) => things.get(id)?.depth ?? undefined;
+  const withinM = (id: string) => Math.max(...(things.get(id)?.ways.map((way) => way.withinM) ?? [0]));
+  return tableOf('no_longer_drawn', 'No longer drawn', project.inGround.values(), placeOf(source, 'inGround'), [
+    ['name', 'text', ({ name }) => name],
+    ['what', 'text', ({ was }) => was.what],
+    ['state', 'text', ({ fate }) => fateInShort[fate]],
+    ['drawn_until', 'text', ({ since }) => since],
+    ['depth_least_m', 'number', ({ id }) => rounded(depth(id)?.leastM ?? null)],
+    ['depth_most_m', 'number', ({ id }) => rounded(depth(id)?.mostM ?? null)],
+    ['depth_is', 'text', ({ id }) => depthWords(depth(id))],
+    ['place_known_by', 'text', ({ id }) => basisWords[things.get(id)?.basis ?? 'drawn']],
+    ['place_within_m', 'number', ({ id }) => rounded(withinM(id))],
     ['note', 'text', ({ note }) => note],
   ]);
 }

@@ -120,6 +120,7 @@ function nameInWords(thing: Thing, project: Project): string {
     const name = crossing ? nameOf(crossing, project) : 'a crossing that is gone';
     return thing.kind === 'crossingRecord' ? `record of the ${name}` : `${thing.name || 'buried point'} of the ${name}`;
   }
+  if (thing.kind === 'inGround') return thing.name;
   if (isBuildable(thing))
     return thing.kind === 'crossing' || thing.kind === 'earthField' ? nameOf(thing, project) : called(thing);
   if (thing.kind === 'photo') return thing.caption === '' ? `photo ${thing.fileName}` : `photo “${thing.caption}”`;

@@ -1,12 +1,15 @@
 import { certaintyInWords } from '../../locate/certaintyWords.ts';
-import { crossingAt } from '../../locate/crossingAsBuilt.ts';
+import { crossingById } from '../../locate/crossingById.ts';
 import { depthHeading, depthInWords, depthThereInShort, leftOutInWords } from '../../locate/depthWords.ts';
+import { fateInShort, fateInWords } from '../../locate/inGround/leftWords.ts';
 import { type StakeOut, type StakePoint, stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
 import { formatTape } from '../../model/formatUnits.ts';
+import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
+import { dateText } from '../dateText.ts';
 import type { PaperPoint } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
@@ -21,26 +24,36 @@ import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from './stak
 /** Room left for the sketch, at least and at most. */
 const sketchMm = { least: 75, most: 135 };
 
-/** How to find the crossing of a gateway. Throws `SheetProblem` where it is not buried. */
-export function stakeOutAt(project: Project, survey: Survey, gatewayId: string): StakeOut {
-  const crossing = crossingAt(project, survey, gatewayId);
-  if (!crossing) throw new SheetProblem('This gateway has no buried crossing to find.', 'Choose another gateway.');
-  return stakeOut(crossing, fixedPosts(project, survey));
+export interface SoughtStake {
+  readonly stake: StakeOut;
+  /** Null while the crossing is drawn. */
+  readonly left: InGround | null;
+}
+
+/**
+ * How to find the crossing of a gateway, or one left in the ground that is drawn no longer. Throws `SheetProblem` where it
+ * is not buried.
+ */
+export function stakeOutAt(project: Project, survey: Survey, id: string): SoughtStake {
+  const sought = crossingById(project, survey, id);
+  if (!sought) throw new SheetProblem('This gateway has no buried crossing to find.', 'Choose another gateway.');
+  return { stake: stakeOut(sought.crossing, fixedPosts(project, survey)), left: sought.left };
 }
 
 /** How to find one crossing again, on one page where its points leave room. */
-export function stakeOutPages(stake: StakeOut, survey: Survey, input: TextPagesInput): PageDraft[] {
+export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey, input: TextPagesInput): PageDraft[] {
   const { property } = input;
   const [left, top, right, bottom] = textRoom('portrait', property);
   const widthMm = right - left;
   const blocks = wordsBelow(stake, property.placed, widthMm, input);
-  const above = words(
-    certaintyInWords(stake.crossing, property.units),
-    widthMm,
-    { sizePt: letters.body, font: 'bold', afterMm: 2 },
-    input.measure,
-  );
-  const taken = [above, ...blocks].reduce((sum, block) => sum + block.heightMm, 0);
+  const bold = { sizePt: letters.body, font: 'bold', afterMm: 2 } as const;
+  const above = [
+    ...(gone
+      ? [words(fateInWords({ ...gone, since: gone.since && dateText(gone.since) }), widthMm, bold, input.measure)]
+      : []),
+    words(certaintyInWords(stake.crossing, property.units), widthMm, bold, input.measure),
+  ];
+  const taken = [...above, ...blocks].reduce((sum, block) => sum + block.heightMm, 0);
   const heightMm = Math.min(sketchMm.most, Math.max(sketchMm.least, bottom - top - taken - 3));
   const sketch: Block = {
     heightMm: heightMm + 3,
@@ -51,10 +64,12 @@ export function stakeOutPages(stake: StakeOut, survey: Survey, input: TextPagesI
     },
   };
   const { figures, inGround } = stake.crossing;
-  const title = inGround
-    ? `To find the crossing at ${figures.gateway.name}`
-    : `Planned crossing at ${figures.gateway.name}`;
-  return textPages(title, [above, sketch, ...blocks], 'portrait', input);
+  const title = gone
+    ? `To find the ${gone.name} (${fateInShort[gone.fate]})`
+    : inGround
+      ? `To find the crossing at ${figures.gateway.name}`
+      : `Planned crossing at ${figures.gateway.name}`;
+  return textPages(title, [...above, sketch, ...blocks], 'portrait', input);
 }
 
 function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: TextPagesInput): Block[] {

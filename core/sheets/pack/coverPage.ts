@@ -46,6 +46,7 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
     ),
     paragraph(coverSentence(survey, property.units), widthMm, measure),
     paragraph(recordSentence(input.crossings, differencesFromPlan(project, survey).length), widthMm, measure),
+    ...leftSentence(input).map((sentence) => paragraph(sentence, widthMm, measure, 'bold')),
     ...(property.note.trim() === '' ? [] : [paragraph(property.note, widthMm, measure)]),
     space(2),
     ...facts(particulars, widthMm, measure),
@@ -62,6 +63,17 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
       : []),
   ];
   return textPages('Handover pack', blocks, 'portrait', input);
+}
+
+/** What is in the ground and not in the drawing; nothing where all is drawn. */
+function leftSentence({ project }: PackInput): string[] {
+  const left = [...project.inGround.values()].filter(({ fate }) => fate !== 'takenOut');
+  if (left.length === 0) return [];
+  const live = left.filter(({ fate }) => fate === 'inUse').length;
+  const what = left.length === 1 ? 'One thing is' : `${left.length} things are`;
+  return [
+    `${what} in the ground that the drawing shows no longer${live > 0 ? `, ${live} of them perhaps live` : ''}: see “In the ground, no longer drawn”.`,
+  ];
 }
 
 function sketchBlock(widthMm: number, { survey, crossings, property }: PackInput): Block {

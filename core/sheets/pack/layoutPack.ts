@@ -10,6 +10,7 @@ import { changePages } from './changePages.ts';
 import { type Content, coverPages } from './coverPage.ts';
 import { crossingCardPages } from './crossingCardPages.ts';
 import { gateTagPages } from './gateTagPages.ts';
+import { leftPages } from './leftPages.ts';
 import { materialPages } from './materialPages.ts';
 import type { PackInput } from './packInput.ts';
 import { packMapPages } from './packMap.ts';
@@ -40,7 +41,11 @@ const parts: readonly Part[] = [
   {
     part: 'crossings',
     title: 'Crossings: schedule, and a card for each',
-    pages: (input) => [...crossingSchedulePages(input.project, input.survey, input), ...crossingCardPages(input)],
+    pages: (input) => [
+      ...crossingSchedulePages(input.project, input.survey, input),
+      ...crossingCardPages(input),
+      ...leftPages(input),
+    ],
   },
   {
     part: 'tests',

@@ -1,15 +1,17 @@
 import { useId, useMemo, useState } from 'react';
 import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import { type CrossingRow, crossingsCalled, crossingsNear } from '../../../core/locate/crossingSearch.ts';
+import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import { formatLength, formatTape } from '../../../core/model/formatUnits.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { Register } from '../parts/Register.tsx';
+import { isLeftCalled, LeftRegister, LeftView } from './LeftView.tsx';
 import { StakeOutView } from './StakeOutView.tsx';
 import { typedPlace } from './typedPlace.ts';
-import { useCrossingRows, useSoughtGateway } from './useCrossingRows.ts';
+import { useCrossingRows, useSought } from './useCrossingRows.ts';
 
 interface ShownRow {
   readonly row: CrossingRow;
@@ -21,7 +23,8 @@ export function CrossingsView() {
   const { project, survey } = useOpenFile();
   const units = useUnits();
   const rows = useCrossingRows();
-  const sought = useSoughtGateway();
+  const sought = useSought();
+  const left = leftInGround(project, survey).find(({ thing }) => thing.id === sought);
   const [text, setText] = useState('');
   const id = useId();
   const { shown, said, place } = useMemo(() => search(text, rows, project, survey), [text, rows, project, survey]);
@@ -44,7 +47,7 @@ export function CrossingsView() {
           {said}
         </p>
       </div>
-      {sought ? <StakeOutView gatewayId={sought} /> : null}
+      {left && !left.crossing ? <LeftView left={left} /> : sought ? <StakeOutView soughtId={sought} /> : null}
       <Register<ShownRow>
         caption="Crossings in the ground and planned"
         rows={shown}
@@ -75,6 +78,7 @@ export function CrossingsView() {
           },
         ]}
       />
+      <LeftRegister words={place ? '' : text} />
     </>
   );
 }
@@ -90,7 +94,9 @@ function search(
     return { shown: all(rows), said: 'Choose one here or on the map, or type where you stand.', place: null };
   }
   const called = crossingsCalled(rows, text);
-  if (called.length > 0) return { shown: all(called), said: `${called.length} found.`, place: null };
+  const left = leftInGround(project, survey).filter(({ thing }) => isLeftCalled(thing, text)).length;
+  const found = called.length + left;
+  if (found > 0) return { shown: all(called), said: `${found} found.`, place: null };
   const read = typedPlace(text, project, survey);
   if ('problem' in read) return { shown: [], said: `No gateway or fence is called that. ${read.problem}`, place: null };
   const near = crossingsNear(rows, survey.plane.toXy(read.lonLat));

@@ -3,7 +3,7 @@ import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
 import { certaintyInWords } from '../../../core/locate/certaintyWords.ts';
-import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
+import { crossingById } from '../../../core/locate/crossingById.ts';
 import {
   depthHeading,
   depthInWords,
@@ -27,6 +27,7 @@ import { Caution } from '../parts/Caution.tsx';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { CrossingPhotos } from './CrossingPhotos.tsx';
 import { setDig, useFind } from './findState.ts';
+import { LeftFacts } from './LeftView.tsx';
 import { measureText } from './measureText.ts';
 import { PrintSheetButton } from './PrintSheetButton.tsx';
 import { SketchView } from './SketchView.tsx';
@@ -35,25 +36,29 @@ import { SketchView } from './SketchView.tsx';
 const letterPt = 11.25;
 
 /** How to find one crossing on the ground: which post, how far, which way, how deep, how sure. */
-export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
+export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
   const { project, survey } = useOpenFile();
   const units = useUnits();
-  const stake = useMemo(() => {
-    const crossing = crossingAt(project, survey, gatewayId);
-    return crossing && stakeOut(crossing, fixedPosts(project, survey));
-  }, [project, survey, gatewayId]);
+  const sought = useMemo(() => crossingById(project, survey, soughtId), [project, survey, soughtId]);
+  const stake = useMemo(
+    () => sought && stakeOut(sought.crossing, fixedPosts(project, survey)),
+    [sought, project, survey],
+  );
   const wanted = useFind((state) => state.pointKey);
-  useEffect(() => mapView.zoomTo(gatewayId), [gatewayId]);
-  if (!stake) return null;
+  useEffect(() => mapView.zoomTo(soughtId), [soughtId]);
+  if (!stake || !sought) return null;
+  const { left } = sought;
   const { gateway, crossing } = stake.crossing.figures;
   const key = stake.points.some((point) => point.key === wanted) ? wanted : null;
   const look = { survey, units, measure: measureText, sizePt: letterPt };
+  const name = left ? left.name : `crossing at ${gateway.name}`;
   return (
-    <section className="block stake-out" aria-label={`To find the crossing at ${gateway.name}`}>
+    <section className="block stake-out" aria-label={`To find the ${name}`}>
       <div className="stake-head">
-        <h2>Crossing at {gateway.name}</h2>
+        <h2>{capital(name)}</h2>
         <CertaintyTag crossing={stake.crossing} />
       </div>
+      {left ? <LeftFacts thing={left} /> : null}
       {warns(stake) ? (
         <Caution>{certaintyInWords(stake.crossing, units)}</Caution>
       ) : (
@@ -61,7 +66,7 @@ export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
       )}
       <DepthWords stake={stake} />
       <SketchView
-        name={`Plan of the crossing at ${gateway.name}, north up`}
+        name={`Plan of the ${name}, north up`}
         heightPx={310}
         draw={(widthMm, heightMm) => stakeSketch(stake, key, [0.2, 0.2, widthMm - 0.2, heightMm - 0.2], look).items}
       />
@@ -72,10 +77,10 @@ export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
       </Caution>
       <Steps stake={stake} />
       <Facts stake={stake} />
-      <CrossingPhotos crossingId={crossing.id} name={gateway.name} />
+      <CrossingPhotos crossingId={left?.id ?? crossing.id} name={gateway.name} />
       <p className="buttons">
-        <PrintSheetButton label="Print on one page" options={{ sheet: 'crossing', gatewayId }} />
-        <button type="button" onClick={() => mapView.zoomTo(gatewayId)}>
+        <PrintSheetButton label="Print on one page" options={{ sheet: 'crossing', gatewayId: soughtId }} />
+        <button type="button" onClick={() => mapView.zoomTo(soughtId)}>
           Show on the map
         </button>
         <button type="button" onClick={() => setDig({ shape: 'point', path: [middleOf(stake)] }, 0.5)}>

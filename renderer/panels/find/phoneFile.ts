@@ -27,7 +27,7 @@ export async function makePhoneFile({ project, survey, fileName }: OpenFile): Pr
 }
 
 async function crossingPhotos(project: OpenFile['project']): Promise<{ photos: PhonePhoto[]; left: number }> {
-  const all = [...project.photo.values()].filter(({ of }) => of?.kind === 'crossing');
+  const all = [...project.photo.values()].filter(({ of }) => of?.kind === 'crossing' || of?.kind === 'inGround');
   const photos: PhonePhoto[] = [];
   let bytesSoFar = 0;
   for (let from = 0; from < all.length && bytesSoFar < mostPhotoBytes; from += atOnce) {

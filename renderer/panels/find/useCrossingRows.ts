@@ -8,15 +8,15 @@ export function useCrossingRows(): readonly CrossingRow[] {
   return useMemo(() => crossingRows(project, survey), [project, survey]);
 }
 
-/** The chosen thing's crossing: of a gateway, or of the crossing itself. */
-export function useSoughtGateway(): string | null {
-  const { survey } = useOpenFile();
+/** What is looked for, of what is chosen: a gateway's id for its crossing, or the id of something left in the ground. */
+export function useSought(): string | null {
+  const { project, survey } = useOpenFile();
   const chosen = useApp((state) => state.chosen);
   return useMemo(() => {
     for (const id of chosen) {
-      if (survey.crossings.has(id)) return id;
+      if (survey.crossings.has(id) || project.inGround.has(id)) return id;
       for (const [gatewayId, { crossing }] of survey.crossings) if (crossing.id === id) return gatewayId;
     }
     return null;
-  }, [survey, chosen]);
+  }, [project, survey, chosen]);
 }

@@ -1,9 +1,10 @@
 import { useMemo } from 'react';
-import { crossingThing } from '../../../core/locate/buriedThings.ts';
+import { crossingThing, leftThing } from '../../../core/locate/buriedThings.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { digCheck, numbered } from '../../../core/locate/digCheck.ts';
 import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
 import { switchName } from '../../../core/locate/hunt/huntWords.ts';
+import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { Survey } from '../../../core/registers/types.ts';
 import type { DigMark, FindOverlay, HuntMark } from '../../map/findTypes.ts';
@@ -11,7 +12,7 @@ import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { useFind } from './findState.ts';
 import { type HuntNow, useHuntNow } from './huntNow.ts';
-import { useSoughtGateway } from './useCrossingRows.ts';
+import { useSought } from './useCrossingRows.ts';
 
 /** What the map shows for Find; null on the other pages. */
 export function useFindOverlay(): FindOverlay | null {
@@ -20,7 +21,7 @@ export function useFindOverlay(): FindOverlay | null {
   const isOpen = useApp((state) => state.page === 'find');
   const view = useFind((state) => state.view);
   const dig = useFind((state) => state.dig);
-  const soughtId = useSoughtGateway();
+  const soughtId = useSought();
   const now = useHuntNow();
   const digMark = useMemo((): DigMark | null => {
     if (!isOpen || view !== 'dig' || !dig) return null;
@@ -32,6 +33,8 @@ export function useFindOverlay(): FindOverlay | null {
   }, [isOpen, view, dig, project, survey]);
   const sought = useMemo(() => {
     if (!isOpen || view !== 'crossings' || !soughtId) return null;
+    const left = leftInGround(project, survey).find(({ thing }) => thing.id === soughtId);
+    if (left) return leftThing(left);
     const crossing = crossingAt(project, survey, soughtId);
     return crossing && crossingThing(crossing);
   }, [isOpen, view, soughtId, project, survey]);

@@ -44,7 +44,7 @@ describe('sheets to find by', () => {
   });
 
   it('draws it in true proportions, north up', () => {
-    const stake = stakeOutAt(project, survey, 'G1');
+    const { stake } = stakeOutAt(project, survey, 'G1');
     const look = { survey, units: 'metric', measure, sizePt: 9 } as const;
     const { items, scaleDenominator } = stakeSketch(stake, 'b', [0, 0, 120, 90], look);
     const lengths = [...leafItems(items)].flatMap((item) =>
@@ -61,7 +61,7 @@ describe('sheets to find by', () => {
   });
 
   it('keeps every letter of a sketch inside its frame', () => {
-    const stake = stakeOutAt(project, survey, 'G1');
+    const { stake } = stakeOutAt(project, survey, 'G1');
     for (const [widthMm, heightMm] of [
       [92, 80],
       [60, 60],
@@ -96,7 +96,7 @@ describe('sheets to find by', () => {
   });
 
   it('turns into SVG with its letters and no colour of its own', () => {
-    const stake = stakeOutAt(project, survey, 'G1');
+    const { stake } = stakeOutAt(project, survey, 'G1');
     const look = { survey, units: 'metric', measure, sizePt: 9 } as const;
     const text = JSON.stringify(svgElements(stakeSketch(stake, null, [0, 0, 90, 80], look).items));
     expect(text).toContain('2.39 m');

@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import { writeRegisters } from '../../../core/exchange/csv/registersCsv.ts';
+import { writeDxf } from '../../../core/exchange/dxf/writeDxf.ts';
+import { readGeoJson } from '../../../core/exchange/geojson/readGeoJson.ts';
+import { writeGeoJson } from '../../../core/exchange/geojson/writeGeoJson.ts';
+import { writeGpx } from '../../../core/exchange/gpx/writeGpx.ts';
+import { importFeatures, usualChoices } from '../../../core/exchange/intake/importFeatures.ts';
+import { writeKml } from '../../../core/exchange/kml/writeKml.ts';
+import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
+import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
+import { crossingById } from '../../../core/locate/crossingById.ts';
+import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
+import { newProperty, startingFenceTypes } from '../../../core/model/defaults.ts';
+import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
+import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
+import { changesSince } from '../../../core/registers/record/changesSince.ts';
+import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
+import { handOver } from '../../../core/registers/record/edits/handOver.ts';
+import { surveyOf } from '../../../core/registers/survey.ts';
+import { testSheets } from '../../../core/registers/testSheets.ts';
+import { type Item, leafItems } from '../../../core/sheets/displayList.ts';
+import { stakeOutAt, stakeOutPages } from '../../../core/sheets/find/stakeOutPages.ts';
+import { drawMap } from '../../../core/sheets/map/drawMap.ts';
+import { mapWindow } from '../../../core/sheets/map/mapWindow.ts';
+import { layoutPack } from '../../../core/sheets/pack/layoutPack.ts';
+import { qrModules } from '../../../electron/print/qrModules.ts';
+import { typefaces } from '../../../electron/print/typefaces.ts';
+import { countingIds } from '../../support/ids.ts';
+import { drawingWithLeft, placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
+
+const project = drawingWithLeft();
+const survey = surveyOf(project);
+const { measure } = typefaces();
+const wordsOf = (items: readonly Item[]) =>
+  [...leafItems(items)].flatMap((item) => (item.kind === 'text' ? [item.text] : [])).join(' ');
+const left = leftInGround(project, survey);
+const crossing = left.find(({ thing }) => thing.was.what === 'crossing')!;
+
+describe('what is in the ground and drawn no longer', () => {
+  it('is found by the same tapes and at the same place as before', () => {
+    expect(left.map(({ thing }) => [thing.name, thing.fate])).toEqual([
+      ['old lead-out L1', 'inUse'],
+      ['old earth stakes of E1', 'inUse'],
+      ['old crossing under G1', 'dead'],
+    ]);
+    const before = placesInGround(recordedDrawing()).get('X-G1')!;
+    const now = crossing.path.map(survey.plane.toLonLat);
+    now.forEach(([lon, lat], i) => {
+      expect(lon).toBeCloseTo(before[i]![0], 9);
+      expect(lat).toBeCloseTo(before[i]![1], 9);
+    });
+    expect(crossingById(project, survey, crossing.thing.id)!.crossing.certainty.basis).toBe('measured');
+  });
+
+  it('has a sheet of its own to find it by', () => {
+    const input = { property: propertyOf(project), date: '2026-12-01', measure };
+    const [page] = stakeOutPages(stakeOutAt(project, survey, crossing.thing.id), survey, input);
+    const words = wordsOf(page!.items);
+    expect(words).toContain('To find the old crossing under G1 (dead, left in the ground)');
+    expect(words).toContain('No longer in the drawing since 30 November 2026.');
+    expect(words).toMatch(/Measured: it lies within 0\.\d\d m of this line/);
+  });
+
+  it('stands on the map sheet with a sign and what it is', () => {
+    const box = [-20, -20, 220, 30] as const;
+    const window = mapWindow([0, 0, 240, 50], [100, 5], 1000, survey.plane);
+    const words = wordsOf(drawMap(project, survey, window, box, 50, measure).items);
+    expect(words).toContain('old crossing under G1: dead');
+    expect(words).toContain('old lead-out L1: may be live');
+  });
+
+  it('stands on the phone page under a heading of its own, as text', () => {
+    const page = phonePage({ project, survey, date: '2026-12-01', measure, photos: [] });
+    expect(page).toContain('In the ground, no longer drawn (3)');
+    expect(page).toContain('Old crossing under G1 <span class="tag warns">dead, left in the ground</span>');
+    expect(page).toContain('nobody has said that it is cut off: take it for live');
+    const hostile = put(project, { ...crossing.thing, name: '<img src=x onerror=alert(1)>', note: '</script>' });
+    const other = phonePage({ project: hostile, survey: surveyOf(hostile), date: '2026-12-01', measure, photos: [] });
+    expect(other).not.toContain('<img src=x');
+  });
+
+  it('stands in the pack: on the cover, in a list, and each crossing on a sheet', () => {
+    const pages = layoutPack({
+      project,
+      survey,
+      property: propertyOf(project),
+      options: {
+        parts: ['crossings'],
+        paper: 'A4',
+        orientation: 'landscape',
+        scaleDenominator: null,
+        handoverNumber: null,
+        preparedBy: '',
+        preparedFor: '',
+        note: '',
+        date: '2026-12-01',
+      },
+      date: '2026-12-01',
+      measure,
+      testSheets: testSheets(project, survey),
+      crossings: crossingRegister(project, survey),
+      takeOff: null,
+      makeQr: qrModules,
+      photoBytes: () => null,
+    });
+    const words = pages.map(({ items }) => wordsOf(items));
+    expect(words[0]).toContain('3 things are in the ground that the drawing shows no longer, 2 of them perhaps live');
+    expect(words.some((page) => page.includes('Old lead-out L1') && page.includes('may be live'))).toBe(true);
+    expect(words.some((page) => page.includes('To find the old crossing under G1'))).toBe(true);
+  });
+
+  it('goes out in every format, and comes back as what it was', () => {
+    const json = writeGeoJson(project, survey);
+    const read = readGeoJson(json);
+    if (!read.ok) throw new Error(read.message);
+    const fresh = projectOf([newProperty('Another'), ...startingFenceTypes]);
+    const back = importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, fresh, countingIds(900));
+    expect(back.problems).toEqual([]);
+    expect([...back.project.inGround.values()]).toEqual([...project.inGround.values()]);
+    const feature = [...featuresOf(project, survey)].find(({ id }) => id === `inGround:${crossing.thing.id}`)!;
+    expect(feature.geometry!.type).toBe('LineString');
+    expect(feature.properties).toMatchObject({ inTheGround: true, state: 'dead, left in the ground' });
+    for (const text of [writeKml(project, survey), writeGpx(project, survey), writeDxf(project, survey)]) {
+      expect(text).toContain('old crossing under G1 (dead, left in the ground)');
+    }
+    expect(new TextDecoder('latin1').decode(writeRegisters(project, survey))).toContain('no_longer_drawn');
+  });
+
+  it('is frozen with a handover, and what was left since is told', () => {
+    const frozen = handOver({ date: '2026-11-01', by: '', to: '', note: '' }, countingIds(1))(recordedDrawing());
+    const [handover] = [...frozen.handover.values()];
+    const now = put(project, handover!);
+    const changes = changesSince(handover!, now, surveyOf(now)).filter(({ kind }) => kind === 'inGround');
+    expect(changes.map(({ name, what }) => `${name}: ${what}`)).toContain('old crossing under G1: new');
+  });
+
+  it('comes along when the property is given its place on earth', () => {
+    const onGrid: Project = put(project, { ...propertyOf(project), placed: false });
+    const placed = placeOnEarth({ point: { grid: [0, 0], earth: [10, 50] }, gridNorthDeg: 30 })(onGrid);
+    const [was, is] = [crossing.path, leftInGround(placed, surveyOf(placed)).at(-1)!.path];
+    const lengthOf = (path: typeof was) => Math.hypot(path.at(-1)![0] - path[0]![0], path.at(-1)![1] - path[0]![1]);
+    expect(lengthOf(is)).toBeCloseTo(lengthOf(was), 4);
+    expect(surveyOf(placed).plane.toLonLat(is[0]!)[0]).toBeCloseTo(10, 2);
+  });
+});
