@@ -1,6 +1,6 @@
 import { type Box, boxesMeet, boxOfSegment, growBox } from '../geometry/plane/box.ts';
 import type { Xy } from '../geometry/types.ts';
-import { type Fate, fateWords } from '../model/inGroundThings.ts';
+import type { Fate } from '../model/inGroundThings.ts';
 import type { Project } from '../model/project.ts';
 import type { EarthField, LonLat, Service, ServiceKind } from '../model/things.ts';
 import { isPlaceOnEarth } from '../network/workingPlane.ts';
@@ -12,6 +12,7 @@ import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
 import { recordOf } from './crossingSource.ts';
 import { type CrossingDepth, depthOf } from './depth.ts';
 import { type LeftInGround, leftInGround } from './inGround/leftInGround.ts';
+import { fateInShort } from './inGround/leftWords.ts';
 import { isInTheGround } from './inTheGround.ts';
 import { placesByItself } from './ties.ts';
 
@@ -81,7 +82,7 @@ export function* buriedThings(project: Project, survey: Survey, near: Box | null
 /** Something left in the ground that is drawn no longer. */
 export function leftThing({ thing, path, crossing }: LeftInGround): BuriedThing {
   const { id, name, fate, was } = thing;
-  const named = { kind: 'inGround', id, name: `${name} (${fateWords[fate]})`, inGround: true, fate } as const;
+  const named = { kind: 'inGround', id, name: `${name} (${fateInShort(thing)})`, inGround: true, fate } as const;
   if (crossing) return { ...crossingThing(crossing), ...named };
   const strayM = was.what === 'earthField' ? rowReachM(was.earthField) : 0;
   return { ...named, ways: [{ path, withinM: assumedM.drawnService + strayM }], depth: null, basis: 'drawn' };

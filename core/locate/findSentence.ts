@@ -1,12 +1,25 @@
 import type { FaultHunt } from '../model/huntThings.ts';
+import type { InGround } from '../model/inGroundThings.ts';
 import { bases } from './certainty.ts';
 import { basisWords } from './certaintyWords.ts';
 import type { CrossingRow } from './crossingSearch.ts';
 
-/** "23 crossings in the ground (10 measured, 2 side not said, 11 not measured), 5 planned. A fault is being looked for." */
-export function findSentence(rows: readonly CrossingRow[], hunts: Iterable<FaultHunt>): string {
+/**
+ * "23 crossings in the ground (10 measured, 2 side not said, 11 not measured), 5 planned; 2 things in the ground that are no
+ * longer drawn. A fault is being looked for."
+ */
+export function findSentence(
+  rows: readonly CrossingRow[],
+  hunts: Iterable<FaultHunt>,
+  left: Iterable<InGround> = [],
+): string {
   const looking = [...hunts].some(({ end }) => end === null) ? ' A fault is being looked for.' : '';
-  if (rows.length === 0) return `No buried crossing is in this file.${looking}`;
+  const still = [...left].filter(({ fate }) => fate !== 'takenOut').length;
+  const gone =
+    still === 0
+      ? ''
+      : `; ${still} ${still === 1 ? 'thing in the ground that is' : 'things in the ground that are'} no longer drawn`;
+  if (rows.length === 0) return `No buried crossing is in this file${gone}.${looking}`;
   const buried = rows.filter(({ crossing }) => crossing.inGround);
   const parts = bases
     .map((basis) => [buried.filter(({ crossing }) => crossing.certainty.basis === basis).length, basis] as const)
@@ -17,5 +30,5 @@ export function findSentence(rows: readonly CrossingRow[], hunts: Iterable<Fault
       ? 'No crossing in the ground'
       : `${buried.length} ${buried.length === 1 ? 'crossing' : 'crossings'} in the ground (${parts.join(', ')})`;
   const planned = rows.length - buried.length;
-  return `${inGround}${planned > 0 ? `, ${planned} planned` : ''}.${looking}`;
+  return `${inGround}${planned > 0 ? `, ${planned} planned` : ''}${gone}.${looking}`;
 }

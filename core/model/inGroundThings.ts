@@ -51,10 +51,3 @@ export interface WasEarthField {
   readonly tests: readonly EarthTest[];
   readonly mark: BuiltMark | null;
 }
-
-/** "may be live", "dead, left in the ground", "taken out of the ground". */
-export const fateWords: Readonly<Record<Fate, string>> = {
-  inUse: 'in the ground, may be live',
-  dead: 'dead, left in the ground',
-  takenOut: 'taken out of the ground',
-};

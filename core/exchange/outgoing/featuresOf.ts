@@ -189,9 +189,9 @@ function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
 /** The same of what is drawn no longer. */
 function leftFigures(left: LeftInGround): Readonly<Record<string, unknown>> {
   const inTheGround = left.thing.fate !== 'takenOut';
-  if (left.crossing) return { ...knownOf(left.crossing), inTheGround, state: fateInShort[left.thing.fate] };
+  if (left.crossing) return { ...knownOf(left.crossing), inTheGround, state: fateInShort(left.thing) };
   const placeWithinM = Math.max(...leftThing(left).ways.map(({ withinM }) => withinM));
-  return { inTheGround, state: fateInShort[left.thing.fate], placeKnownBy: basisWords.drawn, placeWithinM };
+  return { inTheGround, state: fateInShort(left.thing), placeKnownBy: basisWords.drawn, placeWithinM };
 }
 
 /** What a depth is of, in every export. */

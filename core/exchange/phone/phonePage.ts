@@ -123,8 +123,8 @@ function cardOf({ name, line, crossing }: CrossingRow): CardHead {
 function leftCard(left: LeftInGround, posts: readonly FixedPost[], input: PhonePageInput): string {
   const { thing, crossing, path } = left;
   const { units, placed } = propertyOf(input.project);
-  const first = fateInWords({ fate: thing.fate, since: thing.since && dateText(thing.since) });
-  const head = { name: leftHeading(thing), thingId: thing.id, tag: fateInShort[thing.fate], tagLook: 'warns', first };
+  const first = fateInWords(thing, thing.since && dateText(thing.since));
+  const head = { name: leftHeading(thing), thingId: thing.id, tag: fateInShort(thing), tagLook: 'warns', first };
   if (crossing && thing.was.what === 'crossing') {
     return crossingCard({ ...head, line: thing.was.lineName }, stakeOut(crossing, posts), input);
   }

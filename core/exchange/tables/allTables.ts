@@ -132,7 +132,7 @@ function left(source: Source): Table {
   return tableOf('no_longer_drawn', 'No longer drawn', project.inGround.values(), placeOf(source, 'inGround'), [
     ['name', 'text', ({ name }) => name],
     ['what', 'text', ({ was }) => was.what],
-    ['state', 'text', ({ fate }) => fateInShort[fate]],
+    ['state', 'text', fateInShort],
     ['drawn_until', 'text', ({ since }) => since],
     ['depth_least_m', 'number', ({ id }) => rounded(depth(id)?.leastM ?? null)],
     ['depth_most_m', 'number', ({ id }) => rounded(depth(id)?.mostM ?? null)],

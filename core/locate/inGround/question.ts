@@ -1,11 +1,11 @@
 import { called } from '../../model/edits/support/find.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
-import { fateWords } from '../../model/inGroundThings.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuildableKind, BuriedPoint, CrossingRecord } from '../../model/recordThings.ts';
 import { gatePostWord } from '../tieFrom.ts';
 import type { GroundAnswer } from './answer.ts';
+import { fateInShort } from './leftWords.ts';
 import type { HowGone, Mark, Touched } from './touched.ts';
 
 /** What is asked before an edit that touches what is built, recorded or taped from. */
@@ -212,7 +212,7 @@ function touchedInWords(project: Project, touched: Touched, units: Units): strin
     case 'recordGone':
       return `${recordInWords(project, touched.before)} is deleted.`;
     case 'inGroundGone':
-      return `The record of the ${touched.inGround.name} (${fateWords[touched.inGround.fate]}) is deleted.`;
+      return `The record of the ${touched.inGround.name} (${fateInShort(touched.inGround)}) is deleted.`;
     case 'builtGone':
       return `The ${called(touched.thing).replace(/^this /, '')} is built and goes from the drawing.`;
   }

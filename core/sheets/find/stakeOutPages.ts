@@ -48,9 +48,7 @@ export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey
   const blocks = wordsBelow(stake, property.placed, widthMm, input);
   const bold = { sizePt: letters.body, font: 'bold', afterMm: 2 } as const;
   const above = [
-    ...(gone
-      ? [words(fateInWords({ ...gone, since: gone.since && dateText(gone.since) }), widthMm, bold, input.measure)]
-      : []),
+    ...(gone ? [words(fateInWords(gone, gone.since && dateText(gone.since)), widthMm, bold, input.measure)] : []),
     words(certaintyInWords(stake.crossing, property.units), widthMm, bold, input.measure),
   ];
   const taken = [...above, ...blocks].reduce((sum, block) => sum + block.heightMm, 0);
@@ -65,7 +63,7 @@ export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey
   };
   const { figures, inGround } = stake.crossing;
   const title = gone
-    ? `To find the ${gone.name} (${fateInShort[gone.fate]})`
+    ? `To find the ${gone.name} (${fateInShort(gone)})`
     : inGround
       ? `To find the crossing at ${figures.gateway.name}`
       : `Planned crossing at ${figures.gateway.name}`;

@@ -1,4 +1,5 @@
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
+import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
@@ -35,7 +36,7 @@ export function inGroundLayer(project: Project, survey: Survey, window: MapWindo
     items.push(...inGroundSign(middle, dead));
     const covers = squareAround(middle, signMm);
     signs.push(covers);
-    const words = `${left.thing.name}: ${dead ? 'dead' : 'may be live'}`;
+    const words = `${left.thing.name}: ${fateInShort(left.thing)}`;
     const block = labelBlock(labelLines(words, { font: 'regular', sizePt: letters.label }, measure), measure);
     labels.push({ priority: labelPriority.gateway, places: placesAround(covers, block), listedAs: words });
   }

@@ -59,7 +59,7 @@ function tableOf(all: readonly LeftInGround[], { project, survey, property }: Pa
       const photos = photosOf(thing.id);
       return [
         leftHeading(thing),
-        fateInShort[thing.fate],
+        fateInShort(thing),
         thing.since === null ? '-' : dateText(thing.since),
         [
           ...places,

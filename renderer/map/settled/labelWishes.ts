@@ -4,6 +4,7 @@ import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { depthAtGateway } from '../../../core/locate/depth.ts';
 import { depthLabel } from '../../../core/locate/depthWords.ts';
+import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
 import { formatArea, formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { CrossingFigures, Paddock } from '../../../core/registers/types.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
@@ -96,7 +97,7 @@ function wishOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
     case 'inGround': {
       if (!near('inGround')) return null;
       const { path, thing } = part.left;
-      const text = `${thing.name}: ${thing.fate === 'dead' ? 'dead' : 'may be live'}`;
+      const text = `${thing.name}: ${fateInShort(thing)}`;
       return beside(look, text, toPx(view, path[path.length >> 1]!), 12, 55, chosen);
     }
     case 'paddock':

@@ -31,7 +31,7 @@ export function FindPage() {
   const own = findings.filter(({ rule }) => aboutFinding.test(rule));
   return (
     <>
-      <Answer>{findSentence(rows, project.faultHunt.values())}</Answer>
+      <Answer>{findSentence(rows, project.faultHunt.values(), project.inGround.values())}</Answer>
       {own.length > 0 && open === 'crossings' ? <Findings findings={own} nothing="" /> : null}
       <nav className="register-choice" aria-label="What to find">
         {views.map(({ name, label }) => (

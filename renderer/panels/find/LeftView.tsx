@@ -41,7 +41,7 @@ export function LeftRegister({ words }: { readonly words: string }) {
           cell: ({ thing }) => leftHeading(thing),
           sortBy: ({ thing }) => thing.name,
         },
-        { title: 'State', cell: ({ thing }) => fateInShort[thing.fate], sortBy: ({ thing }) => thing.fate },
+        { title: 'State', cell: ({ thing }) => fateInShort(thing), sortBy: ({ thing }) => thing.fate },
         {
           title: 'Within',
           figures: true,
@@ -53,15 +53,18 @@ export function LeftRegister({ words }: { readonly words: string }) {
   );
 }
 
-/** What has become of it, and what else is known: for all kinds of things that were left. */
-export function LeftFacts({ thing }: { readonly thing: InGround }) {
+/** What has become of it, in words; what may be live warns. */
+export function LeftWords({ thing }: { readonly thing: InGround }) {
+  const words = fateInWords(thing, thing.since && dateText(thing.since));
+  return thing.fate === 'inUse' ? <Caution>{words}</Caution> : <p>{words}</p>;
+}
+
+/** What can be said of it later: that it was cut off or taken out, its name, a note. */
+export function LeftFields({ thing }: { readonly thing: InGround }) {
   const set = (label: string, to: Partial<Pick<InGround, 'name' | 'fate' | 'note'>>) =>
     change(`${label}: ${thing.name}`, 'inGround', thing.id, to, { recording: true });
-  const since = thing.since && dateText(thing.since);
-  const words = fateInWords({ fate: thing.fate, since });
   return (
     <>
-      {thing.fate === 'inUse' ? <Caution>{words}</Caution> : <p>{words}</p>}
       <SelectField<Fate>
         label="What has become of it"
         value={thing.fate}
@@ -96,6 +99,7 @@ export function LeftView({ left }: { readonly left: LeftInGround }) {
   return (
     <section className="block stake-out" aria-label={leftHeading(thing)}>
       <h2>{leftHeading(thing)}</h2>
+      <LeftWords thing={thing} />
       <p>
         Not measured (from the plan). It is assumed to lie within {formatTape(way!.withinM, units)} of where it was
         drawn.
@@ -104,7 +108,7 @@ export function LeftView({ left }: { readonly left: LeftInGround }) {
         Energiser off and the fence proven dead before you dig. Have all other buried services located. Dig by hand near
         the cable.
       </Caution>
-      <LeftFacts thing={thing} />
+      <LeftFields thing={thing} />
       <p className="buttons">
         <button type="button" onClick={() => mapView.zoomTo(thing.id)}>
           Show on the map

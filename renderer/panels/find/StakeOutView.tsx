@@ -27,7 +27,7 @@ import { Caution } from '../parts/Caution.tsx';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { CrossingPhotos } from './CrossingPhotos.tsx';
 import { setDig, useFind } from './findState.ts';
-import { LeftFacts } from './LeftView.tsx';
+import { LeftFields, LeftWords } from './LeftView.tsx';
 import { measureText } from './measureText.ts';
 import { PrintSheetButton } from './PrintSheetButton.tsx';
 import { SketchView } from './SketchView.tsx';
@@ -58,7 +58,7 @@ export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
         <h2>{capital(name)}</h2>
         <CertaintyTag crossing={stake.crossing} />
       </div>
-      {left ? <LeftFacts thing={left} /> : null}
+      {left ? <LeftWords thing={left} /> : null}
       {warns(stake) ? (
         <Caution>{certaintyInWords(stake.crossing, units)}</Caution>
       ) : (
@@ -78,6 +78,7 @@ export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
       <Steps stake={stake} />
       <Facts stake={stake} />
       <CrossingPhotos crossingId={left?.id ?? crossing.id} name={gateway.name} />
+      {left ? <LeftFields thing={left} /> : null}
       <p className="buttons">
         <PrintSheetButton label="Print on one page" options={{ sheet: 'crossing', gatewayId: soughtId }} />
         <button type="button" onClick={() => mapView.zoomTo(soughtId)}>

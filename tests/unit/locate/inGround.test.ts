@@ -306,19 +306,15 @@ describe('the dig check afterwards', () => {
   });
 
   it.each([
-    ['deleted', deleteG1, 'old crossing under G1 (in the ground, may be live)'],
-    [
-      'removed',
-      setCrossing({ gatewayId: 'G1', to: null }, countingIds()),
-      'old crossing under G1 (in the ground, may be live)',
-    ],
+    ['deleted', deleteG1, 'old crossing under G1 (may be live)'],
+    ['removed', setCrossing({ gatewayId: 'G1', to: null }, countingIds()), 'old crossing under G1 (may be live)'],
     ['its gate slid by 15 m', slideG1, 'crossing under G1'],
     ['its gate moved as far as the fence goes', moveGateway({ gatewayId: 'G1', atM: 130 }), 'crossing under G1'],
     ['widened', widenG1, 'crossing under G1'],
     [
       'made overhead',
       setCrossing({ gatewayId: 'G1', to: { method: 'overhead' } }, countingIds()),
-      'old crossing under G1 (in the ground, may be live)',
+      'old crossing under G1 (may be live)',
     ],
   ])('still finds it when it was %s', (_how, edit, name) => {
     expect(met(answered(edit, 'stays'))).toEqual([name]);
@@ -340,7 +336,7 @@ describe('the dig check afterwards', () => {
   it('finds lead-outs and earth stakes that were left', () => {
     const gone = answered(deleteThings([{ kind: 'energiser', id: 'E1' }]), 'dead');
     expect(met(gone, at([-5, 5]))).toContain('old lead-out L1 (dead, left in the ground)');
-    expect(met(gone, at([-8, 12]))).toContain('old earth stakes of E1 (dead, left in the ground)');
+    expect(met(gone, at([-8, 12]))).toContain('old earth stakes of E1 (left in the ground)');
   });
 
   it('warns of measured points that an earlier version left behind without their crossing', () => {

@@ -65,7 +65,7 @@ describe('what is in the ground and drawn no longer', () => {
     const box = [-20, -20, 220, 30] as const;
     const window = mapWindow([0, 0, 240, 50], [100, 5], 1000, survey.plane);
     const words = wordsOf(drawMap(project, survey, window, box, 50, measure).items);
-    expect(words).toContain('old crossing under G1: dead');
+    expect(words).toContain('old crossing under G1: dead, left in the ground');
     expect(words).toContain('old lead-out L1: may be live');
   });
 
