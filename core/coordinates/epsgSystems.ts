@@ -57,11 +57,27 @@ const single: Readonly<Record<number, readonly [name: string, definition: string
   4979: ['WGS 84 with heights', '+proj=longlat +datum=WGS84 +no_defs', 0],
   5070: ['NAD83, Albers of the 48 states', conus, 2],
   6350: ['NAD83(2011), Albers of the 48 states', conus, 2],
-  3979: ['NAD83(CSRS), Lambert of Canada', `+proj=lcc +lat_0=49 +lon_0=-95 +lat_1=49 +lat_2=77 +x_0=0 +y_0=0 ${onGrs80}`, 2],
-  3577: ['GDA94, Albers of Australia', `+proj=aea +lat_0=0 +lon_0=132 +lat_1=-18 +lat_2=-36 +x_0=0 +y_0=0 ${onGrs80}`, 2],
-  3112: ['GDA94, Lambert of Australia', `+proj=lcc +lat_0=0 +lon_0=134 +lat_1=-18 +lat_2=-36 +x_0=0 +y_0=0 ${onGrs80}`, 2],
+  3979: [
+    'NAD83(CSRS), Lambert of Canada',
+    `+proj=lcc +lat_0=49 +lon_0=-95 +lat_1=49 +lat_2=77 +x_0=0 +y_0=0 ${onGrs80}`,
+    2,
+  ],
+  3577: [
+    'GDA94, Albers of Australia',
+    `+proj=aea +lat_0=0 +lon_0=132 +lat_1=-18 +lat_2=-36 +x_0=0 +y_0=0 ${onGrs80}`,
+    2,
+  ],
+  3112: [
+    'GDA94, Lambert of Australia',
+    `+proj=lcc +lat_0=0 +lon_0=134 +lat_1=-18 +lat_2=-36 +x_0=0 +y_0=0 ${onGrs80}`,
+    2,
+  ],
   3035: ['ETRS89, LAEA of Europe', `+proj=laea +lat_0=52 +lon_0=10 +x_0=4321000 +y_0=3210000 ${onGrs80}`, 1],
-  2154: ['RGF93, Lambert-93', `+proj=lcc +lat_0=46.5 +lon_0=3 +lat_1=49 +lat_2=44 +x_0=700000 +y_0=6600000 ${onGrs80}`, 1],
+  2154: [
+    'RGF93, Lambert-93',
+    `+proj=lcc +lat_0=46.5 +lon_0=3 +lat_1=49 +lat_2=44 +x_0=700000 +y_0=6600000 ${onGrs80}`,
+    1,
+  ],
   // Shifts of seven parameters: EPSG's transformations 1314 and 1641.
   27700: [
     'British National Grid',

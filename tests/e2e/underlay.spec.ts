@@ -252,6 +252,23 @@ test('a GeoTIFF lies where its tags say, and gives an empty property its place',
   }
 });
 
+test('a GeoTIFF in a system without a code is asked for it, and lies where it says', async ({ app, page }) => {
+  await app.openNew();
+  await openMaps(page);
+  const keys = { 1024: 1, 2048: 4326, 3072: 32767 };
+  const geo = { pixel: 0.5, west: 1_800_000, north: 5_802_000, keys };
+  const valueAt = (x: number, y: number, sample: number) => patternAt(x, y)[sample]!;
+  const buffer = madeTiff({ width: 800, height: 600, bits: 8, samples: 3, photometric: 2, valueAt, geo });
+  await bringIn(page).setInputFiles({ name: 'Own.tif', mimeType: 'image/tiff', buffer });
+  await expect(page.getByText('Own.tif has coordinates in a system without a code')).toBeVisible();
+  await page.getByLabel('Its coordinates are').selectOption('EPSG:2193');
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await expect(page.getByText('Lay Own under the drawing. Saved.')).toBeVisible();
+  const [x, y] = [32 + 64 * 4, 32 + 64 * 3];
+  await goTo(page, degrees(nztm.toLonLat([geo.west + x / 2, geo.north - y / 2]) as LonLat));
+  await expectColourInMiddle(page, patternAt(x, y));
+});
+
 test('scanned plans: white stays white and black black, and what is clear shows what lies under it', async ({
   app,
   page,

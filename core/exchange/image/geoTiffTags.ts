@@ -30,7 +30,10 @@ const longestCitation = 80;
 /** Why the system of its coordinates must be asked for; follows the name of the file. */
 export function whyAskForSystem({ epsg, ownSystem, citation }: GeoTiffPlace): string {
   if (epsg !== null) return `has coordinates in the system EPSG:${epsg}, which is not known here.`;
-  const called = citation?.replace(/[\p{C}\s|]+/gu, ' ').trim().slice(0, longestCitation);
+  const called = citation
+    ?.replace(/[\p{C}\s|]+/gu, ' ')
+    .trim()
+    .slice(0, longestCitation);
   if (!ownSystem) return 'has coordinates, but does not say in which system they are.';
   return `has coordinates in a system without a code${called ? ` (it calls it “${called}”)` : ''}, so it is not known here which one it is.`;
 }
@@ -43,7 +46,11 @@ export function placeOfGeoTiff(tags: GeoTiffTags): GeoTiffPlace | null {
   // A pixel that is a point has its coordinates in its middle.
   const half = tags.rasterType === 2 ? 0.5 : 0;
   const { a, b, c, d, e, f } = map;
-  return { map: { a, b, c: c - (a + b) * half, d, e, f: f - (d + e) * half }, ...systemOf(tags), citation: tags.citation };
+  return {
+    map: { a, b, c: c - (a + b) * half, d, e, f: f - (d + e) * half },
+    ...systemOf(tags),
+    citation: tags.citation,
+  };
 }
 
 function fromTransformation({ transformation }: GeoTiffTags): AffineMap | null {
@@ -70,5 +77,8 @@ function systemOf({ modelType, projectedCode, geographicCode }: GeoTiffTags): Pi
   const isProjected = modelType === projectedModel || (modelType !== degreesModel && projectedCode !== null);
   const code = isProjected ? projectedCode : modelType === null || modelType === degreesModel ? geographicCode : null;
   const epsg = code !== null && code > 0 && code < 32767 ? code : null;
-  return { epsg, ownSystem: epsg === null && (modelType !== null || projectedCode !== null || geographicCode !== null) };
+  return {
+    epsg,
+    ownSystem: epsg === null && (modelType !== null || projectedCode !== null || geographicCode !== null),
+  };
 }
