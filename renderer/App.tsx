@@ -1,16 +1,26 @@
 import { useEffect } from 'react';
 import { onWindowKey } from './commands/keys.ts';
 import { Book } from './panels/Book.tsx';
+import { closeDialog } from './panels/dialogs/DialogFrame.tsx';
 import { Dialogs } from './panels/dialogs/Dialogs.tsx';
+import { FaultBoundary } from './panels/FaultBoundary.tsx';
 import { ProblemBar } from './panels/ProblemBar.tsx';
 import { PropertyMap } from './panels/PropertyMap.tsx';
 import { Welcome } from './panels/Welcome.tsx';
 import { useApp } from './state/appState.ts';
+import { reportFault } from './state/report.ts';
+
+/** A dialog that fails is closed, so that the window is free again. */
+function onDialogFault(error: unknown): void {
+  closeDialog();
+  reportFault(error);
+}
 
 /** The window: the map fills it, the book lies beside it. */
 export function App() {
   const phase = useApp((state) => state.phase);
   const open = useApp((state) => state.file !== null);
+  const dialog = useApp((state) => state.dialog?.kind ?? 'none');
   const title = useApp((state) => (state.file ? `${state.file.fileName} - Undergate` : 'Undergate'));
   useEffect(() => {
     window.addEventListener('keydown', onWindowKey);
@@ -36,7 +46,9 @@ export function App() {
       ) : phase === 'ready' ? (
         <Welcome />
       ) : null}
-      <Dialogs />
+      <FaultBoundary key={dialog} what="This dialog" onFault={onDialogFault}>
+        <Dialogs />
+      </FaultBoundary>
     </>
   );
 }

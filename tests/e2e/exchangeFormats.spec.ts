@@ -190,6 +190,52 @@ test('the example goes out as GeoPackage, DXF, tables and a picture', async ({ a
   expect(Math.max(picture.bytes.readUInt32BE(16), picture.bytes.readUInt32BE(20))).toBeGreaterThan(3500);
 });
 
+test('stray points are named with their distance, left out, and can be taken in', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  const rows = Array.from({ length: 30 }, (_, i) => `P${i + 1},${-40 - i * 1e-4},${-150 + i * 1e-4}`);
+  const file = (...strays: string[]) => new TextEncoder().encode(['name,lat,lon', ...rows, ...strays].join('\n'));
+  const posts = async () => (await app.file()).things.filter((thing): thing is Post => thing.kind === 'post');
+
+  await bringIn(page, 'walk.csv', file('No fix,0,0', 'From the trip,-38.6,-150'));
+  const dialog = page.getByRole('dialog');
+  const strays = dialog.getByRole('region', { name: 'Far from the rest' });
+  await expect(strays).toContainText('2 pieces lie far from the rest and are left out');
+  await expect(strays).toContainText(/No fix: it lies at latitude 0, longitude 0, where a receiver without a fix/);
+  await expect(strays).toContainText(/From the trip: it lies 15\d(\.\d)? km from the rest/);
+  await strays.getByLabel('From the trip becomes').selectOption('post');
+  await dialog.getByRole('button', { name: 'Take in 31 pieces' }).click();
+  await expect(dialog).toContainText('Taken in, but for these:');
+  await dialog.getByRole('button', { name: 'Done' }).click();
+  expect((await posts()).map(({ name }) => name)).toHaveLength(31);
+
+  // The property is drawn now: the same stray does not keep the rest out.
+  await bringIn(page, 'again.csv', file('No fix,0,0'));
+  await dialog.getByRole('button', { name: 'Take in 30 pieces' }).click();
+  await dialog.getByRole('button', { name: 'Done' }).click();
+  expect(await posts()).toHaveLength(61);
+});
+
+test('a file of two places asks which of them is the property', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  const rows = Array.from({ length: 40 }, (_, i) =>
+    i < 20 ? `A${i},${-40 - i * 1e-4},-150` : `B${i},${-35 - i * 1e-4},-140`,
+  );
+  await bringIn(page, 'two.csv', new TextEncoder().encode(['name,lat,lon', ...rows].join('\n')));
+  const dialog = page.getByRole('dialog');
+  const take = dialog.getByRole('button', { name: /^Take in/ });
+  await expect(dialog.getByRole('alert')).toContainText('places that lie far from one another');
+  await expect(take).toBeDisabled();
+  await dialog.getByLabel('The property is').selectOption({ index: 2 });
+  await expect(dialog.getByRole('region', { name: 'Far from the rest' })).toContainText('20 pieces lie far');
+  await take.click();
+  await dialog.getByRole('button', { name: 'Done' }).click();
+  const names = (await app.file()).things.flatMap((thing) => (thing.kind === 'post' ? [thing.name] : []));
+  expect(names).toHaveLength(20);
+  expect(new Set(names.map((name) => name[0]))).toEqual(new Set(['B']));
+});
+
 test('an elevation model lengthens the fences over the ground, and can be taken out', async ({ app, page }) => {
   await app.openDemo();
   await openCover(page);

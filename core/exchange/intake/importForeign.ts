@@ -16,7 +16,7 @@ import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
 import { asClause, type Intake, tell } from './intake.ts';
-import { mostOwnCrossings, simplifiedPath, untangledPath } from './simplifiedPath.ts';
+import { mostOwnCrossings, roughXy, simplifiedPath, untangledPath } from './simplifiedPath.ts';
 import { snapEnds } from './snapEnds.ts';
 
 /** Takes over features of other programs as what the user chose. Lines come first, so that gateways find them. */
@@ -124,8 +124,8 @@ function noteStanding({ standing, notes, project }: Intake): void {
 const mostCrossings = 20_000;
 
 function assertNoTangle(intake: Intake, things: readonly Thing[]): void {
-  const { toXy } = createLocalPlane(propertyOf(intake.project).origin);
-  const lines = things.flatMap((thing) => (thing.kind === 'fenceLine' ? [thing.path.map(toXy)] : []));
+  const { origin } = propertyOf(intake.project);
+  const lines = things.flatMap((thing) => (thing.kind === 'fenceLine' ? [roughXy(thing.path, origin)] : []));
   if (countCrossings(lines, mostCrossings) <= mostCrossings) return;
   const times = mostCrossings.toLocaleString('en');
   const message = `The fences of the file would cross themselves and one another more than ${times} times, as tracks over the same ground do. Simplify the lines more, or leave out those that show the same way again.`;

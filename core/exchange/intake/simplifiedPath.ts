@@ -44,18 +44,28 @@ export interface Untangled {
  */
 export function untangledPath(path: readonly LonLat[], toleranceM: number, origin: LonLat): Untangled | null {
   for (const togetherM of standingM) {
-    const walked = togetherM === 0 ? path : withoutStanding(path, togetherM, origin);
+    const walked = togetherM === 0 ? path : withoutStanding(path, togetherM);
     const simple = simplifiedPath(walked, toleranceM, origin);
     if (simple.length ** 2 / 2 <= mostOwnCrossings) return { path: simple, togetherM };
-    if (countCrossings([xyOf(simple, origin)], mostOwnCrossings) <= mostOwnCrossings)
-      return { path: simple, togetherM };
+    if (countCrossings([roughXy(simple)], mostOwnCrossings) <= mostOwnCrossings) return { path: simple, togetherM };
   }
   return null;
 }
 
+const metresPerDegree = 111_320;
+
+/** A path in metres, to 1 % or so and in no time: enough to see whether it crosses itself, or stays in one place. */
+export function roughXy(path: readonly LonLat[], [originLon, originLat]: LonLat = path[0]!): Xy[] {
+  const squeeze = Math.cos((originLat / 180) * Math.PI);
+  return path.map(([lon, lat]) => {
+    const eastward = ((((lon - originLon + 180) % 360) + 360) % 360) - 180;
+    return [eastward * squeeze * metresPerDegree, (lat - originLat) * metresPerDegree];
+  });
+}
+
 /** A path with the first and last vertex alone of each stretch on which it stays within a radius of where that begins. */
-function withoutStanding(path: readonly LonLat[], radiusM: number, origin: LonLat): readonly LonLat[] {
-  const xy = xyOf(path, origin);
+function withoutStanding(path: readonly LonLat[], radiusM: number): readonly LonLat[] {
+  const xy = roughXy(path);
   const kept: LonLat[] = [];
   for (let first = 0; first < path.length; ) {
     const [x, y] = xy[first]!;

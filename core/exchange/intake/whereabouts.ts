@@ -52,6 +52,20 @@ const partShare = 1 / 10;
  * decides. Else it is where most of the file is; `place`: the group that the user chose.
  */
 export function whereaboutsOf(preview: Preview, project: Project, place: number | null): Whereabouts | null {
+  const last = lastFound.get(preview);
+  if (last?.project === project && last.place === place) return last.found;
+  const found = findWhereabouts(preview, project, place);
+  lastFound.set(preview, { project, place, found });
+  return found;
+}
+
+/** The last answer for a file, as several parts of the window ask for it at once. */
+const lastFound = new WeakMap<
+  Preview,
+  { readonly project: Project; readonly place: number | null; readonly found: Whereabouts | null }
+>();
+
+function findWhereabouts(preview: Preview, project: Project, place: number | null): Whereabouts | null {
   const groups = preview.groups.filter(({ noFix }) => !noFix);
   const [weightiest] = groups;
   if (!weightiest) return preview.groups[0] ? onlyAtNoFix(preview.groups[0]) : null;
@@ -186,5 +200,10 @@ export function strayProblem({ feature, awayM, noFix }: Stray, project: Project)
   const why = noFix
     ? 'it lies at latitude 0, longitude 0, where a receiver without a fix puts its points'
     : `it lies ${formatLength(awayM, units)} from ${from}`;
-  return { index: feature.index, name: feature.name, why, whatToDo: 'It is left out unless you take it in.' };
+  return {
+    index: feature.index,
+    name: feature.name,
+    why,
+    whatToDo: 'It is left out unless you choose what it becomes.',
+  };
 }
