@@ -208,7 +208,9 @@ describe('a file that is not as it should be', () => {
     await expect(coloursOf(odd)).rejects.toThrow(/PhotometricInterpretation 32803/);
     const fax = Buffer.from(madeTiff({ ...plan, bits: 1, photometric: 0, valueAt: () => 0 }));
     fax.writeUInt16LE(4, entryOf(fax, 259) + 8);
-    await expect(coloursOf(fax)).rejects.toThrow(/fax/);
+    await expect(coloursOf(fax)).rejects.toThrow(/fax, CCITT group 4/);
+    fax.writeUInt16LE(50_000, entryOf(fax, 259) + 8);
+    await expect(coloursOf(fax)).rejects.toThrow(/Zstandard/);
   });
 
   it('with more tiles than it has room for is refused at once', async () => {
@@ -301,7 +303,7 @@ describe.skipIf(spawnSync('gdal_translate', ['--version']).status !== 0)('beside
   const cases: [string, Case][] = [
     ...[1, 2, 4].flatMap((bits) =>
       ['MINISWHITE', 'MINISBLACK'].flatMap((polarity) =>
-        ['LZW', 'ZSTD'].map((packing): [string, Case] => [
+        ['LZW', 'PACKBITS'].map((packing): [string, Case] => [
           `${bits} bits ${polarity} ${packing}`,
           few(bits, polarity, packing),
         ]),
@@ -325,7 +327,6 @@ describe.skipIf(spawnSync('gdal_translate', ['--version']).status !== 0)('beside
     ],
     ['RGB, band by band', { from: colourful, co: ['INTERLEAVE=BAND', 'COMPRESS=DEFLATE'] }],
     ['RGB, BigTIFF', { from: colourful, co: ['BIGTIFF=YES', 'BLOCKYSIZE=8'] }],
-    ['RGB, LERC', { from: colourful, co: ['COMPRESS=LERC'] }],
     ['RGB, JPEG', { from: colourful, co: ['COMPRESS=JPEG', 'JPEG_QUALITY=95'], within: 3 }],
     // Colours at half the size are smoothed differently.
     ['YCbCr, JPEG', { from: smooth, co: ['COMPRESS=JPEG', 'PHOTOMETRIC=YCBCR', 'JPEG_QUALITY=95'], within: 6 }],

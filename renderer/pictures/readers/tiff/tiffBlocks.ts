@@ -3,7 +3,7 @@ import { readJpeg } from '../../../../core/exchange/image/jpeg/readJpeg.ts';
 import { type BlockShape, reversedBits, rowBytes, settleBlock } from '../../../../core/exchange/image/tiff/samples.ts';
 import { TiffDamaged, unpackBits, unpackDeflate, unpackLzw } from '../../../../core/exchange/image/tiff/unpack.ts';
 import type { TiffPicture } from './tiffFile.ts';
-import { blocksOf, type TiffTags } from './tiffTags.ts';
+import { blocksOf, byLibrary, packings, type TiffTags } from './tiffTags.ts';
 
 /** A block of a picture, unpacked and in our order of bytes. */
 export interface TiffBlock {
@@ -41,16 +41,13 @@ export function tiffBlocks({ tags, littleEndian, bytes: file }: TiffPicture): Ti
     if (packed.length < wanted) throw new TiffDamaged('The file breaks off.');
     const bytes = await unpacked(tags, packed, size, shape);
     if (bytes.length < size) throw new TiffDamaged('A block is shorter than it should be.');
-    // What comes from LERC, JPEG and WebP is in our order already, and these know no predictor.
-    if (!inOurOrder.includes(tags.compression)) settleBlock(bytes, shape, littleEndian, tags.predictor);
+    if (!byLibrary.includes(tags.compression)) settleBlock(bytes, shape, littleEndian, tags.predictor);
     return { bytes, shape };
   }
 }
 
 /** Packing makes nothing more than twice as large, but for a header and tables. */
 const spareBytes = 65_536;
-
-const inOurOrder: readonly number[] = [7, 34887, 50001];
 
 function shapeOf(tags: TiffTags, row: number): BlockShape {
   const { blockWidthPx, blockHeightPx, heightPx, samplesPerPixel, apart, bits, format, isTiled } = tags;
@@ -62,7 +59,7 @@ function shapeOf(tags: TiffTags, row: number): BlockShape {
 
 /** Old programs leave the lengths out where nothing is packed. */
 function lengthOf({ byteCounts, compression }: TiffTags, index: number, size: number): number {
-  return byteCounts?.[index] ?? (compression === 1 ? size : 0);
+  return byteCounts?.[index] ?? (compression === packings.none ? size : 0);
 }
 
 /** A block that was left out of the file, as nothing is known there. */
@@ -79,27 +76,27 @@ function emptyBlock({ noData, bits, format }: TiffTags, size: number): Uint8Arra
 }
 
 async function unpacked(tags: TiffTags, packed: Uint8Array, size: number, shape: BlockShape): Promise<Uint8Array> {
-  const turned = tags.bitsReversed && !inOurOrder.includes(tags.compression) ? reversedBits(packed) : packed;
+  const turned = tags.bitsReversed && !byLibrary.includes(tags.compression) ? reversedBits(packed) : packed;
   switch (tags.compression) {
-    case 1:
+    case packings.none:
       return turned.slice(0, size);
-    case 5:
+    case packings.lzw:
       return unpackLzw(turned, size);
-    case 8:
-    case 32946:
+    case packings.deflate:
+    case packings.deflateOfOld:
       return unpackDeflate(turned, size);
-    case 32773:
+    case packings.packBits:
       return unpackBits(turned, size);
     default:
-      return byLibrary(tags, packed, shape);
+      return unpackedByLibrary(tags, packed, shape);
   }
 }
 
 /** Most pixels that a JPEG in a block may have beyond the block's own, along each side: it comes in cells of 16. */
 const jpegCellPx = 16;
 
-async function byLibrary(tags: TiffTags, packed: Uint8Array, { rows }: BlockShape): Promise<Uint8Array> {
-  if (tags.compression === 7) {
+async function unpackedByLibrary(tags: TiffTags, packed: Uint8Array, { rows }: BlockShape): Promise<Uint8Array> {
+  if (tags.compression === packings.jpeg) {
     const { size } = readJpeg(packed);
     const fits = size && size.widthPx === tags.blockWidthPx && size.heightPx <= tags.blockHeightPx + jpegCellPx;
     if (!fits || size.heightPx < rows) throw new TiffDamaged('A block is no JPEG of its size.');
@@ -112,7 +109,6 @@ async function byLibrary(tags: TiffTags, packed: Uint8Array, { rows }: BlockShap
     predictor: 1,
     samplesPerPixel: tags.samplesPerPixel,
     JPEGTables: tags.jpegTables ?? undefined,
-    LercParameters: tags.lercParameters ?? undefined,
   };
   const decoder = await getDecoder(tags.compression, parameters);
   return new Uint8Array(await decoder.decodeBlock(packed.slice().buffer));

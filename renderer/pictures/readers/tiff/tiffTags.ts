@@ -1,5 +1,6 @@
 import type { GeoTIFFImage } from 'geotiff';
 import { isReadable } from '../../../../core/exchange/image/tiff/samples.ts';
+import { photometrics } from '../../../../core/exchange/image/tiff/tiffColours.ts';
 
 /** What the tags of a picture in a TIFF say of how its pixels are kept, with what holds where one is missing. */
 export interface TiffTags {
@@ -26,7 +27,6 @@ export interface TiffTags {
   /** How many pixels share a sample of colour, where brightness and colour are kept apart. */
   readonly subsampling: readonly number[];
   readonly jpegTables: Uint8Array | null;
-  readonly lercParameters: ArrayLike<number> | null;
   readonly noData: number | null;
 }
 
@@ -74,7 +74,6 @@ export function readTags(directory: Directory): TiffTags {
     bitsReversed: number('FillOrder') === 2,
     subsampling: Array.from(list('YCbCrSubSampling') ?? [2, 2]),
     jpegTables: tables ? Uint8Array.from(tables as ArrayLike<number>) : null,
-    lercParameters: list('LercParameters'),
     noData: typeof noData === 'string' ? noDataOf(noData) : null,
   };
 }
@@ -86,20 +85,30 @@ function noDataOf(text: string): number | null {
   return written === '' || Number.isNaN(value) ? null : value;
 }
 
-const packings: Readonly<Record<number, string>> = {
-  1: 'none',
-  5: 'LZW',
-  7: 'JPEG',
-  8: 'Deflate',
-  32773: 'PackBits',
-  32946: 'Deflate',
+/** Numbers of the tag Compression. */
+export const packings = {
+  none: 1,
+  lzw: 5,
+  jpeg: 7,
+  deflate: 8,
+  packBits: 32773,
+  deflateOfOld: 32946,
+  webp: 50001,
+} as const;
+
+/** What can't be unpacked here. Zstandard and LERC would need WebAssembly, which the page's content policy forbids. */
+const otherPackings: Readonly<Record<number, string>> = {
+  2: 'as a fax, CCITT',
+  3: 'as a fax, CCITT group 3',
+  4: 'as a fax, CCITT group 4',
+  6: 'old-style JPEG',
   34887: 'LERC',
+  34925: 'LZMA',
   50000: 'Zstandard',
-  50001: 'WebP',
 };
 
-/** Such as a scanner for faxes and old plans writes: CCITT's run lengths, group 3 and group 4. */
-const fax = [2, 3, 4];
+/** Unpacked by the library, to samples of 8 bits that lie together. */
+export const byLibrary: readonly number[] = [packings.jpeg, packings.webp];
 
 /** The most blocks of a picture; tiles of 16 by 16 pixels over the largest that is taken make so many. */
 const mostBlocks = 6_000_000;
@@ -114,9 +123,9 @@ export function whyNotPixels(tags: TiffTags): string | null {
   if (!sizes.every((size) => Number.isInteger(size) && size > 0) || tags.offsets.length < blocks.count) {
     return 'The TIFF picture can’t be read: its header is damaged. Save it anew, or fetch it again.';
   }
-  if (!packings[compression]) {
-    const how = fax.includes(compression) ? ' (as a fax, CCITT)' : '';
-    return `This TIFF is packed in a way that can’t be read${how}. Save it with LZW, Deflate or JPEG, or unpacked.`;
+  if (!Object.values<number>(packings).includes(compression)) {
+    const how = otherPackings[compression] ?? `Compression ${compression}`;
+    return `This TIFF is packed in a way that can’t be read (${how}). Save it with LZW, Deflate or JPEG, or unpacked.`;
   }
   if (!isReadable({ bits, format })) {
     return 'This TIFF keeps its colours in numbers that can’t be read. Save it with 8 or 16 bits a colour.';
@@ -125,8 +134,8 @@ export function whyNotPixels(tags: TiffTags): string | null {
     return 'This TIFF is stored in one piece too large to be read. Save it as a tiled TIFF, or in strips.';
   }
   if (blocks.count > mostBlocks) return 'This TIFF is stored in too many small pieces. Save it with larger tiles.';
-  const isJpeg = compression === 7;
-  if (tags.photometric === 6 && !isJpeg && compression !== 50001 && !tags.subsampling.every((every) => every === 1)) {
+  const isCoarse = !byLibrary.includes(compression) && !tags.subsampling.every((every) => every === 1);
+  if (tags.photometric === photometrics.yCbCr && isCoarse) {
     return 'This TIFF keeps its colours coarser than its brightness, and not as a JPEG, which can’t be read. Save it as RGB.';
   }
   return null;
