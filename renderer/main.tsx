@@ -7,14 +7,19 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { NotLetIn } from './client/enter.ts';
+import { FaultBoundary } from './panels/FaultBoundary.tsx';
 import { useApp } from './state/appState.ts';
+import { reportWhatNobodyCaught } from './state/report.ts';
 import { startSession } from './state/session.ts';
 import { loadSettings, showSystemTheme } from './state/settings.ts';
 
+reportWhatNobodyCaught();
 showSystemTheme();
 createRoot(document.getElementById('window')!).render(
   <StrictMode>
-    <App />
+    <FaultBoundary what="This window">
+      <App />
+    </FaultBoundary>
   </StrictMode>,
 );
 startSession(loadSettings).catch((error: unknown) => {

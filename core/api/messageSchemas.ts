@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
 import type { DesktopApi } from './desktopApi.ts';
+import { editLimits } from './editLimits.ts';
 import type { FindOptions } from './findOptions.ts';
 import type { OrderOptions } from './orderOptions.ts';
 import { type PackOptions, packParts } from './packOptions.ts';
@@ -22,7 +23,6 @@ import type { WindowSettings } from './windowSettings.ts';
 
 /** What a window may send with each call; the host looks at nothing that has not passed here. */
 
-const mostChanges = 200_000;
 const path = z
   .string()
   .min(1)
@@ -44,7 +44,7 @@ const change = z
 
 export const changesSchema = z
   .array(change)
-  .max(mostChanges)
+  .max(editLimits.changes)
   .refine(
     (changes) => new Set(changes.map(({ kind, id }) => `${kind} ${id}`)).size === changes.length,
     'Two changes to the same thing in one edit.',

@@ -1,4 +1,5 @@
 import type { CoordinateSettings } from '../model/underlayThings.ts';
+import { epsgSystem } from './epsgSystems.ts';
 import { utmDefinition } from './utm.ts';
 
 /** How places are written. */
@@ -78,7 +79,7 @@ export function systemOfEpsg(code: number): { readonly name: string; readonly de
     const zone = code - 25800;
     return { name: `ETRS89, UTM ${zone} north`, definition: `+proj=utm +zone=${zone} +ellps=GRS80 +units=m +no_defs` };
   }
-  return others[code] ?? null;
+  return others[code] ?? epsgSystem(code);
 }
 
 const others: Readonly<Record<number, { readonly name: string; readonly definition: string }>> = {

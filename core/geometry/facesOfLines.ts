@@ -163,7 +163,7 @@ function ringsOf(graph: Graph, walks: readonly number[][], snapM: number): { she
     const rings = splitAtPinches(graph, walk, placeOf).map((loop) => ringOf(graph, loop, connected));
     const outer = rings.find(({ areaM2 }) => areaM2 > 0);
     const inner = rings.filter(({ areaM2 }) => areaM2 < 0);
-    if (!outer) islands.push(...inner);
+    if (!outer) for (const island of inner) islands.push(island);
     else if (isLand(outer, snapM)) shells.push({ ...outer, holes: inner });
   }
   return { shells, islands };

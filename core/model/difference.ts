@@ -1,4 +1,4 @@
-import { kinds, type Project, put, remove } from './project.ts';
+import { kinds, type Project, putAll, removeAll } from './project.ts';
 import type { Kind, Thing } from './things.ts';
 
 /** What became of one thing: made (`before` null), changed, or taken away (`after` null). */
@@ -34,5 +34,5 @@ export function inverse(changes: readonly Change[]): Change[] {
 export function applyChanges(project: Project, changes: readonly Change[]): Project {
   const gone = changes.flatMap((change) => (change.after === null && change.before !== null ? [change.before] : []));
   const kept = changes.flatMap((change) => (change.after === null ? [] : [change.after]));
-  return put(remove(project, ...gone), ...kept);
+  return putAll(removeAll(project, gone), kept);
 }

@@ -67,6 +67,11 @@ export function propertyOf(project: Project): Property {
 
 /** The project with these things put in (added, or in place of those with the same id). */
 export function put(project: Project, ...things: readonly Thing[]): Project {
+  return putAll(project, things);
+}
+
+/** `put` for any number of things; so many arguments as a file may hold things would overflow the stack. */
+export function putAll(project: Project, things: Iterable<Thing>): Project {
   const changed = new Map<Kind, Map<string, Thing>>();
   for (const thing of things) tableToChange(changed, project, thing.kind).set(thing.id, thing);
   return withTables(project, changed);
@@ -74,6 +79,11 @@ export function put(project: Project, ...things: readonly Thing[]): Project {
 
 /** The project without these things. */
 export function remove(project: Project, ...things: readonly Thing[]): Project {
+  return removeAll(project, things);
+}
+
+/** `remove` for any number of things. */
+export function removeAll(project: Project, things: Iterable<Thing>): Project {
   const changed = new Map<Kind, Map<string, Thing>>();
   for (const thing of things) tableToChange(changed, project, thing.kind).delete(thing.id);
   return withTables(project, changed);

@@ -49,7 +49,7 @@ export function nearMisses(
       misses.push({ a: own, b: { part, lineId }, gapM, crosses: false, at });
     }
   }
-  misses.push(...near.crossings(wanted));
+  for (const miss of near.crossings(wanted)) misses.push(miss);
   return misses;
 }
 

@@ -1,3 +1,4 @@
+import { largestOf } from '../model/extremes.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../registers/types.ts';
 import { orderOf, type Sum } from './order/order.ts';
@@ -31,7 +32,7 @@ export function planFigures(project: Project, survey: Survey, weakestV: number |
     gateways: survey.totals.gateways,
     switches: survey.switches.length,
     sections: survey.sections.length,
-    longestSectionM: Math.max(0, ...survey.sections.map(({ lengthM }) => lengthM)),
+    longestSectionM: Math.max(0, largestOf(survey.sections.map(({ lengthM }) => lengthM))),
     weakestV,
   };
 }

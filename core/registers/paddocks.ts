@@ -6,6 +6,7 @@ import { type Box, boxAround } from '../geometry/plane/box.ts';
 import { interiorPoint } from '../geometry/plane/interiorPoint.ts';
 import { pointInRing } from '../geometry/plane/pointInRing.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { leastOf } from '../model/extremes.ts';
 import type { PaddockName } from '../model/things.ts';
 import { isPlaceOnEarth } from '../network/workingPlane.ts';
 import type { LineShape, Paddock } from './types.ts';
@@ -71,7 +72,7 @@ function findName(names: Iterable<PaddockName>, plane: LocalPlane): (paddock: Pa
   tree.finish();
   return (paddock) => {
     const inside = tree.search(...boxOf(paddock), (index) => isInside(placed[index]!.xy, paddock));
-    return inside.length === 0 ? null : placed[Math.min(...inside)]!.named;
+    return inside.length === 0 ? null : placed[leastOf(inside)]!.named;
   };
 }
 

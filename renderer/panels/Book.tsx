@@ -7,6 +7,7 @@ import { CoverPage } from './cover/CoverPage.tsx';
 import { DividePage } from './divide/DividePage.tsx';
 import { ChosenDetails } from './draw/ChosenDetails.tsx';
 import { DrawPage } from './draw/DrawPage.tsx';
+import { FaultBoundary } from './FaultBoundary.tsx';
 import { FindPage } from './find/FindPage.tsx';
 import { OrderPage } from './order/OrderPage.tsx';
 import { PowerPage } from './power/PowerPage.tsx';
@@ -70,10 +71,12 @@ export function Book() {
           </button>
         ))}
       </nav>
-      <div className="book-page" key={page}>
-        <View />
-      </div>
-      {page === 'cover' || page === 'find' ? null : <ChosenDetails />}
+      <FaultBoundary key={page} what="This page">
+        <div className="book-page">
+          <View />
+        </div>
+        {page === 'cover' || page === 'find' ? null : <ChosenDetails />}
+      </FaultBoundary>
       <PictureProgress />
       <LastLine />
     </aside>

@@ -1,6 +1,6 @@
 import { projectionOf } from '../../core/coordinates/projection.ts';
 import { systemOf, systemOfEpsg } from '../../core/coordinates/systems.ts';
-import type { GeoTiffPlace } from '../../core/exchange/image/geoTiffTags.ts';
+import { type GeoTiffPlace, whyAskForSystem } from '../../core/exchange/image/geoTiffTags.ts';
 import { latticeOf } from '../../core/exchange/image/latticeOf.ts';
 import { isWorldFileName, readWorldFile } from '../../core/exchange/image/worldFile.ts';
 import { layUnderlay, whyNotLayUnderlay } from '../../core/model/edits/layUnderlay.ts';
@@ -37,7 +37,7 @@ async function bringIn(file: File, worldFile: File | null): Promise<boolean> {
   });
   stopped.catch(() => undefined);
   const until = <T>(work: Promise<T>): Promise<T> => Promise.race([work, stopped]);
-  show({ fileName: file.name, phase: 'reading', tilesDone: 0, tilesInAll: 0, answer: null, stop: () => giveUp() });
+  show({ fileName: file.name, phase: 'reading', tilesDone: 0, tilesInAll: 0, question: null, stop: () => giveUp() });
   try {
     const place = worldFile ? await placeInWorldFile(worldFile) : null;
     const { widthPx, heightPx, place: tagged } = await until(cutter.open(file, place === null));
@@ -62,7 +62,7 @@ async function bringIn(file: File, worldFile: File | null): Promise<boolean> {
 }
 
 async function storeTiles(cutter: Cutter, imageId: string): Promise<void> {
-  show({ phase: 'cutting', answer: null });
+  show({ phase: 'cutting', question: null });
   for (let tiles = await cutter.next(); tiles; tiles = await cutter.next()) {
     const stored = await host().project.addPictureTiles({ imageId, tiles });
     if (!stored.ok) throw new CutterProblem(`${stored.problem.message} ${stored.problem.remedy}`);
@@ -73,14 +73,14 @@ async function storeTiles(cutter: Cutter, imageId: string): Promise<void> {
 async function placeInWorldFile(file: File): Promise<GeoTiffPlace> {
   const { map, problem } = readWorldFile(await file.slice(0, 10_000).text());
   if (!map) throw new CutterProblem(problem);
-  return { map, epsg: null };
+  return { map, epsg: null, ownSystem: false, citation: null };
 }
 
 type Size = { readonly widthPx: number; readonly heightPx: number };
 
 /** Where the coordinates put the picture; null: the user wants it laid by eye. */
 async function placementOf(place: GeoTiffPlace, size: Size): Promise<ByCoordinates | null> {
-  const system = systemKnown(place) ?? (await askForSystem());
+  const system = systemKnown(place) ?? (await askForSystem(whyAskForSystem(place)));
   if (system === 'eye') return null;
   const { projection, problem } = projectionOf(system.definition);
   if (!projection) throw new CutterProblem(problem);
@@ -89,15 +89,19 @@ async function placementOf(place: GeoTiffPlace, size: Size): Promise<ByCoordinat
   return lattice.placement;
 }
 
-/** The system that the file names, else the one that the property's coordinates are written in. */
-function systemKnown({ epsg }: GeoTiffPlace): { readonly name: string; readonly definition: string } | null {
+/**
+ * The system that the file names; where it says nothing of one, the one that the property's coordinates are written in.
+ * Null: one that is not known here.
+ */
+function systemKnown({ epsg, ownSystem }: GeoTiffPlace): { readonly name: string; readonly definition: string } | null {
   if (epsg !== null) return systemOfEpsg(epsg);
+  if (ownSystem) return null;
   const settings = systemOf(useApp.getState().file?.project.coordinateSettings.get('coordinates'));
   return settings.kind === 'projected' ? settings : null;
 }
 
-function askForSystem(): Promise<SystemChoice> {
-  return new Promise((answer) => show({ phase: 'asking', answer }));
+function askForSystem(why: string): Promise<SystemChoice> {
+  return new Promise((answer) => show({ phase: 'asking', question: { why, answer } }));
 }
 
 async function finish(fileName: string, imageId: string, size: Size, coordinates: ByCoordinates | null): Promise<void> {

@@ -9,8 +9,8 @@ export interface PictureImport {
   readonly phase: 'reading' | 'asking' | 'cutting';
   readonly tilesDone: number;
   readonly tilesInAll: number;
-  /** Answers the question in which system the picture's coordinates are. */
-  readonly answer: ((choice: SystemChoice) => void) | null;
+  /** In which system the picture's coordinates are: why it is asked, and what takes the answer. */
+  readonly question: { readonly why: string; readonly answer: (choice: SystemChoice) => void } | null;
   /** Gives the picture up; nothing of it stays. */
   readonly stop: () => void;
 }

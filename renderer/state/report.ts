@@ -7,3 +7,32 @@ const notSaved: LastLine = { kind: 'refused', text: 'Nothing is saved any more: 
 export function report(problem: Problem): void {
   useApp.setState({ problem, ...(problem.code === 'overwritten' ? { lastLine: notSaved } : {}) });
 }
+
+/** Shows a fault of this program itself. What is shown already stays: the first fault is the one that tells most. */
+export function reportFault(error: unknown): void {
+  if (useApp.getState().problem) return;
+  report({
+    code: 'failed',
+    message: `Something went wrong in this window: ${faultText(error)}.`,
+    remedy: 'What was saved is in the file. Go on; if it comes again, close the window and start Undergate again.',
+  });
+}
+
+const longestText = 200;
+
+/** What an error says of itself, short and without a full stop. */
+export function faultText(error: unknown): string {
+  const text = error instanceof Error ? error.message : String(error);
+  return (text.trim() || 'no reason given').slice(0, longestText).replace(/\.$/, '');
+}
+
+/** Chromium reports so that a change of sizes was put off by one frame, which is nothing to tell of. */
+const harmless = /^ResizeObserver loop/;
+
+/** From now on, what nobody caught is shown rather than lost. */
+export function reportWhatNobodyCaught(): void {
+  window.addEventListener('error', ({ error, message }) => {
+    if (!harmless.test(message)) reportFault(error ?? message);
+  });
+  window.addEventListener('unhandledrejection', ({ reason }) => reportFault(reason));
+}

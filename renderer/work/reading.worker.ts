@@ -1,21 +1,64 @@
+import { type ImportChoices, importFeatures } from '../../core/exchange/intake/importFeatures.ts';
+import { simplifiedPath } from '../../core/exchange/intake/simplifiedPath.ts';
+import type { Preview } from '../../core/exchange/preview/types.ts';
 import { readAny } from '../../core/exchange/readAny.ts';
-import type { FromReading, ToReading } from './readingMessages.ts';
+import { difference } from '../../core/model/difference.ts';
+import { EditRefused } from '../../core/model/edits/support/edit.ts';
+import { projectOf } from '../../core/model/project.ts';
+import type { LonLat, Thing } from '../../core/model/things.ts';
+import { newId } from '../state/newId.ts';
+import type { FileToRead, FromReading, LineCounts, TakenIn, ToReading } from './readingMessages.ts';
 
-/** Reads one file that comes in, and says how far it is. It is ended from outside, and has no hold on anything. */
+/**
+ * Reads one file that comes in, says how far it is, and works out what the file makes of a property. It is ended from
+ * outside, and has no hold on anything.
+ */
+let preview: Preview | null = null;
+
 self.addEventListener('message', ({ data }: MessageEvent<ToReading>) => {
-  const { fileName, bytes, options } = data;
+  try {
+    if (data.type === 'read') read(data);
+    else if (data.type === 'count') send({ type: 'counted', number: data.number, counts: countsOf(data.simplifyM) });
+    else send({ type: 'takenIn', number: data.number, takenIn: takeIn(data.things, data.choices) });
+  } catch (error) {
+    send({ type: 'failed', message: error instanceof Error ? error.message : String(error) });
+  }
+});
+
+function read({ fileName, bytes, options }: FileToRead): void {
   let told = 0;
   const progress = (fraction: number) => {
     if (fraction - told < 0.02) return;
     told = fraction;
     send({ type: 'progress', fraction });
   };
-  try {
-    send({ type: 'read', result: readAny(fileName, bytes, { ...options, progress }) });
-  } catch (error) {
-    send({ type: 'failed', message: error instanceof Error ? error.message : String(error) });
+  const result = readAny(fileName, bytes, { ...options, progress });
+  if (result.ok) preview = result.preview;
+  send({ type: 'read', result });
+}
+
+function countsOf(simplifyM: number): LineCounts {
+  const { features, groups } = preview!;
+  const origin: LonLat = groups[0]?.middle ?? [0, 0];
+  let [before, after] = [0, 0];
+  for (const { ours, shape, path } of features) {
+    if (ours || (shape !== 'line' && shape !== 'outline')) continue;
+    before += path.length;
+    after += simplifiedPath(path, simplifyM, origin).length;
   }
-});
+  return { before, after };
+}
+
+function takeIn(things: readonly Thing[], choices: ImportChoices): TakenIn {
+  const before = projectOf(things);
+  try {
+    const { project, problems, notes } = importFeatures(preview!, choices, before, newId);
+    return { ok: true, changes: difference(before, project), problems, notes };
+  } catch (error) {
+    if (error instanceof EditRefused) return { ok: false, message: error.message };
+    throw error;
+  }
+}
 
 function send(message: FromReading): void {
   self.postMessage(message);

@@ -23,6 +23,7 @@ export async function bench(): Promise<BenchRow[]> {
     editAndSnap(),
     labels(),
     thinTrack(),
+    thinToAndFro(),
     threeTies(),
   ];
 }
@@ -135,6 +136,18 @@ function thinTrack(): BenchRow {
     ...measure(() => simplify(track, 1), 12),
     unit: 'ms',
     budget: null,
+  };
+}
+
+/** The sort that makes Douglas and Peucker's way look at every vertex again for each one that it keeps. */
+function thinToAndFro(): BenchRow {
+  const track = Array.from({ length: 200_000 }, (_, i): Xy => [i / 100, (i % 2 === 0 ? 1 : -1) * (20 + i / 200_000)]);
+  return {
+    name: 'a track of 200,000 points to and fro simplified to 2 m',
+    size: track.length,
+    ...measure(() => simplify(track, 2), 5),
+    unit: 'ms',
+    budget: 3000,
   };
 }
 

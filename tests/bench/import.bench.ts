@@ -12,6 +12,7 @@ import { type Project, projectOf } from '../../core/model/project.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
 import { createProjectFile, openProjectFile } from '../../electron/store/projectFile.ts';
 import { largeProperty } from '../support/largeProperty.ts';
+import { randomNumbers } from '../support/random.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';
 
@@ -45,6 +46,8 @@ export function bench(): BenchRow[] {
         3000,
       ),
       row('GPX of 100,000 vertices taken over, simplified to 2 m, ends moved', vertices, taking(gpx(lines)), 3000),
+      row('a tangle of 5,000 points within 3 m taken over and surveyed', 5000, untangling(), 3000),
+      row('GeoJSON of 150,000 points read, previewed and taken over', 150_000, pointsTaken(150_000), null),
       row('KML of our own, 2,000 runs, read and previewed', 2000, readOnly('ours.kml', ours), null),
     ];
   } finally {
@@ -74,6 +77,37 @@ function taking(bytes: Uint8Array): () => Project {
   const as = new Map(read.preview.features.map(({ key }) => [key, 'fenceLine'] as const));
   const choices = { ...usualChoices, typeId: 'ft-2', simplifyM: 2, snapEndsM: 5, as };
   return () => importFeatures(read.preview, choices, project, countingIds()).project;
+}
+
+/** Where a receiver that lies still says that it is, as a line that is not told to be a track. */
+function untangling(): () => void {
+  const random = randomNumbers(3);
+  const path = Array.from({ length: 5000 }, () => {
+    const [turn, farDeg] = [2 * Math.PI * random(), (3 / 111_320) * Math.sqrt(random())];
+    return [-31.5 + (farDeg * Math.cos(turn)) / Math.cos((42.25 / 180) * Math.PI), -42.25 + farDeg * Math.sin(turn)];
+  });
+  const take = takingFeatures([{ type: 'LineString', coordinates: path }]);
+  return () => surveyOf(take());
+}
+
+function pointsTaken(count: number): () => void {
+  return takingFeatures(
+    Array.from({ length: count }, (_, i) => ({
+      type: 'Point',
+      coordinates: [-31.5 + (i % 400) * 1e-4, -42.25 + Math.floor(i / 400) * 1e-4],
+    })),
+  );
+}
+
+function takingFeatures(geometries: readonly object[]): () => Project {
+  const features = geometries.map((geometry) => ({ type: 'Feature', properties: {}, geometry }));
+  const bytes = bytesOf(JSON.stringify({ type: 'FeatureCollection', features }));
+  const project = projectOf([newProperty('Fresh'), ...startingFenceTypes]);
+  return () => {
+    const read = readAny('lines.geojson', bytes);
+    if (!read.ok) throw new Error(read.message);
+    return importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, project, countingIds()).project;
+  };
 }
 
 function readOnly(name: string, bytes: Uint8Array): () => void {

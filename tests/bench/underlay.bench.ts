@@ -7,14 +7,43 @@ import { createLocalPlane } from '../../core/geometry/localPlane.ts';
 import { affineCells } from '../../core/geometry/picture/affineCells.ts';
 import { lonLatInTile, metresPerTilePixel, tilePlaceOf } from '../../core/geometry/picture/webMercator.ts';
 import type { LonLat, Xy } from '../../core/geometry/types.ts';
+import { tiffBands } from '../../renderer/pictures/readers/tiff/tiffBands.ts';
+import { openTiff, pictureOf } from '../../renderer/pictures/readers/tiff/tiffFile.ts';
 import { flatJpeg } from '../support/flatJpeg.ts';
-import { measure } from './measure.ts';
+import { madeTiff } from '../support/madeTiff.ts';
+import { measure, summary } from './measure.ts';
 import type { BenchRow } from './row.ts';
 
 const home: LonLat = [175.3, -37.9];
 
-export function bench(): BenchRow[] {
-  return [bands(), tilesOfAView(), lattice()];
+export async function bench(): Promise<BenchRow[]> {
+  return [bands(), await tiff(), tilesOfAView(), lattice()];
+}
+
+/** A scan as an office writes it, read to colours. */
+async function tiff(): Promise<BenchRow> {
+  const [width, height] = [4000, 3000];
+  const valueAt = (x: number, y: number) => ((x >> 4) + (y >> 5)) & 1;
+  const made = madeTiff({ width, height, bits: 1, photometric: 0, packing: 'lzw', rowsPerStrip: 64, valueAt });
+  const file = new Blob([new Uint8Array(made)]);
+  const read = async () => {
+    const tiff = await openTiff(file);
+    const { bands } = tiffBands(await pictureOf(tiff, file, 0), null);
+    for (let top = 0; top < height; top += 512) await bands!.read(top, Math.min(512, height - top));
+  };
+  const times: number[] = [];
+  for (let round = 0; round < 4; round++) {
+    const start = performance.now();
+    await read();
+    if (round > 0) times.push(performance.now() - start);
+  }
+  return {
+    name: 'a scanned TIFF of 12 million pixels, one bit each, LZW',
+    size: width * height,
+    ...summary(times),
+    unit: 'ms',
+    budget: null,
+  };
 }
 
 /** What passes through this thread when a large photo comes in; the decoding itself is the browser's. */

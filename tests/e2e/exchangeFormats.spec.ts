@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { unzipSync, zipSync } from 'fflate';
-import { writeArrayBuffer } from 'geotiff';
 import type { FenceLine, Post } from '../../core/model/things.ts';
 import { type App, expect, test } from '../support/app.ts';
+import { madeTiff } from '../support/madeTiff.ts';
 
 const files = join(import.meta.dirname, '..', 'unit', 'exchange', 'files');
 
@@ -190,35 +190,89 @@ test('the example goes out as GeoPackage, DXF, tables and a picture', async ({ a
   expect(Math.max(picture.bytes.readUInt32BE(16), picture.bytes.readUInt32BE(20))).toBeGreaterThan(3500);
 });
 
+test('stray points are named with their distance, left out, and can be taken in', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  const rows = Array.from({ length: 30 }, (_, i) => `P${i + 1},${-40 - i * 1e-4},${-150 + i * 1e-4}`);
+  const file = (...strays: string[]) => new TextEncoder().encode(['name,lat,lon', ...rows, ...strays].join('\n'));
+  const posts = async () => (await app.file()).things.filter((thing): thing is Post => thing.kind === 'post');
+
+  await bringIn(page, 'walk.csv', file('No fix,0,0', 'From the trip,-38.6,-150'));
+  const dialog = page.getByRole('dialog');
+  const strays = dialog.getByRole('region', { name: 'Far from the rest' });
+  await expect(strays).toContainText('2 pieces lie far from the rest and are left out');
+  await expect(strays).toContainText(/No fix: it lies at latitude 0, longitude 0, where a receiver without a fix/);
+  await expect(strays).toContainText(/From the trip: it lies 15\d(\.\d)? km from the rest/);
+  await strays.getByLabel('From the trip becomes').selectOption('post');
+  await dialog.getByRole('button', { name: 'Take in 31 pieces' }).click();
+  await expect(dialog).toContainText('Taken in, but for these:');
+  await dialog.getByRole('button', { name: 'Done' }).click();
+  expect((await posts()).map(({ name }) => name)).toHaveLength(31);
+
+  // The property is drawn now: the same stray does not keep the rest out.
+  await bringIn(page, 'again.csv', file('No fix,0,0'));
+  await dialog.getByRole('button', { name: 'Take in 30 pieces' }).click();
+  await dialog.getByRole('button', { name: 'Done' }).click();
+  expect(await posts()).toHaveLength(61);
+});
+
+test('a file of two places asks which of them is the property', async ({ app, page }) => {
+  await app.openNew();
+  await openCover(page);
+  const rows = Array.from({ length: 40 }, (_, i) =>
+    i < 20 ? `A${i},${-40 - i * 1e-4},-150` : `B${i},${-35 - i * 1e-4},-140`,
+  );
+  await bringIn(page, 'two.csv', new TextEncoder().encode(['name,lat,lon', ...rows].join('\n')));
+  const dialog = page.getByRole('dialog');
+  const take = dialog.getByRole('button', { name: /^Take in/ });
+  await expect(dialog.getByRole('alert')).toContainText('places that lie far from one another');
+  await expect(take).toBeDisabled();
+  await dialog.getByLabel('The property is').selectOption({ index: 2 });
+  await expect(dialog.getByRole('region', { name: 'Far from the rest' })).toContainText('20 pieces lie far');
+  await take.click();
+  await dialog.getByRole('button', { name: 'Done' }).click();
+  const names = (await app.file()).things.flatMap((thing) => (thing.kind === 'post' ? [thing.name] : []));
+  expect(names).toHaveLength(20);
+  expect(new Set(names.map((name) => name[0]))).toEqual(new Set(['B']));
+});
+
 test('an elevation model lengthens the fences over the ground, and can be taken out', async ({ app, page }) => {
   await app.openDemo();
   await openCover(page);
   const { things } = await app.file();
   const [lon, lat] = things.find((thing): thing is FenceLine => thing.kind === 'fenceLine')!.path[0]!;
-  const side = 400;
-  const values = Float32Array.from({ length: side * side }, (_, i) => 200 + 2 * (i % side));
-  const bytes = writeArrayBuffer(
-    values as never,
-    {
-      width: side,
-      height: side,
-      ModelPixelScale: [0.0002, 0.0002, 0],
-      ModelTiepoint: [0, 0, 0, lon - 0.04, lat + 0.04, 0],
-      GeographicTypeGeoKey: 4326,
-      GTModelTypeGeoKey: 2,
-      SampleFormat: [3],
-      BitsPerSample: [32],
-    } as never,
-  );
-  const chooser = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Bring in an elevation model' }).click();
-  await (await chooser).setFiles({
-    name: 'hills.tif',
-    mimeType: 'image/tiff',
-    buffer: Buffer.from(bytes),
-  });
+  const hills = (keys: Readonly<Record<number, number>>) => {
+    const geo = { pixel: 0.0002, west: lon - 0.04, north: lat + 0.04, keys: { 1024: 2, ...keys } };
+    const valueAt = (x: number) => 200 + 2 * x;
+    return madeTiff({ width: 400, height: 400, bits: 32, format: 3, photometric: 1, valueAt, geo });
+  };
+  const bringInModel = async (name: string, buffer: Buffer) => {
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Bring in an elevation model' }).click();
+    await (await chooser).setFiles({ name, mimeType: 'image/tiff', buffer });
+  };
+  await bringInModel('feet.tif', hills({ 2048: 4326, 4096: 6360 }));
+  const found = page.getByRole('region', { name: 'Heights found' });
+  await expect(found.getByText('US survey feet by its vertical system (EPSG:6360).')).toBeVisible();
+  await expect(found.getByLabel('Its heights are in')).toHaveValue('usFeet');
+  await found.getByRole('button', { name: 'Leave out' }).click();
+  expect(await kindsOf(app)).not.toContain('ground');
+
+  // Nothing says in which unit its heights are, and nothing is known of its system.
+  await bringInModel('hills.tif', hills({ 2048: 4999 }));
+  await expect(page.getByText('in the system EPSG:4999, which is not known here')).toBeVisible();
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await expect(found.getByText('metres are an assumption')).toBeVisible();
+  const [inMetres, inFeet] = await found.getByLabel('Its heights are in').locator('option').allTextContents();
+  const lowest = (text: string | undefined) => Number(/: (\d+) m to/.exec(text ?? '')?.[1]);
+  expect(Math.abs(lowest(inFeet) - lowest(inMetres) * 0.3048)).toBeLessThan(1);
+  await found.getByLabel('Its heights are in').selectOption('feet');
+  await expect(found.getByText(`from ${lowest(inFeet)} m to`)).toBeVisible();
+  await found.getByRole('button', { name: 'Use these heights' }).click();
   await expect(page.getByText(/of fence on the plan is .* over the ground/)).toBeVisible();
   expect(await kindsOf(app)).toContain('ground');
+  const kept = await page.getByText(/heights, \d+ m to/).textContent();
+  expect(Math.abs(Number(/heights, (\d+) m/.exec(kept!)?.[1]) - lowest(inFeet))).toBeLessThan(2);
   await page.getByRole('button', { name: 'Take out Heights of hills.tif' }).click();
   await expect(page.getByText(/With heights, wire is ordered/)).toBeVisible();
   expect(await kindsOf(app)).not.toContain('ground');

@@ -19,6 +19,7 @@ import { type App, expect, test } from '../support/app.ts';
 import { flatJpeg } from '../support/flatJpeg.ts';
 import { makeSilentFiles } from '../support/hostileTiles.ts';
 import { framedPng, patternAt, patternBy, patternTiff } from '../support/madePictures.ts';
+import { type MadeTiff, madeTiff } from '../support/madeTiff.ts';
 import { expectColourInMiddle, goTo } from '../support/mapColours.ts';
 import { makeTileFile } from '../support/tileFiles.ts';
 
@@ -255,6 +256,80 @@ test('a GeoTIFF lies where its tags say, and gives an empty property its place',
     await goTo(page, degrees(nztm.toLonLat([geo.west + x * geo.pixelM, geo.north - y * geo.pixelM]) as LonLat));
     await expectColourInMiddle(page, patternAt(x, y));
   }
+});
+
+test('a GeoTIFF in a system without a code is asked for it, and lies where it says', async ({ app, page }) => {
+  await app.openNew();
+  await openMaps(page);
+  const keys = { 1024: 1, 2048: 4326, 3072: 32767 };
+  const geo = { pixel: 0.5, west: 1_800_000, north: 5_802_000, keys };
+  const valueAt = (x: number, y: number, sample: number) => patternAt(x, y)[sample]!;
+  const buffer = madeTiff({ width: 800, height: 600, bits: 8, samples: 3, photometric: 2, valueAt, geo });
+  await bringIn(page).setInputFiles({ name: 'Own.tif', mimeType: 'image/tiff', buffer });
+  await expect(page.getByText('Own.tif has coordinates in a system without a code')).toBeVisible();
+  await page.getByLabel('Its coordinates are').selectOption('EPSG:2193');
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await expect(page.getByText('Lay Own under the drawing. Saved.')).toBeVisible();
+  const [x, y] = [32 + 64 * 4, 32 + 64 * 3];
+  await goTo(page, degrees(nztm.toLonLat([geo.west + x / 2, geo.north - y / 2]) as LonLat));
+  await expectColourInMiddle(page, patternAt(x, y));
+});
+
+test('scanned plans: white stays white and black black, and what is clear shows what lies under it', async ({
+  app,
+  page,
+}) => {
+  await app.openNew();
+  await openMaps(page);
+  const north = 5_802_000;
+  const plan = { width: 400, height: 300, rowsPerStrip: 8, packing: 'lzw' } as const;
+  // Ink on the right half, paper on the left.
+  const inked = (x: number) => x >= 200;
+  const scans: Omit<MadeTiff, 'geo'>[] = [
+    { ...plan, bits: 1, photometric: 0, valueAt: (x) => (inked(x) ? 1 : 0) },
+    { ...plan, bits: 8, photometric: 0, valueAt: (x) => (inked(x) ? 255 : 0) },
+    { ...plan, bits: 1, photometric: 1, valueAt: (x) => (inked(x) ? 0 : 1) },
+    { ...plan, bits: 4, photometric: 1, valueAt: (x) => (inked(x) ? 0 : 15) },
+    // As programs on other machines write it, with more strips than fit beside its tags.
+    {
+      ...plan,
+      bits: 8,
+      samples: 3,
+      photometric: 2,
+      bigEndian: true,
+      rowsPerStrip: 1,
+      valueAt: (x) => (inked(x) ? 0 : 255),
+    },
+  ];
+  const placeOf = (number: number, x: number) =>
+    degrees(nztm.toLonLat([1_800_000 + number * 1000 + x, north - 150]) as LonLat);
+  for (const [number, scan] of scans.entries()) {
+    const geo = { pixel: 1, west: 1_800_000 + number * 1000, north, keys: { 1024: 1, 1025: 1, 3072: 2193 } };
+    const buffer = madeTiff({ ...scan, geo });
+    await bringIn(page).setInputFiles({ name: `Plan ${number}.tif`, mimeType: 'image/tiff', buffer });
+    await expect(page.getByText(`Lay Plan ${number} under the drawing. Saved.`)).toBeVisible();
+    await goTo(page, placeOf(number, 100));
+    await expectColourInMiddle(page, [255, 255, 255]);
+    await goTo(page, placeOf(number, 300));
+    await expectColourInMiddle(page, [0, 0, 0]);
+  }
+
+  // The collar of another picture lies over the first plan's paper.
+  const collared = madeTiff({
+    ...plan,
+    bits: 8,
+    samples: 3,
+    photometric: 2,
+    noData: '0',
+    valueAt: (x, _, sample) => (inked(x) ? (sample === 1 ? 180 : 20) : 0),
+    geo: { pixel: 1, west: 1_800_000, north, keys: { 1024: 1, 1025: 1, 3072: 2193 } },
+  });
+  await bringIn(page).setInputFiles({ name: 'Aerial.tif', mimeType: 'image/tiff', buffer: collared });
+  await expect(page.getByText('Lay Aerial under the drawing. Saved.')).toBeVisible();
+  await goTo(page, placeOf(0, 300));
+  await expectColourInMiddle(page, [20, 180, 20]);
+  await goTo(page, placeOf(0, 100));
+  await expectColourInMiddle(page, [255, 255, 255]);
 });
 
 test('a world file beside a picture, in the system that the user names', async ({ app, page }) => {

@@ -1,5 +1,6 @@
 import { deflateSync } from 'node:zlib';
 import type { Page } from '@playwright/test';
+import { madeTiff } from './madeTiff.ts';
 
 /** Pictures made on the spot, so that no file of anybody's is needed. */
 
@@ -56,70 +57,20 @@ export function patternTiff(
   heightPx: number,
   geo: { readonly epsg: number; readonly west: number; readonly north: number; readonly pixelM: number } | null,
 ): PictureFile {
-  const rowsPerStrip = 64;
-  const strips = Math.ceil(heightPx / rowsPerStrip);
-  const pixels = Buffer.alloc(widthPx * heightPx * 3);
-  for (let y = 0, at = 0; y < heightPx; y++) {
-    for (let x = 0; x < widthPx; x++) for (const value of patternAt(x, y)) pixels[at++] = value;
-  }
-  const packed = Array.from({ length: strips }, (_, i) => {
-    const from = i * rowsPerStrip * widthPx * 3;
-    return deflateSync(pixels.subarray(from, from + rowsPerStrip * widthPx * 3));
+  const buffer = madeTiff({
+    width: widthPx,
+    height: heightPx,
+    bits: 8,
+    samples: 3,
+    photometric: 2,
+    packing: 'deflate',
+    rowsPerStrip: 64,
+    valueAt: (x, y, sample) => patternAt(x, y)[sample]!,
+    ...(geo && {
+      geo: { pixel: geo.pixelM, west: geo.west, north: geo.north, keys: { 1024: 1, 1025: 1, 3072: geo.epsg } },
+    }),
   });
-  const stripAt = packed.map((_, i) => 8 + packed.slice(0, i).reduce((sum, { length }) => sum + length, 0));
-  const extra: Buffer[] = [];
-  let extraAt = 8 + packed.reduce((sum, { length }) => sum + length, 0);
-  const put = (bytes: Buffer) => {
-    const at = extraAt;
-    extra.push(bytes);
-    extraAt += bytes.length;
-    return at;
-  };
-  const shorts = (...values: number[]) => {
-    const bytes = Buffer.alloc(2 * values.length);
-    for (const [i, value] of values.entries()) bytes.writeUInt16LE(value, 2 * i);
-    return bytes;
-  };
-  const longs = (...values: number[]) => {
-    const bytes = Buffer.alloc(4 * values.length);
-    for (const [i, value] of values.entries()) bytes.writeUInt32LE(value, 4 * i);
-    return bytes;
-  };
-  const doubles = (...values: number[]) => {
-    const bytes = Buffer.alloc(8 * values.length);
-    for (const [i, value] of values.entries()) bytes.writeDoubleLE(value, 8 * i);
-    return bytes;
-  };
-  const entries: [tag: number, type: number, count: number, value: number][] = [
-    [256, 4, 1, widthPx],
-    [257, 4, 1, heightPx],
-    [258, 3, 3, put(shorts(8, 8, 8))],
-    [259, 3, 1, 8],
-    [262, 3, 1, 2],
-    [273, 4, strips, put(longs(...stripAt))],
-    [277, 3, 1, 3],
-    [278, 4, 1, rowsPerStrip],
-    [279, 4, strips, put(longs(...packed.map(({ length }) => length)))],
-  ];
-  if (geo) {
-    entries.push([33550, 12, 3, put(doubles(geo.pixelM, geo.pixelM, 0))]);
-    entries.push([33922, 12, 6, put(doubles(0, 0, 0, geo.west, geo.north, 0))]);
-    const keys = shorts(1, 1, 0, 3, 1024, 0, 1, 1, 1025, 0, 1, 1, 3072, 0, 1, geo.epsg);
-    entries.push([34735, 3, keys.length / 2, put(keys)]);
-  }
-  const directory = Buffer.alloc(2 + 12 * entries.length + 4);
-  directory.writeUInt16LE(entries.length, 0);
-  for (const [i, [tag, type, count, value]] of entries.entries()) {
-    const at = 2 + 12 * i;
-    directory.writeUInt16LE(tag, at);
-    directory.writeUInt16LE(type, at + 2);
-    directory.writeUInt32LE(count, at + 4);
-    if (type === 3 && count === 1) directory.writeUInt16LE(value, at + 8);
-    else directory.writeUInt32LE(value, at + 8);
-  }
-  const header = Buffer.from('II*\0\0\0\0\0', 'latin1');
-  header.writeUInt32LE(extraAt, 4);
-  return { name, mimeType: 'image/tiff', buffer: Buffer.concat([header, ...packed, ...extra, directory]) };
+  return { name, mimeType: 'image/tiff', buffer };
 }
 
 /** A PNG of one colour with a black frame, of any size and small all the same. */

@@ -58,7 +58,7 @@ export function settlePerfectJoints(state: Unsettled): void {
     for (let i = 0; i < cluster.length; i++) {
       const u = cluster[i]!;
       over += leavingA[u]!;
-      if (shortsAt.size > 0) shorts.push(...(shortsAt.get(u) ?? []));
+      if (shortsAt.size > 0) for (const short of shortsAt.get(u) ?? []) shorts.push(short);
       for (let e = firstEntry[u]!; e >= 0; e = nextEntry[e]!) {
         const b = perfectBranches[e >> 1]!;
         const v = (e & 1) === 0 ? to[b]! : from[b]!;

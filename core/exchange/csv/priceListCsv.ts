@@ -1,6 +1,6 @@
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
-import { type Project, projectOf, put, remove } from '../../model/project.ts';
+import { type Project, projectOf, putAll, removeAll } from '../../model/project.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
 import { withOwnPrices } from '../../quantities/edits/changePrices.ts';
 import { labourUnits, workMeasure } from '../../quantities/measures.ts';
@@ -225,6 +225,6 @@ export function takePriceList({ items, kits, labour }: ReadPriceList, only = fal
   return (before) => {
     const project = withOwnPrices(before);
     const others = [...project.catalogueItem.values(), ...project.kit.values(), ...project.labourRate.values()];
-    return put(only ? remove(project, ...others) : project, ...items, ...kits, ...labour);
+    return putAll(only ? removeAll(project, others) : project, [...items, ...kits, ...labour]);
   };
 }

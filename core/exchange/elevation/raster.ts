@@ -5,8 +5,9 @@ export interface Raster {
   readonly height: number;
   /** The value that stands where no height is known. */
   readonly noData: number | null;
-  /** Metres for one unit of the values. */
+  /** Metres for one unit of the values, and what is added to them then, metres. */
   readonly unitM: number;
+  readonly offsetM: number;
 }
 
 /** The shore of the Dead Sea and the top of Everest, with room for an ellipsoid that lies elsewhere. */
@@ -16,7 +17,8 @@ const sensibleM = { least: -600, most: 9000 } as const;
  * Height at a place of a raster, in its own pixels from its upper left corner; the values stand in the middles of the
  * pixels, and it is linear both ways between them (bilinear). Null outside, and beside a gap.
  */
-export function rasterHeightM({ values, width, height, noData, unitM }: Raster, x: number, y: number): number | null {
+export function rasterHeightM(raster: Raster, x: number, y: number): number | null {
+  const { values, width, height, noData, unitM, offsetM } = raster;
   if (!(x >= 0 && y >= 0 && x <= width && y <= height)) return null;
   const [u, v] = [clamp(x - 0.5, width - 1), clamp(y - 0.5, height - 1)];
   const [left, top] = [
@@ -34,7 +36,7 @@ export function rasterHeightM({ values, width, height, noData, unitM }: Raster, 
     if (share === 0) continue;
     const value = values[row * width + column];
     if (value === undefined || value === noData) return null;
-    const heightM = value * unitM;
+    const heightM = value * unitM + offsetM;
     if (!(heightM >= sensibleM.least && heightM <= sensibleM.most)) return null;
     sumM += share * heightM;
   }

@@ -7,8 +7,12 @@ export interface GeoTiffTags {
   readonly transformation: readonly number[] | null;
   /** GTRasterTypeGeoKey: 1 pixel is area, 2 pixel is point. */
   readonly rasterType: number | null;
+  /** GTModelTypeGeoKey: 1 projected, 2 degrees of longitude and latitude, 3 geocentric. */
+  readonly modelType: number | null;
   readonly projectedCode: number | null;
   readonly geographicCode: number | null;
+  /** What the file calls its system, in its own words. */
+  readonly citation: string | null;
 }
 
 export interface GeoTiffPlace {
@@ -16,6 +20,22 @@ export interface GeoTiffPlace {
   readonly map: AffineMap;
   /** EPSG code of those; null where the file names none. */
   readonly epsg: number | null;
+  /** It has a system of its own, without a code: which one can only be asked. */
+  readonly ownSystem: boolean;
+  readonly citation: string | null;
+}
+
+const longestCitation = 80;
+
+/** Why the system of its coordinates must be asked for; follows the name of the file. */
+export function whyAskForSystem({ epsg, ownSystem, citation }: GeoTiffPlace): string {
+  if (epsg !== null) return `has coordinates in the system EPSG:${epsg}, which is not known here.`;
+  const called = citation
+    ?.replace(/[\p{C}\s|]+/gu, ' ')
+    .trim()
+    .slice(0, longestCitation);
+  if (!ownSystem) return 'has coordinates, but does not say in which system they are.';
+  return `has coordinates in a system without a code${called ? ` (it calls it “${called}”)` : ''}, so it is not known here which one it is.`;
 }
 
 /** Where the tags say that the picture lies; null where they don't say it, or by a way that is no affine map. */
@@ -26,7 +46,11 @@ export function placeOfGeoTiff(tags: GeoTiffTags): GeoTiffPlace | null {
   // A pixel that is a point has its coordinates in its middle.
   const half = tags.rasterType === 2 ? 0.5 : 0;
   const { a, b, c, d, e, f } = map;
-  return { map: { a, b, c: c - (a + b) * half, d, e, f: f - (d + e) * half }, epsg: epsgOf(tags) };
+  return {
+    map: { a, b, c: c - (a + b) * half, d, e, f: f - (d + e) * half },
+    ...systemOf(tags),
+    citation: tags.citation,
+  };
 }
 
 function fromTransformation({ transformation }: GeoTiffTags): AffineMap | null {
@@ -42,8 +66,19 @@ function fromScale({ pixelScale, tiepoints }: GeoTiffTags): AffineMap | null {
   return { a: scaleX, b: 0, c: x - scaleX * i, d: 0, e: -scaleY, f: y + scaleY * j };
 }
 
-/** 32767 is "user-defined" and 0 "undefined". */
-function epsgOf({ projectedCode, geographicCode }: GeoTiffTags): number | null {
-  const named = [projectedCode, geographicCode].find((code) => code !== null && code > 0 && code < 32767);
-  return named ?? null;
+const projectedModel = 1;
+const degreesModel = 2;
+
+/**
+ * 32767 is "user-defined" and 0 "undefined". The degrees that a projected system is worked out from are not what its own
+ * coordinates are in, so they never stand for it.
+ */
+function systemOf({ modelType, projectedCode, geographicCode }: GeoTiffTags): Pick<GeoTiffPlace, 'epsg' | 'ownSystem'> {
+  const isProjected = modelType === projectedModel || (modelType !== degreesModel && projectedCode !== null);
+  const code = isProjected ? projectedCode : modelType === null || modelType === degreesModel ? geographicCode : null;
+  const epsg = code !== null && code > 0 && code < 32767 ? code : null;
+  return {
+    epsg,
+    ownSystem: epsg === null && (modelType !== null || projectedCode !== null || geographicCode !== null),
+  };
 }

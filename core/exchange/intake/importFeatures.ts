@@ -1,12 +1,14 @@
-import { distanceM } from '../../geometry/geodesic.ts';
+import { whyNotOneEdit } from '../../api/editLimits.ts';
+import { difference } from '../../model/difference.ts';
 import { EditRefused, type NewId, type Refusal } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf, put } from '../../model/project.ts';
 import type { Status } from '../../model/things.ts';
-import { middleOf } from '../preview/bounds.ts';
-import type { FeatureProblem, ImportAs, Preview } from '../preview/types.ts';
+import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../preview/types.ts';
 import { importForeign } from './importForeign.ts';
 import { importOurs } from './importOurs.ts';
 import type { Intake } from './intake.ts';
+import { isDrawn } from './isDrawn.ts';
+import { middleOfAll, type Stray, strayProblem, whereaboutsOf } from './whereabouts.ts';
 
 /** What the user chose on looking at a preview. */
 export interface ImportChoices {
@@ -27,6 +29,8 @@ export interface ImportChoices {
   readonly keepHeights: boolean;
   /** Name of the file, for what is kept of it by that name. */
   readonly fileName: string;
+  /** Which of the preview's groups is the property, where `whereaboutsOf` can't tell it. */
+  readonly place: number | null;
 }
 
 export const usualChoices: Omit<ImportChoices, 'typeId'> = {
@@ -38,6 +42,7 @@ export const usualChoices: Omit<ImportChoices, 'typeId'> = {
   snapEndsM: 0,
   keepHeights: true,
   fileName: '',
+  place: null,
 };
 
 export interface Imported {
@@ -50,35 +55,62 @@ export interface Imported {
   readonly notes: readonly string[];
 }
 
-/** A property can be about 100 km across. */
-const furthestM = 200_000;
-
 /**
  * Takes the features of a preview over into a project. Things that this program wrote come back as what they were,
  * under their own ids: what is there already is brought up to date, and nothing is doubled. A property without a place
  * on earth and with nothing drawn on it gets its place from the file. A feature that can't be taken over is told of;
- * the others are. Throws `EditRefused` where `whyNotImport` says no.
+ * the others are; strays, which lie far from the rest, are left out unless something was chosen for them. Throws
+ * `EditRefused` where `whyNotImport` says no, where it would be more than one step can change (`tooMuch`), and where
+ * the fences would be a tangle that takes too long to look through (`tangled`).
  */
 export function importFeatures(preview: Preview, choices: ImportChoices, project: Project, newId: NewId): Imported {
-  const refusal = whyNotImport(preview, project);
+  const refusal = whyNotImport(preview, project, choices.place);
   if (refusal) throw new EditRefused(refusal);
+  const whereabouts = whereaboutsOf(preview, project, choices.place);
+  const strays = whereabouts?.strays ?? new Map<string, Stray>();
+  const become = ({ key, suggestion }: PreviewFeature): ImportAs =>
+    choices.as.get(key) ?? (strays.has(key) ? 'leaveOut' : suggestion);
   const intake: Intake = {
-    project: placed(project, preview),
+    project: placed(project, preview, strays, become),
+    become,
     added: 0,
     updated: 0,
     unchanged: 0,
     problems: [],
     notes: [],
+    standing: [],
     newId,
   };
   importOurs(intake, preview.features, !isDrawn(project));
   importForeign(intake, preview.features, choices);
+  tellOfStrays(
+    intake,
+    [...strays.values()].filter(({ feature }) => !choices.as.has(feature.key)),
+    project,
+  );
+  const tooMuch = whyNotOneEdit(difference(project, intake.project));
+  if (tooMuch) {
+    const message = `The file would make ${tooMuch}. Split it, leave a part out, or simplify its lines.`;
+    throw new EditRefused({ code: 'tooMuch', message });
+  }
   const { project: after, added, updated, unchanged, problems, notes } = intake;
   return { project: after, added, updated, unchanged, problems, notes };
 }
 
-/** `nothingUsable`, `notPlaced` (the drawing has no place on earth, so the file can't be laid onto it), `tooFar`. */
-export function whyNotImport(preview: Preview, project: Project): Refusal | null {
+/** More are not told of one by one. */
+const mostStraysTold = 100;
+
+function tellOfStrays(intake: Intake, strays: readonly Stray[], project: Project): void {
+  for (const stray of strays.slice(0, mostStraysTold)) intake.problems.push(strayProblem(stray, project));
+  const more = strays.length - mostStraysTold;
+  if (more > 0) intake.notes.push(`${more} further pieces that lie far from the rest were left out.`);
+}
+
+/**
+ * `nothingUsable`, `notPlaced` (the drawing has no place on earth, so the file can't be laid onto it), `tooFar`,
+ * `whichPlace` (the file holds several places, and which is the property must be said).
+ */
+export function whyNotImport(preview: Preview, project: Project, place: number | null = null): Refusal | null {
   if (preview.features.length === 0) {
     const message = 'The file holds nothing that can be used. See what is said of each of its features.';
     return { code: 'nothingUsable', message };
@@ -89,27 +121,29 @@ export function whyNotImport(preview: Preview, project: Project): Refusal | null
     const message = `${property.name} is drawn on the blank grid and has no place on earth, so the file can't be laid onto it. Put the property on the earth first, or import into a new one.`;
     return { code: 'notPlaced', message };
   }
-  if (!property.placed || !isDrawn(project)) return null;
-  const awayM = distanceM(property.origin, middleOf(preview.bounds));
-  if (awayM <= furthestM) return null;
-  const message = `The file lies ${Math.round(awayM / 1000)} km from ${property.name}. Check that it is the right file, and whether latitude and longitude are exchanged in it; or import it into a new property.`;
+  const whereabouts = whereaboutsOf(preview, project, place);
+  if (whereabouts && whereabouts.places.length > 1) {
+    const message = `The file holds ${whereabouts.places.length} places that lie far from one another. Choose which of them is the property; the others are left out.`;
+    return { code: 'whichPlace', message };
+  }
+  if (whereabouts?.tooFarM == null) return null;
+  const message = `The file lies ${Math.round(whereabouts.tooFarM / 1000)} km from ${property.name}. Check that it is the right file, and whether latitude and longitude are exchanged in it; or import it into a new property.`;
   return { code: 'tooFar', message };
 }
 
-/** Lines, posts or anything else with a place. */
-function isDrawn(project: Project): boolean {
-  const tables = [
-    project.fenceLine,
-    project.post,
-    project.energiser,
-    project.service,
-    project.paddock,
-    project.reading,
-  ];
-  return tables.some(({ size }) => size > 0);
-}
-
-function placed(project: Project, { bounds }: Preview): Project {
-  if (!bounds || isDrawn(project)) return project;
-  return put(project, { ...propertyOf(project), origin: middleOf(bounds), placed: true });
+/** A property with nothing drawn goes where what is taken in lies, strays aside if there is anything else. */
+function placed(
+  project: Project,
+  { features }: Preview,
+  strays: ReadonlyMap<string, Stray>,
+  become: Intake['become'],
+): Project {
+  if (isDrawn(project)) return project;
+  const taken = features.filter(
+    (feature) => feature.path.length > 0 && (feature.ours || become(feature) !== 'leaveOut'),
+  );
+  const together = taken.filter(({ key }) => !strays.has(key));
+  const pieces = together.length > 0 ? together : taken;
+  if (pieces.length === 0) return project;
+  return put(project, { ...propertyOf(project), origin: middleOfAll(pieces), placed: true });
 }

@@ -1,42 +1,50 @@
 import { createLocalPlane, type LocalPlane } from '../../geometry/localPlane.ts';
+import { countCrossings } from '../../geometry/plane/countCrossings.ts';
 import { createSpatialIndex, type SpatialIndex } from '../../geometry/spatialIndex.ts';
 import { newEnergiser, newFenceLine, newGateway } from '../../model/defaults.ts';
 import { placeGateway, whyNotPlaceGateway } from '../../model/edits/placeGateway.ts';
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
-import type { Refusal } from '../../model/edits/support/edit.ts';
+import { EditRefused, type Refusal } from '../../model/edits/support/edit.ts';
 import { vertexStationsM, withoutDoubles } from '../../model/edits/support/path.ts';
 import { whyNotPath, whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { formatLength } from '../../model/formatUnits.ts';
 import { nextName } from '../../model/names.ts';
-import { propertyOf, put } from '../../model/project.ts';
+import { propertyOf, putAll } from '../../model/project.ts';
 import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
 import { asClause, type Intake, tell } from './intake.ts';
-import { simplifiedPath } from './simplifiedPath.ts';
+import { mostOwnCrossings, roughXy, simplifiedPath, untangledPath } from './simplifiedPath.ts';
 import { snapEnds } from './snapEnds.ts';
 
 /** Takes over features of other programs as what the user chose. Lines come first, so that gateways find them. */
 export function importForeign(intake: Intake, features: readonly PreviewFeature[], choices: ImportChoices): void {
   const foreign = features.filter(({ ours }) => !ours);
-  const asOf = ({ key, suggestion }: PreviewFeature): ImportAs => choices.as.get(key) ?? suggestion;
+  const asOf = intake.become;
   const things: Thing[] = [];
   for (const feature of foreign) {
     const as = asOf(feature);
     if (as === 'leaveOut' || as === 'gateway' || as === 'heights') continue;
-    const made = madeOf(intake, simplifiedFeature(intake, feature, choices.simplifyM), as, choices);
+    const simple = simplifiedFeature(intake, feature, as, choices.simplifyM);
+    if (!simple) {
+      tell(intake, feature, tangled, 'Simplify the lines more, or leave it out.');
+      continue;
+    }
+    const made = madeOf(intake, simple, as, choices);
     if ('message' in made)
       tell(intake, feature, asClause(made.message), 'Leave it out, or choose something else for it.');
     else things.push(made);
   }
+  noteStanding(intake);
   const settled = choices.snapEndsM > 0 ? snapEnds(intake, things, choices.snapEndsM) : things;
-  intake.project = put(intake.project, ...settled);
+  assertNoTangle(intake, settled);
+  intake.project = putAll(intake.project, settled);
   intake.added += things.length;
   importHeights(
     intake,
     foreign.filter((feature) => asOf(feature) !== 'leaveOut'),
-    asOf,
     choices,
   );
   const gateways = foreign.filter((feature) => asOf(feature) === 'gateway');
@@ -83,10 +91,45 @@ function whyNotSoMany(path: readonly LonLat[]): Refusal | null {
   return { code: 'tooManyPoints', message };
 }
 
-function simplifiedFeature(intake: Intake, feature: PreviewFeature, toleranceM: number): PreviewFeature {
+const tangled = `it crosses itself more than ${mostOwnCrossings.toLocaleString('en')} times, as the track of a receiver that lay still does`;
+
+/** Null: it is a tangle that simplifying does not undo. Only fences meet themselves; of services it does not matter. */
+function simplifiedFeature(
+  intake: Intake,
+  feature: PreviewFeature,
+  as: ImportAs,
+  toleranceM: number,
+): PreviewFeature | null {
   if (feature.shape !== 'line' && feature.shape !== 'outline') return feature;
   const { origin } = propertyOf(intake.project);
-  return { ...feature, path: simplifiedPath(feature.path, toleranceM, origin) };
+  if (as !== 'fenceLine' && as !== 'boundary') {
+    return { ...feature, path: simplifiedPath(feature.path, toleranceM, origin) };
+  }
+  const untangled = untangledPath(feature.path, toleranceM, origin);
+  if (!untangled) return null;
+  if (untangled.togetherM > 0) intake.standing.push(untangled.togetherM);
+  return { ...feature, path: untangled.path };
+}
+
+function noteStanding({ standing, notes, project }: Intake): void {
+  if (standing.length === 0) return;
+  const which = standing.length === 1 ? 'one line stays' : `${standing.length} lines stay`;
+  const within = formatLength(largestOf(standing), propertyOf(project).units);
+  notes.push(
+    `Where ${which} in one place, as a receiver that lies still writes it, the points were drawn together, within ${within}: with all of them it would be a tangle.`,
+  );
+}
+
+/** Fences that cross one another more often than this take too long to look through, each time the property is opened. */
+const mostCrossings = 20_000;
+
+function assertNoTangle(intake: Intake, things: readonly Thing[]): void {
+  const { origin } = propertyOf(intake.project);
+  const lines = things.flatMap((thing) => (thing.kind === 'fenceLine' ? [roughXy(thing.path, origin)] : []));
+  if (countCrossings(lines, mostCrossings) <= mostCrossings) return;
+  const times = mostCrossings.toLocaleString('en');
+  const message = `The fences of the file would cross themselves and one another more than ${times} times, as tracks over the same ground do. Simplify the lines more, or leave out those that show the same way again.`;
+  throw new EditRefused({ code: 'tangled', message });
 }
 
 function serviceOf(id: string, { name, path, voltageV }: PreviewFeature, what: ServiceKind): Service {

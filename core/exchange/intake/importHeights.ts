@@ -1,7 +1,7 @@
 import { type HeightWay, mostWayPositions } from '../../model/groundThings.ts';
 import { put } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
-import type { ImportAs, PreviewFeature } from '../preview/types.ts';
+import type { PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import type { Intake } from './intake.ts';
 
@@ -9,11 +9,10 @@ import type { Intake } from './intake.ts';
 export function importHeights(
   intake: Intake,
   features: readonly PreviewFeature[],
-  asOf: (feature: PreviewFeature) => ImportAs,
   { keepHeights, fileName }: ImportChoices,
 ): void {
   const wanted = features.filter(
-    (feature) => feature.shape !== 'point' && (keepHeights || asOf(feature) === 'heights'),
+    (feature) => feature.shape !== 'point' && (keepHeights || intake.become(feature) === 'heights'),
   );
   for (const byReceiver of [true, false]) {
     const ways = wanted.filter(({ track }) => track === byReceiver).flatMap(wayOf);
@@ -40,9 +39,10 @@ export function importHeights(
   }
 }
 
+/** Most positions that one way may have in a property file. */
 const longestWay = 50_000;
 
-/** The positions whose height is known; none where fewer than two are. */
+/** The positions whose height is known, in several ways where they are too many for one; none where fewer than two are. */
 function wayOf({ path, heightsM }: PreviewFeature): HeightWay[] {
   if (!heightsM) return [];
   const kept: LonLat[] = [];
@@ -54,8 +54,10 @@ function wayOf({ path, heightsM }: PreviewFeature): HeightWay[] {
     keptM.push(heightM);
   }
   if (kept.length < 2) return [];
-  // Thinned where a way is longer than a file may hold; the ground does not change from step to step.
-  const every = Math.ceil(kept.length / longestWay);
-  const keep = (_: unknown, i: number) => i % every === 0 || i === kept.length - 1;
-  return [{ path: kept.filter(keep), heightsM: keptM.filter(keep) }];
+  const ways: HeightWay[] = [];
+  // Each begins where the one before it ends, so that no stretch between two positions is lost.
+  for (let from = 0; from < kept.length - 1; from += longestWay - 1) {
+    ways.push({ path: kept.slice(from, from + longestWay), heightsM: keptM.slice(from, from + longestWay) });
+  }
+  return ways;
 }

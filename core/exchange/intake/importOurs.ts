@@ -1,6 +1,6 @@
 import { kindWords } from '../../model/edits/support/find.ts';
 import { nextName } from '../../model/names.ts';
-import { put } from '../../model/project.ts';
+import { putAll } from '../../model/project.ts';
 import type { Thing } from '../../model/things.ts';
 import { type ExchangedKind, exchangedKinds } from '../preview/ours.ts';
 import type { PreviewFeature } from '../preview/types.ts';
@@ -44,7 +44,7 @@ function importKind(intake: Intake, kind: ExchangedKind, features: readonly Prev
     else intake.updated++;
   }
   const changed = [...taken.values()].filter((thing) => table.get(thing.id) !== thing);
-  intake.project = put(intake.project, ...changed);
+  intake.project = putAll(intake.project, changed);
 }
 
 const uniquelyNamed: readonly ExchangedKind[] = ['gateway', 'switch', 'energiser'];

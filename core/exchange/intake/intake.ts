@@ -1,6 +1,6 @@
 import type { NewId } from '../../model/edits/support/edit.ts';
 import type { Project } from '../../model/project.ts';
-import type { FeatureProblem, PreviewFeature } from '../preview/types.ts';
+import type { FeatureProblem, ImportAs, PreviewFeature } from '../preview/types.ts';
 
 /** Where things stand while the features of a file are taken over. */
 export interface Intake {
@@ -10,7 +10,11 @@ export interface Intake {
   unchanged: number;
   readonly problems: FeatureProblem[];
   readonly notes: string[];
+  /** Radii within which points of lines that stay in one place were drawn together, metres; one for each such line. */
+  readonly standing: number[];
   readonly newId: NewId;
+  /** What a feature of another program becomes. */
+  readonly become: (feature: PreviewFeature) => ImportAs;
 }
 
 /** Notes that a feature can't be taken over. */

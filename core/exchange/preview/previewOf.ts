@@ -1,4 +1,5 @@
 import { boundsOf } from './bounds.ts';
+import { groupsOf, isNoFix } from './groups.ts';
 import { kindOfOurs, ourThing } from './ours.ts';
 import { type Part, type Parts, partsOf } from './parts.ts';
 import { type PositionReader, positionReader } from './positions.ts';
@@ -33,18 +34,25 @@ export function previewOf(file: RawFile, { swap = false, nearTo = null, progress
     const message = `The file holds ${raw.length} pieces; up to ${mostFeatures} can be read.`;
     return refuse(message, 'Split it, or leave out what is not needed.');
   }
-  const reading: Reading = { noun, reader: positionReader(swap), features: [], problems: [...(file.problems ?? [])] };
+  const reading: Reading = {
+    noun,
+    reader: positionReader(swap),
+    features: [],
+    problems: [...(file.problems ?? [])],
+    withoutFix: 0,
+  };
   for (const [index, feature] of raw.entries()) {
     readFeature(reading, feature, index);
     if (index % featuresBetweenNews === 0) progress?.(index / raw.length);
   }
   const { features, problems, reader } = reading;
   const bounds = boundsOf(features);
-  const notes = [...(file.notes ?? []), ...notesOn(reader, problems.length)];
-  const looksSwapped = swap ? null : swapSuspicion(reader, bounds, nearTo);
+  const groups = groupsOf(features);
+  const notes = [...(file.notes ?? []), ...notesOn(reading)];
+  const looksSwapped = swap ? null : swapSuspicion(reader, groups, nearTo);
   return {
     ok: true,
-    preview: { features, problems: problems.slice(0, mostProblems), notes, bounds, looksSwapped },
+    preview: { features, problems: problems.slice(0, mostProblems), notes, bounds, groups, looksSwapped },
   };
 }
 
@@ -53,9 +61,12 @@ interface Reading {
   readonly reader: PositionReader;
   readonly features: PreviewFeature[];
   readonly problems: FeatureProblem[];
+  /** Positions of lines at latitude 0, longitude 0 that were left out. */
+  withoutFix: number;
 }
 
-function readFeature({ noun, reader, features, problems }: Reading, raw: unknown, index: number): void {
+function readFeature(reading: Reading, raw: unknown, index: number): void {
+  const { noun, reader, features, problems } = reading;
   if (!isObject(raw) || own(raw, 'type') !== 'Feature') {
     const why = `it is ${isObject(raw) ? `of the type ${shown(own(raw, 'type'))}` : shown(raw)}, not a feature`;
     problems.push({ index, name: `${noun} ${index + 1}`, why, whatToDo: 'Mend the file, or go on without it.' });
@@ -88,7 +99,9 @@ function readFeature({ noun, reader, features, problems }: Reading, raw: unknown
     return;
   }
   const track = own(raw, 'track') === true;
-  for (const [i, part] of parts.entries()) {
+  for (const [i, whole] of parts.entries()) {
+    const part = withFixOnly(whole);
+    reading.withoutFix += whole.path.length - part.path.length;
     const key = parts.length > 1 ? `${index}.${i}` : String(index);
     const partName = parts.length > 1 ? `${name} (${i + 1})` : name;
     const suggestion = suggestionFor(part.shape, properties, track);
@@ -96,6 +109,24 @@ function readFeature({ noun, reader, features, problems }: Reading, raw: unknown
     const withHeights = part.heightsM && part.shape !== 'point' ? ([...possible, 'heights'] as const) : possible;
     features.push({ ...bare(key, index, partName, properties), ...part, track, suggestion, possible: withHeights });
   }
+}
+
+/** Further than this from latitude 0, longitude 0, no line passes there on purpose. */
+const nowhereNearDeg = 1;
+
+/** A line without the positions that a receiver wrote while it had no fix, where the rest is left as a line. */
+function withFixOnly(part: Part): Part {
+  const { shape, path, heightsM } = part;
+  if (shape === 'point' || !path.some(isNoFix)) return part;
+  const keep = path.map((position) => !isNoFix(position));
+  const kept = path.filter((_, i) => keep[i]);
+  const isElsewhere = kept.every(([lon, lat]) => Math.abs(lon) > nowhereNearDeg || Math.abs(lat) > nowhereNearDeg);
+  const fewest = shape === 'outline' ? 4 : 2;
+  if (!isElsewhere || kept.length < fewest) return part;
+  const keptM = heightsM?.filter((_, i) => keep[i]) ?? null;
+  const [first, last] = [kept[0]!, kept.at(-1)!];
+  if (shape === 'line' || (first[0] === last[0] && first[1] === last[1])) return { shape, path: kept, heightsM: keptM };
+  return { shape, path: [...kept, first], heightsM: keptM && [...keptM, keptM[0]!] };
 }
 
 function bare(key: string, index: number, name: string, properties: RawObject): PreviewFeature {
@@ -131,9 +162,13 @@ function remedyFor(why: string): string {
   return 'Mend it in the program that made the file, or go on without it.';
 }
 
-function notesOn({ seen }: PositionReader, problems: number): string[] {
+function notesOn({ reader, problems: { length: problems }, withoutFix }: Reading): string[] {
   const notes: string[] = [];
-  if (seen.wrapped) notes.push('Longitudes past 180 were taken round to the other side of the 180 meridian.');
+  if (withoutFix > 0) {
+    const positions = withoutFix === 1 ? 'One position' : `${withoutFix} positions`;
+    notes.push(`${positions} of lines at latitude 0, longitude 0 were left out: the receiver had no fix there.`);
+  }
+  if (reader.seen.wrapped) notes.push('Longitudes past 180 were taken round to the other side of the 180 meridian.');
   if (problems > mostProblems) notes.push(`Only the first ${mostProblems} of ${problems} problems are listed.`);
   return notes;
 }

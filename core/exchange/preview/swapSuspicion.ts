@@ -1,6 +1,5 @@
 import { distanceM } from '../../geometry/geodesic.ts';
 import type { LonLat } from '../../model/things.ts';
-import { middleOf } from './bounds.ts';
 import type { PositionReader } from './positions.ts';
 import type { Preview } from './types.ts';
 
@@ -10,14 +9,14 @@ const farM = 500_000;
 /** Why latitude and longitude look exchanged, or null. */
 export function swapSuspicion(
   { seen }: PositionReader,
-  bounds: Preview['bounds'],
+  [weightiest]: Preview['groups'],
   nearTo: LonLat | null,
 ): string | null {
   if (seen.swappedFits > seen.unswappedFits) {
     return 'Many latitudes are above 90: latitude and longitude look exchanged.';
   }
-  if (!bounds || !nearTo) return null;
-  const middle = middleOf(bounds);
+  if (!weightiest || !nearTo) return null;
+  const { middle } = weightiest;
   if (Math.abs(middle[0]) > 90 || distanceM(nearTo, middle) < farM) return null;
   if (distanceM(nearTo, [middle[1], middle[0]]) >= farM) return null;
   return 'The file lies far from this property, and would lie on it with latitude and longitude exchanged.';

@@ -1,4 +1,5 @@
 import type { LonLat, ServiceKind } from '../../model/things.ts';
+import type { PieceGroup } from './groups.ts';
 import type { ExchangedKind } from './ours.ts';
 import type { Positions } from './positions.ts';
 
@@ -61,6 +62,8 @@ export interface Preview {
   readonly notes: readonly string[];
   /** West, south, east, north; west is the larger where the file lies across the 180 meridian. Null: nothing usable. */
   readonly bounds: readonly [west: number, south: number, east: number, north: number] | null;
+  /** The pieces by where they lie, the weightiest group first. */
+  readonly groups: readonly PieceGroup[];
   /** Why latitude and longitude look exchanged, or null. Reading again with `swap` puts them right. */
   readonly looksSwapped: string | null;
 }

@@ -24,7 +24,7 @@ export function readShapefile(archive: Archive, options: ReadOptions = {}): Read
     if (typeof place === 'string') {
       return refuse(place, 'Put the .prj file into the zip, or save it in WGS 84 (EPSG:4326).');
     }
-    notes.push(...layer.notes, ...place.notes);
+    for (const note of [...layer.notes, ...place.notes]) notes.push(note);
     for (const [row, record] of layer.records.entries()) {
       const properties: RawObject = { ...layer.rows[row], layer: layer.name };
       features.push(featureOf(record, properties, place.toLonLat, features.length, problems));

@@ -1,10 +1,11 @@
 import { otherEnd } from '../../model/edits/support/carryAlong.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
 import type { Fate, InGround, WasCrossing } from '../../model/inGroundThings.ts';
-import { type Project, put, remove } from '../../model/project.ts';
+import { type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuriedPoint, Photo, TapeTie, TieFrom } from '../../model/recordThings.ts';
 import type { Crossing, EarthField, Gateway, LeadOut, LineEnd, LonLat } from '../../model/things.ts';
+import { pointsOf } from '../crossingSource.ts';
 import { tieFromKey } from '../tieFrom.ts';
 import { recordWithOpening } from './openingThen.ts';
 import { type GroundTouch, type Mark, type Shifted, spanIn, type Touched } from './touched.ts';
@@ -39,7 +40,10 @@ export function withAnswer(context: AnswerContext, answer: GroundAnswer): Projec
   const { after, touch } = context;
   const turned = touch.turned.size > 0 ? withTiesTurned(after, touch.turned) : after;
   const kept = touch.shifted.reduce((project, shifted) => withOpeningKept(context, project, shifted), turned);
-  return touch.asked.reduce((project, touched) => answered(context, project, touched, answer), kept);
+  const asked = touch.asked.filter(({ what }) => what !== 'recordChanged');
+  const changed = touch.asked.flatMap((touched) => (touched.what === 'recordChanged' ? [touched.before] : []));
+  const stands = answer === 'corrected' ? kept : putAll(kept, changed);
+  return asked.reduce((project, touched) => answered(context, project, touched, answer), stands);
 }
 
 function answered(context: AnswerContext, project: Project, touched: Touched, answer: GroundAnswer): Project {
@@ -64,16 +68,14 @@ function answered(context: AnswerContext, project: Project, touched: Touched, an
       return withSupplyLeft(context, project, touched.earthField, fateOf(answer));
     case 'markMoved':
       return answer === 'corrected' ? withMarkMoved(project, touched.mark, touched.points) : project;
-    case 'recordChanged':
-      return answer === 'corrected' ? project : put(project, touched.before);
-    case 'recordGone':
-      // Taking a record away is asked about only to be sure.
-      return project;
     case 'inGroundGone':
       if (answer === 'mistake') return project;
       return put(project, answer === 'stays' ? touched.inGround : { ...touched.inGround, fate: fateOf(answer) });
+    case 'recordChanged':
+    case 'recordGone':
     case 'markGone':
     case 'builtGone':
+      // The records that were changed are put back above; the others are asked about only to be sure.
       return project;
   }
 }
@@ -102,8 +104,7 @@ function withCrossingCorrected(
   const nowAt = { start, end };
   const wasAt = { start: from.startPostAt, end: from.endPostAt };
   const shifted = (at: LonLat, post: LineEnd) => alongWith(at, wasAt[post], nowAt[post]);
-  const points = [...project.buriedPoint.values()].filter(({ crossingId }) => crossingId === crossing.id);
-  const moved = points.map((point): BuriedPoint => {
+  const moved = pointsOf(project, crossing.id).map((point): BuriedPoint => {
     const then = before.buriedPoint.get(point.id);
     const ties = point.ties.map((tie, i): TapeTie => {
       const asked = (then?.ties[i] ?? tie).from;
@@ -116,11 +117,11 @@ function withCrossingCorrected(
   const record = recordWithOpening(before, gateway, crossing, from);
   const { opening } = record;
   const held = before.crossingRecord.get(record.id)?.opening !== undefined;
-  if (!held && !turned) return put(project, ...moved);
+  if (!held && !turned) return putAll(project, moved);
   const startPostAt = shifted(opening.startPostAt, nearerEnd(opening.startPostAt, wasAt));
   const endPostAt = shifted(opening.endPostAt, nearerEnd(opening.endPostAt, wasAt));
   const now = project.crossingRecord.get(record.id) ?? record;
-  return put(project, ...moved, { ...now, opening: { ...opening, startPostAt, endPostAt } });
+  return putAll(project, [...moved, { ...now, opening: { ...opening, startPostAt, endPostAt } }]);
 }
 
 function nearerEnd(at: LonLat, posts: Readonly<Record<LineEnd, LonLat>>): LineEnd {
@@ -160,7 +161,7 @@ function withCrossingLeft(
   const drawn = project.crossing.get(crossing.id);
   const anew = drawn?.method === 'buried' ? [{ ...drawn, status: 'planned', bowM: null, sealed: null } as const] : [];
   const bare = withoutRecords(project, crossing.id);
-  return put(bare, ...anew, kept, ...photosOf(context, project, crossing.id, kept.id));
+  return putAll(bare, [...anew, kept, ...photosOf(context, project, crossing.id, kept.id)]);
 }
 
 /** A lead-out or earth stakes likewise. */
@@ -183,7 +184,7 @@ function withSupplyLeft(context: AnswerContext, project: Project, thing: LeadOut
     ...tests.filter(({ id }) => project.earthTest.has(id)),
   );
   const anew = stillBuried ? [{ ...drawn, status: 'planned' as const }] : [];
-  return put(bare, ...anew, kept, ...photosOf(context, project, thing.id, kept.id));
+  return putAll(bare, [...anew, kept, ...photosOf(context, project, thing.id, kept.id)]);
 }
 
 function newInGround(
@@ -216,11 +217,7 @@ function photosOf({ before }: AnswerContext, project: Project, thingId: string, 
 function withoutRecords(project: Project, crossingId: string): Project {
   const record = project.crossingRecord.get(crossingRecordId(crossingId));
   const mark = project.builtMark.get(builtMarkId('crossing', crossingId));
-  return remove(project, ...pointsOf(project, crossingId), ...(record ? [record] : []), ...(mark ? [mark] : []));
-}
-
-function pointsOf(project: Project, crossingId: string): BuriedPoint[] {
-  return [...project.buriedPoint.values()].filter((point) => point.crossingId === crossingId);
+  return removeAll(project, [...pointsOf(project, crossingId), ...(record ? [record] : []), ...(mark ? [mark] : [])]);
 }
 
 /** Points of other crossings go along with the post that they were taped from. */
@@ -234,7 +231,7 @@ function withMarkMoved(project: Project, { from, at, nowAt }: Mark, points: read
     );
     return [{ ...point, ties }];
   });
-  return put(project, ...moved);
+  return putAll(project, moved);
 }
 
 /** Tapes held to the start post of a gateway that was turned were held to what is its end post now. */
@@ -249,5 +246,5 @@ function withTiesTurned(project: Project, turned: ReadonlySet<string>): Project 
     });
     return { ...point, ties };
   });
-  return put(project, ...now);
+  return putAll(project, now);
 }

@@ -1,7 +1,7 @@
 import { nextName } from '../names.ts';
-import { put, remove } from '../project.ts';
+import { put, removeAll } from '../project.ts';
 import type { CutOutSwitch, SwitchPlace } from '../things.ts';
-import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
+import { type Edit, firstRefusalOf, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
 import { whyNotSwitchPlace } from './support/switchPlace.ts';
 
@@ -15,7 +15,10 @@ export interface AcceptPlan {
 /** Draws the switches that the plan misses, unpinned, and takes away those it does without. */
 export function acceptPlan(plan: AcceptPlan, newId: NewId): Edit {
   return guarded(whyNotAcceptPlan(plan), (project) => {
-    const kept = remove(project, ...plan.surplus.map((id) => found(project, 'switch', id)));
+    const kept = removeAll(
+      project,
+      plan.surplus.map((id) => found(project, 'switch', id)),
+    );
     return plan.missing.reduce((now, { place }) => {
       const cutOut: CutOutSwitch = {
         kind: 'switch',
@@ -39,11 +42,14 @@ export function whyNotAcceptPlan({ missing, surplus }: AcceptPlan): WhyNot {
       () => whyNotFound(project, 'switch', id),
       () => whyNotRemovable(found(project, 'switch', id)),
     ]);
-    const refusal = firstRefusal(...questions);
+    const refusal = firstRefusalOf(questions);
     if (refusal) return refusal;
-    const kept = remove(project, ...surplus.map((id) => found(project, 'switch', id)));
-    return firstRefusal(
-      ...missing.map(
+    const kept = removeAll(
+      project,
+      surplus.map((id) => found(project, 'switch', id)),
+    );
+    return firstRefusalOf(
+      missing.map(
         ({ place }) =>
           () =>
             whyNotSwitchPlace(kept, place),

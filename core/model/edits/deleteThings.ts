@@ -1,6 +1,6 @@
-import { type Project, remove } from '../project.ts';
+import { type Project, removeAll } from '../project.ts';
 import type { Kind, Thing } from '../things.ts';
-import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
+import { type Edit, firstRefusal, firstRefusalOf, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, kindWords, whyNotFound } from './support/find.ts';
 
 export interface ThingRef {
@@ -17,14 +17,14 @@ export interface ThingRef {
  * keep its place.
  */
 export function deleteThings(refs: readonly ThingRef[]): Edit {
-  return guarded(whyNotDeleteThings(refs), (project) => remove(project, ...withDependants(project, refs)));
+  return guarded(whyNotDeleteThings(refs), (project) => removeAll(project, withDependants(project, refs)));
 }
 
 /** `notFound`, `theProperty`, `inUse` (a fence type or conductor that something else is made of). */
 export function whyNotDeleteThings(refs: readonly ThingRef[]): WhyNot {
   return (project) =>
     firstRefusal(
-      ...refs.map((ref) => () => whyNotFound(project, ref.kind, ref.id)),
+      () => firstRefusalOf(refs.map((ref) => () => whyNotFound(project, ref.kind, ref.id))),
       () => whyNotProperty(refs),
       () => whyNotUnused(project, refs),
     );

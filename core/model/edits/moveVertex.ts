@@ -1,4 +1,4 @@
-import { type Project, put } from '../project.ts';
+import { type Project, putAll } from '../project.ts';
 import type { FenceLine, LeadOut, LonLat, Post } from '../things.ts';
 import { whyNotVertex } from './deleteVertex.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
@@ -90,7 +90,7 @@ class Moves {
       const path = line.path.map((vertex, i) => moved.get(i) ?? vertex);
       project = relay(project, line, path, allCorners(path.length));
     }
-    return put(project, ...this.#along);
+    return putAll(project, this.#along);
   }
 
   #line(lineId: string): FenceLine {

@@ -5,7 +5,7 @@ import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { formatLength } from '../formatUnits.ts';
 import type { InGround } from '../inGroundThings.ts';
-import { allThings, type Project, projectOf, propertyOf, put } from '../project.ts';
+import { allThings, type Project, projectOf, propertyOf, putAll } from '../project.ts';
 import type { BuiltMark, BuriedPoint, CrossingRecord, Handover, PlannedThing, RevisedThing } from '../recordThings.ts';
 import type { DrawnThing, FenceLine, KeptPlan, LonLat, Thing } from '../things.ts';
 import type { ByEye, Placement } from '../underlayThings.ts';
@@ -113,7 +113,7 @@ function laidDown(project: Project, origin: LonLat, move: (at: LonLat) => LonLat
     return { ...handover, things: [...allThings(laid)] as RevisedThing[] };
   });
   const movedThings = things.flatMap((thing) => moved(thing, move) ?? []);
-  const placed = put(project, property, ...movedThings, ...plans, ...handovers);
+  const placed = putAll(project, [property, ...movedThings, ...plans, ...handovers]);
   return [...project.fenceLine.values()].reduce((now, line) => relayed(now, line, move), placed);
 }
 
@@ -176,7 +176,7 @@ function withUnderlays(project: Project, move: (at: LonLat) => LonLat, turnDeg: 
     const { placement } = underlay;
     return placement ? { ...underlay, placement: movedPlacement(placement, move, turnDeg) } : underlay;
   });
-  return put(project, ...laid);
+  return putAll(project, laid);
 }
 
 function movedPlacement(placement: Placement, move: (at: LonLat) => LonLat, turnDeg: number): Placement {

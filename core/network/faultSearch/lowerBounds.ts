@@ -1,3 +1,4 @@
+import { leastOf } from '../../model/extremes.ts';
 import { Heap } from '../sectioning/heap.ts';
 import type { FeedTree } from './feedTree.ts';
 import type { SearchAim } from './types.ts';
@@ -16,7 +17,7 @@ export function lowerBound(tree: FeedTree, aim: SearchAim): number {
   const byCost = aim === 'expectedCost' || aim === 'worstCaseCost';
   const price = (section: number): number => (byCost ? tree.cost[section]! / tree.costScale : 1);
   const around = switchesAround(tree);
-  const cheapest = Math.min(...tree.ids.slice(1).map((_, i) => price(i + 1)));
+  const cheapest = leastOf(tree.ids.slice(1).map((_, i) => price(i + 1)));
   if (aim === 'worstCaseTests' || aim === 'worstCaseCost') {
     const halving = cheapest * Math.ceil(Math.log2(tree.ids.length) - 1e-12);
     return around.reduce(

@@ -1,6 +1,6 @@
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { EditRefused, type NewId } from '../../model/edits/support/edit.ts';
-import { type Project, put, remove } from '../../model/project.ts';
+import { type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
 import { priceListOf } from '../order/priceList.ts';
 import type { Quantity } from '../types.ts';
@@ -8,7 +8,7 @@ import type { Quantity } from '../types.ts';
 /** The project with its price list written out: the first change puts the whole list that it began with into it. */
 export function withOwnPrices(project: Project): Project {
   const prices = priceListOf(project);
-  return prices.starting ? put(project, ...prices.items.values(), ...prices.kits, ...prices.labour) : project;
+  return prices.starting ? putAll(project, [...prices.items.values(), ...prices.kits, ...prices.labour]) : project;
 }
 
 export type ItemFields = Partial<Omit<CatalogueItem, 'kind' | 'id'>>;
@@ -62,7 +62,7 @@ export function deleteItem(id: string): (project: Project) => Project {
     if (!item) throw gone('item');
     const kits = [...project.kit.values()].filter(({ parts }) => parts.some(({ itemId }) => itemId === id));
     const lighter = kits.map((kit): Kit => ({ ...kit, parts: kit.parts.filter(({ itemId }) => itemId !== id) }));
-    return remove(put(project, ...lighter), item, ...lighter.filter(({ parts }) => parts.length === 0));
+    return removeAll(putAll(project, lighter), [item, ...lighter.filter(({ parts }) => parts.length === 0)]);
   };
 }
 

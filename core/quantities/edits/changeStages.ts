@@ -1,5 +1,5 @@
 import type { NewId } from '../../model/edits/support/edit.ts';
-import { type Project, put, remove } from '../../model/project.ts';
+import { type Project, put, putAll, removeAll } from '../../model/project.ts';
 import type { Stage, StageMark } from '../../model/things.ts';
 import { stagesOf } from '../order/stages.ts';
 
@@ -18,7 +18,7 @@ export function deleteStage(id: string): (project: Project) => Project {
     const stage = project.stage.get(id);
     if (!stage) return project;
     const marks = [...project.stageMark.values()].filter(({ stageId }) => stageId === id);
-    return remove(project, stage, ...marks);
+    return removeAll(project, [stage, ...marks]);
   };
 }
 
@@ -26,11 +26,11 @@ export function deleteStage(id: string): (project: Project) => Project {
 export function putInStage(thingIds: readonly string[], stageId: string | null): (project: Project) => Project {
   return (project) => {
     const known = thingIds.flatMap((thingId) => project.stageMark.get(markId(thingId)) ?? []);
-    if (stageId === null || !project.stage.has(stageId)) return remove(project, ...known);
+    if (stageId === null || !project.stage.has(stageId)) return removeAll(project, known);
     const changed = thingIds.filter((thingId) => project.stageMark.get(markId(thingId))?.stageId !== stageId);
-    return put(
+    return putAll(
       project,
-      ...changed.map((thingId): StageMark => ({ kind: 'stageMark', id: markId(thingId), thingId, stageId })),
+      changed.map((thingId): StageMark => ({ kind: 'stageMark', id: markId(thingId), thingId, stageId })),
     );
   };
 }
@@ -44,7 +44,10 @@ export function moveStage(id: string, by: -1 | 1): (project: Project) => Project
     const stage = stages[from];
     if (!stage || !other) return project;
     const order = stages.with(from, other).with(from + by, stage);
-    return put(project, ...order.flatMap((moved, rank) => (moved.rank === rank ? [] : [{ ...moved, rank }])));
+    return putAll(
+      project,
+      order.flatMap((moved, rank) => (moved.rank === rank ? [] : [{ ...moved, rank }])),
+    );
   };
 }
 

@@ -1,5 +1,5 @@
 import type { NewId } from '../../model/edits/support/edit.ts';
-import { type Project, put, remove } from '../../model/project.ts';
+import { type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
 import type { DrawnThing, KeptPlan, Thing } from '../../model/things.ts';
 import { nameNewKeptPlan } from '../order/keptPlanName.ts';
 
@@ -57,7 +57,7 @@ export function withDrawing(project: Project, things: readonly DrawnThing[]): Pr
   const wanted = new Set(things.map(({ kind, id }) => `${kind} ${id}`));
   const going = drawnThings(project).filter(({ kind, id }) => !wanted.has(`${kind} ${id}`));
   const coming = things.filter((thing) => !isSame(project[thing.kind].get(thing.id), thing));
-  return put(remove(project, ...going), ...coming);
+  return putAll(removeAll(project, going), coming);
 }
 
 function drawnThings(project: Project): DrawnThing[] {

@@ -1,3 +1,4 @@
+import { leastOf } from '../../model/extremes.ts';
 import type { Project } from '../../model/project.ts';
 import type { Stage } from '../../model/things.ts';
 import { quantityOf } from '../takeOff/tally.ts';
@@ -54,8 +55,8 @@ export function quantitiesByStage(project: Project, quantities: readonly Quantit
   if (stages.length === 0) return [{ stage: null, quantities }];
   const stageOf = stageOfThing(project);
   const rankOf = (thingIds: readonly string[]) =>
-    Math.min(
-      ...thingIds.map((id) => {
+    leastOf(
+      thingIds.map((id) => {
         const stage = stageOf(id);
         return stage ? stages.indexOf(stage) : stages.length;
       }),

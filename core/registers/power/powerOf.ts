@@ -36,7 +36,7 @@ function prepare(project: Project, survey: Survey): Power {
     } else {
       indexOf.push(notKnown);
       const refusals = prepared.ok ? (prepared.asIs.ok ? [] : prepared.asIs.problems) : prepared.problems;
-      problems.push(...refusals.map((problem) => badFigure(project, network, supply, problem)));
+      for (const problem of refusals) problems.push(badFigure(project, network, supply, problem));
     }
   }
   const spanOfEdge = new Int32Array(network.edges.length).fill(-1);

@@ -40,7 +40,7 @@ export function supplyCircuits(project: Project, network: Network): SupplyCircui
     const [source] = piece.sources;
     if (!source) continue;
     const found = problemsOf(project, network, piece, conductors);
-    problems.push(...found);
+    for (const problem of found) problems.push(problem);
     const refused = found.some(({ weight }) => weight === 'refused');
     for (const node of piece.nodes) supplyOfNode[node] = refused ? notKnown : supplies.length;
     if (refused) continue;

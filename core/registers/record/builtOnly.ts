@@ -1,5 +1,5 @@
 import { withDependants } from '../../model/edits/deleteThings.ts';
-import { type Project, remove } from '../../model/project.ts';
+import { type Project, removeAll } from '../../model/project.ts';
 import type { BuildableThing } from '../../model/recordThings.ts';
 import { buildableKinds } from './places.ts';
 
@@ -8,5 +8,5 @@ export function builtOnly(project: Project): Project {
   const planned = buildableKinds.flatMap((kind) =>
     [...(project[kind].values() as Iterable<BuildableThing>)].filter(({ status }) => status === 'planned'),
   );
-  return remove(project, ...withDependants(project, planned));
+  return removeAll(project, withDependants(project, planned));
 }

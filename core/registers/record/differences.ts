@@ -1,6 +1,7 @@
 import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { BuildableThing, BuiltMark } from '../../model/recordThings.ts';
 import type { Survey } from '../types.ts';
@@ -52,5 +53,5 @@ export function apartM(a: readonly Xy[], b: readonly Xy[]): number {
   if (a.length === 0 || b.length === 0) return 0;
   const off = (from: readonly Xy[], to: readonly Xy[]) =>
     from.map((xy) => (to.length === 1 ? xyDistanceM(xy, to[0]!) : nearestOnPolyline(xy, to)!.distanceM));
-  return Math.max(...off(a, b), ...off(b, a));
+  return Math.max(largestOf(off(a, b)), largestOf(off(b, a)));
 }

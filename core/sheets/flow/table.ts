@@ -1,3 +1,4 @@
+import { largestOf } from '../../model/extremes.ts';
 import type { FontRole, Item, PaperPoint } from '../displayList.ts';
 import { line, stroke, tagged, text } from '../paint.ts';
 import { leading, letters, mmPerPt, pen } from '../style.ts';
@@ -60,8 +61,8 @@ export function columnWidths({ columns, rows, totals }: Table, widthMm: number, 
       ...cells.map((cell) => (typeof cell === 'string' ? widestLineMm(cell, column, measure) : cell.widthMm)),
     ];
     // Small allowance: the bold of a sum is wider than the figures above it.
-    least.push(Math.max(...wordWidths) * 1.08 + gutterMm);
-    most.push(Math.max(...wordWidths, ...fullWidths) * 1.08 + gutterMm);
+    least.push(largestOf(wordWidths) * 1.08 + gutterMm);
+    most.push(Math.max(largestOf(wordWidths), largestOf(fullWidths)) * 1.08 + gutterMm);
   });
   return shareOut(least, most, widthMm);
 }

@@ -72,13 +72,13 @@ function paginate(blocks: readonly Block[], [left, top, , bottom]: PaperBox): It
     pages.push([]);
     y = top;
     if (!head) return;
-    pages.at(-1)!.push(...head.paint([left, y]));
+    for (const item of head.paint([left, y])) pages.at(-1)!.push(item);
     y += head.heightMm;
   };
   blocks.forEach((block, i) => {
     const need = block.heightMm + keptHeightMm(blocks, i);
     if (y > top && y + need > bottom) turnPage(block.head);
-    pages.at(-1)!.push(...block.paint([left, y]));
+    for (const item of block.paint([left, y])) pages.at(-1)!.push(item);
     y += block.heightMm;
   });
   return pages;

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { ImportAs, PreviewFeature } from '../../../core/exchange/preview/types.ts';
-import { asWords } from './asWords.ts';
+import { BecomesOptions, BecomesSelect } from './BecomesSelect.tsx';
 
 const rowsAtOnce = 100;
 
@@ -34,13 +34,7 @@ export function FeatureTable({ features, become, onChoose }: Choosing) {
                 {feature.ours ? (
                   'what it was in Undergate'
                 ) : (
-                  <select
-                    aria-label={`${feature.name} becomes`}
-                    value={become(feature)}
-                    onChange={(event) => onChoose([feature], event.target.value as ImportAs)}
-                  >
-                    <Options possible={feature.possible} />
-                  </select>
+                  <BecomesSelect feature={feature} value={become(feature)} onChoose={onChoose} />
                 )}
               </td>
             </tr>
@@ -80,20 +74,12 @@ function AllOfAShape({ features, become, onChoose }: Choosing) {
             onChange={(event) => onChoose(alike, event.target.value as ImportAs)}
           >
             {same ? null : <option value="">as each is below</option>}
-            <Options possible={alike[0]!.possible} />
+            <BecomesOptions possible={alike[0]!.possible} />
           </select>
         </td>
       </tr>
     );
   });
-}
-
-function Options({ possible }: { readonly possible: readonly ImportAs[] }) {
-  return possible.map((choice) => (
-    <option key={choice} value={choice}>
-      {asWords[choice]}
-    </option>
-  ));
 }
 
 function shapeOf({ shape, path }: PreviewFeature): string {

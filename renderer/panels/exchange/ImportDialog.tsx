@@ -26,8 +26,8 @@ function FileRead({
   onSwap,
 }: FileToRead & { readonly swap: boolean; readonly onSwap: (swap: boolean) => void }) {
   const reading = useReading(fileName, bytes, swap);
-  const { result } = reading;
-  if (!result) return <ReadingProgress reading={reading} />;
+  const { result, room } = reading;
+  if (!result || !room || reading.stopped) return <ReadingProgress reading={reading} />;
   if (!result.ok) {
     return (
       <p className="field-problem" role="alert">
@@ -46,7 +46,7 @@ function FileRead({
           </button>
         </p>
       ) : null}
-      <PreviewChoices preview={preview} fileName={fileName} />
+      <PreviewChoices preview={preview} fileName={fileName} room={room} stop={reading.stop} />
     </>
   );
 }

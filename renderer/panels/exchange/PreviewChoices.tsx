@@ -1,56 +1,85 @@
 import { useMemo, useState } from 'react';
-import { importFeatures, usualChoices, whyNotImport } from '../../../core/exchange/intake/importFeatures.ts';
+import { usualChoices, whyNotImport } from '../../../core/exchange/intake/importFeatures.ts';
+import { type Stray, whereaboutsOf } from '../../../core/exchange/intake/whereabouts.ts';
 import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../../../core/exchange/preview/types.ts';
+import { applyChanges } from '../../../core/model/difference.ts';
+import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import type { Status } from '../../../core/model/things.ts';
-import { useOpenFile } from '../../state/appState.ts';
+import { useApp, useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
-import { newId } from '../../state/newId.ts';
+import { faultText } from '../../state/report.ts';
 import { commit } from '../../state/session.ts';
 import { useNextFenceType } from '../../state/useNextFenceType.ts';
+import type { ReadingRoom } from '../../work/reading.ts';
 import { closeDialog } from '../dialogs/DialogFrame.tsx';
 import { SelectField } from '../parts/fields.tsx';
 import { FeatureTable } from './FeatureTable.tsx';
 import { LineTreatment } from './LineTreatment.tsx';
+import { PlaceQuestion } from './PlaceQuestion.tsx';
 import { PreviewSketch } from './PreviewSketch.tsx';
 import { Problems } from './Problems.tsx';
+import { Strays } from './Strays.tsx';
 import { type Treatment, treatmentFor } from './treatment.ts';
 
 interface Outcome {
   readonly changed: boolean;
+  /** Why it could not come in at all; null: it could. */
+  readonly failure: string | null;
   readonly problems: readonly FeatureProblem[];
   readonly notes: readonly string[];
 }
 
+const noStrays: ReadonlyMap<string, Stray> = new Map();
+
 /** What a file holds and what becomes of it, and the button that takes it in. */
-export function PreviewChoices({ preview, fileName }: { readonly preview: Preview; readonly fileName: string }) {
+export function PreviewChoices({
+  preview,
+  fileName,
+  room,
+  stop,
+}: {
+  readonly preview: Preview;
+  readonly fileName: string;
+  readonly room: ReadingRoom;
+  /** Stops the work on it; the dialog says so. */
+  readonly stop: () => void;
+}) {
   const { project } = useOpenFile();
   const nextType = useNextFenceType();
   const [as, setAs] = useState<ReadonlyMap<string, ImportAs>>(new Map());
   const [typeId, setTypeId] = useState(nextType ?? '');
   const [status, setStatus] = useState<Status>('built');
+  const [place, setPlace] = useState<number | null>(null);
   const [treatment, setTreatment] = useState<Treatment>(() => treatmentFor(preview));
-  const [busy, setBusy] = useState(false);
+  const [busy, setBusy] = useState<'working' | 'saving' | null>(null);
   const [outcome, setOutcome] = useState<Outcome | null>(null);
-  const refusal = useMemo(() => whyNotImport(preview, project), [preview, project]);
-  const become = (feature: PreviewFeature): ImportAs => as.get(feature.key) ?? feature.suggestion;
+  const refusal = useMemo(() => whyNotImport(preview, project, place), [preview, project, place]);
+  // Before a place is chosen; the choice stays open to be changed.
+  const places = useMemo(() => whereaboutsOf(preview, project, null)?.places ?? [], [preview, project]);
+  const isUndecided = refusal?.code === 'whichPlace';
+  const strays = useMemo(
+    () => (isUndecided ? null : whereaboutsOf(preview, project, place))?.strays ?? noStrays,
+    [preview, project, place, isUndecided],
+  );
+  const together = useMemo(() => preview.features.filter(({ key }) => !strays.has(key)), [preview, strays]);
+  const become = ({ key, suggestion }: PreviewFeature): ImportAs =>
+    as.get(key) ?? (strays.has(key) ? 'leaveOut' : suggestion);
+  const choose = (features: readonly PreviewFeature[], choice: ImportAs) =>
+    setAs(new Map([...as, ...features.map(({ key }) => [key, choice] as const)]));
   const count = preview.features.filter((feature) => feature.ours || become(feature) !== 'leaveOut').length;
 
   const take = async () => {
-    setBusy(true);
-    // So that the button shows that it was pressed before the work begins.
-    await new Promise((resolve) => setTimeout(resolve, 0));
-    let problems: readonly FeatureProblem[] = [];
-    let notes: readonly string[] = [];
-    const changed = await commit(`Import ${fileName}`, (before) => {
-      const choices = { ...usualChoices, ...treatment, as, typeId, status, fileName };
-      const imported = importFeatures(preview, choices, before, newId);
-      ({ problems, notes } = imported);
-      return imported.project;
-    });
-    setBusy(false);
-    if (changed) mapView.fit();
-    if (changed && problems.length === 0 && notes.length === 0) closeDialog();
-    else setOutcome({ changed, problems, notes });
+    setBusy('working');
+    const done = await takeIn(
+      fileName,
+      room,
+      { ...usualChoices, ...treatment, as, typeId, status, fileName, place },
+      () => setBusy('saving'),
+    );
+    setBusy(null);
+    if (done.changed) mapView.fit();
+    if (done.changed && done.problems.length === 0 && done.notes.length === 0) closeDialog();
+    else setOutcome(done);
   };
 
   if (outcome) return <AfterImport outcome={outcome} />;
@@ -65,7 +94,9 @@ export function PreviewChoices({ preview, fileName }: { readonly preview: Previe
           {note}
         </p>
       ))}
-      <PreviewSketch preview={preview} />
+      <PlaceQuestion places={places} place={place} onChoose={setPlace} />
+      <PreviewSketch features={together} />
+      <Strays strays={[...strays.values()]} become={become} onChoose={choose} />
       <div className="field-pair">
         <SelectField
           label="Fences are of type"
@@ -83,12 +114,8 @@ export function PreviewChoices({ preview, fileName }: { readonly preview: Previe
           onCommit={setStatus}
         />
       </div>
-      <LineTreatment preview={preview} treatment={treatment} onChange={setTreatment} />
-      <FeatureTable
-        features={preview.features}
-        become={become}
-        onChoose={(features, choice) => setAs(new Map([...as, ...features.map(({ key }) => [key, choice] as const)]))}
-      />
+      <LineTreatment preview={preview} room={room} treatment={treatment} onChange={setTreatment} />
+      {isUndecided ? null : <FeatureTable features={together} become={become} onChoose={choose} />}
       <Problems problems={preview.problems} />
       {refusal ? (
         <p className="field-problem" role="alert">
@@ -99,24 +126,73 @@ export function PreviewChoices({ preview, fileName }: { readonly preview: Previe
         <button
           type="button"
           className="main"
-          disabled={refusal !== null || count === 0 || busy}
+          disabled={refusal !== null || count === 0 || busy !== null}
           onClick={() => void take()}
         >
           {busy ? 'Taking in …' : `Take in ${count} ${count === 1 ? 'piece' : 'pieces'}`}
         </button>
-        <button type="button" disabled={busy} onClick={closeDialog}>
-          Leave it
-        </button>
+        {busy === 'working' ? (
+          <button type="button" onClick={stop}>
+            Stop
+          </button>
+        ) : (
+          <button type="button" disabled={busy !== null} onClick={closeDialog}>
+            Leave it
+          </button>
+        )}
         <span className="field-hint">One step of undo takes it all back.</span>
       </p>
     </>
   );
 }
 
-function AfterImport({ outcome: { changed, problems, notes } }: { readonly outcome: Outcome }) {
+/** Takes a file into the open property: works it out beside the window, then writes it. */
+async function takeIn(
+  fileName: string,
+  room: ReadingRoom,
+  choices: Parameters<ReadingRoom['takeIn']>[1],
+  onSaving: () => void,
+): Promise<Outcome> {
+  const failed = (failure: string): Outcome => ({ changed: false, failure, problems: [], notes: [] });
+  try {
+    const before = useApp.getState().file?.project;
+    if (!before) return failed('The property was closed meanwhile.');
+    const taken = await room.takeIn(before, choices);
+    if (!taken.ok) return failed(taken.message);
+    onSaving();
+    // So that the button shows that it is being saved before that work begins.
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    const changed = await commit(`Import ${fileName}`, (now) => {
+      if (now !== before) throw new EditRefused({ code: 'changed', message: 'The property was changed meanwhile.' });
+      return applyChanges(before, taken.changes);
+    });
+    const { problems, notes, changes } = taken;
+    const failure = changed || changes.length === 0 ? null : whyNotSaved();
+    return { changed, failure, problems, notes };
+  } catch (error) {
+    return failed(
+      `This program failed at it (${faultText(error)}). Close the property and open it again to see what is in it.`,
+    );
+  }
+}
+
+/** What the window says of the last edit that did not come to pass. */
+function whyNotSaved(): string {
+  const { problem, lastLine } = useApp.getState();
+  if (problem) return `${problem.message} ${problem.remedy}`;
+  return lastLine?.kind === 'refused' ? lastLine.text : 'It could not be saved.';
+}
+
+function AfterImport({ outcome }: { readonly outcome: Outcome }) {
+  const { failure, problems, notes } = outcome;
   return (
     <>
-      <p role="status">{said(changed, problems.length)}</p>
+      <p role="status">{said(outcome)}</p>
+      {failure ? (
+        <p className="field-problem" role="alert">
+          {failure}
+        </p>
+      ) : null}
       {notes.map((note) => (
         <p key={note} className="field-hint">
           {note}
@@ -132,10 +208,11 @@ function AfterImport({ outcome: { changed, problems, notes } }: { readonly outco
   );
 }
 
-function said(changed: boolean, problems: number): string {
-  if (!changed && problems === 0) {
+function said({ changed, failure, problems }: Outcome): string {
+  if (failure) return 'Nothing was taken in.';
+  if (!changed && problems.length === 0) {
     return 'Nothing was changed: all of it is in the property already, or was left out.';
   }
   if (!changed) return 'Nothing was taken in. See why of each:';
-  return problems > 0 ? 'Taken in, but for these:' : 'Taken in.';
+  return problems.length > 0 ? 'Taken in, but for these:' : 'Taken in.';
 }

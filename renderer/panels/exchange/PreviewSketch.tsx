@@ -1,14 +1,15 @@
 import { useMemo } from 'react';
-import type { Preview } from '../../../core/exchange/preview/types.ts';
+import { boundsOf } from '../../../core/exchange/preview/bounds.ts';
+import type { PreviewFeature } from '../../../core/exchange/preview/types.ts';
 
 const widthPx = 860;
 const heightPx = 220;
 const marginPx = 8;
 const mostPoints = 20_000;
 
-/** A small picture of what a file holds, north up, so that the wrong file is seen at once. */
-export function PreviewSketch({ preview }: { readonly preview: Preview }) {
-  const drawing = useMemo(() => sketch(preview), [preview]);
+/** A small picture of pieces of a file, north up, so that the wrong file is seen at once. */
+export function PreviewSketch({ features }: { readonly features: readonly PreviewFeature[] }) {
+  const drawing = useMemo(() => sketch(features), [features]);
   if (!drawing) return null;
   return (
     <svg className="preview-sketch" viewBox={`0 0 ${widthPx} ${heightPx}`} role="img" aria-label="Sketch of the file">
@@ -20,7 +21,8 @@ export function PreviewSketch({ preview }: { readonly preview: Preview }) {
   );
 }
 
-function sketch({ bounds, features }: Preview): { lines: string; points: (readonly [number, number])[] } | null {
+function sketch(features: readonly PreviewFeature[]): { lines: string; points: (readonly [number, number])[] } | null {
+  const bounds = boundsOf(features);
   if (!bounds) return null;
   const [west, south, east, north] = bounds;
   const eastward = (lon: number) => (((lon - west) % 360) + 360) % 360;

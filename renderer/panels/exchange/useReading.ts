@@ -5,7 +5,7 @@ import type { GridSystem, ReadResult } from '../../../core/exchange/preview/type
 import { type Project, propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { startReading } from '../../work/reading.ts';
+import { type ReadingRoom, startReading } from '../../work/reading.ts';
 
 export interface Reading {
   /** Null while it is being read, and after it was stopped. */
@@ -13,15 +13,18 @@ export interface Reading {
   readonly fraction: number;
   readonly stopped: boolean;
   readonly stop: () => void;
+  /** Where it was read, for what is asked of it further. */
+  readonly room: ReadingRoom | null;
 }
 
 interface State {
   readonly result: ReadResult | null;
   readonly fraction: number;
   readonly stopped: boolean;
+  readonly room: ReadingRoom | null;
 }
 
-const begun: State = { result: null, fraction: 0, stopped: false };
+const begun: State = { result: null, fraction: 0, stopped: false, room: null };
 
 /** Reads a file beside the window, once: for another way of reading it, mount the part that uses this anew. */
 export function useReading(fileName: string, bytes: Uint8Array, swap: boolean): Reading {
@@ -29,19 +32,20 @@ export function useReading(fileName: string, bytes: Uint8Array, swap: boolean): 
   // As the property was when the file was chosen: what is taken in must not have the file read again.
   const [{ nearTo, grid }] = useState(() => ({ nearTo: placeOf(project), grid: gridOf(project) }));
   const [state, setState] = useState<State>(begun);
-  const stopReading = useRef<() => void>(() => undefined);
+  const current = useRef<ReadingRoom | null>(null);
   useEffect(() => {
-    stopReading.current = startReading(
+    const room = startReading(
       { fileName, bytes, options: { swap, nearTo, grid } },
       {
         progress: (fraction) => setState((before) => ({ ...before, fraction })),
-        read: (result) => setState({ result, fraction: 1, stopped: false }),
+        read: (result) => setState({ result, fraction: 1, stopped: false, room }),
       },
     );
-    return () => stopReading.current();
+    current.current = room;
+    return () => room.end();
   }, [fileName, bytes, swap, nearTo, grid]);
   const stop = () => {
-    stopReading.current();
+    current.current?.end();
     setState((before) => ({ ...before, stopped: true }));
   };
   return { ...state, stop };

@@ -1,4 +1,5 @@
 import { useRef } from 'react';
+import { leastOf } from '../../../core/model/extremes.ts';
 import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { Profile, ProfileMark, ProfilePoint } from '../../../core/registers/power/profile.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -122,7 +123,7 @@ function freePlace(
     { x: right, y, textAnchor: 'end' as const, from: right - textPx, to: right },
   ]);
   const room = ({ y, from, to }: (typeof places)[number]): number =>
-    Math.min(...line.flatMap(([px, py]) => (px >= from && px <= to ? [Math.abs(py - (y - 5))] : [])));
+    leastOf(line.flatMap(([px, py]) => (px >= from && px <= to ? [Math.abs(py - (y - 5))] : [])));
   const { x, y, textAnchor } = places.reduce((best, place) => (room(place) > room(best) ? place : best));
   return { x, y, textAnchor };
 }

@@ -2,6 +2,7 @@ import { useRef, useState } from 'react';
 import { readGpx } from '../../../core/exchange/gpx/readGpx.ts';
 import type { PreviewFeature } from '../../../core/exchange/preview/types.ts';
 import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import { leastOf } from '../../../core/model/extremes.ts';
 import { trackAsTrench } from '../../../core/registers/record/edits/trackAsTrench.ts';
 import type { CrossingFigures, GatewayShape } from '../../../core/registers/types.ts';
 import { useOpenFile } from '../../state/appState.ts';
@@ -19,7 +20,7 @@ export function TrackField({ figures, shape }: { readonly figures: CrossingFigur
     const read = readGpx(await file.text());
     if (!read.ok) return say(`${read.message} ${read.remedy}`, 'refused');
     const away = ({ path }: PreviewFeature) =>
-      Math.min(...path.map((at) => xyDistanceM(survey.plane.toXy(at), shape.centre)));
+      leastOf(path.map((at) => xyDistanceM(survey.plane.toXy(at), shape.centre)));
     const [nearest] = read.preview.features.filter(({ shape: is }) => is === 'line').sort((a, b) => away(a) - away(b));
     if (!nearest) return say(`${file.name} holds no track.`, 'refused');
     const track = { crossingId: figures.crossing.id, path: nearest.path, seM };

@@ -16,7 +16,14 @@ export function PictureProgress() {
           </button>
         </p>
       ) : null}
-      {current?.answer ? <SystemQuestion fileName={current.fileName} answer={current.answer} /> : null}
+      {current?.question ? (
+        <SystemQuestion
+          of="picture"
+          why={`${current.fileName} ${current.question.why}`}
+          otherwise="Not known: lay it by eye"
+          answer={current.question.answer}
+        />
+      ) : null}
       {current ? (
         <p className="working" role="status">
           <span>

@@ -9,12 +9,18 @@ type Chosen = SystemChoice | { readonly problem: string };
 
 const projected = knownSystems.filter((system) => system.kind === 'projected');
 
-/** Asks which system a picture's coordinates are in, where the file itself does not say it. */
+/** Asks which system the coordinates of a file are in, where it does not say it, or in a way that is not known here. */
 export function SystemQuestion({
-  fileName,
+  of,
+  why,
+  otherwise,
   answer,
 }: {
-  readonly fileName: string;
+  readonly of: 'picture' | 'elevation model';
+  /** One sentence that says what the file has, and what it lacks. */
+  readonly why: string;
+  /** The choice of one who does not know it either. */
+  readonly otherwise: string;
   readonly answer: (choice: SystemChoice) => void;
 }) {
   const [way, setWay] = useState('degrees');
@@ -26,8 +32,8 @@ export function SystemQuestion({
     else answer(chosen);
   };
   return (
-    <section className="block" aria-label="Coordinate system of the picture">
-      <p>{fileName} has coordinates, but does not say in which system they are.</p>
+    <section className="block" aria-label={`Coordinate system of the ${of}`}>
+      <p>{why}</p>
       <SelectField
         label="Its coordinates are"
         value={way}
@@ -36,7 +42,7 @@ export function SystemQuestion({
           { value: 'utm', label: 'UTM, in a zone that I type' },
           ...projected.map(({ id, name }) => ({ value: id, label: name })),
           { value: 'own', label: 'Another: I paste its PROJ text' },
-          { value: 'eye', label: 'Not known: lay it by eye' },
+          { value: 'eye', label: otherwise },
         ]}
         onCommit={(next) => {
           setWay(next);

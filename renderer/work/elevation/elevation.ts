@@ -11,7 +11,7 @@ export function elevation(request: ElevationRequest, signal: AbortSignal): Promi
     };
     worker.addEventListener('message', ({ data }: MessageEvent<ElevationRead>) => end(data));
     worker.addEventListener('error', ({ message }) => {
-      end({ ok: false, message: `The elevation model could not be read (${message.slice(0, 200)}).` });
+      end({ ok: false, message: `The elevation model could not be read (${message.slice(0, 200)}).`, askSystem: null });
     });
     worker.postMessage(request);
   });

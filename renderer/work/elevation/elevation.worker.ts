@@ -5,7 +5,7 @@ import { readElevation } from './readElevation.ts';
 self.addEventListener('message', ({ data }: MessageEvent<ElevationRequest>) => {
   void readElevation(data).then(send, (error: unknown) => {
     const why = error instanceof Error ? error.message : String(error);
-    send({ ok: false, message: `The elevation model could not be read (${why.slice(0, 200)}).` });
+    send({ ok: false, message: `The elevation model could not be read (${why.slice(0, 200)}).`, askSystem: null });
   });
 });
 

@@ -1,93 +1,175 @@
-import { fromBlob, type GeoTIFF, type GeoTIFFImage } from 'geotiff';
+import type { GeoTIFFImage } from 'geotiff';
 import { type Projection, projectionOf } from '../../../core/coordinates/projection.ts';
 import { systemOfEpsg } from '../../../core/coordinates/systems.ts';
-import { heightsOn, shareKnown } from '../../../core/exchange/elevation/heightsOn.ts';
+import { gdalBand } from '../../../core/exchange/elevation/gdalBand.ts';
+import { heightsOn, rangeOf, shareKnown } from '../../../core/exchange/elevation/heightsOn.ts';
+import {
+  type HeightTags,
+  type HeightUnitFound,
+  heightUnitOf,
+  heightUnits,
+  holdsDepths,
+} from '../../../core/exchange/elevation/heightUnit.ts';
 import { type Area, type GridPlan, placesOf, planGrid, stepOfGrid } from '../../../core/exchange/elevation/planGrid.ts';
-import { type Raster, rasterHeightM } from '../../../core/exchange/elevation/raster.ts';
+import { rasterHeightM } from '../../../core/exchange/elevation/raster.ts';
+import { whyAskForSystem } from '../../../core/exchange/image/geoTiffTags.ts';
+import { photometrics } from '../../../core/exchange/image/tiff/tiffColours.ts';
 import { distanceM } from '../../../core/geometry/geodesic.ts';
 import type { AffineMap } from '../../../core/geometry/picture/affineMap.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { placeOfTiff } from '../../pictures/readers/placeOfTiff.ts';
+import { openTiff, pictureOf, type TiffPicture } from '../../pictures/readers/tiff/tiffFile.ts';
+import { whyNotPixels } from '../../pictures/readers/tiff/tiffTags.ts';
 import type { ElevationRead, ElevationRequest } from './messages.ts';
-
-/** Values read at once along either side; a larger piece is read coarser. */
-const mostSide = 3000;
-
-/** Feet by the codes of GeoTIFF's VerticalUnitsGeoKey: EPSG 9002 (international) and 9003 (US survey). */
-const unitsM: Readonly<Record<number, number>> = { 9002: 0.3048, 9003: 1200 / 3937 };
+import { readWindow, type ValueWindow } from './readWindow.ts';
 
 /** Reads the heights of an elevation model (GeoTIFF, one height to a pixel) for the ground of a property. */
-export async function readElevation(
-  { file, area }: ElevationRequest,
-  openFile: (file: Blob) => Promise<GeoTIFF> = fromBlob,
-): Promise<ElevationRead> {
-  const opened = await open(file, openFile);
-  if (typeof opened === 'string') return { ok: false, message: opened };
-  const { image, projection, toPixel, bounds } = opened;
+export async function readElevation(request: ElevationRequest): Promise<ElevationRead> {
+  const { file, area, unit } = request;
+  const opened = await open(file, request.system);
+  if ('message' in opened) return { ok: false, askSystem: null, ...opened };
+  const { picture, projection, toPixel, bounds, tags, band, systemName } = opened;
+  const { widthPx, heightPx } = picture.tags;
   const wanted = area ?? bounds;
   const plan = planGrid(wanted, cellSizeM(opened));
   const pixels = Array.from(placesOf(plan), (place) => toPixel(projection.toGrid(place)));
-  const window = windowAround(pixels, image.getWidth(), image.getHeight());
-  if (!window) {
-    return { ok: false, message: 'The elevation model lies elsewhere: none of it is under this property.' };
+  const window = windowAround(pixels, widthPx, heightPx);
+  if (!window) return refuse('The elevation model lies elsewhere: none of it is under this property.');
+  let values: ValueWindow;
+  try {
+    values = await readWindow(picture, window);
+  } catch {
+    return refuse(damaged);
   }
-  const raster = await read(image, window);
-  if (typeof raster === 'string') return { ok: false, message: raster };
-  const [left, top, right, bottom] = window;
-  const [scaleX, scaleY] = [raster.width / (right - left), raster.height / (bottom - top)];
-  const grid = heightsOn(plan, (place) => {
-    const [x, y] = toPixel(projection.toGrid(place));
-    return rasterHeightM(raster, (x - left) * scaleX, (y - top) * scaleY);
-  });
+  const gridIn = (inM: number) => {
+    const raster = {
+      ...values,
+      noData: picture.tags.noData,
+      unitM: band.scale * inM,
+      offsetM: band.offset * inM,
+    };
+    return heightsOn(plan, (_, index) => {
+      const [x, y] = pixels[index]!;
+      if (!(x >= 0 && y >= 0 && x <= widthPx && y <= heightPx)) return null;
+      const along = (at: number, from: number, count: number) => {
+        return Math.min(count, Math.max(0, (at - from - 0.5) / values.every + 0.5));
+      };
+      return rasterHeightM(raster, along(x, window[0], values.width), along(y, window[1], values.height));
+    });
+  };
+  const found = unit ? { unit, toldBy: 'your choice', doubt: null } : heightUnitOf(tags);
+  const { grid, read } = inUnit(found, gridIn);
   const share = shareKnown(grid);
-  if (share === 0) return { ok: false, message: 'The elevation model knows no heights under this property.' };
-  return { ok: true, grid, notes: notesOn(plan, share) };
+  const range = rangeOf(grid);
+  if (!range) return refuse('The elevation model knows no heights under this property.');
+  return { ok: true, grid, ...range, unit: read, notes: notesOn(plan, share, systemName) };
+}
+
+/** Read in its unit. Where that is only assumed and feet give heights where metres are above all mountains: in feet. */
+function inUnit(found: HeightUnitFound, gridIn: (inM: number) => ReturnType<typeof heightsOn>) {
+  const grid = gridIn(heightUnits[found.unit].inM);
+  if (found.toldBy !== null || found.unit !== 'metres') return { grid, read: found };
+  const inFeet = gridIn(heightUnits.feet.inM);
+  if (shareKnown(inFeet) <= shareKnown(grid)) return { grid, read: found };
+  const doubt =
+    'The file does not say in which unit its heights are. In metres some would lie higher than any mountain: feet are an assumption.';
+  return { grid: inFeet, read: { unit: 'feet', toldBy: null, doubt } as const };
+}
+
+const damaged =
+  'The GeoTIFF is damaged, or packed in a way that can’t be read. Save it with Deflate or LZW, or unpacked.';
+
+function refuse(message: string): ElevationRead {
+  return { ok: false, message, askSystem: null };
 }
 
 interface Opened {
-  readonly image: GeoTIFFImage;
+  readonly picture: TiffPicture;
   readonly projection: Projection;
+  readonly systemName: string;
   /** From the file's own coordinates to pixels from the corner of the first. */
   readonly toPixel: (grid: Xy) => Xy;
   readonly toGrid: AffineMap;
   readonly bounds: Area;
+  readonly tags: HeightTags;
+  readonly band: ReturnType<typeof gdalBand>;
 }
 
-async function open(file: Blob, openFile: (file: Blob) => Promise<GeoTIFF>): Promise<Opened | string> {
-  let image: GeoTIFFImage;
+type NotOpened = { readonly message: string; readonly askSystem?: string };
+
+async function open(file: Blob, chosen: ElevationRequest['system']): Promise<Opened | NotOpened> {
+  let picture: TiffPicture;
   try {
-    image = await (await openFile(file)).getImage(0);
+    picture = await pictureOf(await openTiff(file), file, 0);
   } catch {
-    return 'This is no GeoTIFF that can be read. Choose an elevation model with the ending .tif.';
+    return { message: 'This is no GeoTIFF that can be read. Choose an elevation model with the ending .tif.' };
   }
-  if (image.getSamplesPerPixel() !== 1) {
-    return 'This GeoTIFF is a picture: it has several colours to a pixel, not one height. Bring it in as a map underneath.';
+  const { samplesPerPixel, bits, photometric } = picture.tags;
+  if (samplesPerPixel !== 1 || bits < 8 || photometric === photometrics.palette) {
+    return {
+      message: 'This GeoTIFF is a picture: it has colours, not one height to a pixel. Bring it in as a map underneath.',
+    };
   }
-  const place = await placeOfTiff(image);
-  if (!place) return 'The GeoTIFF does not say where it lies. Choose one that was saved with its coordinates.';
-  const system = place.epsg === null ? null : systemOfEpsg(place.epsg);
+  const why = whyNotPixels(picture.tags);
+  if (why) return { message: why };
+  const { tags, band } = heightTagsOf(picture.image);
+  if (holdsDepths(tags)) {
+    return { message: 'This GeoTIFF holds depths below the water, not heights of the ground. Choose another.' };
+  }
+  const place = await placeOfTiff(picture.image);
+  if (!place) {
+    return { message: 'The GeoTIFF does not say where it lies. Choose one that was saved with its coordinates.' };
+  }
+  const system = chosen ?? (place.epsg === null ? null : systemOfEpsg(place.epsg));
   if (!system) {
-    const named = place.epsg === null ? 'no coordinate system' : `the coordinate system EPSG:${place.epsg}`;
-    return `The GeoTIFF names ${named}, which is not known here. Save it in WGS 84, UTM or the system of your country.`;
+    const askSystem = whyAskForSystem(place);
+    return { message: `The elevation model ${askSystem}`, askSystem };
   }
   const { projection, problem } = projectionOf(system.definition);
-  if (!projection) return problem;
+  if (!projection) return { message: problem };
   const { a, b, c, d, e, f } = place.map;
   const area = a * e - b * d;
   const toPixel = ([x, y]: Xy): Xy => {
     return [(e * (x - c) - b * (y - f)) / area, (a * (y - f) - d * (x - c)) / area];
   };
-  const bounds = boundsOf(image, place.map, projection);
-  return bounds ? { image, projection, toPixel, toGrid: place.map, bounds } : 'The GeoTIFF lies at no place on earth.';
+  const bounds = boundsOf(picture, place.map, projection);
+  if (!bounds) return { message: `The GeoTIFF lies at no place on earth, if its coordinates are in ${system.name}.` };
+  return { picture, projection, systemName: system.name, toPixel, toGrid: place.map, bounds, tags, band };
 }
 
-function boundsOf(image: GeoTIFFImage, map: AffineMap, projection: Projection): Area | null {
-  const [width, height] = [image.getWidth(), image.getHeight()];
+function heightTagsOf(image: GeoTIFFImage): Pick<Opened, 'tags' | 'band'> {
+  let keys: Readonly<Record<string, unknown>> | null = null;
+  try {
+    keys = image.getGeoKeys();
+  } catch {
+    // Damaged keys say nothing.
+  }
+  const key = (name: string) => {
+    const value = keys?.[name];
+    return typeof value === 'number' ? value : null;
+  };
+  const citation = keys?.VerticalCitationGeoKey;
+  const metadata: unknown = image.fileDirectory.hasTag('GDAL_METADATA')
+    ? image.fileDirectory.getValue('GDAL_METADATA' as never)
+    : null;
+  const band = gdalBand(typeof metadata === 'string' ? metadata : null);
+  const tags = {
+    unitCode: key('VerticalUnitsGeoKey'),
+    systemCode: key('VerticalCSTypeGeoKey'),
+    citation: typeof citation === 'string' ? citation : null,
+    unitType: band.unitType,
+    planeUnitCode: key('ProjLinearUnitsGeoKey'),
+  };
+  return { tags, band };
+}
+
+function boundsOf({ tags }: TiffPicture, map: AffineMap, projection: Projection): Area | null {
+  const { widthPx, heightPx } = tags;
   const corners = [
     [0, 0],
-    [width, 0],
-    [0, height],
-    [width, height],
+    [widthPx, 0],
+    [0, heightPx],
+    [widthPx, heightPx],
   ].map(([x, y]) => projection.toLonLat(applied(map, [x!, y!])));
   if (!corners.every(([lon, lat]) => Math.abs(lon) <= 180 && Math.abs(lat) < 90)) return null;
   const [lons, lats] = [corners.map(([lon]) => lon), corners.map(([, lat]) => lat)];
@@ -99,8 +181,8 @@ function applied({ a, b, c, d, e, f }: AffineMap, [x, y]: Xy): Xy {
 }
 
 /** One pixel of the model in its middle, on the ground. */
-function cellSizeM({ image, projection, toGrid }: Opened): number {
-  const [x, y] = [image.getWidth() / 2, image.getHeight() / 2];
+function cellSizeM({ picture, projection, toGrid }: Opened): number {
+  const [x, y] = [picture.tags.widthPx / 2, picture.tags.heightPx / 2];
   const at = (pixel: Xy): LonLat => projection.toLonLat(applied(toGrid, pixel));
   return Math.max(0.5, distanceM(at([x, y]), at([x, y + 1])));
 }
@@ -128,34 +210,9 @@ function windowAround(
   return window[2] > window[0] && window[3] > window[1] ? window : null;
 }
 
-async function read(image: GeoTIFFImage, window: readonly [number, number, number, number]): Promise<Raster | string> {
-  const [left, top, right, bottom] = window;
-  const [width, height] = [right - left, bottom - top].map((side) => Math.min(side, mostSide));
-  try {
-    const values = await image.readRasters({
-      window: [...window],
-      width: width!,
-      height: height!,
-      resampleMethod: 'bilinear',
-      interleave: true,
-    });
-    const vertical: unknown = (image.getGeoKeys() as Readonly<Record<string, unknown>> | null)?.VerticalUnitsGeoKey;
-    const unitM = (typeof vertical === 'number' ? unitsM[vertical] : undefined) ?? 1;
-    return {
-      values: values as unknown as ArrayLike<number>,
-      width: width!,
-      height: height!,
-      noData: image.getGDALNoData(),
-      unitM,
-    };
-  } catch {
-    return 'The GeoTIFF is damaged, or packed in a way that can’t be read. Save it with Deflate or LZW, or unpacked.';
-  }
-}
-
-function notesOn(plan: GridPlan, share: number): string[] {
+function notesOn(plan: GridPlan, share: number, systemName: string): string[] {
   const every = stepOfGrid(plan);
-  const step = `A height is kept every ${every < 10 ? every.toFixed(1) : Math.round(every)} m.`;
+  const step = `A height is kept every ${every < 10 ? every.toFixed(1) : Math.round(every)} m. Its coordinates are in ${systemName}.`;
   if (share > 0.999) return [step];
   return [
     step,

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
+import { nearestOnSegment } from '../../../core/geometry/plane/nearestOnSegment.ts';
 import { keptVertices, simplify } from '../../../core/geometry/simplify.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 
@@ -89,6 +90,23 @@ describe('simplify', () => {
   it('manages a track of 100,000 points that turns at every one', () => {
     const track = Array.from({ length: 100_000 }, (_, i): Xy => [i, (i % 2) * 0.1]);
     expect(simplify(track, 0.2)).toHaveLength(2);
+  });
+
+  it.each([
+    ['growing to and fro', (i: number): Xy => [i / 100, (i % 2 === 0 ? 1 : -1) * (20 + i / 200_000)]],
+    ['round and round outwards', (i: number): Xy => [Math.cos(i / 8) * (1 + i / 100), Math.sin(i / 8) * (1 + i / 100)]],
+  ])('manages 200,000 points %s, which by the square of them would take minutes', (_, at) => {
+    const track = Array.from({ length: 200_000 }, (_, i) => at(i));
+    const toleranceM = 2;
+    const kept = keptVertices(track, toleranceM);
+    expect(kept.length).toBeLessThan(track.length);
+    for (let i = 1; i < kept.length; i++) {
+      const [from, to] = [kept[i - 1]!, kept[i]!];
+      for (let dropped = from + 1; dropped < to; dropped++) {
+        const { distanceM } = nearestOnSegment(track[dropped]!, track[from]!, track[to]!);
+        if (distanceM > toleranceM + 1e-9) throw new Error(`Vertex ${dropped} is ${distanceM} m off.`);
+      }
+    }
   });
 
   it('refuses a tolerance below 0', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { projectionOf } from '../../../core/coordinates/projection.ts';
 import { systemOfEpsg } from '../../../core/coordinates/systems.ts';
-import { placeOfGeoTiff } from '../../../core/exchange/image/geoTiffTags.ts';
+import { placeOfGeoTiff, whyAskForSystem } from '../../../core/exchange/image/geoTiffTags.ts';
 import { latticeOf } from '../../../core/exchange/image/latticeOf.ts';
 import { isWorldFileName, readWorldFile } from '../../../core/exchange/image/worldFile.ts';
 import { fitAffine } from '../../../core/geometry/fitAffine.ts';
@@ -237,6 +237,8 @@ describe('tags of a GeoTIFF', () => {
     tiepoints: null,
     transformation: null,
     rasterType: null,
+    modelType: null,
+    citation: null,
     projectedCode: null,
     geographicCode: null,
   };
@@ -268,6 +270,20 @@ describe('tags of a GeoTIFF', () => {
     expect(placeOfGeoTiff({ ...none, pixelScale: [1, 1, 0], tiepoints: [0, 0, 0, Number.NaN, 1, 0] })).toBeNull();
     const user = { ...none, pixelScale: [1, 1, 0], tiepoints: [0, 0, 0, 1, 1, 0], projectedCode: 32767 };
     expect(placeOfGeoTiff(user)!.epsg).toBeNull();
+  });
+
+  test('a projected system without a code is asked for: its degrees are not what its coordinates are in', () => {
+    const laid = { ...none, pixelScale: [1, 1, 0], tiepoints: [0, 0, 0, 500_000, 6_000_000, 0] };
+    const own = { ...laid, modelType: 1, projectedCode: 32767, geographicCode: 4326, citation: 'Our grid|' };
+    expect(placeOfGeoTiff(own)).toMatchObject({ epsg: null, ownSystem: true });
+    expect(whyAskForSystem(placeOfGeoTiff(own)!)).toMatch(/without a code \(it calls it “Our grid”\)/);
+    expect(placeOfGeoTiff({ ...own, projectedCode: null })).toMatchObject({ epsg: null, ownSystem: true });
+    expect(placeOfGeoTiff({ ...own, modelType: null })).toMatchObject({ epsg: null, ownSystem: true });
+    expect(placeOfGeoTiff({ ...own, modelType: 2 })).toMatchObject({ epsg: 4326, ownSystem: false });
+    expect(placeOfGeoTiff({ ...own, projectedCode: 2193 })).toMatchObject({ epsg: 2193, ownSystem: false });
+    expect(placeOfGeoTiff({ ...laid, geographicCode: 4326 })).toMatchObject({ epsg: 4326 });
+    expect(placeOfGeoTiff(laid)).toMatchObject({ epsg: null, ownSystem: false });
+    expect(whyAskForSystem(placeOfGeoTiff(laid)!)).toMatch(/does not say/);
   });
 });
 

@@ -1,4 +1,4 @@
-import { type Project, put, remove } from '../../project.ts';
+import { type Project, putAll, removeAll } from '../../project.ts';
 import type {
   Crossing,
   CutOutSwitch,
@@ -72,7 +72,7 @@ export function carryAlong(project: Project, relaying: Relaying): Project {
     gone.push(rule);
     if (now) changed.push(now);
   }
-  return put(remove(project, ...gone), ...changed);
+  return putAll(removeAll(project, gone), changed);
 }
 
 interface Carry {

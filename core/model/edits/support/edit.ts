@@ -40,6 +40,11 @@ export function guarded(whyNot: WhyNot, edit: Edit): Edit {
 
 /** The first refusal of some questions, asked in order. */
 export function firstRefusal(...questions: readonly (() => Refusal | null)[]): Refusal | null {
+  return firstRefusalOf(questions);
+}
+
+/** `firstRefusal` for any number of questions. */
+export function firstRefusalOf(questions: Iterable<() => Refusal | null>): Refusal | null {
   for (const question of questions) {
     const refusal = question();
     if (refusal) return refusal;

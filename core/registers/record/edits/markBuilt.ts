@@ -1,6 +1,6 @@
 import type { Edit } from '../../../model/edits/support/edit.ts';
 import { found } from '../../../model/edits/support/find.ts';
-import { put, remove } from '../../../model/project.ts';
+import { putAll, removeAll } from '../../../model/project.ts';
 import { builtMarkId } from '../../../model/recordDefaults.ts';
 import type { BuildableKind, BuildableThing, BuiltMark } from '../../../model/recordThings.ts';
 import type { Survey } from '../../types.ts';
@@ -41,7 +41,10 @@ export function markBuilt(refs: readonly BuildableRef[], { date, by }: BuiltWord
       };
       return [mark, thing.status === 'built' ? thing : { ...thing, status: 'built' }];
     });
-    return put(project, ...changed.filter((thing) => project[thing.kind].get(thing.id) !== thing));
+    return putAll(
+      project,
+      changed.filter((thing) => project[thing.kind].get(thing.id) !== thing),
+    );
   };
 }
 
@@ -51,6 +54,12 @@ export function markPlanned(refs: readonly BuildableRef[]): Edit {
     const things = refs.map(({ kind, id }) => found(project, kind, id) as BuildableThing);
     const marks = refs.flatMap(({ kind, id }) => project.builtMark.get(builtMarkId(kind, id)) ?? []);
     const planned = things.filter(({ status }) => status !== 'planned');
-    return remove(put(project, ...planned.map((thing) => ({ ...thing, status: 'planned' as const }))), ...marks);
+    return removeAll(
+      putAll(
+        project,
+        planned.map((thing) => ({ ...thing, status: 'planned' as const })),
+      ),
+      marks,
+    );
   };
 }

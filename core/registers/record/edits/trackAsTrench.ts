@@ -2,7 +2,8 @@ import { xyDistanceM } from '../../../geometry/plane/xyDistance.ts';
 import { simplify } from '../../../geometry/simplify.ts';
 import { type Edit, guarded, type NewId } from '../../../model/edits/support/edit.ts';
 import { found } from '../../../model/edits/support/find.ts';
-import { type Project, propertyOf, put, remove } from '../../../model/project.ts';
+import { leastOf } from '../../../model/extremes.ts';
+import { type Project, propertyOf, putAll, removeAll } from '../../../model/project.ts';
 import { crossingRecordId, newBuriedPoint, newCrossingRecord } from '../../../model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole } from '../../../model/recordThings.ts';
 import type { LonLat } from '../../../model/things.ts';
@@ -39,7 +40,7 @@ export function trackAsTrench({ crossingId, path, seM }: TrenchTrack, survey: Su
           message: 'The track has fewer than two points. Choose one that was walked along the trench.',
         };
       }
-      const awayM = Math.min(...path.map((at) => xyDistanceM(survey.plane.toXy(at), shape.centre)));
+      const awayM = leastOf(path.map((at) => xyDistanceM(survey.plane.toXy(at), shape.centre)));
       if (awayM <= mostAwayM) return null;
       const message = `The track comes no nearer than ${Math.round(awayM)} m to ${shape.gateway.name}. Choose the one that was walked along its trench.`;
       return { code: 'tooFar', message };
@@ -55,7 +56,7 @@ export function trackAsTrench({ crossingId, path, seM }: TrenchTrack, survey: Su
         return { ...(known ?? newBuriedPoint(newId('buriedPoint'), crossingId, role, rank)), gps: { lonLat, seM } };
       });
       const record = project.crossingRecord.get(crossingRecordId(crossingId)) ?? newCrossingRecord(crossingId);
-      return put(remove(project, ...onlyGps), { ...record, route: 'points' }, ...made);
+      return putAll(removeAll(project, onlyGps), [{ ...record, route: 'points' }, ...made]);
     },
   );
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoThings } from '../../../../assets/demo/makeDemo.ts';
+import { changesSchema } from '../../../../core/api/messageSchemas.ts';
 import { readGeoJson } from '../../../../core/exchange/geojson/readGeoJson.ts';
 import { writeGeoJson } from '../../../../core/exchange/geojson/writeGeoJson.ts';
 import { importFeatures, usualChoices, whyNotImport } from '../../../../core/exchange/intake/importFeatures.ts';
@@ -63,7 +64,10 @@ function survive(text: string, project: Project, before: readonly unknown[]): 'r
       countingIds(5000),
     );
     for (const { why } of problems) expect(why).not.toMatch(/undefined/);
-    for (const change of difference(project, after)) {
+    const changes = difference(project, after);
+    // The host takes what the import makes, whatever was in the file.
+    expect(changesSchema.safeParse(changes).error).toBeUndefined();
+    for (const change of changes) {
       const { kind, id, ...fields } = change.after!;
       expect(whyNotFields(after, kind, id, fields)).toBeNull();
     }

@@ -1,0 +1,37 @@
+import type { Change } from '../model/difference.ts';
+
+/** The most that one edit may bring to the host: how many changes, and how many bytes of JSON. */
+export const editLimits = { changes: 200_000, bytes: 64 * 1024 * 1024 };
+
+/** What goes with the changes in a message. */
+const envelopeBytes = 4096;
+
+/** Why changes are too much for one edit, as the middle of a sentence; null: they are not. */
+export function whyNotOneEdit(changes: readonly Change[]): string | null {
+  if (changes.length > editLimits.changes) {
+    return `${count(changes.length)} changes, and one step can make ${count(editLimits.changes)} at most`;
+  }
+  let bytes = envelopeBytes;
+  for (const change of changes) bytes += jsonBytes(change) + 1;
+  if (bytes <= editLimits.bytes) return null;
+  const [much, most] = [bytes, editLimits.bytes].map((size) => Math.ceil(size / 1024 / 1024));
+  return `${much} MB of changes, and one step can make ${most} MB at most`;
+}
+
+/** Bytes of a value as JSON in UTF-8. */
+function jsonBytes(value: unknown): number {
+  const text = JSON.stringify(value);
+  let bytes = text.length;
+  // A letter beyond ASCII takes two bytes or three; half a pair of letters takes two of its four.
+  for (const [letters] of text.matchAll(/[^\0-\x7f]+/g)) {
+    for (let i = 0; i < letters.length; i++) {
+      const code = letters.charCodeAt(i);
+      bytes += code < 0x800 || (code >= 0xd800 && code < 0xe000) ? 1 : 2;
+    }
+  }
+  return bytes;
+}
+
+function count(value: number): string {
+  return value.toLocaleString('en');
+}

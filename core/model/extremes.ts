@@ -1,0 +1,18 @@
+/**
+ * The least and the largest of numbers, however many: `Math.min(...values)` puts each on the stack, and overflows it at
+ * about a hundred thousand.
+ */
+
+/** Infinity where there is none. */
+export function leastOf(values: Iterable<number>): number {
+  let least = Infinity;
+  for (const value of values) if (value < least) least = value;
+  return least;
+}
+
+/** -Infinity where there is none. */
+export function largestOf(values: Iterable<number>): number {
+  let largest = -Infinity;
+  for (const value of values) if (value > largest) largest = value;
+  return largest;
+}

@@ -1,0 +1,102 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from '../support/app.ts';
+
+/** Chooses a GeoJSON file of these geometries for import. */
+async function bringIn(page: Page, name: string, geometries: readonly object[]): Promise<void> {
+  const features = geometries.map((geometry, i) => ({ type: 'Feature', properties: { name: `P${i + 1}` }, geometry }));
+  await page.keyboard.press('Alt+0');
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Import a map' }).click();
+  const buffer = Buffer.from(JSON.stringify({ type: 'FeatureCollection', features }));
+  await (await chooser).setFiles({ name, mimeType: 'application/geo+json', buffer });
+}
+
+const points = (count: number, lon = -150, lat = -40) =>
+  Array.from({ length: count }, (_, i) => ({
+    type: 'Point',
+    coordinates: [lon + (i % 400) * 1e-4, lat + Math.floor(i / 400) * 1e-4],
+  }));
+
+test('what nobody caught is shown, and the window goes on', async ({ app, page }) => {
+  await app.openNew();
+  await page.evaluate(() => void Promise.reject(new Error('the ink ran out')));
+  const problem = page.getByRole('alert');
+  await expect(problem).toContainText('Something went wrong in this window: the ink ran out.');
+  await problem.getByRole('button', { name: 'Close' }).click();
+  await page.evaluate(() => {
+    setTimeout(() => {
+      throw new Error('the pen broke');
+    });
+  });
+  await expect(problem).toContainText('the pen broke');
+  await problem.getByRole('button', { name: 'Close' }).click();
+  await expect(problem).toBeHidden();
+});
+
+test('a page that fails says what happened, and the map and the other pages go on', async ({ app, page }) => {
+  await app.openDemo();
+  await page.evaluate(() => {
+    const { NumberFormat } = Intl;
+    Object.assign(window, { NumberFormat });
+    Object.assign(Intl, {
+      NumberFormat: class {
+        constructor() {
+          throw new Error('no figures left');
+        }
+      },
+    });
+  });
+  await page.keyboard.press('Alt+4');
+  await expect(page.getByRole('heading', { name: 'This page can’t be shown' })).toBeVisible();
+  await expect(page.getByRole('alert')).toContainText('What happened: no figures left.');
+  await page.keyboard.press('Alt+1');
+  await expect(page.getByRole('heading', { name: 'This page can’t be shown' })).toBeHidden();
+  await expect(page.getByRole('button', { name: 'Gateways', exact: true })).toBeVisible();
+  await page.keyboard.press('Alt+4');
+  await page.evaluate(() => Object.assign(Intl, { NumberFormat: (window as never as typeof Intl).NumberFormat }));
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('button', { name: 'Quantities', exact: true })).toBeVisible();
+});
+
+test('an import that fails says so instead of going on for ever', async ({ app, page }) => {
+  await app.openNew();
+  await bringIn(page, 'posts.geojson', points(3));
+  const take = page.getByRole('button', { name: 'Take in 3 pieces' });
+  await take.waitFor();
+  await page.evaluate(() => {
+    const { flatMap } = Array.prototype;
+    Object.assign(window, { flatMap });
+    Object.assign(Array.prototype, {
+      flatMap: () => {
+        throw new RangeError('Maximum call stack size exceeded');
+      },
+    });
+  });
+  await take.click();
+  await expect(page.getByRole('dialog')).toContainText('This program failed at it (Maximum call stack size exceeded)');
+  await page.evaluate(() => {
+    Object.assign(Array.prototype, { flatMap: (window as never as { flatMap: unknown }).flatMap });
+  });
+  await page.getByRole('button', { name: 'Done' }).click();
+  await bringIn(page, 'posts.geojson', points(3));
+  await take.click();
+  await expect(page.getByText('Import posts.geojson. Saved.')).toBeVisible();
+});
+
+test('150,000 points come in', async ({ app, page }) => {
+  await app.openNew();
+  await bringIn(page, 'many.geojson', points(150_000));
+  await page.getByRole('button', { name: 'Take in 150000 pieces' }).click({ timeout: 60_000 });
+  await expect(page.getByText('Import many.geojson. Saved.')).toBeVisible({ timeout: 100_000 });
+  expect((await app.file()).state.revision).toBe(1);
+});
+
+test('more than one step can hold is refused in words', async ({ app, page }) => {
+  await app.openNew();
+  await bringIn(page, 'many.geojson', points(210_000));
+  await page.getByRole('button', { name: 'Take in 210000 pieces' }).click({ timeout: 60_000 });
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByRole('alert')).toContainText('one step can make 200,000 at most', { timeout: 60_000 });
+  await expect(dialog).toContainText('Nothing was taken in.');
+  expect((await app.file()).state.revision).toBe(0);
+});
