@@ -1,3 +1,4 @@
+import { leavesOpen } from '../../locate/certainty.ts';
 import { certaintyInWords, standingInShort } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { type CrossingRow, crossingRows } from '../../locate/crossingSearch.ts';
@@ -148,7 +149,7 @@ ${pictures.join('')}
 /** A tag's rim: full for what was measured, heavy for what warns, dotted for what is not measured. */
 function tagLook({ inGround, certainty: { basis } }: CrossingAsBuilt): string {
   if (!inGround) return 'planned';
-  if (basis === 'ambiguous' || basis === 'contradictory') return 'warns';
+  if (leavesOpen(basis)) return 'warns';
   return basis === 'drawn' ? 'drawn' : '';
 }
 

@@ -74,7 +74,7 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
         pointLetter(i),
         point.label,
         tapesInWords(point, units),
-        depthThereInShort(point.depth, units),
+        held(depthThereInShort(point.depth, units)),
         pointSureInWords(point, units),
         ...(placed ? [placesText(point)] : []),
       ]),
@@ -121,6 +121,11 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
 function placesText({ places }: StakePoint): string {
   const names = placeNames(places);
   return places.map(({ at }, i) => (places.length > 1 ? `${names[i]!}: ${placeText(at)}` : placeText(at))).join('\n');
+}
+
+/** A figure and its unit are not parted at the end of a line. */
+function held(words: string): string {
+  return words.replaceAll(' ', '\u00a0');
 }
 
 function capital(words: string): string {

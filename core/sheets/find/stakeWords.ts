@@ -18,6 +18,7 @@ export function tapesInWords({ tapes, places, by }: StakePoint, units: Units): s
   if (others.length > 0)
     return `${capital(taped)}, on the ${placeNames(places).join(' or on the ')}: nobody said which.`;
   const where = place.side ? `, on the ${place.side} side` : '';
+  if (by === 'planned') return `Planned: ${taped}${where}.`;
   return by === 'drawn' ? `Assumed: ${taped}${where}.` : `${capital(taped)}${where}: here.`;
 }
 
@@ -29,11 +30,12 @@ export function pointSureInWords({ by, places, solved, weak }: StakePoint, units
     offset: 'Measured off the line of the gate posts',
     gps: 'From a receiver',
     drawn: `Not measured (from the plan); may be ${within} off.`,
+    planned: 'As planned; nothing lies here as far as this file knows.',
   }[by];
   const flat = weak ? ' The tapes meet at a flat angle: a small slip moves the place far.' : '';
   const wrong = solved?.trilateration && !solved.trilateration.possible ? impossibleOf(solved, units) : '';
   if (places.length === 0) return `Not known where it lies. ${wrong}`;
-  if (by === 'drawn') return `${how}${flat}`;
+  if (by === 'drawn' || by === 'planned') return `${how}${flat}`;
   const said =
     places.length > 1
       ? `${how}, the side not said: ${placesInWords(places, units)}, each within ${within}. Keep clear of both, and look at both.`

@@ -2,6 +2,7 @@ import { useEffect, useMemo } from 'react';
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { leavesOpen } from '../../../core/locate/certainty.ts';
 import { certaintyInWords } from '../../../core/locate/certaintyWords.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import {
@@ -100,7 +101,7 @@ function capital(words: string): string {
 
 /** Its tapes leave open where it lies. */
 function warns({ crossing: { inGround, certainty } }: StakeOut): boolean {
-  return inGround && (certainty.basis === 'ambiguous' || certainty.basis === 'contradictory');
+  return inGround && leavesOpen(certainty.basis);
 }
 
 function DepthWords({ stake }: { readonly stake: StakeOut }) {

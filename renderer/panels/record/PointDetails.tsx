@@ -98,7 +98,7 @@ function PointFigures({
     <>
       <dl className="plan-figures">
         <div>
-          <dt>Along the opening, from the {postSide(shape, 'start')} post</dt>
+          <dt>From the {postSide(shape, 'start')} post</dt>
           <dd>{formatTape(alongM, units)}</dd>
         </div>
         <div>
@@ -108,7 +108,7 @@ function PointFigures({
           </dd>
         </div>
         <div>
-          <dt>Within, 19 times in 20</dt>
+          <dt>Within</dt>
           <dd>{formatTape(place.withinM, units)}</dd>
         </div>
       </dl>
@@ -136,7 +136,7 @@ function SideNotSaid({
   return (
     <div className="side-not-said" role="alert">
       <p>
-        <strong>Which side? {names.map(capital).join(' or ')}</strong>
+        <strong>{whichInWords(names)}</strong>
       </p>
       <p>{ambiguousInWords(solved, units)} Until it is said, whoever digs has to keep clear of both.</p>
       <p className="buttons">
@@ -153,6 +153,13 @@ function SideNotSaid({
       <p className="field-hint">The map shows both. A third tape from a post off their line tells them apart too.</p>
     </div>
   );
+}
+
+/** "Which side: north or south?" */
+function whichInWords(names: readonly string[]): string {
+  const sides = names.every((name) => name.endsWith(' side'));
+  const said = names.map((name) => name.replace(/ (side|place)$/, '')).join(' or ');
+  return `${sides ? 'Which side' : 'Which place'}: ${said}?`;
 }
 
 /** "0.28 m north of the opening, 0.40 m along it from the west post" */
