@@ -12,6 +12,7 @@ import {
 import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatLength, formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey, SwitchRow } from '../../registers/types.ts';
@@ -151,10 +152,6 @@ function tagLook({ inGround, certainty: { basis } }: CrossingAsBuilt): string {
   if (!inGround) return 'planned';
   if (leavesOpen(basis)) return 'warns';
   return basis === 'drawn' ? 'drawn' : '';
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function switchCard(

@@ -2,6 +2,7 @@ import { basisWords, plannedWords } from '../../locate/certaintyWords.ts';
 import { compassWord } from '../../locate/compass.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import type { Dig, DigAnswer, DigFinding } from '../../locate/digCheck.ts';
+import { capital } from '../../model/capital.ts';
 import { formatLength, type Units } from '../../model/formatUnits.ts';
 
 /** Said with every answer of a dig check. */
@@ -46,8 +47,4 @@ export function digSentence({ findings, planned }: DigAnswer, { withinM }: Dig, 
 function named(findings: readonly DigFinding[]): string {
   const names = findings.slice(0, 3).map(({ thing }) => thing.name);
   return `${names.join(', ')}${findings.length > 3 ? ` and ${findings.length - 3} more` : ''}`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

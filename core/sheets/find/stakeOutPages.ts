@@ -4,6 +4,7 @@ import { depthHeading, depthInWords, depthThereInShort, leftOutInWords } from '.
 import { type StakeOut, type StakePoint, stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatTape } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
@@ -11,6 +12,7 @@ import type { PaperPoint } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from '../flow/textPages.ts';
+import { held } from '../pack/packBlocks.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { placeText } from '../placeText.ts';
 import { SheetProblem } from '../sheetProblem.ts';
@@ -121,13 +123,4 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
 function placesText({ places }: StakePoint): string {
   const names = placeNames(places);
   return places.map(({ at }, i) => (places.length > 1 ? `${names[i]!}: ${placeText(at)}` : placeText(at))).join('\n');
-}
-
-/** A figure and its unit are not parted at the end of a line. */
-function held(words: string): string {
-  return words.replaceAll(' ', '\u00a0');
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

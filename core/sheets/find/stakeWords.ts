@@ -1,5 +1,6 @@
 import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
 import { apartM, impossibleInWords, placeNames } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 
 /** "From the hinge post (west) 2.40 m, from post P3 3.10 m, on the north side: here." */
@@ -50,10 +51,6 @@ function impossibleOf({ trilateration, ties }: NonNullable<StakePoint['solved']>
 function placesInWords(places: readonly StakePlace[], units: Units): string {
   const count = places.length === 2 ? 'two places' : `${places.length} places`;
   return `${count}, ${formatTape(apartM(places), units)} apart`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** "0.85 m north"; "0.85 m north or 0.85 m south"; of more than two the outermost: "between 0.90 m north and 0.85 m south". */

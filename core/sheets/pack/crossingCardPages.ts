@@ -7,6 +7,7 @@ import { depthOf } from '../../locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../locate/depthWords.ts';
 import { offsetOf, type SolvedPoint } from '../../locate/ties.ts';
 import { apartM, doNotMeetInWords, tiesInWords } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
@@ -335,10 +336,6 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
   ];
   const columnMm = (widthMm - 6) / 2;
   return sideBySide(facts(left, columnMm, input.measure), facts(right, columnMm, input.measure), columnMm + 6);
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1);
 }
 
 function yesNo(value: boolean | null): string {

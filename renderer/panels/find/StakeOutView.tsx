@@ -15,6 +15,7 @@ import {
 import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { placeNames } from '../../../core/locate/tieWords.ts';
+import { capital } from '../../../core/model/capital.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
@@ -93,10 +94,6 @@ export function StakeOutView({ gatewayId }: { readonly gatewayId: string }) {
     if (courses.length > 1) return survey.plane.toLonLat(shape.centre);
     return survey.plane.toLonLat(path.length > 1 ? pointAtStation(path, lengthM / 2).point : startFoot);
   }
-}
-
-function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 /** Its tapes leave open where it lies. */

@@ -12,6 +12,7 @@ import {
   solvePoint,
 } from '../../../core/locate/ties.ts';
 import { ambiguousInWords, doNotMeetInWords, placeNames, tiesInWords } from '../../../core/locate/tieWords.ts';
+import { capital } from '../../../core/model/capital.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatTape, type Units } from '../../../core/model/formatUnits.ts';
 import { put } from '../../../core/model/project.ts';
@@ -211,10 +212,6 @@ function SideSaid({
       onCommit={(side) => onSide(side === 'open' ? null : side)}
     />
   );
-}
-
-function capital(word: string): string {
-  return `${word[0]!.toUpperCase()}${word.slice(1)}`;
 }
 
 /** The posts that would fix the point best, before the trench is closed. */
