@@ -20,6 +20,11 @@ export interface Certainty {
   readonly basis: Basis;
 }
 
+/** The tapes leave it open where it lies: whatever shows the place has to warn. */
+export function leavesOpen(basis: Basis): boolean {
+  return basis === 'ambiguous' || basis === 'contradictory';
+}
+
 /** Assumptions of this project, in metres; nobody has measured them. */
 export const assumedM = {
   /** How far a trench strays between the points that were measured. */

@@ -1,4 +1,5 @@
 import { formatTape, type Units } from '../model/formatUnits.ts';
+import type { Status } from '../model/things.ts';
 import type { Basis } from './certainty.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
 import { placeNames } from './tieWords.ts';
@@ -14,6 +15,11 @@ export const basisWords: Readonly<Record<Basis, string>> = {
 
 /** Of what is only planned. */
 export const plannedWords = 'planned, not in the ground as far as this file knows';
+
+/** A thing's state; of what was recorded and is marked planned both are told. */
+export function stateInWords(status: Status, inGround: boolean): string {
+  return inGround && status === 'planned' ? 'planned, but recorded' : status;
+}
 
 /** How sure a crossing's place is, in a word or two; of one that is only planned, that. */
 export function standingInShort({ inGround, certainty }: Pick<CrossingAsBuilt, 'inGround' | 'certainty'>): string {

@@ -39,8 +39,6 @@ export interface CrossingAsBuilt {
   readonly endFoot: Xy;
   /** The bow of `path` is the default share of the width: nobody measured it. */
   readonly bowAssumed: boolean;
-  /** Something of it was measured; false where the path is only drawn. */
-  readonly measured: boolean;
   /** Of the whole, seen from `path`. */
   readonly certainty: Certainty;
 }
@@ -68,7 +66,6 @@ export function crossingAsBuilt(source: CrossingSource): CrossingAsBuilt {
     lengthM: cumulativeLengthsM(path).at(-1) ?? 0,
     startFoot: path[0]!,
     endFoot: path.at(-1)!,
-    measured: points.some(({ places }) => places.length > 0) || !figures.bowAssumed,
     certainty: { basis: basisOf(points, found, figures), withinM: withinOf(found) },
   };
 }

@@ -28,10 +28,10 @@ export function depthThereInWords({ depthM, basis }: DepthThere, units: Units): 
     : `about ${words} to the top of the pipe, by the depths measured next to it`;
 }
 
-/** The same on short lines, for a picture. */
+/** The same on short lines, for a picture; nothing where it is the same everywhere, as planned. */
 export function depthThereLabel({ depthM, basis }: DepthThere, units: Units): readonly string[] {
   const words = formatTape(depthM, units);
-  if (basis === 'planned') return [`trench ${words}`, 'planned'];
+  if (basis === 'planned') return [];
   return [`${basis === 'nearby' ? 'about ' : ''}${words} to pipe`];
 }
 

@@ -41,7 +41,8 @@ export interface StakePlace {
 export interface StakePoint {
   readonly key: string;
   readonly label: string;
-  readonly by: 'ties' | 'offset' | 'gps' | 'drawn';
+  /** How it was measured; drawn: it was not. planned: nothing lies there yet. */
+  readonly by: 'ties' | 'offset' | 'gps' | 'drawn' | 'planned';
   /** Every place where it can be, none counting less than another; none where its tapes do not meet. */
   readonly places: readonly StakePlace[];
   /** What was measured of it; null where it is only drawn. */
@@ -164,8 +165,8 @@ function drawnPoint(
   return {
     key,
     label,
-    by: 'drawn',
-    places: [stakePlace(xy, crossing.certainty.withinM, tapes, crossing)],
+    by: crossing.inGround ? 'drawn' : 'planned',
+    places: [stakePlace(xy, Math.max(...crossing.courses.map(({ withinM }) => withinM)), tapes, crossing)],
     solved: null,
     tapes,
     alongTrenchM,

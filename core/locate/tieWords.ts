@@ -33,7 +33,7 @@ export function ambiguousInWords({ places, firstLikelier }: SolvedPoint, units: 
   const count = places.length === 2 ? 'two places' : `${places.length} places`;
   const likelier = firstLikelier ? ` The one on the ${names[0]!} is nearer to where it was drawn; both stay open.` : '';
   const within = withinInWords(Math.max(...places.map(({ withinM }) => withinM)), units).toLowerCase();
-  return `These tapes fit ${count}, ${apart} apart: ${where}. Nobody said which. If it is that one, it lies ${within}${likelier}`;
+  return `These tapes fit ${count}, ${apart} apart: ${where}. Nobody said which. Whichever it is, it lies ${within}${likelier}`;
 }
 
 /** The places of a point told apart: "north side", "south side"; "first place" and so on where no side tells them apart. */

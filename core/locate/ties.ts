@@ -62,16 +62,16 @@ export interface SolvedPoint {
   readonly pairs: readonly Xy[];
 }
 
-/** "bend", "riser foot, west post", or the name it was given. */
+/** "bend", "west riser foot", or the name it was given. */
 export function labelOf({ name, role }: Pick<BuriedPoint, 'name' | 'role'>, shape: GatewayShape): string {
   if (name.trim() !== '') return name.trim();
   if (role === 'startFoot') return footLabel(shape, 'start');
   return role === 'endFoot' ? footLabel(shape, 'end') : role;
 }
 
-/** "riser foot, west post" */
+/** "west riser foot" */
 export function footLabel(shape: Pick<GatewayShape, 'bearingDeg'>, post: LineEnd): string {
-  return `riser foot, ${postSide(shape, post)} post`;
+  return `${postSide(shape, post)} riser foot`;
 }
 
 /** Works one buried point of a crossing out: from its ties, else its offset, else GPS. */

@@ -1,6 +1,8 @@
 import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
+import { stateInWords } from '../locate/certaintyWords.ts';
 import { depthAtGateway } from '../locate/depth.ts';
 import { rangeInWords } from '../locate/depthWords.ts';
+import { isInTheGround } from '../locate/inTheGround.ts';
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
@@ -57,9 +59,10 @@ export function crossingTable(project: Project, survey: Survey, units: Units, pl
   const live = [...survey.gateways].filter(([id, { lineLive }]) => lineLive || survey.crossings.has(id));
   const rows = live.map(([id, shape]) => {
     const figures = survey.crossings.get(id);
-    return figures
-      ? crossingRow(shape, figures, depthWords(project, survey, figures, units), unit.lengthM, placed)
-      : bareRow(shape, unit.lengthM, placed);
+    if (!figures) return bareRow(shape, unit.lengthM, placed);
+    const state = stateInWords(figures.crossing.status, isInTheGround(project, figures.crossing));
+    const depth = depthWords(project, survey, figures, units);
+    return crossingRow(shape, figures, { state, depth }, unit.lengthM, placed);
   });
   const sum = (value: (figures: CrossingFigures) => number) =>
     tape(
@@ -96,7 +99,7 @@ function depthWords(project: Project, survey: Survey, figures: CrossingFigures, 
 function crossingRow(
   shape: GatewayShape,
   figures: CrossingFigures,
-  depth: string,
+  { state, depth }: { readonly state: string; readonly depth: string },
   unitM: number,
   placed: boolean,
 ): string[] {
@@ -105,7 +108,7 @@ function crossingRow(
   return [
     gateway.name,
     crossing.method,
-    crossing.status,
+    state,
     tape(gateway.widthM, unitM),
     buried ? `${tape(figures.bowM, unitM)}${figures.bowAssumed ? '*' : ''}` : '-',
     depth,

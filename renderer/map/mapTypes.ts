@@ -58,7 +58,7 @@ export interface MapInput {
   readonly plan: DividePlan | null;
   /** Shades the runs in Power. */
   readonly voltage: VoltageShading | null;
-  /** What Record lays over the drawing; left out or null elsewhere. */
+  /** What Record lays over the drawing, and Find of it; left out or null elsewhere. */
   readonly record?: RecordOverlay | null;
   readonly units: Units;
   readonly theme: 'light' | 'dark';

@@ -12,7 +12,7 @@ import { setDig } from './find/findState.ts';
 import { useFindOverlay } from './find/useFindOverlay.ts';
 import { powerView } from './power/usePower.ts';
 import { voltageShading } from './power/voltageShading.ts';
-import { recordOverlay } from './record/recordOverlay.ts';
+import { foundOverlay, recordOverlay } from './record/recordOverlay.ts';
 import { useNextService } from './services/nextService.ts';
 import { onPlacing, usePlacing } from './underlay/placing.ts';
 import { forgetTileFiles, openShownTileFiles } from './underlay/tileFileStates.ts';
@@ -41,7 +41,10 @@ export function PropertyMap() {
     () => (page === 'power' ? voltageShading(powerView(project, survey, shownOpen)) : null),
     [page, project, survey, shownOpen],
   );
-  const record = useMemo(() => (page === 'record' ? recordOverlay(project, survey) : null), [page, project, survey]);
+  const record = useMemo(() => {
+    if (page === 'find') return foundOverlay(project, survey);
+    return page === 'record' ? recordOverlay(project, survey) : null;
+  }, [page, project, survey]);
   const placing = usePlacing((state) => state.placing);
   const service = useNextService(({ drawing, next }) => (drawing ? next : null));
   const find = useFindOverlay();

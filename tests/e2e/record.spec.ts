@@ -69,7 +69,7 @@ test('a crossing is recorded by tape, and found again after a restart', async ({
   await expect(page.getByText('One tie only')).toBeVisible();
   await tape('latch post', '2.41');
   // Two places fit: it is asked first and loudest, in compass words.
-  const asked = page.getByRole('alert').filter({ hasText: 'Which side?' });
+  const asked = page.getByRole('alert').filter({ hasText: 'Which side: ' });
   await expect(asked).toContainText('Nobody said which');
   await asked.getByRole('button').nth(1).click();
   await expect(asked).toBeHidden();

@@ -1,4 +1,5 @@
 import { leftThing } from '../../locate/buriedThings.ts';
+import { leavesOpen } from '../../locate/certainty.ts';
 import { certaintyInWords, standingInShort } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { type CrossingRow, crossingRows } from '../../locate/crossingSearch.ts';
@@ -14,6 +15,7 @@ import { fateInShort, fateInWords, leftHeading } from '../../locate/inGround/lef
 import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
 import { type FixedPost, fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatLength, formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey, SwitchRow } from '../../registers/types.ts';
@@ -188,12 +190,8 @@ ${pictures.join('')}
 /** A tag's rim: full for what was measured, heavy for what warns, dotted for what is not measured. */
 function tagLook({ inGround, certainty: { basis } }: CrossingAsBuilt): string {
   if (!inGround) return 'planned';
-  if (basis === 'ambiguous' || basis === 'contradictory') return 'warns';
+  if (leavesOpen(basis)) return 'warns';
   return basis === 'drawn' ? 'drawn' : '';
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function switchCard(

@@ -1,10 +1,11 @@
+import { capital } from '../../model/capital.ts';
 import type { Fate, InGround } from '../../model/inGroundThings.ts';
 
 type Left = Pick<InGround, 'fate' | 'was'>;
 
 /** "Old crossing under G1" */
 export function leftHeading({ name }: Pick<InGround, 'name'>): string {
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+  return capital(name);
 }
 
 const cableInShort: Readonly<Record<Fate, string>> = {

@@ -34,8 +34,8 @@ function lacksOf({ record, points, figures, shape }: CrossingAsBuilt, photos: nu
   const bent = !figures.bowAssumed || fixed('bend') || (record?.route === 'points' && fixed('point'));
   const astray = (role: string) => points.some(({ point, basis }) => point.role === role && basis === 'contradictory');
   return [
-    ...points.filter(({ basis }) => basis === 'ambiguous').map(({ label }) => `which side: ${label}`),
-    ...points.filter(({ basis }) => basis === 'contradictory').map(({ label }) => `ties that meet: ${label}`),
+    listed('which side', points, 'ambiguous'),
+    listed('ties that meet', points, 'contradictory'),
     fixed('startFoot') || astray('startFoot') ? '' : `ties of the ${footLabel(shape, 'start')}`,
     fixed('endFoot') || astray('endFoot') ? '' : `ties of the ${footLabel(shape, 'end')}`,
     bent || astray('bend') ? '' : 'the bend',
@@ -45,6 +45,12 @@ function lacksOf({ record, points, figures, shape }: CrossingAsBuilt, photos: nu
     photos > 0 ? '' : 'a photo',
     record?.recordedBy ? '' : 'who recorded it',
   ].filter((word) => word !== '');
+}
+
+/** "which side (bend, west riser foot)"; empty where it is true of none. */
+function listed(what: string, points: readonly SolvedPoint[], basis: SolvedPoint['basis']): string {
+  const labels = points.filter((point) => point.basis === basis).map(({ label }) => label);
+  return labels.length === 0 ? '' : `${what} (${labels.join(', ')})`;
 }
 
 /** "9 of 23 crossings in the ground recorded; 14 can't be found by tape yet; 1 with the side not said; 5 planned". */

@@ -2,6 +2,7 @@ import { basisWords, plannedWords } from '../../locate/certaintyWords.ts';
 import { compassWord } from '../../locate/compass.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import type { Dig, DigAnswer, DigFinding } from '../../locate/digCheck.ts';
+import { capital } from '../../model/capital.ts';
 import { formatLength, type Units } from '../../model/formatUnits.ts';
 
 /** Said with every answer of a dig check. */
@@ -9,8 +10,8 @@ export const onlyWhatIsInTheFile =
   'Only what is in this file is known. Anything else may be buried here: have all services located before you dig.';
 
 /** "2.10 m north-east" */
-export function awayInWords({ distanceM, bearingDeg }: DigFinding, units: Units): string {
-  if (bearingDeg === null) return 'in the dig';
+export function awayInWords({ distanceM, bearingDeg, thing }: DigFinding, units: Units): string {
+  if (bearingDeg === null) return thing.inGround ? 'in the dig' : 'drawn across the dig';
   return `${formatLength(distanceM, units)} ${compassWord(bearingDeg)}`;
 }
 
@@ -21,7 +22,7 @@ export function verdictInWords({ overlap, thing }: DigFinding): string {
 
 /** How far off the distance may be, and what the place of the thing rests on. */
 export function errorInWords({ thing, errorM }: DigFinding, units: Units): string {
-  if (!thing.inGround) return 'as drawn';
+  if (!thing.inGround) return 'Its place is as drawn';
   const assumed = thing.basis === 'drawn' || thing.basis === 'contradictory' ? ', so assumed' : '';
   const ways = thing.ways.length > 1 ? `; the worst of ${thing.ways.length} places where it can be` : '';
   return `± ${formatLength(errorM, units)} with the dig's own (${basisWords[thing.basis]}${assumed}${ways})`;
@@ -46,8 +47,4 @@ export function digSentence({ findings, planned }: DigAnswer, { withinM }: Dig, 
 function named(findings: readonly DigFinding[]): string {
   const names = findings.slice(0, 3).map(({ thing }) => thing.name);
   return `${names.join(', ')}${findings.length > 3 ? ` and ${findings.length - 3} more` : ''}`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

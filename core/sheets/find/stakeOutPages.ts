@@ -5,6 +5,7 @@ import { fateInShort, fateInWords } from '../../locate/inGround/leftWords.ts';
 import { type StakeOut, type StakePoint, stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatTape } from '../../model/formatUnits.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
@@ -14,6 +15,7 @@ import type { PaperPoint } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from '../flow/textPages.ts';
+import { held } from '../pack/packBlocks.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { placeText } from '../placeText.ts';
 import { SheetProblem } from '../sheetProblem.ts';
@@ -87,7 +89,7 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
         pointLetter(i),
         point.label,
         tapesInWords(point, units),
-        depthThereInShort(point.depth, units),
+        held(depthThereInShort(point.depth, units)),
         pointSureInWords(point, units),
         ...(placed ? [placesText(point)] : []),
       ]),
@@ -134,8 +136,4 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
 function placesText({ places }: StakePoint): string {
   const names = placeNames(places);
   return places.map(({ at }, i) => (places.length > 1 ? `${names[i]!}: ${placeText(at)}` : placeText(at))).join('\n');
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -3,7 +3,7 @@ import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { depthThereLabel } from '../../locate/depthWords.ts';
 import type { StakeOut, StakePlace, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
-import { placeNames } from '../../locate/tieWords.ts';
+import { apartM, placeNames } from '../../locate/tieWords.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import type { Survey } from '../../registers/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
@@ -115,14 +115,12 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
   const trenches = courses.map(({ path, withinM }) => ({ paths: window.clip(path), sureMm: withinM * mmPerM }));
   const tapes = shown.flatMap((point) =>
     point.places.flatMap(({ xy }) =>
-      point.tapes.map((tape) => ({ path: [toPaper(tape.post), toPaper(xy)], tape, assumed: point.by === 'drawn' })),
+      point.tapes.map((tape) => ({ path: [toPaper(tape.post), toPaper(xy)], tape, by: point.by })),
     ),
   );
   const astray = shown.flatMap((point) => (point.places.length === 0 ? tapeCircles(point, window) : []));
   const posts = postsShown(stake, shown, window);
-  const marks = points.flatMap((point, i) =>
-    point.places.map((place, k) => ({ point, letter: letterOf(point, i, k), at: toPaper(place.xy) })),
-  );
+  const marks = points.flatMap((point, i) => marksOf(point, i, window));
   const labelled = labelledTapes(tapes);
   return {
     items: [
@@ -143,23 +141,33 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
     ],
     lines: [...trenches.flatMap(({ paths }) => paths), ...tapes.map(({ path }) => path), ...fences],
     wishes: [
-      ...marks.map(({ point, letter, at }) => pointLabel(point, letter, at, shown.includes(point), input)),
-      ...labelled.map(({ path, tape, assumed }) => tapeLabel(path, tape, assumed, input)),
-      ...astray.flatMap(({ path, tape }) => (path.length > 1 ? [tapeLabel(path, tape, false, input)] : [])),
+      ...marks.flatMap(({ point, letter, at }) =>
+        letter === null ? [] : [pointLabel(point, letter, at, shown.includes(point), input)],
+      ),
+      ...labelled.map(({ path, tape, by }) => tapeLabel(path, tape, by, input)),
+      ...astray.flatMap(({ path, tape }) => (path.length > 1 ? [tapeLabel(path, tape, 'ties', input)] : [])),
       ...posts.map(({ name, at }) => postLabel(name, at, input)),
     ],
   };
 }
 
-/** "A"; where a point can be in several places "A north", "A south". */
-function letterOf({ places }: StakePoint, index: number, place: number): string {
+/** Places nearer to each other than this on paper are told apart by their marks only. */
+const apartMm = 9;
+
+/** "A"; where a point can be in several places "A north", "A south", as far as there is room for both. */
+function marksOf(point: StakePoint, index: number, { toPaper, mmPerM }: MapWindow) {
   const letter = pointLetter(index);
-  return places.length > 1 ? `${letter} ${placeNames(places)[place]!.replace(/ side$/, '')}` : letter;
+  const names = placeNames(point.places);
+  const close = apartM(point.places) * mmPerM < apartMm;
+  return point.places.map(({ xy }, i) => {
+    const name = close ? (i === 0 ? letter : null) : `${letter} ${names[i]!.replace(/ side$/, '')}`;
+    return { point, letter: point.places.length > 1 ? name : letter, at: toPaper(xy) };
+  });
 }
 
 /** Measured, and in one place. */
-function isCertain({ by, places }: StakePoint): boolean {
-  return by !== 'drawn' && places.length === 1;
+function isCertain({ solved, places }: StakePoint): boolean {
+  return solved !== null && places.length === 1;
 }
 
 /** Tapes to the several places of a point read the same: one of them is told, the longer on paper. */
@@ -247,10 +255,10 @@ function pointLabel(
 function tapeLabel(
   path: readonly PaperPoint[],
   { distanceM }: StakeTape,
-  assumed: boolean,
+  by: StakePoint['by'],
   { units, measure, sizePt }: SketchInput,
 ): LabelWish {
-  const words = `${formatTape(distanceM, units)}${assumed ? ' assumed' : ''}`;
+  const words = `${formatTape(distanceM, units)}${by === 'drawn' ? ' assumed' : by === 'planned' ? ' planned' : ''}`;
   const style = { sizePt, font: 'bold' } as const;
   const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
   const away = placesAround(squareAround(middle, 0.3), labelBlock([{ text: words, ...style }], measure));

@@ -1,5 +1,6 @@
 import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
 import { apartM, impossibleInWords, placeNames } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 
 /** "From the hinge post (west) 2.40 m, from post P3 3.10 m, on the north side: here." */
@@ -18,6 +19,7 @@ export function tapesInWords({ tapes, places, by }: StakePoint, units: Units): s
   if (others.length > 0)
     return `${capital(taped)}, on the ${placeNames(places).join(' or on the ')}: nobody said which.`;
   const where = place.side ? `, on the ${place.side} side` : '';
+  if (by === 'planned') return `Planned: ${taped}${where}.`;
   return by === 'drawn' ? `Assumed: ${taped}${where}.` : `${capital(taped)}${where}: here.`;
 }
 
@@ -29,11 +31,12 @@ export function pointSureInWords({ by, places, solved, weak }: StakePoint, units
     offset: 'Measured off the line of the gate posts',
     gps: 'From a receiver',
     drawn: `Not measured (from the plan); may be ${within} off.`,
+    planned: 'As planned; nothing lies here as far as this file knows.',
   }[by];
   const flat = weak ? ' The tapes meet at a flat angle: a small slip moves the place far.' : '';
   const wrong = solved?.trilateration && !solved.trilateration.possible ? impossibleOf(solved, units) : '';
   if (places.length === 0) return `Not known where it lies. ${wrong}`;
-  if (by === 'drawn') return `${how}${flat}`;
+  if (by === 'drawn' || by === 'planned') return `${how}${flat}`;
   const said =
     places.length > 1
       ? `${how}, the side not said: ${placesInWords(places, units)}, each within ${within}. Keep clear of both, and look at both.`
@@ -48,10 +51,6 @@ function impossibleOf({ trilateration, ties }: NonNullable<StakePoint['solved']>
 function placesInWords(places: readonly StakePlace[], units: Units): string {
   const count = places.length === 2 ? 'two places' : `${places.length} places`;
   return `${count}, ${formatTape(apartM(places), units)} apart`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** "0.85 m north"; "0.85 m north or 0.85 m south"; of more than two the outermost: "between 0.90 m north and 0.85 m south". */

@@ -1,9 +1,12 @@
+import { leavesOpen } from '../../locate/certainty.ts';
+import { basisWords } from '../../locate/certaintyWords.ts';
+import { type CrossingAsBuilt, crossingAt } from '../../locate/crossingAsBuilt.ts';
 import { depthAtGateway } from '../../locate/depth.ts';
 import { depthLabel } from '../../locate/depthWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
-import type { GatewayShape, Survey } from '../../registers/types.ts';
+import type { CrossingFigures, GatewayShape, Survey } from '../../registers/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { type LabelWish, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines, middleOf } from '../labels/labelBlock.ts';
@@ -61,20 +64,31 @@ export function openingLayer(
     let covers = gate.covers;
     const figures = survey.crossings.get(id);
     if (figures) {
-      const path = figures.path.map((xy) => magnifiedAbout(opening.middle, window.toPaper(xy), opening.factor));
-      const { crossing: drawn } = figures;
-      const buried = isInTheGround(project, drawn);
-      const crossing = crossingSign(path, buried ? { method: drawn.method, status: 'built' } : drawn);
-      items.push(...crossing.items);
-      signs.push(...crossing.parts);
-      covers = around(covers, crossing.covers);
+      const lying = lyingAt(project, survey, figures);
+      const ways = (lying?.courses ?? [figures]).map(({ path }) =>
+        path.map((xy) => magnifiedAbout(opening.middle, window.toPaper(xy), opening.factor)),
+      );
+      const look = { method: figures.crossing.method, status: lying ? ('built' as const) : figures.crossing.status };
+      for (const path of ways) {
+        const sign = crossingSign(path, look);
+        items.push(...sign.items);
+        signs.push(...sign.parts);
+        covers = around(covers, sign.covers);
+      }
       if (window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
-        labels.push(depthWish(path, depthLabel(depthAtGateway(project, survey, figures), units), measure));
+        const open = lying && leavesOpen(lying.certainty.basis) ? [basisWords[lying.certainty.basis]] : [];
+        const words = [...depthLabel(depthAtGateway(project, survey, figures), units), ...open];
+        labels.push(depthWish(ways[0]!, words, measure));
       }
     }
     labels.push(gatewayLabel(shape.gateway.name, covers, measure));
   }
   return { items, signs, lines: [], labels };
+}
+
+/** The crossing where it lies by its record; null where nothing lies there. */
+function lyingAt(project: Project, survey: Survey, { crossing, gateway }: CrossingFigures): CrossingAsBuilt | null {
+  return isInTheGround(project, crossing) ? crossingAt(project, survey, gateway.id) : null;
 }
 
 function gatewayLabel(name: string, covers: PaperBox, measure: MeasureText): LabelWish {

@@ -242,10 +242,8 @@ function planFoot(scaleDenominator: number, units: Units, [left, top, right, bot
     ),
     text(scaleText(scaleDenominator), [left + 3, bottom - 3], { sizePt: letters.body, font: 'bold' }),
     ...drawScaleBar(bar, [left + 22, top + 4.6]),
-    text('North is up. Hollow points are not certain. Shaded: it may lie here.', [right - 3, bottom - 3], {
-      sizePt: letters.small,
-      align: 'right',
-      ink: ink.soft,
-    }),
+    ...['North is up. Shaded: it may lie here.', 'Hollow points are not certain.'].map((said, i) =>
+      text(said, [right - 3, bottom - 4.8 + 2.8 * i], { sizePt: letters.small, align: 'right', ink: ink.soft }),
+    ),
   ];
 }

@@ -2,13 +2,14 @@ import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { cableRatingCaution, oneConduitRule } from '../../electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
 import { earthCableLengthM, liveCableLengthM, pipeLengthM } from '../../geometry/conduit.ts';
-import { certaintyInWords } from '../../locate/certaintyWords.ts';
+import { certaintyInWords, stateInWords } from '../../locate/certaintyWords.ts';
 import { postSide, sideOfOpening } from '../../locate/compass.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthOf } from '../../locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../locate/depthWords.ts';
 import { offsetOf, type SolvedPoint } from '../../locate/ties.ts';
-import { doNotMeetInWords, tiesInWords } from '../../locate/tieWords.ts';
+import { apartM, doNotMeetInWords, tiesInWords } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
@@ -218,7 +219,7 @@ export function pointTable(
             { title: 'East on the grid', align: 'right' as const },
             { title: 'North on the grid', align: 'right' as const },
           ]),
-      { title: 'Within', unit: '19 times in 20', align: 'right' },
+      { title: 'Within', unit: '19 in 20', align: 'right' },
     ],
     rows: points.flatMap(({ letter, label, places, solved }): string[][] => {
       const by = solved ? foundBy(solved) : 'drawn only';
@@ -291,12 +292,19 @@ export function tieTable(points: readonly CardPoint[], units: Units): Table {
 
 /** What must be said of ties that do not simply fix their point. */
 function tieRemarks(points: readonly CardPoint[], units: Units): string[] {
-  return points.flatMap(({ letter, solved }) => {
-    if (!solved || solved.ties.length === 0) return [];
+  const open = points
+    .filter(({ solved }) => solved?.basis === 'ambiguous')
+    .map(({ letter, places }) => `${letter} (its places are ${formatTape(apartM(places), units)} apart)`);
+  const others = points.flatMap(({ letter, solved }) => {
+    if (!solved || solved.ties.length === 0 || solved.basis === 'ambiguous') return [];
     if (solved.basis === 'contradictory') return [`${letter}: ${doNotMeetInWords(solved, units)}`];
-    const plain = solved.by === 'ties' && solved.basis === 'measured' && solved.places[0]?.fix;
+    const plain = solved.by === 'ties' && solved.places[0]?.fix;
     return plain ? [] : [`${letter}: ${tiesInWords(solved, units)}`];
   });
+  return [
+    ...(open.length > 0 ? [`These tapes fit two places each, and nobody said which: ${open.join(', ')}.`] : []),
+    ...others,
+  ];
 }
 
 function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input: PackInput): Block {
@@ -312,14 +320,13 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
   const earthM = earthCableLengthM(pipe, crossing.earthConnectionM);
   const conductor =
     conductorById(crossing.cableId, [...input.project.conductor.values()])?.name ?? 'cable of an unknown kind';
+  const state = stateInWords(crossing.status, built.inGround);
   const joints = record?.jointsUnderground;
   const made = input.project.builtMark.get(`built:crossing:${crossing.id}`);
   const left: Fact[] = [
     {
       name: 'State',
-      value: made?.date
-        ? `${crossing.status}, ${dateText(made.date)}${made.by ? `, by ${made.by}` : ''}`
-        : crossing.status,
+      value: made?.date ? `${state}, ${dateText(made.date)}${made.by ? `, by ${made.by}` : ''}` : state,
     },
     { name: 'Pipe', value: `${crossing.pipeBoreMm} mm bore, about ${formatTape(pipeLengthM(pipe), units)}` },
     { name: 'Live cable', value: `${conductor}, about ${formatTape(liveCableLengthM(pipe, crossing.tailM), units)}` },
@@ -341,10 +348,6 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
   ];
   const columnMm = (widthMm - 6) / 2;
   return sideBySide(facts(left, columnMm, input.measure), facts(right, columnMm, input.measure), columnMm + 6);
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1);
 }
 
 function yesNo(value: boolean | null): string {

@@ -22,6 +22,8 @@ const gapMm = 4;
 const columns = 2;
 const rows = 4;
 const qrMm = 34;
+/** Between the gateway's name and the foot. */
+const bodyHeightMm = tagMm.height - 28;
 
 /** Tags to cut out, laminate and fix to the gate: what lies below, and a code with its coordinates. Only of what is in the ground. */
 export function gateTagPages(input: PackInput): PageDraft[] {
@@ -55,7 +57,10 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
     bendInWords(built, units),
     'Do not dig. Energiser off, fence proven dead, other services located first.',
   ];
-  const body = words(said.join('\n'), innerMm, { sizePt: letters.body }, input.measure);
+  // All that is said has to stay on the tag, in smaller letters where it is much.
+  const sizes = [letters.body, letters.table, letters.panel, letters.small];
+  const bodies = sizes.map((sizePt) => words(said.join('\n'), innerMm, { sizePt }, input.measure));
+  const body = bodies.find(({ heightMm }) => heightMm <= bodyHeightMm) ?? bodies.at(-1)!;
   const foot = words(
     `${name}${input.property.invented ? ' (invented example)' : ''}`,
     tagMm.width - 8,

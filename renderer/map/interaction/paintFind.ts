@@ -16,40 +16,22 @@ export function paintFind(tools: PaintTools, find: FindOverlay, survey: Survey):
   if (find.dig) paintDig(tools, find.dig, survey);
 }
 
-/** The ground where a thing may lie, all ways as one; and where it may lie in several places, a line along each. */
-function paintWays(tools: PaintTools, { ways, inGround }: MayLie, colour: string): void {
+/** The ground where a thing may lie: bands, and discs about points. Those as wide as each other are one, so that none shades twice. */
+function paintWays({ ctx, view }: PaintTools, { ways, inGround }: MayLie, colour: string): void {
   if (!inGround) return;
-  for (const { path, withinM } of ways) paintMayLie(tools, path, withinM, colour);
-  if (ways.length === 1) return;
-  const { ctx, view, palette } = tools;
-  ctx.beginPath();
-  for (const { path } of ways) if (path.length > 1) tracePlanePath(ctx, view, path);
-  ctx.setLineDash([7, 5]);
-  ctx.lineWidth = 2.4;
-  ctx.strokeStyle = palette.ink;
-  ctx.stroke();
-  ctx.setLineDash([]);
-}
-
-/** The ground where a thing may lie: a band, or a disc about a point. */
-function paintMayLie({ ctx, view }: PaintTools, path: readonly Xy[], withinM: number, colour: string): void {
-  const first = path[0];
-  if (!first) return;
-  const px = Math.max(6, withinM * view.pxPerM);
-  ctx.beginPath();
-  if (path.length === 1) {
-    const [x, y] = toPx(view, first);
-    disc(ctx, x, y, px);
-    ctx.fillStyle = colour;
-    ctx.fill();
-    return;
+  const byWidth = Map.groupBy(ways, ({ withinM }) => Math.max(6, Math.round(withinM * view.pxPerM)));
+  for (const [px, alike] of byWidth) {
+    ctx.beginPath();
+    for (const { path } of alike) {
+      // A line of no length has round ends only.
+      tracePlanePath(ctx, view, path.length === 1 ? [path[0]!, path[0]!] : path);
+    }
+    ctx.lineCap = 'round';
+    ctx.lineJoin = 'round';
+    ctx.lineWidth = 2 * px;
+    ctx.strokeStyle = colour;
+    ctx.stroke();
   }
-  tracePlanePath(ctx, view, path);
-  ctx.lineCap = 'round';
-  ctx.lineJoin = 'round';
-  ctx.lineWidth = 2 * px;
-  ctx.strokeStyle = colour;
-  ctx.stroke();
 }
 
 function paintDig(tools: PaintTools, dig: DigMark, survey: Survey): void {

@@ -19,6 +19,8 @@ export interface RecordedCrossing {
   readonly gatewayId: string;
   /** Every way that its trench may run. */
   readonly paths: readonly (readonly Xy[])[];
+  /** Nobody measured how the trench runs between its ends. */
+  readonly assumed: boolean;
   readonly points: readonly RecordedPoint[];
 }
 
@@ -34,6 +36,7 @@ export interface RecordedPoint {
 const tiesFromPxPerM = 6;
 const wordsFromPxPerM = 22;
 const buriedDash = [7, 5];
+const assumedDash = [2, 4];
 
 /** The crossings that are still drawn where they were planned: those of which nothing was measured. */
 export function notRecorded(look: Look, parts: readonly CrossingPart[]): readonly CrossingPart[] {
@@ -66,7 +69,7 @@ function paintPlanned({ ctx, view, palette }: Look, path: readonly Xy[]): void {
   ctx.setLineDash([]);
 }
 
-function paintBuilt(look: Look, { paths, points }: RecordedCrossing): void {
+function paintBuilt(look: Look, { paths, assumed, points }: RecordedCrossing): void {
   const { ctx, view, palette, linePx } = look;
   const draw = (widthPx: number, style: string, dash: readonly number[]) => {
     ctx.beginPath();
@@ -77,7 +80,8 @@ function paintBuilt(look: Look, { paths, points }: RecordedCrossing): void {
     ctx.stroke();
   };
   draw(linePx + 4, palette.paper, []);
-  draw(Math.max(2.4, linePx), palette.ink, buriedDash);
+  if (assumed) draw(1.6, palette.ink, assumedDash);
+  else draw(Math.max(2.4, linePx), palette.ink, buriedDash);
   ctx.setLineDash([]);
   if (view.pxPerM < tiesFromPxPerM) return;
   const written: Px[] = [];

@@ -1,5 +1,6 @@
 import { useId, useMemo, useState } from 'react';
 import { type Dig, type DigFinding, digCheck, numbered } from '../../../core/locate/digCheck.ts';
+import { capital } from '../../../core/model/capital.ts';
 import {
   awayInWords,
   depthOfThing,
@@ -169,8 +170,4 @@ function FindingRow({
       </button>
     </li>
   );
-}
-
-function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

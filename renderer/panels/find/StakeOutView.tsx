@@ -2,6 +2,7 @@ import { useEffect, useMemo } from 'react';
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { leavesOpen } from '../../../core/locate/certainty.ts';
 import { certaintyInWords } from '../../../core/locate/certaintyWords.ts';
 import { crossingById } from '../../../core/locate/crossingById.ts';
 import {
@@ -14,6 +15,7 @@ import {
 import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { placeNames } from '../../../core/locate/tieWords.ts';
+import { capital } from '../../../core/model/capital.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
@@ -100,13 +102,9 @@ export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
   }
 }
 
-function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
-}
-
 /** Its tapes leave open where it lies. */
 function warns({ crossing: { inGround, certainty } }: StakeOut): boolean {
-  return inGround && (certainty.basis === 'ambiguous' || certainty.basis === 'contradictory');
+  return inGround && leavesOpen(certainty.basis);
 }
 
 function DepthWords({ stake }: { readonly stake: StakeOut }) {

@@ -7,6 +7,7 @@ import { type CrossingSource, crossingSource } from '../../../core/locate/crossi
 import { depthOf } from '../../../core/locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../../core/locate/depthWords.ts';
 import { footLabel, labelOf } from '../../../core/locate/ties.ts';
+import { capital } from '../../../core/model/capital.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
@@ -136,10 +137,6 @@ function toldOf({ id, ties }: BuriedPoint, { points }: CrossingAsBuilt): string 
   if (basis === 'ambiguous') return ': side not said';
   if (basis === 'contradictory') return ': tapes do not meet';
   return ties.length === 0 ? '' : `: ${ties.length} ${ties.length === 1 ? 'tie' : 'ties'}`;
-}
-
-function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 /** The bow as taped from the middle of the opening: it is the crossing's own. */

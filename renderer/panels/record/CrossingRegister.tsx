@@ -1,4 +1,4 @@
-import { standingInShort } from '../../../core/locate/certaintyWords.ts';
+import { stateInWords } from '../../../core/locate/certaintyWords.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import type { CrossingRow } from '../../../core/registers/record/crossingRegister.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -31,14 +31,13 @@ export function CrossingRegister() {
           },
           {
             title: 'How sure',
-            cell: ({ built }) => <CertaintyTag crossing={built} />,
-            sortBy: ({ built }) => standingInShort(built),
-          },
-          {
-            title: 'Within',
-            cell: ({ built }) => (built.inGround ? formatTape(built.certainty.withinM, units) : '–'),
+            cell: ({ built }) => (
+              <>
+                <CertaintyTag crossing={built} />
+                {built.inGround ? ` within ${formatTape(built.certainty.withinM, units)}` : ''}
+              </>
+            ),
             sortBy: ({ built }) => (built.inGround ? built.certainty.withinM : 1e9),
-            figures: true,
           },
           {
             title: 'Joints',
@@ -56,9 +55,8 @@ export function CrossingRegister() {
   );
 }
 
-/** Of what was recorded and is marked planned both are told. */
 function stateOf({ inGround, figures: { crossing } }: CrossingRow['built']): string {
-  return inGround && crossing.status === 'planned' ? 'planned, but recorded' : crossing.status;
+  return stateInWords(crossing.status, inGround);
 }
 
 function joints(count: number | null): string {

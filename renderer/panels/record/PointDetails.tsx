@@ -12,6 +12,7 @@ import {
   solvePoint,
 } from '../../../core/locate/ties.ts';
 import { ambiguousInWords, doNotMeetInWords, placeNames, tiesInWords } from '../../../core/locate/tieWords.ts';
+import { capital } from '../../../core/model/capital.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatTape, type Units } from '../../../core/model/formatUnits.ts';
 import { put } from '../../../core/model/project.ts';
@@ -100,7 +101,7 @@ function PointFigures({
     <>
       <dl className="plan-figures">
         <div>
-          <dt>Along the opening, from the {postSide(shape, 'start')} post</dt>
+          <dt>From the {postSide(shape, 'start')} post</dt>
           <dd>{formatTape(alongM, units)}</dd>
         </div>
         <div>
@@ -110,7 +111,7 @@ function PointFigures({
           </dd>
         </div>
         <div>
-          <dt>Within, 19 times in 20</dt>
+          <dt>Within</dt>
           <dd>{formatTape(place.withinM, units)}</dd>
         </div>
       </dl>
@@ -138,7 +139,7 @@ function SideNotSaid({
   return (
     <div className="side-not-said" role="alert">
       <p>
-        <strong>Which side? {names.map(capital).join(' or ')}</strong>
+        <strong>{whichInWords(names)}</strong>
       </p>
       <p>{ambiguousInWords(solved, units)} Until it is said, whoever digs has to keep clear of both.</p>
       <p className="buttons">
@@ -155,6 +156,13 @@ function SideNotSaid({
       <p className="field-hint">The map shows both. A third tape from a post off their line tells them apart too.</p>
     </div>
   );
+}
+
+/** "Which side: north or south?" */
+function whichInWords(names: readonly string[]): string {
+  const sides = names.every((name) => name.endsWith(' side'));
+  const said = names.map((name) => name.replace(/ (side|place)$/, '')).join(' or ');
+  return `${sides ? 'Which side' : 'Which place'}: ${said}?`;
 }
 
 /** "0.28 m north of the opening, 0.40 m along it from the west post" */
@@ -206,10 +214,6 @@ function SideSaid({
       onCommit={(side) => onSide(side === 'open' ? null : side)}
     />
   );
-}
-
-function capital(word: string): string {
-  return `${word[0]!.toUpperCase()}${word.slice(1)}`;
 }
 
 /** The posts that would fix the point best, before the trench is closed. */

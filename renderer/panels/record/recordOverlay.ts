@@ -25,10 +25,17 @@ export function recordOverlay(project: Project, survey: Survey): RecordOverlay {
   return kept.overlay;
 }
 
+/** The same for Find: where crossings lie in place of where they were drawn, without the tapes and the plans. */
+export function foundOverlay(project: Project, survey: Survey): RecordOverlay {
+  const { built } = recordOverlay(project, survey);
+  return { built: built.map((crossing) => ({ ...crossing, points: [] })), planned: [] };
+}
+
 function recordedCrossing({ built }: CrossingRow, words: (lengthM: number) => string): RecordedCrossing {
   return {
     gatewayId: built.figures.gateway.id,
     paths: built.courses.map(({ path }) => path),
+    assumed: built.bowAssumed,
     points: built.points.map(({ places, basis, ties }) => ({
       places: places.map(({ xy }) => xy),
       certain: basis === 'measured',

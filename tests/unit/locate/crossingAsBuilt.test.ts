@@ -169,7 +169,6 @@ describe('the path as built', () => {
   test('runs through a bend that was taped, as an arc from foot to foot', () => {
     const built = asBuilt(put(plain, bend({ ties: tapes([50, 1.5], [hinge!, latch!]), side: 'left' })));
     expect(Math.max(...built.path.map(([, y]) => y))).toBeCloseTo(1.5, 6);
-    expect(built.measured).toBe(true);
     // Arc of chord 4 and bow 1.5: radius 2.0833, angle 4 atan(0.75) = 2.5740, length 5.3625 (plane geometry).
     expect(built.lengthM).toBeCloseTo(5.3625, 2);
   });
@@ -279,7 +278,6 @@ describe('the path as built', () => {
   test('without a record it is the drawn path, and says that nothing was measured', () => {
     const built = asBuilt(plain);
     expect(built.path).toEqual(built.figures.path);
-    expect(built.measured).toBe(false);
     expect(built.certainty).toMatchObject({ basis: 'drawn' });
   });
 });

@@ -6,7 +6,7 @@ import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import { crossingRegister, recordSentence } from '../../../core/registers/record/crossingRegister.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
-import { bridgedGateway, drawing, leadOut, line } from '../../support/drawings.ts';
+import { at, bridgedGateway, drawing, leadOut, line } from '../../support/drawings.ts';
 
 const project = drawing(
   line('F1', [
@@ -46,5 +46,24 @@ describe('what is in the ground', () => {
     expect(recordSentence(crossingRegister(project, survey), 0)).toBe(
       "0 of 1 crossing in the ground recorded; 1 can't be found by tape yet; 1 planned.",
     );
+  });
+
+  it('lacks, first of all, the side that nobody said', () => {
+    const { startPost, endPost } = survey.gateways.get('G1')!;
+    const ties = (distanceM: number) =>
+      (['start', 'end'] as const).map((post) => ({
+        from: { on: 'gatePost', gatewayId: 'G1', post } as const,
+        postName: '',
+        postAt: at(post === 'start' ? startPost : endPost),
+        distanceM,
+        seM: 0.02,
+      }));
+    const lacks = (distanceM: number, side: 'left' | null) => {
+      const bend = { ...newBuriedPoint('b', 'X-G1', 'bend'), ties: ties(distanceM), side };
+      return crossingRegister(put(project, bend), survey)[0]!.lacks[0];
+    };
+    expect(lacks(2.5, null)).toBe('which side (bend)');
+    expect(lacks(2.5, 'left')).toBe('ties of the west riser foot');
+    expect(lacks(1, null)).toBe('ties that meet (bend)');
   });
 });

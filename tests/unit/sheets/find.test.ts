@@ -7,6 +7,8 @@ import { digPages } from '../../../core/sheets/find/digPages.ts';
 import { svgElements } from '../../../core/sheets/find/sketchSvg.ts';
 import { stakeOutAt, stakeOutPages } from '../../../core/sheets/find/stakeOutPages.ts';
 import { stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
+import { mapWindow } from '../../../core/sheets/map/mapWindow.ts';
+import { openingLayer } from '../../../core/sheets/map/openingLayer.ts';
 import { SheetProblem } from '../../../core/sheets/sheetProblem.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { at, bridgedGateway, drawing, line, property, strainer } from '../../support/drawings.ts';
@@ -87,6 +89,24 @@ describe('sheets to find by', () => {
     expect(words).toContain('Do not dig yet: crossing under G1 may lie in the dig.');
     expect(words).toContain('MAY LIE IN THE DIG');
     expect(words).toContain('Only what is in this file is known.');
+  });
+
+  it('draws both courses on a map at a scale that shows them, with the depth and what is left open', () => {
+    const { startPost, endPost } = survey.gateways.get('G1')!;
+    const ties = (['start', 'end'] as const).map((post) => ({
+      from: { on: 'gatePost', gatewayId: 'G1', post } as const,
+      postName: '',
+      postAt: at(post === 'start' ? startPost : endPost),
+      distanceM: 2.5,
+      seM: 0.02,
+    }));
+    const open = put(project, { ...newBuriedPoint('b', 'X-G1', 'bend'), ties });
+    const window = mapWindow([0, 0, 120, 120], [50, 0], 100, survey.plane);
+    const { items, labels } = openingLayer(open, survey, window, 'metric', measure);
+    const dashed = [...leafItems(items)].filter((item) => item.kind === 'path' && item.stroke?.dashMm);
+    expect(dashed).toHaveLength(2);
+    const said = JSON.stringify(labels.map(({ places }) => places[0]));
+    for (const words of ['trench 0.30 m planned', 'not measured', 'side not said']) expect(said).toContain(words);
   });
 
   it('refuses what can’t be printed, in words', () => {

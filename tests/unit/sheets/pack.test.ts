@@ -173,7 +173,7 @@ describe('the handover pack of the demo property', () => {
     const texts = (name: string) => textsOf(cardAt(name)).join(' ');
     const joined = input.crossings.find(({ built }) => built.record?.jointsUnderground === 1)!;
     expect(texts(joined.built.figures.gateway.name)).toContain('A joint lies underground');
-    const unmeasured = built.find((row) => !row.built.measured)!;
+    const unmeasured = built.find((row) => row.built.certainty.basis === 'drawn')!;
     expect(texts(unmeasured.built.figures.gateway.name)).toContain('Not measured (from the plan).');
     const planned = input.crossings.find((row) => !built.includes(row))!;
     expect(texts(planned.built.figures.gateway.name)).toContain('Planned, not in the ground');
