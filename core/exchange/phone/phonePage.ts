@@ -1,7 +1,8 @@
 import { type CrossingRow, crossingRows } from '../../locate/crossingSearch.ts';
 import { stakeOut } from '../../locate/stakeOut.ts';
-import { formatLength, formatTape } from '../../model/formatUnits.ts';
+import { formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
+import { cutsOffSentence, feedSentence } from '../../registers/switchInWords.ts';
 import type { Survey, SwitchRow } from '../../registers/types.ts';
 import { cautions } from '../../sheets/cautions.ts';
 import { dateText } from '../../sheets/dateText.ts';
@@ -121,17 +122,12 @@ ${pictures.join('')}
 </section>`;
 }
 
-function switchCard(
-  { switch: cutOut, placeText: place, at, cutsOff, inRing, supplySection, farSection }: SwitchRow,
-  { project }: PhonePageInput,
-): string {
+function switchCard(row: SwitchRow, { project }: PhonePageInput): string {
+  const { switch: cutOut, placeText: place, at, feed } = row;
   const { units, placed } = propertyOf(project);
-  const gateways = cutsOff.gatewayIds.map((id) => project.gateway.get(id)?.name ?? id);
-  const does = inRing
-    ? 'In a ring: opening it alone cuts nothing off.'
-    : `Opened alone it cuts off ${formatLength(cutsOff.lengthM, units)}${cutsOff.sections.length > 0 ? `, section ${cutsOff.sections.join(', ')}` : ''}${gateways.length > 0 ? `, with ${gateways.join(', ')}` : ''}.`;
-  const ways = `From section ${supplySection ?? '–'} to ${farSection ?? '–'}. Normally ${cutOut.normally}.`;
-  const words = `${place}. ${ways} ${does}`;
+  const stands = `Normally ${feed.off ? 'off (open)' : 'on (closed)'}.`;
+  const said = [`${place}.`, feedSentence(feed), stands, cutsOffSentence(row, project, units)];
+  const words = said.filter(Boolean).join(' ');
   return `<section class="card" data-words="${escapeHtml(`${cutOut.name} ${place} ${cutOut.note}`)}">
 <h3>${escapeHtml(cutOut.name)}</h3>
 <p>${escapeHtml(words)}${placed ? ` ${escapeHtml(placeText(at))}` : ''}</p>
