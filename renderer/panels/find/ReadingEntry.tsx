@@ -2,6 +2,7 @@ import { useId, useState } from 'react';
 import { type Answer, meaningOf } from '../../../core/locate/hunt/huntEdits.ts';
 import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import { readMeasure } from '../../../core/model/readNumber.ts';
 
 type Limits = Pick<FaultHunt, 'lowBelowV' | 'goodFromV'>;
 
@@ -18,8 +19,8 @@ export function ReadingEntry({
   const [between, setBetween] = useState<number | null>(null);
   const id = useId();
   const read = () => {
-    const kilovolts = Number(text.trim().replace(',', '.'));
-    if (text.trim() === '' || !Number.isFinite(kilovolts) || kilovolts < 0 || kilovolts > 50) {
+    const kilovolts = readMeasure(text, 'kV');
+    if (kilovolts === null || kilovolts < 0 || kilovolts > 50) {
       return setProblem('Type the reading in kV, such as 2.4; or say only whether it is good or low.');
     }
     setProblem(null);
