@@ -191,7 +191,7 @@ export interface CutOutSwitch {
   readonly note: string;
 }
 
-/** The user's word on one place where a switch could go; its id is the candidate's key. */
+/** The user's word on one place where a switch could go; its id is the place's key as text, see `placeKey.ts`. */
 export interface SwitchRule {
   readonly kind: 'switchRule';
   readonly id: string;

@@ -168,7 +168,7 @@ export interface Totals {
 
 /** A place where a cut-out switch could go. */
 export interface SwitchCandidate {
-  /** `gateway:ID`, `takeOff:LINE:start`, `strainer:POST:LINE`, `strainer:LINE:VERTEX`, `place:ID` or `switch:ID`. */
+  /** What it stands on, as text: see `core/model/placeKey.ts`. */
   readonly key: string;
   readonly why: 'gateway' | 'takeOff' | 'strainer' | 'added' | 'existing';
   readonly place: SwitchPlace;

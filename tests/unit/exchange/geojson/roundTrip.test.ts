@@ -90,6 +90,20 @@ describe('a drawing that goes out and comes back', () => {
     expect(exchanged(imported(text, fresh()).project)).toEqual(exchanged(project));
   });
 
+  it('takes the word on a switch place only with what the place stands on', () => {
+    const post: Thing = { kind: 'post', id: 'p', name: 'P', at: at(50, 0), role: 'strainer', note: '' };
+    const word: Thing = { kind: 'switchRule', id: 'strainer:p:fenceLine-1', rule: 'forced' };
+    const line = addFenceLine({ path: [at(0, 0), at(100, 0)], typeId: 'ft-2' }, countingIds())(emptyProject());
+    const project = put(line, post, word);
+    const whole = imported(exported(project), fresh());
+    expect([...whole.project.switchRule.values()]).toEqual([word]);
+    const file = JSON.parse(exported(project)) as { features: { properties: Record<string, unknown> }[] };
+    const withoutPost = { ...file, features: file.features.filter((f) => f.properties['undergate:kind'] !== 'post') };
+    const part = imported(JSON.stringify(withoutPost), fresh());
+    expect(part.project.switchRule.size).toBe(0);
+    expect(part.problems).toMatchObject([{ why: 'its post is not there' }]);
+  });
+
   it('keeps the ring of a flood zone, whichever way round it was drawn', () => {
     const square = [at(0, 0), at(100, 0), at(100, 100), at(0, 100), at(0, 0)];
     for (const path of [square, square.toReversed()]) {
