@@ -233,6 +233,14 @@ const service = z.strictObject({
 
 const conductor = z.strictObject({ kind: z.literal('conductor'), id, name, ohmPerKm: positive, note });
 
+const yardstick = z.strictObject({
+  usualV: amount.nullable(),
+  by: z.enum(['reading', 'estimate', 'stock', 'own']),
+  readOn: isoDate.exactOptional(),
+  lowBelowV: amount,
+  goodFromV: amount,
+});
+
 const reading = z.strictObject({
   kind: z.literal('reading'),
   id,
@@ -247,6 +255,7 @@ const reading = z.strictObject({
   weather: note.exactOptional(),
   by: note.exactOptional(),
   runId: id.exactOptional(),
+  yardstick: yardstick.exactOptional(),
   note,
 });
 
@@ -469,6 +478,7 @@ const faultHunt = z.strictObject({
   by: note,
   energiserId: id,
   saves: z.enum(['tests', 'walking']),
+  judgedBy: z.literal('usual').exactOptional(),
   lowBelowV: amount,
   goodFromV: amount,
   openedFirst: z.array(id).max(most.switches),
@@ -481,6 +491,7 @@ const faultHunt = z.strictObject({
         openIds: z.array(id).max(most.switches),
         voltageV: amount.nullable(),
         result: z.enum(['low', 'good']),
+        yardstick: yardstick.exactOptional(),
         doubtful: z.boolean(),
         at: isoDate,
         setAside: z.boolean(),

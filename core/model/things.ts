@@ -8,6 +8,7 @@ import type { GroundHeights } from './groundThings.ts';
 import type { FaultHunt } from './huntThings.ts';
 import type { Handover, RecordThing } from './recordThings.ts';
 import type { CoordinateSettings, Underlay } from './underlayThings.ts';
+import type { Yardstick } from './yardstick.ts';
 
 export type { CoordinateSettings, Underlay } from './underlayThings.ts';
 
@@ -314,6 +315,8 @@ export interface Reading {
   readonly by?: string;
   /** The run through the test sheets that it is part of. */
   readonly runId?: string;
+  /** What it was judged by when it was taken, as part of a run. */
+  readonly yardstick?: Yardstick;
   readonly note: string;
 }
 

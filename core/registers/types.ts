@@ -234,7 +234,7 @@ export interface TestSheet {
   readonly cutOff: readonly string[];
   /** Letters of the sections that are live while it is tested: those on the way, then itself. Empty: nothing reaches it. */
   readonly live: readonly string[];
-  /** Where to read: what it is near, and its place. */
-  readonly readAt: readonly { readonly text: string; readonly at: LonLat }[];
+  /** Where to read: what it is near, its place, and its network node. */
+  readonly readAt: readonly { readonly text: string; readonly at: LonLat; readonly node: number }[];
   readonly steps: readonly string[];
 }

@@ -2,6 +2,9 @@ import { type CrossingRow, crossingRows } from '../../locate/crossingSearch.ts';
 import { stakeOut } from '../../locate/stakeOut.ts';
 import { formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
+import { powerOf } from '../../registers/power/powerOf.ts';
+import type { Power } from '../../registers/power/types.ts';
+import { nodeAtSwitch, standingOf, yardstickAt } from '../../registers/power/yardstick.ts';
 import { cutsOffSentence, feedSentence } from '../../registers/switchInWords.ts';
 import type { Survey, SwitchRow } from '../../registers/types.ts';
 import { cautions } from '../../sheets/cautions.ts';
@@ -14,6 +17,7 @@ import { drawMap } from '../../sheets/map/drawMap.ts';
 import { mapWindow } from '../../sheets/map/mapWindow.ts';
 import { placeText } from '../../sheets/placeText.ts';
 import type { MeasureText } from '../../sheets/words.ts';
+import { limitsExplained, switchesOff, yardstickSentence } from '../../sheets/yardstickInWords.ts';
 import { escapeHtml } from './escapeHtml.ts';
 import { phoneScript, phoneScriptHash } from './phoneScript.ts';
 import { phoneStyle } from './phoneStyle.ts';
@@ -45,6 +49,7 @@ export function phonePage(input: PhonePageInput): string {
   const { project, survey, date } = input;
   const property = propertyOf(project);
   const rows = crossingRows(project, survey);
+  const power = powerOf(project, survey);
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en">
@@ -67,7 +72,8 @@ export function phonePage(input: PhonePageInput): string {
 <h2 id="crossings">Buried crossings (${rows.length})</h2>
 ${rows.map((row) => crossingCard(row, input)).join('\n')}
 <h2 id="switches">Cut-out switches (${survey.switches.length})</h2>
-${survey.switches.map((row) => switchCard(row, input)).join('\n')}
+${usualReadings(power)}
+${survey.switches.map((row) => switchCard(row, power)).join('\n')}
 <h2 id="property-map">Map</h2>
 <p><button id="smaller" type="button" aria-label="Smaller map">−</button> <button id="larger" type="button" aria-label="Larger map">+</button></p>
 <div id="map" class="map" role="region" aria-label="Map of the property" tabindex="0">${mapSvg(input)}</div>
@@ -122,11 +128,42 @@ ${pictures.join('')}
 </section>`;
 }
 
-function switchCard(row: SwitchRow, { project }: PhonePageInput): string {
+/** What each energiser usually reads, and from where on that is low; nothing where none feeds a fence. */
+function usualReadings(power: Power): string {
+  const { project, survey, normallyOpen } = power;
+  const standing = standingOf(power, normallyOpen);
+  const lines = survey.network.sources.flatMap(({ energiserId, node }) => {
+    if (node === null) return [];
+    const name = project.energiser.get(energiserId)?.name ?? energiserId;
+    const yardstick = yardstickAt(power, { node, standing });
+    return [`<li>${escapeHtml(yardstickSentence(yardstick, switchesOff(project, []), `at ${name}`))}</li>`];
+  });
+  if (lines.length === 0) return '';
+  return `<p><strong>What the fence should read:</strong></p><ul>${lines.join('')}</ul><p>${escapeHtml(limitsExplained)}</p>`;
+}
+
+/** Read beside it on the energiser's side, it alone off besides what normally is. */
+function readsWithItOff({ switch: { id }, feed }: SwitchRow, power: Power): string | null {
+  if (feed.off || feed.from === 'nowhere' || feed.from === 'notInFence') return null;
+  const standing = standingOf(power, new Set([...power.normallyOpen, id]));
+  const node = nodeAtSwitch(power, id, standing);
+  if (node === null) return null;
+  const yardstick = yardstickAt(power, { node, standing });
+  return yardstickSentence(yardstick, switchesOff(power.project, [id]), 'on the energiser’s side');
+}
+
+function switchCard(row: SwitchRow, power: Power): string {
+  const { project } = power;
   const { switch: cutOut, placeText: place, at, feed } = row;
   const { units, placed } = propertyOf(project);
   const stands = `Normally ${feed.off ? 'off (open)' : 'on (closed)'}.`;
-  const said = [`${place}.`, feedSentence(feed), stands, cutsOffSentence(row, project, units)];
+  const said = [
+    `${place}.`,
+    feedSentence(feed),
+    stands,
+    cutsOffSentence(row, project, units),
+    readsWithItOff(row, power),
+  ];
   const words = said.filter(Boolean).join(' ');
   return `<section class="card" data-words="${escapeHtml(`${cutOut.name} ${place} ${cutOut.note}`)}">
 <h3>${escapeHtml(cutOut.name)}</h3>

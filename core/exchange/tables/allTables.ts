@@ -243,6 +243,8 @@ function readings(source: Source): Table {
     ['place', 'text', ({ place }) => place ?? null],
     ['voltage_v', 'number', ({ voltageV }) => voltageV],
     ['current_a', 'number', ({ currentA }) => currentA],
+    ['usual_v', 'number', ({ yardstick }) => yardstick?.usualV ?? null],
+    ['usual_by', 'text', ({ yardstick }) => yardstick?.by ?? null],
     ['open_switches', 'text', ({ openSwitchIds }) => names(project, 'switch', openSwitchIds)],
     ['by', 'text', ({ by }) => by ?? null],
     ['meter', 'text', ({ meter }) => meter ?? null],

@@ -90,6 +90,13 @@ describe('a drawing that goes out and comes back', () => {
     expect(exchanged(imported(text, fresh()).project)).toEqual(exchanged(project));
   });
 
+  it('keeps what a reading was judged by', () => {
+    const [first] = demo.reading.values();
+    const yardstick = { usualV: 8100, by: 'reading', readOn: '2025-03-04', lowBelowV: 4900, goodFromV: 6100 } as const;
+    const project = put(demo, { ...first!, yardstick });
+    expect(imported(exported(project), fresh()).project.reading.get(first!.id)).toEqual({ ...first!, yardstick });
+  });
+
   it('takes the word on a switch place only with what the place stands on', () => {
     const post: Thing = { kind: 'post', id: 'p', name: 'P', at: at(50, 0), role: 'strainer', note: '' };
     const word: Thing = { kind: 'switchRule', id: 'strainer:p:fenceLine-1', rule: 'forced' };
