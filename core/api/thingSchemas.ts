@@ -237,6 +237,14 @@ const service = z.strictObject({
 
 const conductor = z.strictObject({ kind: z.literal('conductor'), id, name, ohmPerKm: positive, note });
 
+const yardstick = z.strictObject({
+  usualV: amount.nullable(),
+  by: z.enum(['reading', 'estimate', 'stock', 'own']),
+  readOn: isoDate.exactOptional(),
+  lowBelowV: amount,
+  goodFromV: amount,
+});
+
 const reading = z.strictObject({
   kind: z.literal('reading'),
   id,
@@ -251,6 +259,7 @@ const reading = z.strictObject({
   weather: note.exactOptional(),
   by: note.exactOptional(),
   runId: id.exactOptional(),
+  yardstick: yardstick.exactOptional(),
   note,
 });
 
@@ -510,6 +519,7 @@ const faultHunt = z.strictObject({
   by: note,
   energiserId: id,
   saves: z.enum(['tests', 'walking']),
+  judgedBy: z.literal('usual').exactOptional(),
   lowBelowV: amount,
   goodFromV: amount,
   openedFirst: z.array(id).max(most.switches),
@@ -522,6 +532,7 @@ const faultHunt = z.strictObject({
         openIds: z.array(id).max(most.switches),
         voltageV: amount.nullable(),
         result: z.enum(['low', 'good']),
+        yardstick: yardstick.exactOptional(),
         doubtful: z.boolean(),
         at: isoDate,
         setAside: z.boolean(),

@@ -1,5 +1,6 @@
 import type { LonLat } from '../geometry/types.ts';
 import { fixed } from '../model/formatUnits.ts';
+import { readNumber } from '../model/readNumber.ts';
 
 /** Latitude, then longitude, to about a decimetre: "41.283120° S, 174.776390° E". */
 export function formatDegrees([lon, lat]: LonLat): string {
@@ -59,15 +60,14 @@ function plainSigns(text: string): string {
 }
 
 function splitInTwo(text: string): readonly [string, string] | null {
-  const semicolon = text.split(';');
-  if (semicolon.length === 2) return [semicolon[0]!.replace(',', '.'), semicolon[1]!.replace(',', '.')];
-  const comma = text.split(',');
-  if (comma.length === 2) return [comma[0]!, comma[1]!];
-  if (comma.length > 2) return null;
+  for (const parting of [/;/, /,\s+/, /,/]) {
+    const halves = text.split(parting);
+    if (halves.length === 2) return [halves[0]!, halves[1]!];
+  }
   const withLetters = /^(.*?[NSEW])\s*(.*[NSEW])$/.exec(text) ?? /^([NSEW].*?)\s*([NSEW].*)$/.exec(text);
   if (withLetters && /\d/.test(withLetters[1]!) && /\d/.test(withLetters[2]!))
     return [withLetters[1]!, withLetters[2]!];
-  const withDegrees = /^(-?[\d.]+\s*°.*?)\s+(-?[\d.]+\s*°.*)$/.exec(text);
+  const withDegrees = /^(-?[\d.,]+\s*°.*?)\s+(-?[\d.,]+\s*°.*)$/.exec(text);
   if (withDegrees) return [withDegrees[1]!, withDegrees[2]!];
   const words = text.split(/\s+/);
   if (words.length % 2 !== 0) return null;
@@ -76,11 +76,15 @@ function splitInTwo(text: string): readonly [string, string] | null {
 
 function readAngle(text: string): TypedAngle | { readonly problem: string } | null {
   const found =
-    /^\s*([NSEW])?\s*([+-])?(\d+(?:\.\d*)?|\.\d+)\s*°?\s*(?:(\d+(?:\.\d*)?)\s*'?\s*(?:(\d+(?:\.\d*)?)\s*"?)?)?\s*([NSEW])?\s*$/.exec(
+    /^\s*([NSEW])?\s*([+-])?(\d+(?:[.,]\d*)?|[.,]\d+)\s*°?\s*(?:(\d+(?:[.,]\d*)?)\s*'?\s*(?:(\d+(?:[.,]\d*)?)\s*"?)?)?\s*([NSEW])?\s*$/.exec(
       text,
     );
   if (!found) return null;
-  const [, before, sign, degrees, minutes, seconds, after] = found;
+  const [, before, sign, , , , after] = found;
+  // An angle has no thousands, so its comma is the decimal sign.
+  const [degrees = 0, minutes = 0, seconds = 0] = found
+    .slice(3, 6)
+    .map((part) => (part === undefined ? 0 : (readNumber(part, 'decimal') ?? Number.POSITIVE_INFINITY)));
   if (before && after) return { problem: `“${text.trim()}” has two letters. ${example}` };
   const letter = before ?? after;
   if (sign === '-' && letter) {
@@ -90,10 +94,10 @@ function readAngle(text: string): TypedAngle | { readonly problem: string } | nu
     [minutes, 'minutes'],
     [seconds, 'seconds'],
   ] as const) {
-    if (part !== undefined && Number(part) >= 60)
+    if (part >= 60)
       return { problem: `${part} ${what}: there are fewer than 60 in a ${what === 'minutes' ? 'degree' : 'minute'}.` };
   }
-  const size = Number(degrees) + Number(minutes ?? 0) / 60 + Number(seconds ?? 0) / 3600;
+  const size = degrees + minutes / 60 + seconds / 3600;
   const negative = sign === '-' || letter === 'S' || letter === 'W';
   const axis = letter === undefined ? null : letter === 'N' || letter === 'S' ? 'lat' : 'lon';
   return { degrees: negative ? -size : size, axis };

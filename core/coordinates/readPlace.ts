@@ -4,6 +4,7 @@ import type { Units } from '../model/formatUnits.ts';
 import { readAngles, type TypedAngle } from './degrees.ts';
 import { projectionOf } from './projection.ts';
 import type { CoordinateSystem } from './systems.ts';
+import { readPair, type TypedFigure, type TypedPair } from './typedPair.ts';
 import { readUtmZone, utmDefinition, utmZoneAt } from './utm.ts';
 
 export type PlaceRead =
@@ -43,8 +44,10 @@ type Read = BothWays | { readonly problem: string };
 
 function readDegrees(text: string): Read {
   const read = readAngles(text);
-  if ('problem' in read) return read;
-  const [first, second] = read.angles;
+  return 'problem' in read ? read : placesOf(read.angles);
+}
+
+function placesOf([first, second]: readonly [TypedAngle, TypedAngle]): BothWays {
   const [lat, lon] = first.axis === 'lon' || second.axis === 'lat' ? [second, first] : [first, second];
   const lettered = first.axis !== null || second.axis !== null;
   return { asTyped: onEarth(lon, lat), swapped: lettered ? null : onEarth(lat, lon) };
@@ -88,28 +91,28 @@ interface EastNorth {
 }
 
 function readEastNorth(text: string): EastNorth | { readonly problem: string } {
-  const plain = text.trim().replace(/[−–]/g, '-').replace(/\bm\b/gi, ' ');
+  const plain = text.trim().replace(/[−–]/g, '-');
   const first = /^(?:utm\s*)?(\d{1,2}\s*(?:south|north|s|n))\b[\s,;:]*(?=\S*\d\S*.*\d)(.*)$/i.exec(plain);
   const last = /^(.*\d.*?)[\s,;(]*utm\s*(\d{1,2}\s*(?:south|north|s|n))\)?$/i.exec(plain);
   const [rest, zone] = first ? [first[2]!, first[1]!] : last ? [last[1]!, last[2]!] : [plain, null];
-  // "1,504,849.4": commas between thousands; any other comma parts the two.
-  const figures = [...rest.replace(/(\d),(?=\d{3}(?!\d))/g, '$1').matchAll(/([EN])?\s*(-?\d+(?:\.\d*)?)\s*([EN])?/gi)];
-  const leftOver = rest.replace(/[EN]?\s*-?[\d,]+(?:\.\d*)?\s*[EN]?/gi, '').replace(/[\s,;()]/g, '');
-  if (figures.length !== 2 || leftOver !== '') return { problem: gridExample };
-  const [one, two] = figures.map(([, before, value, after]) => ({
-    value: Number(value),
-    letter: (before ?? after)?.toUpperCase() ?? null,
-  }));
-  if (one!.letter !== null && one!.letter === two!.letter) {
-    return { problem: `Both figures are marked ${one!.letter}. ${gridExample}` };
+  const pair = readPair(rest);
+  if (pair === 'unclear') return { problem: unclear };
+  const isEastNorth = ({ letter, unit }: TypedFigure) =>
+    letter !== 'S' && letter !== 'W' && unit !== 'ft' && unit !== 'km';
+  if (pair === 'none' || !pair.every(isEastNorth)) return { problem: gridExample };
+  const [one, two] = pair;
+  if (one.letter !== null && one.letter === two.letter) {
+    return { problem: `Both figures are marked ${one.letter}. ${gridExample}` };
   }
-  const northFirst = one!.letter === 'N' || two!.letter === 'E';
+  const northFirst = one.letter === 'N' || two.letter === 'E';
   return {
-    eastNorth: northFirst ? [two!.value, one!.value] : [one!.value, two!.value],
-    lettered: one!.letter !== null || two!.letter !== null,
+    eastNorth: northFirst ? [two.value, one.value] : [one.value, two.value],
+    lettered: one.letter !== null || two.letter !== null,
     zone,
   };
 }
+
+const unclear = 'It is not clear where the first figure ends. Part the two with a semicolon, such as "12,5; 100,25".';
 
 function preferred(asTyped: LonLat | null, swapped: LonLat | null, near: LonLat | null): PlaceRead {
   if (!asTyped) {
@@ -131,25 +134,69 @@ function problem(text: string): PlaceRead {
   return { lonLat: null, problem: text, swapped: null };
 }
 
-/** East and north on the blank grid, metres or feet: "120.4 E, 33.2 S", "-12, 40". */
-export function readGridPlace(text: string, units: Units): { readonly xy: Xy } | { readonly problem: string } {
-  const parts = text
-    .trim()
-    .replace(/[−–]/g, '-')
-    .replace(/\b(m|ft)\b/gi, ' ')
-    .split(/\s*[,;]\s*|\s+(?=-?\d)/)
-    .map((part) => /^([NSEW])?\s*(-?\d+(?:\.\d*)?)\s*([NSEW])?$/i.exec(part.trim()));
-  const [first, second] = parts;
-  const wrong = { problem: 'Type east and north of the grid’s origin, such as "120.4 E, 33.2 S".' };
-  if (parts.length !== 2 || !first || !second) return wrong;
-  const letters = [first, second].map((part) => (part[1] ?? part[3])?.toUpperCase() ?? null);
-  const upright = letters.map((letter) => (letter === null ? null : letter === 'N' || letter === 'S'));
+export type GridPlaceRead =
+  | { readonly xy: Xy }
+  | {
+      readonly problem: string;
+      /** The place on earth, where latitude and longitude were typed instead. */
+      readonly degrees: LonLat | null;
+    };
+
+/** Nothing that is drawn lies farther from the blank grid's origin; coordinates of a map grid do. */
+const farthestOnGridM = 100_000;
+
+/** With this many decimals a figure that could be degrees is taken for degrees: metres are not measured so finely. */
+const decimalsOfDegrees = 4;
+
+/**
+ * East and north on the blank grid, metres or feet: "120.4 m E, 33.2 m S", "-12, 40". Figures that could be latitude and
+ * longitude (they lie within them and have a letter or many decimals, or any sign of degrees) are never taken for metres;
+ * with a unit behind them they always are.
+ */
+export function readGridPlace(text: string, units: Units): GridPlaceRead {
+  const bare = text.trim().replace(/^geo:/i, '');
+  const pair = readPair(bare);
+  const degrees = bare === text.trim() && typeof pair === 'object' ? likelyDegrees(pair) : degreesOnly(bare, pair);
+  if (degrees) {
+    const example = units === 'imperial' ? '“40 ft E, 330 ft N”' : '“12.5 m E, 100 m N”';
+    return {
+      problem: `This looks like latitude and longitude, and the property has no place on earth yet. Place it on the earth first, on the cover; or, if it is a place on the blank grid, type the unit too: ${example}.`,
+      degrees,
+    };
+  }
+  if (pair === 'unclear') return { problem: unclear, degrees: null };
+  const wrong = { problem: 'Type east and north of the grid’s origin, such as "120.4 m E, 33.2 m S".', degrees: null };
+  if (pair === 'none') return wrong;
+  const upright = pair.map(({ letter }) => (letter === null ? null : letter === 'N' || letter === 'S'));
   if (upright[0] !== null && upright[0] === upright[1]) return wrong;
-  const perUnitM = units === 'imperial' ? 0.3048 : 1;
-  const values = [first, second].map((part, i) => {
-    const against = letters[i] === 'S' || letters[i] === 'W';
-    return Number(part[2]) * perUnitM * (against ? -1 : 1);
+  const values = pair.map(({ value, unit, letter }) => {
+    const against = letter === 'S' || letter === 'W';
+    return value * (units === 'imperial' && unit === null ? 0.3048 : 1) * (against ? -1 : 1);
   });
-  const swapped = upright[0] === true || upright[1] === false;
-  return { xy: swapped ? [values[1]!, values[0]!] : [values[0]!, values[1]!] };
+  const xy: Xy = upright[0] === true || upright[1] === false ? [values[1]!, values[0]!] : [values[0]!, values[1]!];
+  if (Math.hypot(...xy) <= farthestOnGridM) return { xy };
+  const problem =
+    'That is over 100 km from the grid’s origin. Coordinates of a map grid can be typed once the property has its place on earth: see the cover.';
+  return { problem, degrees: null };
+}
+
+/** Where two figures could be metres or degrees: the place on earth that they would be, if that is what they look like. */
+function likelyDegrees(pair: TypedPair): LonLat | null {
+  if (pair.some(({ unit }) => unit !== null)) return null;
+  if (!pair.some(({ letter, decimals }) => letter !== null || decimals >= decimalsOfDegrees)) return null;
+  const angles = pair.map(({ value, letter }): TypedAngle => {
+    const axis = letter === null ? null : letter === 'N' || letter === 'S' ? 'lat' : 'lon';
+    return { degrees: letter === 'S' || letter === 'W' ? -value : value, axis };
+  });
+  const [first, second] = angles as [TypedAngle, TypedAngle];
+  if (first.axis !== null && first.axis === second.axis) return null;
+  const read = placesOf([first, second]);
+  return read.asTyped ?? read.swapped;
+}
+
+/** A place in a way that only degrees are written in. */
+function degreesOnly(text: string, pair: ReturnType<typeof readPair>): LonLat | null {
+  if (pair === 'unclear' && !/[°º˚NSEW]/i.test(text)) return null;
+  const read = readDegrees(text);
+  return 'problem' in read ? null : (read.asTyped ?? read.swapped);
 }

@@ -41,7 +41,7 @@ function formatImperialLength(lengthM: number): string {
   const feet = lengthM * feetPerM;
   if (Math.abs(feet) < 50) {
     const inches = Math.round(Math.abs(feet) * 12);
-    return `${feet < 0 ? '-' : ''}${Math.floor(inches / 12)} ft ${inches % 12} in`;
+    return `${feet < 0 && inches > 0 ? '-' : ''}${Math.floor(inches / 12)} ft ${inches % 12} in`;
   }
   if (Math.abs(feet) < 2640) return `${fixed(feet, 0)} ft`;
   return `${fixed(lengthM * milesPerM, 2)} mi`;

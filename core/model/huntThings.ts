@@ -1,4 +1,5 @@
 /** A search for a fault, as it is walked and as it is kept: see `things.ts`. */
+import type { Yardstick } from './yardstick.ts';
 
 /**
  * One search for a fault, from the first low reading to what was found. Kept while it is under way, so that it goes on
@@ -14,6 +15,8 @@ export interface FaultHunt {
   readonly energiserId: string;
   /** What the order of the tests saves: tests, or walking there and back from the energiser. */
   readonly saves: 'tests' | 'walking';
+  /** `usual`: each reading by what is usual at its place; without it, all of them by the two limits that follow. */
+  readonly judgedBy?: 'usual';
   /** A reading under `lowBelowV` is low, one of at least `goodFromV` good; between them it is doubtful. */
   readonly lowBelowV: number;
   readonly goodFromV: number;
@@ -47,6 +50,8 @@ export interface HuntReading {
   /** Null: told without a figure. */
   readonly voltageV: number | null;
   readonly result: 'low' | 'good';
+  /** What it was judged by, where that was not the limits of the search. */
+  readonly yardstick?: Yardstick;
   /** Taken for low or good though it was between the two, or not sure. */
   readonly doubtful: boolean;
   /** ISO 8601 local date and time. */

@@ -9,6 +9,7 @@ import type { FaultHunt } from './huntThings.ts';
 import type { InGround } from './inGroundThings.ts';
 import type { Handover, RecordThing } from './recordThings.ts';
 import type { CoordinateSettings, Underlay } from './underlayThings.ts';
+import type { Yardstick } from './yardstick.ts';
 
 export type { CoordinateSettings, Underlay } from './underlayThings.ts';
 
@@ -196,7 +197,7 @@ export interface CutOutSwitch {
   readonly note: string;
 }
 
-/** The user's word on one place where a switch could go; its id is the candidate's key. */
+/** The user's word on one place where a switch could go; its id is the place's key as text, see `placeKey.ts`. */
 export interface SwitchRule {
   readonly kind: 'switchRule';
   readonly id: string;
@@ -319,6 +320,8 @@ export interface Reading {
   readonly by?: string;
   /** The run through the test sheets that it is part of. */
   readonly runId?: string;
+  /** What it was judged by when it was taken, as part of a run. */
+  readonly yardstick?: Yardstick;
   readonly note: string;
 }
 

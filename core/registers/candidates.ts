@@ -1,6 +1,7 @@
 import { turnAngleDeg } from '../geometry/plane/turnAngle.ts';
 import { samePlace } from '../model/edits/support/switchPlace.ts';
 import { formatLength } from '../model/formatUnits.ts';
+import { placeKeyText } from '../model/placeKey.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { DivideSettings, LineEnd, Post, SwitchPlace } from '../model/things.ts';
 import { buildNetwork } from '../network/buildNetwork.ts';
@@ -57,7 +58,15 @@ function supplySides(project: Project, network: Network, { costs }: DivideSettin
     if (!gateway) return [];
     const post: LineEnd = distanceM[edge.to]! < distanceM[edge.from]! ? 'end' : 'start';
     const place: SwitchPlace = { on: 'gateway', gatewayId: gateway.id, post };
-    return [{ key: `gateway:${gateway.id}`, why: 'gateway', place, label: gateway.name, cost: costs.gateway }];
+    return [
+      {
+        key: placeKeyText({ on: 'gateway', gatewayId: gateway.id }),
+        why: 'gateway',
+        place,
+        label: gateway.name,
+        cost: costs.gateway,
+      },
+    ];
   });
 }
 
@@ -86,7 +95,7 @@ function takeOffs(
       const at = [...new Set(others)].map((id) => project.fenceLine.get(id)!.name).join(', ');
       const label = at === '' ? `${end} of ${line.name}` : `${line.name} at ${at}`;
       found.push({
-        key: `takeOff:${lineId}:${end}`,
+        key: placeKeyText({ on: 'takeOff', lineId, end }),
         why: 'takeOff',
         place: { on: 'lineEnd', lineId, end },
         label,
@@ -117,7 +126,7 @@ function placesAlong(
       taken.push(atM);
       const label = `${post.name} on ${name}`;
       return {
-        key: `strainer:${post.id}:${lineId}`,
+        key: placeKeyText({ on: 'strainerPost', postId: post.id, lineId }),
         why: 'strainer',
         place: { on: 'line', lineId, atM },
         label,
@@ -132,7 +141,7 @@ function placesAlong(
       taken.push(atM);
       const label = `corner of ${name}, ${formatLength(atM, propertyOf(project).units)} from its start`;
       found.push({
-        key: `strainer:${lineId}:${vertex}`,
+        key: placeKeyText({ on: 'corner', lineId, vertex }),
         why: 'strainer',
         place: { on: 'line', lineId, atM },
         label,
@@ -199,7 +208,9 @@ function addedPlaces(project: Project, { runsOfLine }: Network, { costs }: Divid
     if (!runsOfLine.has(lineId)) return [];
     const place: SwitchPlace = { on: 'line', lineId, atM };
     const label = placeInWords(project, place);
-    return [{ key: `place:${id}`, why: 'added', place, label, cost: cost ?? costs.alongRun }];
+    return [
+      { key: placeKeyText({ on: 'added', candidateId: id }), why: 'added', place, label, cost: cost ?? costs.alongRun },
+    ];
   });
 }
 
@@ -212,7 +223,13 @@ function elsewhere(project: Project, found: readonly Found[], { costs }: DivideS
     leadOut: costs.takeOff,
   };
   const drawn = [...project.switch.values()].map(({ id, name, place }): Found => {
-    return { key: `switch:${id}`, why: 'existing', place, label: name, cost: costOf[place.on] };
+    return {
+      key: placeKeyText({ on: 'switch', switchId: id }),
+      why: 'existing',
+      place,
+      label: name,
+      cost: costOf[place.on],
+    };
   });
   return withoutDoubles(project, [...found, ...drawn]).filter(({ why }) => why === 'existing');
 }

@@ -12,7 +12,7 @@ export interface RingAdvice {
 
 /** Which switches of the rings should normally stand open; null where no section is fed from two sides. */
 export function ringAdvice({ sections, switches, network }: Survey): RingAdvice | null {
-  const ringSwitchIds = switches.filter(({ inRing }) => inRing).map((row) => row.switch.id);
+  const ringSwitchIds = switches.filter(({ feed }) => feed.from === 'bothSides').map((row) => row.switch.id);
   const [source] = sections.filter(({ fed, holdsEnergiser }) => holdsEnergiser || fed);
   if (ringSwitchIds.length === 0 || !source) return null;
   const sides = new Map<string, string[]>();

@@ -1,4 +1,4 @@
-import type { Survey } from './types.ts';
+import type { Survey, SwitchFeed } from './types.ts';
 
 /** A switch through which current comes into a section, and the section it comes from. */
 export interface SectionFeed {
@@ -33,7 +33,14 @@ export function sectionFeeds({ sections, network, switches }: Survey): ReadonlyM
     return holdsEnergiser || (fed && switchIds.some((id) => isFromLeadOut(id, letter)));
   });
   function isFromLeadOut(id: string, letter: string): boolean {
-    return sides.get(id)?.length === 1 && isClosed(id) && rows.get(id)?.farSection === letter;
+    const feed = rows.get(id)?.feed;
+    if (sides.get(id)?.length !== 1 || !feed || feed.off) return false;
+    // Where a second energiser feeds the section too, the cable has current of its own and so has the section.
+    return feed.from === 'bothSides' ? standsAtLeadOut(id) : feedsInto(feed) === letter;
+  }
+  function standsAtLeadOut(id: string): boolean {
+    const { from } = network.edges[network.edgeOfSwitch.get(id)!]!;
+    return network.edgesAt[from]!.some((index) => network.edges[index]!.kind === 'leadOut');
   }
   const reachedWithout = (taken: string): Set<string> => {
     const reached = new Set(first.map(({ letter }) => letter).filter((letter) => letter !== taken));
@@ -47,12 +54,17 @@ export function sectionFeeds({ sections, network, switches }: Survey): ReadonlyM
       if (!fed) return [letter, []];
       const direct = switchIds.filter((id) => isFromLeadOut(id, letter)).map((switchId) => ({ switchId, from: null }));
       const border = neighbours.get(letter)!;
-      const inRing = border.some(({ switchId }) => rows.get(switchId)?.inRing);
+      const inRing = border.some(({ switchId }) => rows.get(switchId)?.feed.from === 'bothSides');
       const reached = inRing ? reachedWithout(letter) : null;
       const through = border.filter(({ switchId, letter: other }) => {
-        return reached ? reached.has(other) : rows.get(switchId)?.farSection === letter;
+        return reached ? reached.has(other) : feedsInto(rows.get(switchId)?.feed) === letter;
       });
       return [letter, [...direct, ...through.map(({ switchId, letter: from }) => ({ switchId, from }))]];
     }),
   );
+}
+
+/** The section that has its current through this switch and no other way. */
+function feedsInto(feed: SwitchFeed | undefined): string | null {
+  return feed?.from === 'oneSide' && !feed.off ? feed.far : null;
 }

@@ -7,7 +7,7 @@ import { DisjointSets } from '../network/sectioning/disjointSets.ts';
 import type { Network, SwitchEdge } from '../network/types.ts';
 import type { SectionsFound } from './sections.ts';
 import { placeInWords, switchSpot } from './switchPlaces.ts';
-import type { SwitchRow } from './types.ts';
+import type { SwitchFeed, SwitchRow } from './types.ts';
 
 export interface FedNetwork {
   readonly network: Network;
@@ -31,60 +31,62 @@ export function switchRows(project: Project, plane: LocalPlane, fed: FedNetwork)
     if (!spot) continue;
     const index = fed.network.edgeOfSwitch.get(cutOut.id);
     const edge = index === undefined ? undefined : (fed.network.edges[index] as SwitchEdge);
-    const way = index === undefined ? unfed : wayThrough(fed, index);
-    const letter = (node: number | undefined): string | null => {
-      return node === undefined ? null : (fed.found.sections[fed.found.ofNode[node]!]?.letter ?? null);
-    };
-    const supplyIsFrom = way.supply !== undefined && way.supply === edge?.from;
+    const way = index === undefined ? null : wayThrough(fed, index);
+    const letter = (node: number): string | null => fed.found.sections[fed.found.ofNode[node]!]?.letter ?? null;
     rows.push({
       switch: cutOut,
       xy: spot.xy,
       at: spot.at,
-      along: way.supply === undefined || supplyIsFrom ? spot.along : scale(spot.along, -1),
+      along: way?.from === 'oneSide' && way.supply === edge?.to ? scale(spot.along, -1) : spot.along,
       placeText: placeInWords(project, cutOut.place, linesAt(fed.network, edge)),
-      between: [letter(edge?.from), letter(edge?.to)],
-      supplySection: letter(way.supply),
-      farSection: letter(way.far),
-      cutsOff: cutsOff(way, beyond, behindOpen),
-      inRing: way.inRing,
+      feed: feedThrough(cutOut, way, edge, letter),
+      cutsOff: cutsOff(way, edge, beyond, behindOpen),
       wrongSide: isWrongSide(cutOut, bridged, way, edge),
     });
   }
   return rows;
 }
 
-interface Way {
-  /** Node on the side that is fed without this switch; undefined where neither or both are. */
-  readonly supply: number | undefined;
-  readonly far: number | undefined;
-  readonly inRing: boolean;
-  readonly open: boolean;
-}
-
-const unfed: Way = { supply: undefined, far: undefined, inRing: false, open: false };
+type Way =
+  /** `supply`: the node on the side that is fed without this switch. */
+  | { readonly from: 'oneSide'; readonly supply: number; readonly far: number }
+  | { readonly from: 'bothSides' }
+  | { readonly from: 'nowhere' };
 
 function wayThrough({ network, feed }: FedNetwork, index: number): Way {
   const { from, to, normally } = network.edges[index] as SwitchEdge;
   const [fromFed, toFed] = [feed.positionOf[from] !== -1, feed.positionOf[to] !== -1];
+  if (!fromFed && !toFed) return { from: 'nowhere' };
   if (normally === 'open') {
-    if (fromFed && toFed) return { ...unfed, inRing: true, open: true };
-    if (!fromFed && !toFed) return { ...unfed, open: true };
-    return { supply: fromFed ? from : to, far: fromFed ? to : from, inRing: false, open: true };
+    if (fromFed && toFed) return { from: 'bothSides' };
+    return { from: 'oneSide', supply: fromFed ? from : to, far: fromFed ? to : from };
   }
-  if (!fromFed) return unfed;
-  if (!feed.onlyWay[index]) return { ...unfed, inRing: true };
+  if (!feed.onlyWay[index]) return { from: 'bothSides' };
   const far = feed.edgeInto[to] === index ? to : from;
-  return { supply: far === to ? from : to, far, inRing: false, open: false };
+  return { from: 'oneSide', supply: far === to ? from : to, far };
+}
+
+function feedThrough(
+  { normally }: CutOutSwitch,
+  way: Way | null,
+  edge: SwitchEdge | undefined,
+  letter: (node: number) => string | null,
+): SwitchFeed {
+  const off = normally === 'open';
+  if (!way || !edge) return { from: 'notInFence', off };
+  if (way.from === 'oneSide') return { from: 'oneSide', supply: letter(way.supply), far: letter(way.far), off };
+  return { from: way.from, sides: [letter(edge.from), letter(edge.to)], off };
 }
 
 /** The supply comes through the crossing, so that opening the switch leaves the cable live. */
 function isWrongSide(
   { place }: CutOutSwitch,
   bridged: ReadonlySet<string>,
-  way: Way,
+  way: Way | null,
   edge: SwitchEdge | undefined,
 ): boolean {
-  return place.on === 'gateway' && bridged.has(place.gatewayId) && edge !== undefined && way.supply === edge.to;
+  if (place.on !== 'gateway' || !bridged.has(place.gatewayId)) return false;
+  return way?.from === 'oneSide' && way.supply === edge?.to;
 }
 
 /** Lines at the joint where a line-end switch stands. */
@@ -100,9 +102,14 @@ function linesAt(network: Network, edge: SwitchEdge | undefined): string[] {
 type CutsOff = SwitchRow['cutsOff'];
 const nothing: CutsOff = { lengthM: 0, gatewayIds: [], sections: [] };
 
-function cutsOff(way: Way, beyond: (node: number) => CutsOff, behindOpen: (node: number) => CutsOff): CutsOff {
-  if (way.far === undefined) return nothing;
-  return way.open ? behindOpen(way.far) : beyond(way.far);
+function cutsOff(
+  way: Way | null,
+  edge: SwitchEdge | undefined,
+  beyond: (node: number) => CutsOff,
+  behindOpen: (node: number) => CutsOff,
+): CutsOff {
+  if (way?.from !== 'oneSide') return nothing;
+  return edge?.normally === 'open' ? behindOpen(way.far) : beyond(way.far);
 }
 
 /** What hangs on a node whose edge is the only way to it: a stretch of the walk, so sums and lists are cut from one. */

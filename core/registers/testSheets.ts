@@ -99,7 +99,7 @@ function readingPlaces(
   const furthestFirst = section.nodes.filter((node) => node !== entry).sort((a, b) => distanceM[b]! - distanceM[a]!);
   const ends = furthestFirst.filter((node) => network.edgesAt[node]!.filter((edge) => own.has(edge)).length === 1);
   const far = ends.length > 0 ? ends : furthestFirst.slice(0, 1);
-  const place = (node: number, text: string) => ({ text, at: network.nodes[node]!.at });
+  const place = (node: number, text: string) => ({ text, at: network.nodes[node]!.at, node });
   const entryWords = nodeInWords(project, network, entry);
   const bySwitch = network.edgesAt[entry]!.some((index) => network.edges[index]!.kind === 'switch');
   return [

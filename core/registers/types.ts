@@ -59,7 +59,7 @@ export interface GatewayShape {
   /** Stations of the two posts on the line. */
   readonly fromM: number;
   readonly toM: number;
-  /** Which post the supply comes from; null where the line is dead, unfed or fed from both sides. */
+  /** Which post the supply comes from; null where the line is dead or not fed. */
   readonly supplyFrom: LineEnd | 'both' | null;
 }
 
@@ -118,6 +118,22 @@ export interface Section {
   readonly labelXy: Xy;
 }
 
+/**
+ * How current comes to a switch with every switch as it normally stands, itself too: an open one (`off`) has no current
+ * through it. Letters are of the sections on its two sides; null where no section lies there, as on a lead-out's cable.
+ */
+export type SwitchFeed =
+  /** From `supply`; what lies on its `far` side has current through this switch only (none while it is off). */
+  | { readonly from: 'oneSide'; readonly supply: string | null; readonly far: string | null; readonly off: boolean }
+  /** In a ring, or between two energisers: each side has current without it, so opening it alone cuts nothing off. */
+  | { readonly from: 'bothSides'; readonly sides: SwitchSides; readonly off: boolean }
+  /** Neither side has current. */
+  | { readonly from: 'nowhere'; readonly sides: SwitchSides; readonly off: boolean }
+  /** It stands in no live fence and no lead-out, so it switches nothing. */
+  | { readonly from: 'notInFence'; readonly off: boolean };
+
+export type SwitchSides = readonly [string | null, string | null];
+
 export interface SwitchRow {
   readonly switch: CutOutSwitch;
   readonly xy: Xy;
@@ -125,19 +141,13 @@ export interface SwitchRow {
   /** Unit vector along the fence from the supply side to the far side. */
   readonly along: Xy;
   readonly placeText: string;
-  /** Sections on its two sides, however it is fed; null where no section lies there. */
-  readonly between: readonly [string | null, string | null];
-  /** Which way it is fed: section letters; null where not fed or fed from both sides. */
-  readonly supplySection: string | null;
-  readonly farSection: string | null;
+  readonly feed: SwitchFeed;
   /** Fence, gateways and sections that go dead when it alone is opened. */
   readonly cutsOff: {
     readonly lengthM: number;
     readonly gatewayIds: readonly string[];
     readonly sections: readonly string[];
   };
-  /** In a ring: opening it alone cuts nothing off. */
-  readonly inRing: boolean;
   /** On the wrong side of its crossing, so that the cable stays live. */
   readonly wrongSide: boolean;
 }
@@ -158,7 +168,7 @@ export interface Totals {
 
 /** A place where a cut-out switch could go. */
 export interface SwitchCandidate {
-  /** `gateway:ID`, `takeOff:LINE:start`, `strainer:POST:LINE`, `strainer:LINE:VERTEX`, `place:ID` or `switch:ID`. */
+  /** What it stands on, as text: see `core/model/placeKey.ts`. */
   readonly key: string;
   readonly why: 'gateway' | 'takeOff' | 'strainer' | 'added' | 'existing';
   readonly place: SwitchPlace;
@@ -224,7 +234,7 @@ export interface TestSheet {
   readonly cutOff: readonly string[];
   /** Letters of the sections that are live while it is tested: those on the way, then itself. Empty: nothing reaches it. */
   readonly live: readonly string[];
-  /** Where to read: what it is near, and its place. */
-  readonly readAt: readonly { readonly text: string; readonly at: LonLat }[];
+  /** Where to read: what it is near, its place, and its network node. */
+  readonly readAt: readonly { readonly text: string; readonly at: LonLat; readonly node: number }[];
   readonly steps: readonly string[];
 }

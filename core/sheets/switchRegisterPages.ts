@@ -1,5 +1,6 @@
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
+import { feedInWords } from '../registers/switchInWords.ts';
 import type { Survey, SwitchRow } from '../registers/types.ts';
 import { space, words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
@@ -19,7 +20,7 @@ export function switchRegisterPages(project: Project, survey: Survey, input: Tex
   const intro =
     rows.length === 0
       ? 'No cut-out switch is drawn.'
-      : 'What goes dead is reckoned with every other switch as it normally stands. A switch in a ring cuts nothing off alone.';
+      : 'What goes dead is reckoned with every other switch as it normally stands. A switch that is fed from both sides cuts nothing off alone.';
   const blocks = [
     words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: rows.length > 0 }, input.measure),
     ...(rows.length > 0
@@ -37,8 +38,7 @@ export function switchTable(survey: Survey, units: Units, placed: boolean): Tabl
     { title: 'Place' },
     { title: 'Stands' },
     { title: 'State' },
-    { title: 'Fed from' },
-    { title: 'Feeds' },
+    { title: 'Fed' },
     { title: 'Fence cut off', unit: unit.name, align: 'right' },
     { title: 'Gateways cut off' },
     { title: 'Sections cut off' },
@@ -51,8 +51,7 @@ export function switchTable(survey: Survey, units: Units, placed: boolean): Tabl
     row.placeText,
     row.switch.normally,
     row.switch.status,
-    row.supplySection ?? '-',
-    row.farSection ?? '-',
+    feedInWords(row.feed),
     fixed(row.cutsOff.lengthM / unit.lengthM, 0),
     inOrder(row.cutsOff.gatewayIds.map(gatewayName)).join(', ') || '-',
     inOrder(row.cutsOff.sections).join(', ') || '-',
@@ -64,7 +63,6 @@ export function switchTable(survey: Survey, units: Units, placed: boolean): Tabl
 
 function remarks(row: SwitchRow): string {
   const said = [
-    row.inRing ? 'In a ring.' : '',
     row.wrongSide ? 'On the far side of its crossing: the buried cable stays live.' : '',
     row.switch.note.trim(),
   ];

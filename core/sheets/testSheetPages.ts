@@ -1,4 +1,9 @@
+import { formatVoltage } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
+import type { Yardstick } from '../model/yardstick.ts';
+import { powerOf } from '../registers/power/powerOf.ts';
+import { sheetYardsticks } from '../registers/power/sheetYardsticks.ts';
+import type { Power } from '../registers/power/types.ts';
 import type { Survey, SwitchRow, TestSheet } from '../registers/types.ts';
 import type { Item, PaperPoint } from './displayList.ts';
 import { type Block, baselineIn, space, stack, words } from './flow/block.ts';
@@ -9,6 +14,7 @@ import { box, line, stroke, tagged, text } from './paint.ts';
 import { placeText } from './placeText.ts';
 import { letters, pen } from './style.ts';
 import type { MeasureText } from './words.ts';
+import { limitsInOneLine, usualFigure } from './yardstickInWords.ts';
 
 /** A page for each section: which switches to open, what to do, where to read, and room for what was read. */
 export function testSheetPages(
@@ -23,19 +29,15 @@ export function testSheetPages(
     const blocks = [words('There is no section to test.', right - left, { sizePt: letters.body }, input.measure)];
     return textPages('Test sheets', blocks, 'portrait', input);
   }
+  const power = powerOf(project, survey);
   return sheets.flatMap((sheet) => {
-    const blocks = sheetBlocks(sheet, survey, property.placed, right - left, input.measure);
+    const blocks = sheetBlocks(sheet, power, property.placed, right - left, input.measure);
     return textPages(`Test sheet, section ${sheet.section}`, blocks, 'portrait', input);
   });
 }
 
-function sheetBlocks(
-  sheet: TestSheet,
-  survey: Survey,
-  placed: boolean,
-  widthMm: number,
-  measure: MeasureText,
-): Block[] {
+function sheetBlocks(sheet: TestSheet, power: Power, placed: boolean, widthMm: number, measure: MeasureText): Block[] {
+  const { survey } = power;
   const heading = (title: string) =>
     words(
       title,
@@ -52,6 +54,7 @@ function sheetBlocks(
     sheet.live.length > 0 ? `Live while it is tested: section ${sheet.live.join(', ')}.` : '',
     sheet.cutOff.length > 0 ? `To make this section dead alone, open ${names(sheet.cutOff)}.` : '',
   ].filter((part) => part !== '');
+  const yardsticks = sheetYardsticks(power, sheet);
   const places = sheet.readAt.map(({ text: where, at }, i) => [
     String(i + 1),
     where,
@@ -75,8 +78,20 @@ function sheetBlocks(
     ...(places.length === 0 ? [body('No place is named.')] : tableBlocks({ columns, rows: places }, widthMm, measure)),
     space(3),
     heading('Readings'),
-    stack([readingGrid(widthMm, places.length), space(8), signatureLine(widthMm)]),
+    stack([
+      readingGrid(widthMm, yardsticks),
+      space(1),
+      words(limitsInOneLine, widthMm, { sizePt: letters.table, afterMm: 0 }, measure),
+      space(6),
+      signatureLine(widthMm),
+    ]),
   ];
+}
+
+/** What a reading is judged by: what is usual, low under, good from. */
+function yardstickCells(yardstick: Yardstick): string[] {
+  const usual = usualFigure(yardstick) ?? 'not known: stock’s minimum';
+  return [usual, formatVoltage(yardstick.lowBelowV), formatVoltage(yardstick.goodFromV)];
 }
 
 /** The register's row of a switch. */
@@ -119,44 +134,59 @@ function tickBox([x, y]: PaperPoint): Item {
   return box([x, y + 0.3, x + 3.4, y + 3.7], null, stroke(pen.thin));
 }
 
-const readingColumns = ['No.', 'Reading, kV', 'Meter', 'Date', 'Weather', 'Read by'];
+/** Printed: the number and what the reading is judged by; to be written in: the rest, which share the room that is left. */
+const printedColumns = [
+  { title: 'No.', widthMm: 9 },
+  { title: 'Usual there', widthMm: 42 },
+  { title: 'Low under', widthMm: 17 },
+  { title: 'Good from', widthMm: 17 },
+] as const;
+const writtenColumns = ['Reading, kV', 'Meter', 'Date', 'Weather', 'Read by'];
 const readingRowMm = 7;
 const spareRows = 1;
 
-/** Rows to write in: one for each place to read at, and one to spare. */
-function readingGrid(widthMm: number, places: number): Block {
-  const firstMm = 12;
-  const columnMm = (widthMm - firstMm) / (readingColumns.length - 1);
-  const left = (column: number) => (column === 0 ? 0 : firstMm + (column - 1) * columnMm);
+/** Rows to write in: one for each place to read at, with what is usual there, and one to spare. */
+function readingGrid(widthMm: number, yardsticks: readonly Yardstick[]): Block {
+  const titles = [...printedColumns.map(({ title }) => title), ...writtenColumns];
+  const writtenMm = (widthMm - printedColumns.reduce((sum, column) => sum + column.widthMm, 0)) / writtenColumns.length;
+  const lefts = titles.map((_, c) =>
+    titles.slice(0, c).reduce((sum, __, i) => sum + (printedColumns[i]?.widthMm ?? writtenMm), 0),
+  );
   const headMm = 5;
-  const heightMm = headMm + (places + spareRows) * readingRowMm;
+  const rows = yardsticks.length + spareRows;
+  const heightMm = headMm + rows * readingRowMm;
   const style = { sizePt: letters.table } as const;
   return {
     heightMm,
-    paint: ([x, y]) => [
-      tagged(
-        'TR',
-        readingColumns.map((title, c) => {
-          const at: PaperPoint = [x + left(c) + 1, baselineIn(y, headMm, style.sizePt)];
-          return tagged('TH', [text(title, at, { ...style, font: 'bold' })]);
-        }),
-      ),
-      box([x, y, x + widthMm, y + heightMm], null, stroke(pen.sign)),
-      ...Array.from({ length: places + spareRows }, (_, row) => rule(x, x + widthMm, y + headMm + row * readingRowMm)),
-      ...Array.from({ length: places }, (_, row) => {
-        const top = y + headMm + row * readingRowMm;
-        return tagged('P', [text(String(row + 1), [x + 1, baselineIn(top, readingRowMm, style.sizePt)], style)]);
-      }),
-      ...readingColumns.slice(1).map((_, c) =>
-        line(
-          [
-            [x + left(c + 1), y],
-            [x + left(c + 1), y + heightMm],
-          ],
-          stroke(pen.hairline),
+    paint: ([x, y]) => {
+      const cell = (content: string, column: number, top: number, rowMm: number, font: 'bold' | 'regular') =>
+        text(content, [x + lefts[column]! + 1, baselineIn(top, rowMm, style.sizePt)], { ...style, font });
+      return [
+        tagged(
+          'TR',
+          titles.map((title, c) => tagged('TH', [cell(title, c, y, headMm, 'bold')])),
         ),
-      ),
-    ],
+        box([x, y, x + widthMm, y + heightMm], null, stroke(pen.sign)),
+        ...Array.from({ length: rows }, (_, row) => rule(x, x + widthMm, y + headMm + row * readingRowMm)),
+        ...yardsticks.map((yardstick, row) => {
+          const top = y + headMm + row * readingRowMm;
+          const cells = [String(row + 1), ...yardstickCells(yardstick)];
+          return tagged(
+            'TR',
+            cells.map((content, c) => tagged('TD', [cell(content, c, top, readingRowMm, 'regular')])),
+          );
+        }),
+        ...lefts.slice(1).map((left) =>
+          line(
+            [
+              [x + left, y],
+              [x + left, y + heightMm],
+            ],
+            stroke(pen.hairline),
+          ),
+        ),
+      ];
+    },
   };
 }
 

@@ -120,6 +120,10 @@ test('own wire, earth stakes for a target, an earth test: each is kept', async (
 test('a ring switch stood open in Divide feeds every section one way', async ({ app, page }) => {
   await openDemoAt(app, page, 'Alt+2');
   const rings = page.getByRole('region', { name: 'Rings' });
+  await register(page, 'Switches');
+  const ringRow = page.getByRole('row').filter({ hasText: 'both sides: ' }).first();
+  await expect(ringRow).toContainText('nothing alone');
+  await expect(page.getByRole('row').filter({ hasText: 'not fed' })).toHaveCount(0);
   await rings.getByRole('button', { name: /^Stand .* open$/ }).click();
   await expect(rings).toContainText('so every section is fed one way');
   await page.keyboard.press('Alt+3');

@@ -159,6 +159,16 @@ test('the test run leads from section to section and keeps what was read', async
   await register(page, 'Test run');
   await expect(page.getByRole('heading', { name: 'Section C' })).toBeVisible();
   const reading = page.getByLabel(/^Read /).first();
+  await expect(
+    page.getByText(/^Usual here: 8\.\d kV, estimated with .* off; under 4\.9 kV is low/).first(),
+  ).toBeVisible();
+  // It would hold the stock, and is half of what it should be.
+  await reading.fill('4.1');
+  await reading.press('Enter');
+  await expect(page.getByText('A reading is low for its place')).toBeVisible();
+  await reading.fill('5.5');
+  await reading.press('Enter');
+  await expect(page.getByText('A reading is less than it should be there')).toBeVisible();
   await reading.fill('3.1');
   await reading.press('Enter');
   await expect(page.getByText('look for the fault before you hand it over')).toBeVisible();
@@ -170,7 +180,7 @@ test('the test run leads from section to section and keeps what was read', async
   const run = (await app.file()).things.find(({ kind }) => kind === 'testRun');
   expect(run).toMatchObject({ results: expect.arrayContaining([{ section: 'C', outcome: 'passed', note: '' }]) });
   const readings = (await app.file()).things.filter((thing) => thing.kind === 'reading' && thing.section === 'C');
-  expect(readings).toMatchObject([{ voltageV: 6400, runId: run!.id }]);
+  expect(readings).toMatchObject([{ voltageV: 6400, runId: run!.id, yardstick: { by: 'estimate', lowBelowV: 4900 } }]);
 });
 
 test('an earth test is kept with its verdict', async ({ app, page }) => {

@@ -77,7 +77,7 @@ test('a photo placed by posts and typed coordinates; undone, and there again aft
   await page.getByLabel('Where that place really is').fill('12 E, nonsense');
   await page.getByRole('button', { name: 'Set', exact: true }).click();
   await expect(page.getByText('Type east and north of the grid')).toBeVisible();
-  await page.getByLabel('Where that place really is').fill('10 E, 120 S');
+  await page.getByLabel('Where that place really is').fill('10 m E, 120 m S');
   await page.getByRole('button', { name: 'Set', exact: true }).click();
   await expect(page.getByText('RMS over 3 points')).toBeVisible();
 
@@ -87,7 +87,7 @@ test('a photo placed by posts and typed coordinates; undone, and there again aft
   await page.getByRole('button', { name: 'Done placing' }).click();
   const look = async (x: number, y: number) => {
     const xy = map.toXy([x, y]);
-    await goTo(page, `${xy[0].toFixed(2)} E, ${xy[1].toFixed(2)} N`);
+    await goTo(page, `${xy[0].toFixed(2)} m E, ${xy[1].toFixed(2)} m N`);
     await expectColourInMiddle(page, patternAt(x, y));
   };
   // In the middle of cells, away from the edges that a JPEG blurs.
@@ -209,7 +209,7 @@ test('a large JPEG is cut in bands and comes out right everywhere', async ({ app
     [12, 36],
   ] as const) {
     const [east, north] = map.toXy([column * 160 + 80, row * 160 + 80]);
-    await goTo(page, `${east.toFixed(3)} E, ${north.toFixed(3)} N`);
+    await goTo(page, `${east.toFixed(3)} m E, ${north.toFixed(3)} m N`);
     const level = levelOf(column, row);
     await expectColourInMiddle(page, [level, level, level]);
     await page.keyboard.press('+');

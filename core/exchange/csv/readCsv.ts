@@ -1,3 +1,4 @@
+import { readNumber } from '../../model/readNumber.ts';
 import { restore } from './formulaSafety.ts';
 import { type Outcome, refuse } from './outcome.ts';
 import papa from './papa.ts';
@@ -46,15 +47,7 @@ export function readCsv(text: string): Outcome<CsvTable> {
 
 /** The figure that a cell means; null for an empty one, NaN for what is no figure. "1,234.50", "12,5", "15 %". */
 export function readFigure(cell: string, decimalComma: boolean): number | null {
-  const text = cell
-    .trim()
-    .replace(/\s*%$/, '')
-    .replace(/[\s\u00A0\u202F]/g, '');
+  const text = cell.trim().replace(/\s*%$/, '');
   if (text === '') return null;
-  if (/^-?\d+(\.\d+)?$/.test(text)) return Number(text);
-  if (decimalComma && /^-?\d{1,3}(\.\d{3})+(,\d+)?$/.test(text))
-    return Number(text.replaceAll('.', '').replace(',', '.'));
-  if (!decimalComma && /^-?\d{1,3}(,\d{3})+(\.\d+)?$/.test(text)) return Number(text.replaceAll(',', ''));
-  if (/^-?\d+,\d+$/.test(text)) return Number(text.replace(',', '.'));
-  return Number.NaN;
+  return readNumber(text, decimalComma ? 'decimal' : 'byForm') ?? Number.NaN;
 }

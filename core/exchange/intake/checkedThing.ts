@@ -2,8 +2,10 @@ import { thingSchema } from '../../api/thingSchemas.ts';
 import { distanceM } from '../../geometry/geodesic.ts';
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
+import { kindWords } from '../../model/edits/support/find.ts';
 import { isClosed, nearestOnPath, pointOnPath, vertexStationsM } from '../../model/edits/support/path.ts';
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
+import { parsePlaceKey, thingsOfPlaceKey } from '../../model/placeKey.ts';
 import type { Project } from '../../model/project.ts';
 import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
 import { clockwiseProperty, type ExchangedKind } from '../preview/ours.ts';
@@ -98,6 +100,12 @@ function whyNotAnchored(project: Project, thing: Thing, crossed: ReadonlyMap<str
   if (thing.kind === 'crossing') {
     const other = crossed.get(thing.gatewayId);
     return other !== undefined && other !== thing.id ? 'its gateway has another crossing already' : null;
+  }
+  if (thing.kind === 'switchRule') {
+    const key = parsePlaceKey(thing.id);
+    if (!key) return 'it names no place for a switch';
+    const missing = thingsOfPlaceKey(key).find(({ kind, id }) => !project[kind].has(id));
+    return missing ? `its ${kindWords[missing.kind]} is not there` : null;
   }
   if (thing.kind !== 'switch') return null;
   const { place } = thing;

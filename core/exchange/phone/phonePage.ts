@@ -16,8 +16,12 @@ import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
 import { type FixedPost, fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
 import { capital } from '../../model/capital.ts';
-import { formatLength, formatTape } from '../../model/formatUnits.ts';
+import { formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
+import { powerOf } from '../../registers/power/powerOf.ts';
+import type { Power } from '../../registers/power/types.ts';
+import { nodeAtSwitch, standingOf, yardstickAt } from '../../registers/power/yardstick.ts';
+import { cutsOffSentence, feedSentence } from '../../registers/switchInWords.ts';
 import type { Survey, SwitchRow } from '../../registers/types.ts';
 import { cautions } from '../../sheets/cautions.ts';
 import { dateText } from '../../sheets/dateText.ts';
@@ -29,6 +33,7 @@ import { drawMap } from '../../sheets/map/drawMap.ts';
 import { mapWindow } from '../../sheets/map/mapWindow.ts';
 import { placeText } from '../../sheets/placeText.ts';
 import type { MeasureText } from '../../sheets/words.ts';
+import { limitsExplained, switchesOff, yardstickSentence } from '../../sheets/yardstickInWords.ts';
 import { escapeHtml } from './escapeHtml.ts';
 import { phoneScript, phoneScriptHash } from './phoneScript.ts';
 import { phoneStyle } from './phoneStyle.ts';
@@ -66,6 +71,7 @@ export function phonePage(input: PhonePageInput): string {
   const cards = (some: readonly CrossingRow[]) =>
     some.map((row) => crossingCard(cardOf(row), stakeOut(row.crossing, posts), input)).join('\n');
   const left = leftInGround(project, survey).filter(({ thing }) => thing.fate !== 'takenOut');
+  const power = powerOf(project, survey);
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en">
@@ -90,7 +96,8 @@ ${cards(buried)}
 ${left.length > 0 ? `<h2 id="left">In the ground, no longer drawn (${left.length})</h2>\n${left.map((one) => leftCard(one, posts, input)).join('\n')}` : ''}
 ${planned.length > 0 ? `<h2 id="planned">Planned crossings, not in the ground (${planned.length})</h2>\n<p>Nothing lies there as far as this file knows.</p>\n${cards(planned)}` : ''}
 <h2 id="switches">Cut-out switches (${survey.switches.length})</h2>
-${survey.switches.map((row) => switchCard(row, input)).join('\n')}
+${usualReadings(power)}
+${survey.switches.map((row) => switchCard(row, power)).join('\n')}
 <h2 id="property-map">Map</h2>
 <p><button id="smaller" type="button" aria-label="Smaller map">−</button> <button id="larger" type="button" aria-label="Larger map">+</button></p>
 <div id="map" class="map" role="region" aria-label="Map of the property" tabindex="0">${mapSvg(input)}</div>
@@ -194,17 +201,43 @@ function tagLook({ inGround, certainty: { basis } }: CrossingAsBuilt): string {
   return basis === 'drawn' ? 'drawn' : '';
 }
 
-function switchCard(
-  { switch: cutOut, placeText: place, at, cutsOff, inRing, supplySection, farSection }: SwitchRow,
-  { project }: PhonePageInput,
-): string {
+/** What each energiser usually reads, and from where on that is low; nothing where none feeds a fence. */
+function usualReadings(power: Power): string {
+  const { project, survey, normallyOpen } = power;
+  const standing = standingOf(power, normallyOpen);
+  const lines = survey.network.sources.flatMap(({ energiserId, node }) => {
+    if (node === null) return [];
+    const name = project.energiser.get(energiserId)?.name ?? energiserId;
+    const yardstick = yardstickAt(power, { node, standing });
+    return [`<li>${escapeHtml(yardstickSentence(yardstick, switchesOff(project, []), `at ${name}`))}</li>`];
+  });
+  if (lines.length === 0) return '';
+  return `<p><strong>What the fence should read:</strong></p><ul>${lines.join('')}</ul><p>${escapeHtml(limitsExplained)}</p>`;
+}
+
+/** Read beside it on the energiser's side, it alone off besides what normally is. */
+function readsWithItOff({ switch: { id }, feed }: SwitchRow, power: Power): string | null {
+  if (feed.off || feed.from === 'nowhere' || feed.from === 'notInFence') return null;
+  const standing = standingOf(power, new Set([...power.normallyOpen, id]));
+  const node = nodeAtSwitch(power, id, standing);
+  if (node === null) return null;
+  const yardstick = yardstickAt(power, { node, standing });
+  return yardstickSentence(yardstick, switchesOff(power.project, [id]), 'on the energiser’s side');
+}
+
+function switchCard(row: SwitchRow, power: Power): string {
+  const { project } = power;
+  const { switch: cutOut, placeText: place, at, feed } = row;
   const { units, placed } = propertyOf(project);
-  const gateways = cutsOff.gatewayIds.map((id) => project.gateway.get(id)?.name ?? id);
-  const does = inRing
-    ? 'In a ring: opening it alone cuts nothing off.'
-    : `Opened alone it cuts off ${formatLength(cutsOff.lengthM, units)}${cutsOff.sections.length > 0 ? `, section ${cutsOff.sections.join(', ')}` : ''}${gateways.length > 0 ? `, with ${gateways.join(', ')}` : ''}.`;
-  const ways = `From section ${supplySection ?? '–'} to ${farSection ?? '–'}. Normally ${cutOut.normally}.`;
-  const words = `${place}. ${ways} ${does}`;
+  const stands = `Normally ${feed.off ? 'off (open)' : 'on (closed)'}.`;
+  const said = [
+    `${place}.`,
+    feedSentence(feed),
+    stands,
+    cutsOffSentence(row, project, units),
+    readsWithItOff(row, power),
+  ];
+  const words = said.filter(Boolean).join(' ');
   return `<section class="card" data-words="${escapeHtml(`${cutOut.name} ${place} ${cutOut.note}`)}">
 <h3>${escapeHtml(cutOut.name)}</h3>
 <p>${escapeHtml(words)}${placed ? ` ${escapeHtml(placeText(at))}` : ''}</p>

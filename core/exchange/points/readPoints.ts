@@ -66,7 +66,7 @@ const degreesIn: Placed = ({ decimalComma }, { cells }, { x, y }) => {
   if (lonText === '' || latText === '') return `its ${lonText === '' ? 'longitude' : 'latitude'} is empty`;
   const [lon, lat] = [readFigure(lonText, decimalComma)!, readFigure(latText, decimalComma)!];
   if (Number.isFinite(lon) && Number.isFinite(lat)) return [lon, lat];
-  const read = readAngles(`${latText.replace(',', '.')}; ${lonText.replace(',', '.')}`);
+  const read = readAngles(`${latText}; ${lonText}`);
   if ('problem' in read) return `its place can’t be read (“${latText.slice(0, 30)}”, “${lonText.slice(0, 30)}”)`;
   return [read.angles[1].degrees, read.angles[0].degrees];
 };

@@ -141,8 +141,8 @@ function bare(key: string, index: number, name: string, properties: RawObject): 
     suggestion: 'leaveOut',
     possible: possibleOf.none,
     ours: null,
-    widthM: figureOf(properties, ['width', 'widthm', 'gatewidth'], 0.5, 100),
-    voltageV: figureOf(properties, ['voltage', 'voltagev', 'volts'], 1, 2_000_000),
+    widthM: figureOf(properties, ['width', 'widthm', 'gatewidth'], 'm', [0.5, 100]),
+    voltageV: figureOf(properties, ['voltage', 'voltagev', 'volts'], 'V', [1, 2_000_000]),
   };
 }
 

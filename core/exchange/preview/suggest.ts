@@ -1,3 +1,4 @@
+import { readMeasure } from '../../model/readNumber.ts';
 import { type RawObject, withoutControls } from './raw.ts';
 import type { ImportAs, PreviewFeature } from './types.ts';
 
@@ -72,12 +73,22 @@ export function suggestionFor(shape: PreviewFeature['shape'], properties: RawObj
   return told ? told[1] : possible[0]!;
 }
 
-/** A number from a property of one of these names, within bounds; "4.2 m" counts as 4.2. */
-export function figureOf(properties: RawObject, names: readonly string[], least: number, most: number): number | null {
+/** A number from a property of one of these names, in `unit` and within bounds: "4.2", "4.2 m", "14 ft", "11,000 V". */
+export function figureOf(
+  properties: RawObject,
+  names: readonly string[],
+  unit: string,
+  [least, most]: readonly [number, number],
+): number | null {
   for (const [field, value] of Object.entries(properties)) {
     if (!names.includes(field.toLowerCase().replaceAll(/[_\s-]/g, ''))) continue;
-    const figure = typeof value === 'string' ? Number.parseFloat(value) : value;
+    const figure = typeof value === 'string' ? readMeasure(firstFigure(value), unit) : value;
     if (typeof figure === 'number' && figure >= least && figure <= most) return figure;
   }
   return null;
+}
+
+/** The figure that a text begins with, and the unit behind it: "4.2 m" of "4.2 m (taped)". */
+function firstFigure(text: string): string {
+  return /^\s*[+-]?[\d., ]*\d\s*[a-z'"]*/i.exec(text)?.[0] ?? '';
 }

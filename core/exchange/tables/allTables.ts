@@ -9,7 +9,7 @@ import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Project } from '../../model/project.ts';
 import type { Kind } from '../../model/things.ts';
-import type { Section, Survey } from '../../registers/types.ts';
+import type { Section, Survey, SwitchFeed } from '../../registers/types.ts';
 import { type AnyFeature, depthMeaning, featuresOf } from '../outgoing/featuresOf.ts';
 import { rounded, type Table, tableOf, yesNo } from './table.ts';
 
@@ -158,20 +158,27 @@ function switches(source: Source): Table {
     ['name', 'text', ({ name }) => name],
     ['place', 'text', ({ id }) => rows.get(id)?.placeText ?? null],
     ['normally', 'text', ({ normally }) => normally],
-    [
-      'between_sections',
-      'text',
-      ({ id }) =>
-        rows
-          .get(id)
-          ?.between.map((letter) => letter ?? '-')
-          .join(' and ') ?? null,
-    ],
+    ['between_sections', 'text', ({ id }) => betweenSections(rows.get(id)?.feed)],
+    ['fed', 'text', ({ id }) => fedFrom[rows.get(id)?.feed.from ?? 'notInFence']],
     ['cuts_off_m', 'number', ({ id }) => rounded(rows.get(id)?.cutsOff.lengthM ?? null)],
     ['cuts_off_sections', 'text', ({ id }) => rows.get(id)?.cutsOff.sections.join(', ') ?? null],
     ['status', 'text', ({ status }) => status],
     ['note', 'text', ({ note }) => note],
   ]);
+}
+
+const fedFrom: Readonly<Record<SwitchFeed['from'], string>> = {
+  oneSide: 'from one side',
+  bothSides: 'from both sides',
+  nowhere: 'not fed',
+  notInFence: 'in no live fence',
+};
+
+function betweenSections(feed: SwitchFeed | undefined): string | null {
+  if (!feed) return null;
+  if (feed.from === 'notInFence') return '- and -';
+  const sides = feed.from === 'oneSide' ? [feed.supply, feed.far] : feed.sides;
+  return sides.map((letter) => letter ?? '-').join(' and ');
 }
 
 function sections(source: Source): Table {
@@ -277,6 +284,8 @@ function readings(source: Source): Table {
     ['place', 'text', ({ place }) => place ?? null],
     ['voltage_v', 'number', ({ voltageV }) => voltageV],
     ['current_a', 'number', ({ currentA }) => currentA],
+    ['usual_v', 'number', ({ yardstick }) => yardstick?.usualV ?? null],
+    ['usual_by', 'text', ({ yardstick }) => yardstick?.by ?? null],
     ['open_switches', 'text', ({ openSwitchIds }) => names(project, 'switch', openSwitchIds)],
     ['by', 'text', ({ by }) => by ?? null],
     ['meter', 'text', ({ meter }) => meter ?? null],

@@ -1,4 +1,5 @@
 import type { FaultHunt, HuntEnd, HuntReading } from '../../model/huntThings.ts';
+import type { Limits, Yardstick } from '../../model/yardstick.ts';
 import type { HuntState, HuntStep } from './huntWalk.ts';
 
 /** What was read: a voltage, or only whether it was good, and whether that is sure. */
@@ -6,20 +7,14 @@ export interface Answer {
   readonly voltageV: number | null;
   readonly result: 'low' | 'good';
   readonly doubtful: boolean;
+  /** What it was judged by; without it, the limits of the search. */
+  readonly yardstick?: Yardstick;
 }
 
-/** What a voltage means by a hunt's limits; null: between the two, so that somebody must say. */
-export function meaningOf({ lowBelowV, goodFromV }: Pick<FaultHunt, 'lowBelowV' | 'goodFromV'>, voltageV: number) {
+/** What a voltage means by its limits; null: between the two, so that somebody must say. */
+export function meaningOf({ lowBelowV, goodFromV }: Limits, voltageV: number): 'low' | 'good' | null {
   if (voltageV < lowBelowV) return 'low';
   return voltageV >= goodFromV ? 'good' : null;
-}
-
-/** A low reading may be this share of a good one before it is doubtful; common practice, no source. */
-const lowShare = 0.75;
-
-/** Limits that suit a property: good is what holds its stock. */
-export function limitsFor(stockMinimumV: number): Pick<FaultHunt, 'lowBelowV' | 'goodFromV'> {
-  return { goodFromV: stockMinimumV, lowBelowV: Math.round((stockMinimumV * lowShare) / 100) * 100 };
 }
 
 export function withRingsOpened(hunt: FaultHunt, switchIds: readonly string[]): FaultHunt {

@@ -41,8 +41,9 @@ export function suspectReadings(hunt: FaultHunt, ground: HuntGround, evidence: r
     });
 }
 
-/** How far a reading stands off the limits, as a share of them; told without a figure it counts as just clear. */
-function sureness({ lowBelowV, goodFromV }: FaultHunt, { voltageV, result }: HuntReading): number {
+/** How far a reading stands off its limits, as a share of them; told without a figure it counts as just clear. */
+function sureness(hunt: FaultHunt, { voltageV, result, yardstick }: HuntReading): number {
+  const { lowBelowV, goodFromV } = yardstick ?? hunt;
   if (voltageV === null) return 0.25;
   const offV = result === 'low' ? lowBelowV - voltageV : voltageV - goodFromV;
   return Math.min(0.25, Math.max(0, offV / Math.max(1, goodFromV)));

@@ -45,13 +45,24 @@ export function leftInWords({ most, expected }: TestsLeft): string {
   return `At most ${most} tests are left, ${expected.toFixed(1)} as a rule.`;
 }
 
-/** "S4: 2.1 kV, low" */
-export function readingInWords({ switchName: at, switchId, voltageV, result, doubtful, check }: HuntReading): string {
+const usualBy: Readonly<Record<string, string>> = { estimate: ', estimated', reading: ', as read before' };
+
+/** "S4: 2.1 kV, low (usual 8.1 kV, estimated)" */
+export function readingInWords({
+  switchName: at,
+  switchId,
+  voltageV,
+  result,
+  doubtful,
+  check,
+  yardstick,
+}: HuntReading): string {
   const place = switchId === null ? 'At the energiser' : at || 'At a switch';
   const figure = voltageV === null ? '' : `${formatVoltage(voltageV)}, `;
   const again =
     check === 'with' ? ' (to make sure, section fed)' : check === 'without' ? ' (to make sure, section cut off)' : '';
-  return `${place}${again}: ${figure}${result}${doubtful ? ', doubtful' : ''}`;
+  const usual = yardstick?.usualV ? ` (usual ${formatVoltage(yardstick.usualV)}${usualBy[yardstick.by] ?? ''})` : '';
+  return `${place}${again}: ${figure}${result}${doubtful ? ', doubtful' : ''}${usual}`;
 }
 
 /** What a piece is, with its letter where it is a section. */

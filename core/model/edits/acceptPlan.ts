@@ -1,6 +1,7 @@
 import { nextName } from '../names.ts';
 import { put, removeAll } from '../project.ts';
 import type { CutOutSwitch, SwitchPlace } from '../things.ts';
+import { withDependants } from './deleteThings.ts';
 import { type Edit, firstRefusalOf, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
 import { whyNotSwitchPlace } from './support/switchPlace.ts';
@@ -12,13 +13,11 @@ export interface AcceptPlan {
   readonly surplus: readonly string[];
 }
 
-/** Draws the switches that the plan misses, unpinned, and takes away those it does without. */
+/** Draws the switches that the plan misses, unpinned, and takes away those it does without, with the user's word on them. */
 export function acceptPlan(plan: AcceptPlan, newId: NewId): Edit {
   return guarded(whyNotAcceptPlan(plan), (project) => {
-    const kept = removeAll(
-      project,
-      plan.surplus.map((id) => found(project, 'switch', id)),
-    );
+    const surplus = plan.surplus.map((id) => ({ kind: 'switch' as const, id }));
+    const kept = removeAll(project, withDependants(project, surplus));
     return plan.missing.reduce((now, { place }) => {
       const cutOut: CutOutSwitch = {
         kind: 'switch',

@@ -1,3 +1,4 @@
+import { parsePlaceKey, thingsOfPlaceKey } from '../placeKey.ts';
 import { type Project, removeAll } from '../project.ts';
 import type { Kind, Thing } from '../things.ts';
 import { type Edit, firstRefusal, firstRefusalOf, guarded, type Refusal, type WhyNot } from './support/edit.ts';
@@ -56,16 +57,11 @@ export function withDependants(project: Project, refs: readonly ThingRef[]): Thi
   takeWhere(project.photo, ({ of }) => of !== null && gone(of.kind, of.id));
   const goneIds = new Set([...going.values()].map(({ id }) => id));
   takeWhere(project.stageMark, ({ thingId, stageId }) => gone('stage', stageId) || goneIds.has(thingId));
-  takeWhere(project.switchRule, ({ id }) => [...going.values()].some((thing) => isRuleOn(thing, id)));
+  takeWhere(project.switchRule, ({ id }) => {
+    const key = parsePlaceKey(id);
+    return key !== null && thingsOfPlaceKey(key).some((thing) => gone(thing.kind, thing.id));
+  });
   return [...going.values()];
-}
-
-/** Whether a rule's key (see `SwitchCandidate.key`) is a place on this thing. */
-function isRuleOn({ kind, id }: Thing, key: string): boolean {
-  if (kind === 'gateway') return key === `gateway:${id}`;
-  if (kind === 'switchCandidate') return key === `place:${id}`;
-  if (kind === 'post') return key === `strainer:${id}`;
-  return kind === 'fenceLine' && (key.startsWith(`takeOff:${id}:`) || key.startsWith(`strainer:${id}:`));
 }
 
 function whyNotProperty(refs: readonly ThingRef[]): Refusal | null {

@@ -9,7 +9,7 @@ import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './s
 export type LayUnderlay = Omit<Underlay, 'kind' | 'rank'>;
 
 /** Kinds that are not drawn, so that a property with only these has nothing that would move. */
-const notDrawn: ReadonlySet<Kind> = new Set([
+export const notDrawn: ReadonlySet<Kind> = new Set([
   'property',
   'fenceType',
   'conductor',

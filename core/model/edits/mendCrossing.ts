@@ -26,7 +26,7 @@ export function mendCrossing(wanted: MendCrossing): Edit {
   });
 }
 
-/** `notFound`, `noCrossing`, `insideGateway`. */
+/** `notFound`, `sameLine` (see `mendSelfCrossing`), `noCrossing`, `insideGateway`. */
 export function whyNotMendCrossing({ lineId, otherId, near }: MendCrossing): WhyNot {
   return (project) =>
     firstRefusal(
@@ -35,6 +35,7 @@ export function whyNotMendCrossing({ lineId, otherId, near }: MendCrossing): Why
       () => {
         const line = found(project, 'fenceLine', lineId);
         const other = found(project, 'fenceLine', otherId);
+        if (line === other) return { code: 'sameLine', message: 'Choose two different fence lines to join.' };
         const crossing = crossingNear(project, line, other, near);
         if (!crossing) {
           const message = `The ${called(line)} and the ${called(other)} do not cross here, or are joined already.`;

@@ -3,7 +3,7 @@ import type { SwitchRule } from '../things.ts';
 import type { Edit } from './support/edit.ts';
 
 export interface SetRule {
-  /** A candidate's key, see `SwitchCandidate.key`. */
+  /** The place's key as text, see `core/model/placeKey.ts`. */
   readonly key: string;
   /** `null` leaves the place to the plan again. */
   readonly rule: SwitchRule['rule'] | null;

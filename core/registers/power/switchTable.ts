@@ -1,4 +1,5 @@
 import { switchEffects } from '../../electrical/effects/switchEffects.ts';
+import type { SwitchFeed } from '../types.ts';
 import { fencePlace } from './fencePlace.ts';
 import type { FencePlace, Power, Supply } from './types.ts';
 
@@ -9,8 +10,8 @@ export interface SwitchThrow {
   readonly action: 'open' | 'close';
   /** Fence that goes dead (opened) or comes alive (closed). */
   readonly lengthM: number;
-  /** Opened, nothing goes dead: a ring brings current from the other side. */
-  readonly inRing: boolean;
+  /** From both sides, and nothing goes dead or comes alive: a ring brings current from the other side. */
+  readonly fed: SwitchFeed['from'];
   /** Of what is live then; null where nothing is. */
   readonly weakest: FencePlace | null;
   /** At the energiser. */
@@ -20,18 +21,19 @@ export interface SwitchThrow {
 /** Every switch of the network, in the order drawn. */
 export function switchTable({ project, survey, supplies }: Power): SwitchThrow[] {
   const rows = new Map<string, SwitchThrow>();
+  const fed = new Map(survey.switches.map((row) => [row.switch.id, row.feed.from]));
   for (const supply of supplies) {
     const liveM = liveFenceM(supply);
     const idOfLink = new Map([...supply.linkOfSwitch].map(([id, link]) => [link, id]));
     for (const effect of switchEffects(supply.prepared, [...idOfLink.keys()])) {
       const switchId = idOfLink.get(effect.link)!;
-      const { action, lengthM, nodes, weakest, sourceVoltageV } = effect;
+      const { action, lengthM, weakest, sourceVoltageV } = effect;
       rows.set(switchId, {
         switchId,
         name: project.switch.get(switchId)?.name ?? switchId,
         action,
         lengthM,
-        inRing: nodes === 0,
+        fed: fed.get(switchId) ?? 'notInFence',
         weakest:
           weakest && !(action === 'open' && lengthM >= liveM)
             ? fencePlace(project, survey, supply, weakest.place, weakest.volts)

@@ -45,13 +45,20 @@ export function withResult(results: readonly TestResult[], result: TestResult): 
 }
 
 /**
- * What the readings of a section say by themselves: passed where every one holds the stock, failed where any does not,
- * null where none was taken.
+ * What the readings of a section say by themselves: passed where every one is as usual at its place, failed where one is
+ * low or does not hold the stock, doubtful between; null where none was taken. A reading without a yardstick is judged by
+ * what holds the stock.
  */
-export function outcomeOf(readings: readonly Reading[], stockMinimumV: number): 'passed' | 'failed' | null {
-  const volts = readings.flatMap(({ voltageV }) => (voltageV === null ? [] : [voltageV]));
-  if (volts.length === 0) return null;
-  return volts.every((v) => v >= stockMinimumV) ? 'passed' : 'failed';
+export function outcomeOf(
+  readings: readonly Pick<Reading, 'voltageV' | 'yardstick'>[],
+  stockMinimumV: number,
+): 'passed' | 'failed' | 'doubtful' | null {
+  const taken = readings.filter(({ voltageV }) => voltageV !== null);
+  if (taken.length === 0) return null;
+  const isUnder = (limit: 'lowBelowV' | 'goodFromV') =>
+    taken.some(({ voltageV, yardstick }) => voltageV! < Math.max(stockMinimumV, yardstick?.[limit] ?? 0));
+  if (isUnder('lowBelowV')) return 'failed';
+  return isUnder('goodFromV') ? 'doubtful' : 'passed';
 }
 
 /** The run that was begun last and is not finished, or else the newest; null without any. */

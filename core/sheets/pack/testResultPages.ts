@@ -12,6 +12,7 @@ import { textPages } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { line, stroke, tagged, text } from '../paint.ts';
 import { letters, pen } from '../style.ts';
+import { limitsExplained, usualFigure } from '../yardstickInWords.ts';
 import { held, listed, paragraph, uprightWidthMm } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 
@@ -28,7 +29,7 @@ export function testResultPages(input: PackInput): PageDraft[] {
     paragraph(
       runs.length === 0
         ? 'No run through the test sheets was recorded. The sheets that follow have room to write on.'
-        : `A section passes where every reading holds the stock: ${least} and over.`,
+        : `A section passes where every reading is as usual at its place and holds the stock: ${least} and over. Beside each reading stands what it was judged by when it was taken; where nothing stands, what holds the stock. ${limitsExplained}`,
       widthMm,
       measure,
     ),
@@ -67,12 +68,14 @@ export function readingTable(
 ): Table {
   const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, where }) => [reading.id, where]));
   const whereOf = ({ id }: Reading) => rows.get(id) ?? '-';
+  const isJudged = readings.some(({ yardstick }) => yardstick !== undefined);
   return {
     columns: [
       { title: 'Date' },
       { title: 'Section', strong: true },
       { title: 'Place' },
       { title: 'Voltage', align: 'right' },
+      ...(isJudged ? [{ title: 'Usual there' }, { title: 'Good from', align: 'right' } as const] : []),
       { title: 'Current', unit: 'A', align: 'right' },
       { title: 'Open switches' },
       { title: 'Meter, weather, by' },
@@ -83,12 +86,17 @@ export function readingTable(
       reading.section ?? '-',
       reading.place || whereOf(reading),
       reading.voltageV === null ? '-' : formatVoltage(reading.voltageV),
+      ...(isJudged ? judgedCells(reading) : []),
       reading.currentA === null ? '-' : String(reading.currentA),
       reading.openSwitchIds.map((id) => project.switch.get(id)?.name ?? 'one that is gone').join(', ') || 'none',
       [reading.meter, reading.weather, reading.by].filter((part) => part).join(', ') || '-',
       reading.note || '-',
     ]),
   };
+}
+
+function judgedCells({ yardstick }: Reading): string[] {
+  return yardstick ? [usualFigure(yardstick) ?? 'not known', formatVoltage(yardstick.goodFromV)] : ['-', '-'];
 }
 
 export function signatures(widthMm: number): Block {

@@ -3,9 +3,9 @@ import type { Progress, TypedFields } from '../tools/tool.ts';
 import { scaleBar } from './scaleBar.ts';
 
 export interface FootElements {
-  /** The line at the foot: what the next click does, and where the pointer is. */
+  /** The line at the foot: fields for typed figures, what the next click does, and where the pointer is. */
   readonly line: HTMLElement;
-  /** Over the map's lower edge: fields for typed figures, the measures so far, the scale. */
+  /** Over the map's lower edge: the measures so far, the scale. Only to be read: the pointer goes through to the map. */
   readonly strip: HTMLElement;
 }
 
@@ -36,14 +36,14 @@ export interface FootEvents {
 const longestBarPx = 130;
 
 export function createFoot({ line, strip }: FootElements, events: FootEvents): Foot {
+  const form = child(line, 'form', 'map-typed');
+  const [firstLabel, first] = field(form);
+  const [secondLabel, second] = field(form);
   const said = child(line, 'p', 'map-said');
   said.setAttribute('role', 'status');
   const position = child(line, 'output', 'map-position');
   const goTo = createGoTo(line, events);
   const scale = child(strip, 'span', 'map-scale');
-  const form = child(strip, 'form', 'map-typed');
-  const [firstLabel, first] = field(form);
-  const [secondLabel, second] = field(form);
   const measures = child(strip, 'output', 'map-measures');
   const bar = child(scale, 'span', 'map-scale-bar');
   const barText = child(scale, 'span', 'map-scale-text');

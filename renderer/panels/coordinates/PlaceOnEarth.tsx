@@ -114,7 +114,7 @@ function HalfFields({
       />
       <TypedPlace
         label="Or on the grid"
-        hint='Such as "120.4 E, 33.2 S".'
+        hint='Such as "120.4 m E, 33.2 m S".'
         read={(text) => {
           const read = readGridPlace(text, units);
           if ('problem' in read) return { lonLat: null, problem: read.problem, swapped: null };

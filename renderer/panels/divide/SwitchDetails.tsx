@@ -1,5 +1,5 @@
-import { formatLength } from '../../../core/model/formatUnits.ts';
 import type { CutOutSwitch } from '../../../core/model/things.ts';
+import { cutsOffSentence, feedSentence } from '../../../core/registers/switchInWords.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -12,15 +12,12 @@ export function SwitchDetails({ cutOut }: { readonly cutOut: CutOutSwitch }) {
   const row = survey.switches.find(({ switch: { id } }) => id === cutOut.id);
   const set = (label: string, patch: Partial<Omit<CutOutSwitch, 'kind' | 'id'>>) =>
     change(`${label} ${cutOut.name}`, 'switch', cutOut.id, patch);
-  const gateways = row?.cutsOff.gatewayIds.map((id) => project.gateway.get(id)?.name ?? id) ?? [];
   return (
     <>
       <p className="details-fact">{row?.placeText ?? 'It stands on no live fence.'}</p>
       {row ? (
         <p>
-          {row.inRing
-            ? 'It lies in a ring: opening it alone cuts nothing off.'
-            : `Opened alone it cuts off ${formatLength(row.cutsOff.lengthM, units)} of fence (section ${row.cutsOff.sections.join(', ')})${gateways.length > 0 ? ` with ${gateways.join(', ')}` : ''}.`}
+          {feedSentence(row.feed)} {cutsOffSentence(row, project, units)}
         </p>
       ) : null}
       {row?.wrongSide ? (

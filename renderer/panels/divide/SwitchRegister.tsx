@@ -1,4 +1,5 @@
 import { formatLength } from '../../../core/model/formatUnits.ts';
+import { feedInWords } from '../../../core/registers/switchInWords.ts';
 import type { SwitchRow } from '../../../core/registers/types.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -17,13 +18,17 @@ export function SwitchRegister() {
         { title: 'Switch', cell: (row) => row.switch.name, sortBy: (row) => row.switch.name },
         { title: 'Place', cell: (row) => row.placeText, sortBy: (row) => row.placeText },
         {
-          title: 'From, to',
-          cell: (row) => `${row.supplySection ?? 'not fed'} → ${row.farSection ?? 'nothing'}`,
+          title: 'Fed',
+          cell: ({ feed }) => `${feedInWords(feed)}${feed.off ? ', off' : ''}`,
+          sortBy: ({ feed }) => feedInWords(feed),
         },
         {
           title: 'Cuts off',
           figures: true,
-          cell: (row) => (row.inRing ? 'nothing alone (ring)' : formatLength(row.cutsOff.lengthM, units)),
+          cell: ({ feed, cutsOff }) => {
+            if (feed.from === 'bothSides') return 'nothing alone';
+            return feed.from === 'oneSide' ? formatLength(cutsOff.lengthM, units) : 'nothing';
+          },
           sortBy: (row) => row.cutsOff.lengthM,
         },
       ]}

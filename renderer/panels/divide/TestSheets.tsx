@@ -1,5 +1,9 @@
 import { useMemo, useState } from 'react';
+import { formatVoltage } from '../../../core/model/formatUnits.ts';
+import { powerOf } from '../../../core/registers/power/powerOf.ts';
+import { openForSheet, sheetYardsticks } from '../../../core/registers/power/sheetYardsticks.ts';
 import { testSheetOf } from '../../../core/registers/testSheets.ts';
+import { limitsExplained, switchesOff, usualFigure } from '../../../core/sheets/yardstickInWords.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
@@ -13,6 +17,9 @@ export function TestSheets() {
   const section = sections[Math.min(open, sections.length - 1)];
   const sheet = useMemo(() => section && testSheetOf(project, survey, section), [project, survey, section]);
   if (!section || !sheet) return <p className="register-empty">No sections yet, so there is nothing to test.</p>;
+  const power = powerOf(project, survey);
+  const yardsticks = sheetYardsticks(power, sheet);
+  const switches = switchesOff(project, openForSheet(power, sheet));
   const names = (ids: readonly string[]) => ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none';
   return (
     <section className="block" aria-label="Test sheets">
@@ -53,6 +60,36 @@ export function TestSheets() {
           <li key={step}>{step}</li>
         ))}
       </ol>
+      {sheet.readAt.length > 0 ? (
+        <>
+          <h3>What it should read</h3>
+          <table className="points">
+            <thead>
+              <tr>
+                <th scope="col">Place</th>
+                <th scope="col">Usual there, {switches}</th>
+                <th scope="col" className="amount">
+                  Low under
+                </th>
+                <th scope="col" className="amount">
+                  Good from
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {sheet.readAt.map(({ text }, i) => (
+                <tr key={text}>
+                  <th scope="row">{text}</th>
+                  <td>{usualFigure(yardsticks[i]!) ?? 'not known'}</td>
+                  <td className="amount">{formatVoltage(yardsticks[i]!.lowBelowV)}</td>
+                  <td className="amount">{formatVoltage(yardsticks[i]!.goodFromV)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <p className="field-hint">{limitsExplained}</p>
+        </>
+      ) : null}
     </section>
   );
 }

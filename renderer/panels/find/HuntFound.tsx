@@ -16,10 +16,10 @@ import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { TextField } from '../parts/fields.tsx';
+import { HuntReadingEntry } from './HuntReadingEntry.tsx';
 import { groundOf } from './huntNow.ts';
 import { keepHunt } from './keepHunt.ts';
 import { localMinute } from './localMinute.ts';
-import { ReadingEntry } from './ReadingEntry.tsx';
 import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** The section that is left, readings to make sure of it, and where to look in it first. */
@@ -86,9 +86,10 @@ export function HuntFound({
               {staysOpenInWords(step, project)} It should read {step.check === 'with' ? 'low' : 'good'}.
             </p>
             <SwitchCaution />
-            <ReadingEntry
+            <HuntReadingEntry
               key={hunt.readings.length}
-              limits={hunt}
+              hunt={hunt}
+              step={step}
               onAnswer={(answer) =>
                 keepHunt(
                   `Make sure at ${name}`,

@@ -1,11 +1,14 @@
 import { useMemo, useState } from 'react';
-import { limitsFor } from '../../../core/locate/hunt/huntEdits.ts';
 import { energisersToSearch } from '../../../core/locate/hunt/huntGround.ts';
 import { type HuntSaves, planWhole, testsLeft } from '../../../core/locate/hunt/huntPlan.ts';
 import { switchNames } from '../../../core/locate/hunt/huntWords.ts';
+import { huntYardstick } from '../../../core/locate/hunt/huntYardstick.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
+import { powerOf } from '../../../core/registers/power/powerOf.ts';
+import { limitsFor } from '../../../core/registers/power/yardstick.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
+import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
@@ -19,7 +22,8 @@ export function HuntStart() {
   const energisers = energisersToSearch(survey);
   const [chosen, setChosen] = useState<string | null>(null);
   const [saves, setSaves] = useState<HuntSaves>('tests');
-  const [limits, setLimits] = useState(() => limitsFor(propertyOf(project).power.stockMinimumV));
+  const [judgedBy, setJudgedBy] = useState<'usual' | 'limits'>('usual');
+  const [limits, setLimits] = useState(() => limitsFor(propertyOf(project).power.stockMinimumV, null));
   const [by, setBy] = useState('');
   const energiserId = energisers.includes(chosen ?? '') ? chosen! : energisers[0];
   const ground = energiserId === undefined ? null : groundOf(survey, energiserId);
@@ -30,6 +34,11 @@ export function HuntStart() {
     );
   }
   const left = testsLeft(ground, plan.tree);
+  const first = huntYardstick(
+    powerOf(project, survey),
+    { energiserId, openedFirst: plan.openFirst, judgedBy: 'usual', ...limits },
+    { switchId: null, openIds: [] },
+  );
   const start = () => {
     const now = localMinute(new Date());
     const hunt = {
@@ -39,6 +48,7 @@ export function HuntStart() {
       by,
       energiserId,
       saves,
+      ...(judgedBy === 'usual' ? { judgedBy } : {}),
       ...limits,
       openedFirst: [],
       readings: [],
@@ -75,22 +85,32 @@ export function HuntStart() {
         ]}
         onCommit={setSaves}
       />
-      <div className="field-pair">
-        <KilovoltField
-          label="Low: below"
-          volts={limits.lowBelowV}
-          onCommit={(lowBelowV) => setLimits({ lowBelowV, goodFromV: Math.max(lowBelowV, limits.goodFromV) })}
-        />
-        <KilovoltField
-          label="Good: from"
-          volts={limits.goodFromV}
-          onCommit={(goodFromV) => setLimits({ goodFromV, lowBelowV: Math.min(goodFromV, limits.lowBelowV) })}
-        />
-      </div>
-      <p className="field-hint">
-        Between the two a reading is doubtful. Good is what holds the stock; low is three quarters of it (common
-        practice, no source).
-      </p>
+      <SelectField<'usual' | 'limits'>
+        label="Judge a reading by"
+        value={judgedBy}
+        choices={[
+          { value: 'usual', label: 'What its place usually reads' },
+          { value: 'limits', label: 'Limits of my own' },
+        ]}
+        hint={judgedBy === 'usual' ? limitsExplained : undefined}
+        onCommit={setJudgedBy}
+      />
+      {judgedBy === 'usual' ? (
+        <p>{yardstickSentence(first, switchesOff(project, plan.openFirst), 'at the energiser')}</p>
+      ) : (
+        <div className="field-pair">
+          <KilovoltField
+            label="Low: below"
+            volts={limits.lowBelowV}
+            onCommit={(lowBelowV) => setLimits({ lowBelowV, goodFromV: Math.max(lowBelowV, limits.goodFromV) })}
+          />
+          <KilovoltField
+            label="Good: from"
+            volts={limits.goodFromV}
+            onCommit={(goodFromV) => setLimits({ goodFromV, lowBelowV: Math.min(goodFromV, limits.lowBelowV) })}
+          />
+        </div>
+      )}
       <TextField label="Searched by" value={by} onCommit={setBy} />
       <p className="buttons">
         <button type="button" className="mend" onClick={start}>

@@ -20,10 +20,10 @@ import type { FaultHunt } from '../../../core/model/huntThings.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { HuntFound } from './HuntFound.tsx';
+import { HuntReadingEntry } from './HuntReadingEntry.tsx';
 import type { HuntNow } from './huntNow.ts';
 import { keepHunt } from './keepHunt.ts';
 import { localMinute } from './localMinute.ts';
-import { ReadingEntry } from './ReadingEntry.tsx';
 import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** A search under way: the next thing to do, what was read so far, and ways back. */
@@ -77,17 +77,30 @@ function NextThing({ hunt, walk }: { readonly hunt: FaultHunt; readonly walk: Hu
     case 'read':
       return <Read hunt={hunt} step={state.step} left={`${leftInWords(state.left)}`} />;
     case 'noFault':
-      return (
-        <div className="hunt-step">
-          <p className="hunt-do">The fence reads good at the energiser: there is no fault to find now.</p>
-          <p>If it comes and goes, give the search up and begin again while it is low.</p>
-        </div>
-      );
+      return <NoFault hunt={hunt} />;
     case 'contradiction':
       return <Contradiction hunt={hunt} state={state} />;
     case 'found':
       return <HuntFound hunt={hunt} walk={walk} state={state} />;
   }
+}
+
+function NoFault({ hunt }: { readonly hunt: FaultHunt }) {
+  const start = hunt.readings.findLast(({ check, setAside: aside }) => check === 'start' && !aside);
+  const knowsUsual = start?.yardstick?.usualV != null;
+  return (
+    <div className="hunt-step">
+      <p className="hunt-do">The fence reads good at the energiser: there is no fault to find now.</p>
+      {start ? <p>{readingInWords(start)}.</p> : null}
+      {knowsUsual ? null : (
+        <p>
+          What the fence usually reads there is not known. A fault that leaves more than what holds the stock does not
+          show.
+        </p>
+      )}
+      <p>If it comes and goes, give the search up and begin again while it is low.</p>
+    </div>
+  );
 }
 
 function OpenFirst({ hunt, switchIds }: { readonly hunt: FaultHunt; readonly switchIds: readonly string[] }) {
@@ -123,9 +136,10 @@ function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: H
         {staysOpenInWords(step, project)} {left}
       </p>
       <SwitchCaution />
-      <ReadingEntry
+      <HuntReadingEntry
         key={`${hunt.readings.length} ${step.switchId}`}
-        limits={hunt}
+        hunt={hunt}
+        step={step}
         onAnswer={(answer) =>
           keepHunt(
             `Read at ${name}`,
@@ -178,9 +192,10 @@ function Contradiction({
           <p className="hunt-do">Repeat this one: {stepInWords(repeat, project, survey)}</p>
           <p>{staysOpenInWords(repeat, project)}</p>
           <SwitchCaution />
-          <ReadingEntry
+          <HuntReadingEntry
             key={hunt.readings.length}
-            limits={hunt}
+            hunt={hunt}
+            step={repeat}
             onAnswer={(answer) =>
               keepHunt(
                 `Read again at ${name}`,

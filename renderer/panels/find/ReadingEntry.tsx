@@ -1,31 +1,35 @@
 import { useId, useState } from 'react';
 import { type Answer, meaningOf } from '../../../core/locate/hunt/huntEdits.ts';
 import { formatVoltage } from '../../../core/model/formatUnits.ts';
-import type { FaultHunt } from '../../../core/model/huntThings.ts';
-
-type Limits = Pick<FaultHunt, 'lowBelowV' | 'goodFromV'>;
+import { readMeasure } from '../../../core/model/readNumber.ts';
+import type { Yardstick } from '../../../core/model/yardstick.ts';
+import { yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
 
 /** What was read: a figure, or only good or low. A figure between the two is read again, or taken for one, doubtful. */
 export function ReadingEntry({
-  limits,
+  yardstick,
+  switches,
   onAnswer,
 }: {
-  readonly limits: Limits;
+  readonly yardstick: Yardstick;
+  /** How the switches stand for it: "with S4 off". */
+  readonly switches: string;
   readonly onAnswer: (answer: Answer) => void;
 }) {
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [between, setBetween] = useState<number | null>(null);
   const id = useId();
+  const answer = (told: Omit<Answer, 'yardstick'>) => onAnswer(yardstick.by === 'own' ? told : { ...told, yardstick });
   const read = () => {
-    const kilovolts = Number(text.trim().replace(',', '.'));
-    if (text.trim() === '' || !Number.isFinite(kilovolts) || kilovolts < 0 || kilovolts > 50) {
+    const kilovolts = readMeasure(text, 'kV');
+    if (kilovolts === null || kilovolts < 0 || kilovolts > 50) {
       return setProblem('Type the reading in kV, such as 2.4; or say only whether it is good or low.');
     }
     setProblem(null);
     const voltageV = Math.round(kilovolts * 1000);
-    const result = meaningOf(limits, voltageV);
-    if (result) onAnswer({ voltageV, result, doubtful: false });
+    const result = meaningOf(yardstick, voltageV);
+    if (result) answer({ voltageV, result, doubtful: false });
     else setBetween(voltageV);
   };
   return (
@@ -56,15 +60,16 @@ export function ReadingEntry({
           </p>
         ) : null}
         <p className="field-hint">
-          Under {formatVoltage(limits.lowBelowV)} is low, from {formatVoltage(limits.goodFromV)} good.
+          {yardstickSentence(yardstick, switches)}
+          {yardstick.by === 'estimate' ? ' An estimate may be off: if you know better what it reads here, say so.' : ''}
         </p>
       </div>
       {between === null ? (
         <p className="buttons">
-          <button type="button" onClick={() => onAnswer({ voltageV: null, result: 'good', doubtful: false })}>
+          <button type="button" onClick={() => answer({ voltageV: null, result: 'good', doubtful: false })}>
             It reads good
           </button>
-          <button type="button" onClick={() => onAnswer({ voltageV: null, result: 'low', doubtful: false })}>
+          <button type="button" onClick={() => answer({ voltageV: null, result: 'low', doubtful: false })}>
             It reads low
           </button>
         </p>
@@ -72,14 +77,14 @@ export function ReadingEntry({
         <div className="doubtful" role="alert">
           <p>
             <strong>{formatVoltage(between)} is doubtful.</strong> Press the meter well to the wire and read some pulses
-            more. If it stays so, take it for what it is nearer to what you expect; it will be the first to be repeated.
+            more. If it stays so, count it as what is nearer to what you expect; it will be the first to be repeated.
           </p>
           <p className="buttons">
-            <button type="button" onClick={() => onAnswer({ voltageV: between, result: 'good', doubtful: true })}>
-              Take it for good
+            <button type="button" onClick={() => answer({ voltageV: between, result: 'good', doubtful: true })}>
+              Count it as good
             </button>
-            <button type="button" onClick={() => onAnswer({ voltageV: between, result: 'low', doubtful: true })}>
-              Take it for low
+            <button type="button" onClick={() => answer({ voltageV: between, result: 'low', doubtful: true })}>
+              Count it as low
             </button>
           </p>
         </div>

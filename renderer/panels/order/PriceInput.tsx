@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useState } from 'react';
-import { readFigure } from '../../../core/exchange/csv/readCsv.ts';
+import { readNumber } from '../../../core/model/readNumber.ts';
 
 /** An amount of money in a row of its own list; empty means that there is none yet. */
 export function PriceInput({
@@ -15,8 +15,9 @@ export function PriceInput({
   const [typed, setTyped] = useState<{ readonly over: string; readonly text: string } | null>(null);
   // A new value from outside replaces what was being typed.
   const draft = typed?.over === shown ? typed.text : null;
-  const figure = draft === null ? value : readFigure(draft, false);
-  const wrong = figure !== null && !(figure >= 0 && figure <= 1e9);
+  const figure = draft === null ? value : readNumber(draft);
+  const empty = draft !== null && draft.trim() === '';
+  const wrong = !empty && draft !== null && !(figure !== null && figure >= 0 && figure <= 1e9);
   const settle = () => {
     if (draft === null || wrong) return;
     setTyped(null);

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { fixed } from '../../../core/model/formatUnits.ts';
+import { readMeasure } from '../../../core/model/readNumber.ts';
 
 interface FieldProps {
   readonly label: string;
@@ -124,7 +125,7 @@ export function NumberField(props: NumberFieldProps) {
   const id = useId();
   const draft = useDraft<number | null>({
     shown: value === null ? '' : String(Number(value.toFixed(decimals))),
-    read: (text) => readNumber(text, { label, unit, min, max, optional, decimals }),
+    read: (text) => readFigure(text, { label, unit, min, max, optional, decimals }),
     onCommit,
   });
   return (
@@ -150,14 +151,13 @@ export function NumberField(props: NumberFieldProps) {
   );
 }
 
-function readNumber(
+function readFigure(
   text: string,
   rule: Required<Pick<NumberFieldProps, 'label' | 'unit' | 'min' | 'max' | 'optional' | 'decimals'>>,
 ): { value: number | null } | { problem: string } {
-  const trimmed = text.trim().replace(',', '.');
-  if (trimmed === '') return rule.optional ? { value: null } : { problem: `${rule.label}: type a number.` };
-  const value = Number(trimmed);
-  if (!Number.isFinite(value)) return { problem: `“${text.trim()}” is not a number. Type figures only, such as 4.2.` };
+  if (text.trim() === '') return rule.optional ? { value: null } : { problem: `${rule.label}: type a number.` };
+  const value = readMeasure(text, rule.unit);
+  if (value === null) return { problem: `“${text.trim()}” is not a number. Type figures only, such as 4.2.` };
   if (value < rule.min || value > rule.max) {
     const from = fixed(rule.min, rule.min % 1 === 0 ? 0 : rule.decimals);
     return { problem: `${rule.label} must lie between ${from} and ${fixed(rule.max, 0)} ${rule.unit}.` };

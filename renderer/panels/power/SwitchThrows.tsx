@@ -28,10 +28,11 @@ export function SwitchThrows() {
         {
           title: 'Fence',
           figures: true,
-          cell: (row) =>
-            row.inRing
-              ? 'none dead (ring)'
-              : `${formatLength(row.lengthM, units)} ${row.action === 'open' ? 'dead' : 'alive'}`,
+          cell: ({ fed, lengthM, action }) => {
+            if (fed === 'bothSides') return 'none dead (fed from both sides)';
+            if (fed !== 'oneSide') return 'none (not fed)';
+            return `${formatLength(lengthM, units)} ${action === 'open' ? 'dead' : 'alive'}`;
+          },
           sortBy: ({ lengthM }) => lengthM,
         },
         {

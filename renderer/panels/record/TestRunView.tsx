@@ -1,13 +1,17 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { TestResult, TestRun } from '../../../core/model/recordThings.ts';
 import type { Reading } from '../../../core/model/things.ts';
+import type { Yardstick } from '../../../core/model/yardstick.ts';
+import { powerOf } from '../../../core/registers/power/powerOf.ts';
+import { openForSheet, sheetYardsticks } from '../../../core/registers/power/sheetYardsticks.ts';
 import { latestRun, outcomeOf, type TestStop, testWalk, withResult } from '../../../core/registers/record/testWalk.ts';
 import { testSheets } from '../../../core/registers/testSheets.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
+import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -96,7 +100,8 @@ function NewRun({ onBegun }: { readonly onBegun: (id: string) => void }) {
 
 function Walk({ run }: { readonly run: TestRun }) {
   const { project, survey } = useOpenFile();
-  const walk = testWalk(run, project, testSheets(project, survey));
+  const sheets = useMemo(() => testSheets(project, survey), [project, survey]);
+  const walk = testWalk(run, project, sheets);
   const [shown, setShown] = useState<string | null>(null);
   const stop = walk.stops.find(({ sheet }) => sheet.section === (shown ?? walk.next)) ?? null;
   const done = walk.stops.filter(({ result }) => result !== null).length;
@@ -177,10 +182,17 @@ function Stop({
   readonly stop: TestStop;
   readonly onDone: (result: TestResult) => void;
 }) {
-  const { project } = useOpenFile();
+  const { project, survey } = useOpenFile();
   const [note, setNote] = useState(result?.note ?? '');
   const least = propertyOf(project).power.stockMinimumV;
-  const says = outcomeOf(readings, least);
+  const power = powerOf(project, survey);
+  const yardsticks = useMemo(() => sheetYardsticks(power, sheet, run.id), [power, sheet, run.id]);
+  // What was written down without its yardstick, in an older file, is laid beside what is usual now.
+  const judged = readings.map((reading) => {
+    const now = yardsticks[sheet.readAt.findIndex(({ text }) => text === reading.place)];
+    return reading.yardstick || !now ? reading : { ...reading, yardstick: now };
+  });
+  const says = outcomeOf(judged, least);
   const names = (ids: readonly string[]) => ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none';
   const finish = (outcome: TestResult['outcome']) => onDone({ section: sheet.section, outcome, note });
   const button = (outcome: TestResult['outcome'], label: string) => (
@@ -210,22 +222,19 @@ function Stop({
           <li key={step}>{step}</li>
         ))}
       </ol>
-      {sheet.readAt.map((place) => (
+      {sheet.readAt.map((place, i) => (
         <ReadingField
           key={place.text}
           place={place}
           run={run}
-          sheet={sheet}
+          section={sheet.section}
+          openIds={[...openForSheet(power, sheet)]}
+          yardstick={yardsticks[i]!}
           reading={readings.find((reading) => reading.place === place.text) ?? null}
         />
       ))}
-      <p role="status">
-        {says === null
-          ? `Holds the stock from ${formatVoltage(least)} on.`
-          : says === 'passed'
-            ? `Every reading is ${formatVoltage(least)} or more: it holds the stock.`
-            : `A reading is under ${formatVoltage(least)}: look for the fault before you hand it over.`}
-      </p>
+      <p role="status">{saysInWords(says, least)}</p>
+      <p className="field-hint">{limitsExplained}</p>
       <TextField label={`Note on section ${sheet.section}`} value={note} onCommit={setNote} />
       <p className="buttons">
         {button('passed', 'Passed, next section')}
@@ -236,27 +245,47 @@ function Stop({
   );
 }
 
-/** What was read at one place of a sheet, in kV as testers show it. */
+function saysInWords(says: ReturnType<typeof outcomeOf>, leastV: number): string {
+  const least = formatVoltage(leastV);
+  switch (says) {
+    case null:
+      return `No reading yet. Under ${least} stock is not held, whatever is usual.`;
+    case 'passed':
+      return `Every reading is as good as it should be there, and at least ${least}: it holds the stock.`;
+    case 'doubtful':
+      return 'A reading is less than it should be there, though stock is held: read again, and look for what takes it, before you call it passed.';
+    case 'failed':
+      return 'A reading is low for its place, or does not hold the stock: look for the fault before you hand it over.';
+  }
+}
+
+/** What was read at one place of a sheet, in kV as testers show it, beside what it is judged by. */
 function ReadingField({
   place,
   run,
-  sheet,
+  section,
+  openIds,
+  yardstick,
   reading,
 }: {
   readonly place: { readonly text: string; readonly at: Reading['at'] };
   readonly run: TestRun;
-  readonly sheet: { readonly section: string; readonly open: readonly string[] };
+  readonly section: string;
+  readonly openIds: readonly string[];
+  readonly yardstick: Yardstick;
   readonly reading: Reading | null;
 }) {
+  const { project } = useOpenFile();
+  const counts = reading?.yardstick ?? yardstick;
   const write = (kilovolts: number | null) => {
     const label = `Reading ${place.text}`;
     if (kilovolts === null) {
       if (reading) void commit(`Delete: ${label}`, deleteThings([{ kind: 'reading', id: reading.id }]));
     } else if (reading) {
-      change(label, 'reading', reading.id, { voltageV: kilovolts * 1000 });
+      change(label, 'reading', reading.id, { voltageV: kilovolts * 1000, yardstick });
     } else {
       const { by, meter, weather, id: runId } = run;
-      const words = { place: place.text, section: sheet.section, by, meter, weather, runId, note: '' };
+      const words = { place: place.text, section, by, meter, weather, runId, yardstick, note: '' };
       const made = {
         kind: 'reading' as const,
         at: place.at,
@@ -264,7 +293,7 @@ function ReadingField({
         voltageV: kilovolts * 1000,
         currentA: null,
       };
-      void commit(label, addThing({ ...made, openSwitchIds: sheet.open, ...words }, newId));
+      void commit(label, addThing({ ...made, openSwitchIds: openIds, ...words }, newId));
     }
   };
   return (
@@ -275,6 +304,7 @@ function ReadingField({
       max={50}
       optional
       value={reading?.voltageV == null ? null : reading.voltageV / 1000}
+      hint={yardstickSentence(counts, switchesOff(project, openIds))}
       onCommit={write}
     />
   );

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { readGridPlace, readPlace } from '../../../core/coordinates/readPlace.ts';
+import { type PlaceRead, readGridPlace, readPlace } from '../../../core/coordinates/readPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
@@ -12,15 +12,27 @@ import { SelectField } from '../parts/fields.tsx';
  * A place that is typed, in the property's coordinate system (or on its grid, while it has no place on earth), or that an
  * existing post has.
  */
-export function PlaceField({ label, onPlace }: { readonly label: string; readonly onPlace: (at: LonLat) => void }) {
+export function PlaceField({
+  label,
+  onPlace,
+  onDegrees,
+}: {
+  readonly label: string;
+  readonly onPlace: (at: LonLat) => void;
+  /** What to offer where latitude and longitude are typed and the property has no place on earth yet. */
+  readonly onDegrees: (earth: LonLat) => Offer;
+}) {
   const { project } = useOpenFile();
   const units = useUnits();
   const property = propertyOf(project);
-  const read = (text: string): ReturnType<typeof readPlace> => {
+  const read = (text: string): PlaceOrOffer => {
     if (property.placed)
       return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin);
     const grid = readGridPlace(text, units);
-    if ('problem' in grid) return { lonLat: null, problem: grid.problem, swapped: null };
+    if ('problem' in grid) {
+      const { problem, degrees } = grid;
+      return { lonLat: null, problem, swapped: null, offer: degrees && onDegrees(degrees) };
+    }
     return { lonLat: workingPlane(property).toLonLat(grid.xy), problem: null };
   };
   const posts = [...project.post.values()];
@@ -45,6 +57,13 @@ export function PlaceField({ label, onPlace }: { readonly label: string; readonl
   );
 }
 
+interface Offer {
+  readonly label: string;
+  readonly take: () => void;
+}
+
+type PlaceOrOffer = PlaceRead & { readonly offer?: Offer | null };
+
 /** Coordinates, with what is wrong with them and, where they look swapped, a button that swaps them. */
 export function TypedPlace({
   label,
@@ -54,12 +73,12 @@ export function TypedPlace({
 }: {
   readonly label: string;
   readonly hint?: string;
-  readonly read: (text: string) => ReturnType<typeof readPlace>;
+  readonly read: (text: string) => PlaceOrOffer;
   readonly onPlace: (at: LonLat) => void;
 }) {
   const id = useId();
   const [text, setText] = useState('');
-  const [wrong, setWrong] = useState<{ problem: string; swapped: LonLat | null } | null>(null);
+  const [wrong, setWrong] = useState<Extract<PlaceOrOffer, { lonLat: null }> | null>(null);
   const settle = () => {
     const place = read(text);
     if (place.lonLat) {
@@ -102,6 +121,18 @@ export function TypedPlace({
               }}
             >
               Swap them
+            </button>
+          ) : null}
+          {wrong.offer ? (
+            <button
+              type="button"
+              onClick={() => {
+                setText('');
+                setWrong(null);
+                wrong.offer!.take();
+              }}
+            >
+              {wrong.offer.label}
             </button>
           ) : null}
         </p>

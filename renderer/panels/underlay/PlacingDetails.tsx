@@ -1,21 +1,36 @@
+import { formatGrid, formatPlace } from '../../../core/coordinates/formatPlace.ts';
+import { systemOf } from '../../../core/coordinates/systems.ts';
 import { fitAffine } from '../../../core/geometry/fitAffine.ts';
 import { fitSimilarity } from '../../../core/geometry/fitSimilarity.ts';
 import type { PictureMap } from '../../../core/geometry/picture/pictureMap.ts';
+import { isLikelyScale } from '../../../core/geometry/picture/pictureScale.ts';
 import { suspectPoint } from '../../../core/geometry/picture/suspectPoint.ts';
 import { formatBearing, formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
+import type { LonLat } from '../../../core/model/things.ts';
 import type { ByPoints, Underlay } from '../../../core/model/underlayThings.ts';
 import { workingPlane } from '../../../core/network/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
+import { formatPixel } from './formatPixel.ts';
 import { PlaceField } from './PlaceField.tsx';
-import { changePoints, endPlacing, isSamePoint, onPlacing, startPlacing, usePlacing } from './placing.ts';
+import {
+  changePoints,
+  endPlacing,
+  isSamePoint,
+  offerForDegrees,
+  onPlacing,
+  settleUnlikely,
+  startPlacing,
+  usePlacing,
+} from './placing.ts';
 import { usePictureMap } from './usePictureMap.ts';
 
 /** How a picture lies, how well, and the ways to place it better. */
 export function PlacingDetails({ underlay }: { readonly underlay: Underlay }) {
   const placing = usePlacing((state) => (state.placing?.underlayId === underlay.id ? state.placing : null));
+  const asking = usePlacing((state) => (state.asking?.underlayId === underlay.id ? state.asking : null));
   const map = usePictureMap(underlay);
   const units = useUnits();
   const { placement } = underlay;
@@ -33,7 +48,15 @@ export function PlacingDetails({ underlay }: { readonly underlay: Underlay }) {
         </p>
       ) : null}
       {placement.by === 'points' ? <Points underlay={underlay} placement={placement} map={map} /> : null}
-      {waiting ? <PlaceField label="Where that place really is" onPlace={(at) => onPlacing({ place: at })} /> : null}
+      <ScaleWarning metresPerPixel={map.metresPerPixel} />
+      {waiting ? (
+        <PlaceField
+          label="Where that place really is"
+          onPlace={(at) => onPlacing({ place: at })}
+          onDegrees={offerForDegrees}
+        />
+      ) : null}
+      {asking ? <Unlikely metresPerPixel={asking.metresPerPixel} /> : null}
       <p className="buttons">
         {placing ? (
           <button type="button" className="main" onClick={endPlacing}>
@@ -57,6 +80,38 @@ export function PlacingDetails({ underlay }: { readonly underlay: Underlay }) {
   );
 }
 
+function ScaleWarning({ metresPerPixel }: { readonly metresPerPixel: number }) {
+  const units = useUnits();
+  if (isLikelyScale(metresPerPixel)) return null;
+  return (
+    <p className="field-problem" role="alert">
+      One pixel of this picture is {formatPixel(metresPerPixel, units)} of ground, which no picture of a property has.
+      Check the figures that it was placed by.
+    </p>
+  );
+}
+
+/** A placement that was kept back because of the scale it gives. */
+function Unlikely({ metresPerPixel }: { readonly metresPerPixel: number }) {
+  const units = useUnits();
+  return (
+    <div className="doubtful" role="alert">
+      <p>
+        <strong>Not done yet.</strong> With it one pixel would be {formatPixel(metresPerPixel, units)} of ground, which
+        no picture of a property has. Check the coordinates and their units.
+      </p>
+      <p className="buttons">
+        <button type="button" className="main" onClick={() => settleUnlikely(false)}>
+          Leave it as it is
+        </button>
+        <button type="button" onClick={() => settleUnlikely(true)}>
+          Do it all the same
+        </button>
+      </p>
+    </div>
+  );
+}
+
 function Points({
   underlay,
   placement,
@@ -67,7 +122,11 @@ function Points({
   readonly map: PictureMap;
 }) {
   const units = useUnits();
-  const plane = workingPlane(propertyOf(useOpenFile().project));
+  const { project } = useOpenFile();
+  const property = propertyOf(project);
+  const plane = workingPlane(property);
+  const system = systemOf(project.coordinateSettings.get('coordinates'));
+  const placeInWords = (at: LonLat) => (property.placed ? formatPlace(at, system) : formatGrid(plane.toXy(at), units));
   const { points, fit } = placement;
   const known = points.map(({ pixel, at }) => ({ pixel, map: plane.toXy(at) }));
   const suspect = fit === 'affine' ? suspectPoint(known, fitAffine, 3) : suspectPoint(known, fitSimilarity, 2);
@@ -94,6 +153,7 @@ function Points({
         <thead>
           <tr>
             <th scope="col">Point</th>
+            <th scope="col">Place</th>
             <th scope="col" className="amount">
               Off by
             </th>
@@ -110,6 +170,7 @@ function Points({
                 {i + 1}
                 {suspect === i ? <strong> Look at this one: the others agree without it.</strong> : null}
               </th>
+              <td>{placeInWords(point.at)}</td>
               <td className="amount">{map.quality ? formatTape(map.quality.residuals[i]!.lengthM, units) : ''}</td>
               <td>
                 <button

@@ -1,6 +1,5 @@
 import { useEffect, useId } from 'react';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import { put } from '../../../core/model/project.ts';
 import type { TileFileSource, Underlay } from '../../../core/model/underlayThings.ts';
 import { useOpenFile } from '../../state/appState.ts';
@@ -8,6 +7,7 @@ import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CheckField, TextField } from '../parts/fields.tsx';
+import { formatPixel } from './formatPixel.ts';
 import { PlacingDetails } from './PlacingDetails.tsx';
 import { endPlacing } from './placing.ts';
 import { openChosenTileFile, useTileFiles } from './tileFileStates.ts';
@@ -42,7 +42,7 @@ function SourceFact({ underlay }: { readonly underlay: Underlay }) {
   return (
     <p className="details-fact">
       {source.fileName}, {size}
-      {map ? `; one pixel is ${formatTape(map.metresPerPixel, units)}` : ''}. It lies inside the property’s file.
+      {map ? `; one pixel is ${formatPixel(map.metresPerPixel, units)}` : ''}. It lies inside the property’s file.
     </p>
   );
 }

@@ -1,8 +1,10 @@
 import { create } from 'zustand';
 import { destination } from '../../../core/geometry/geodesic.ts';
 import { pictureMap } from '../../../core/geometry/picture/pictureMap.ts';
+import { isLikelyScale } from '../../../core/geometry/picture/pictureScale.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
+import { placeByPicture, whyNotPlaceByPicture } from '../../../core/model/edits/placeByPicture.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type {
@@ -18,15 +20,31 @@ import type { Placing, PlacingStep } from '../../map/underlay/types.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 
-/** The picture that is being placed by hand, if any. */
-export const usePlacing = create<{ readonly placing: Placing | null }>(() => ({ placing: null }));
+/** A placement that gives a picture a scale which only mistaken figures give: not made until the user says so. */
+export interface UnlikelyPlacement {
+  readonly underlayId: string;
+  readonly metresPerPixel: number;
+  readonly make: () => void;
+}
+
+/** The picture that is being placed by hand, if any, and what is asked about it first. */
+export const usePlacing = create<{ readonly placing: Placing | null; readonly asking: UnlikelyPlacement | null }>(
+  () => ({ placing: null, asking: null }),
+);
 
 export function startPlacing(underlayId: string, way: Placing['way']): void {
-  usePlacing.setState({ placing: { underlayId, way, marked: [] } });
+  usePlacing.setState({ placing: { underlayId, way, marked: [] }, asking: null });
 }
 
 export function endPlacing(): void {
-  usePlacing.setState({ placing: null });
+  usePlacing.setState({ placing: null, asking: null });
+}
+
+/** Answers what was asked about an unlikely placement. */
+export function settleUnlikely(makeIt: boolean): void {
+  const { asking } = usePlacing.getState();
+  usePlacing.setState({ asking: null });
+  if (makeIt) asking?.make();
 }
 
 /** Takes in what the hand did on the map, or the book's fields in its place. */
@@ -66,14 +84,35 @@ function place(placing: Placing, picture: PlacedPicture, at: LonLat): void {
   usePlacing.setState({ placing: { ...placing, marked: [] } });
   if (placing.way === 'points') addPoint(picture, { pixel, at });
   else if (placing.way === 'move') {
-    void setPlacement(picture.underlay, moved(picture, pixel, at), 'Move');
+    setPlacement(picture.underlay, moved(picture, pixel, at), 'Move');
     endPlacing();
   }
 }
 
 function addPoint(picture: PlacedPicture, point: PicturePoint): void {
   const before = byPoints(picture);
-  void setPlacement(picture.underlay, { ...before, points: [...before.points, point] }, 'Place');
+  setPlacement(picture.underlay, { ...before, points: [...before.points, point] }, 'Place');
+}
+
+/**
+ * What to offer where latitude and longitude are typed for the marked place of a picture while the property has no place on
+ * earth: to place the property by them, where nothing is drawn; else the way to where it is placed.
+ */
+export function offerForDegrees(earth: LonLat): { readonly label: string; readonly take: () => void } {
+  const { placing } = usePlacing.getState();
+  const [pixel] = placing?.marked ?? [];
+  const project = useApp.getState().file?.project;
+  const wanted = placing?.way === 'points' && pixel ? { underlayId: placing.underlayId, pixel, earth } : null;
+  if (!wanted || !project || whyNotPlaceByPicture(wanted)(project)) {
+    return { label: 'Open “Place on earth”', take: () => useApp.setState({ page: 'cover', chosen: [] }) };
+  }
+  return {
+    label: 'Place the property by it',
+    take: () => {
+      usePlacing.setState({ placing: { ...placing!, marked: [] } });
+      void commit('Place the property on the earth', placeByPicture(wanted));
+    },
+  };
 }
 
 /** A picture's points, ready for more of them. */
@@ -128,20 +167,38 @@ function measure(
   // A bearing as people take it, from true north there; the plane's own differs by a hair away from its middle.
   const end = bearingDeg === null ? null : plane.toXy(destination(at, bearingDeg, distanceM));
   const inPlaneDeg = end ? (Math.atan2(end[0] - a[0], end[1] - a[1]) * 180) / Math.PI : lies;
-  void setPlacement(picture.underlay, { by: 'distance', from, to, distanceM, at, bearingDeg: inPlaneDeg }, 'Scale');
+  setPlacement(picture.underlay, { by: 'distance', from, to, distanceM, at, bearingDeg: inPlaneDeg }, 'Scale');
   endPlacing();
 }
 
-function setPlacement(underlay: Underlay, placement: Placement, verb: string): Promise<boolean> {
-  return commit(`${verb} ${underlay.name}`, changeThing({ kind: 'underlay', id: underlay.id, to: { placement } }));
+function setPlacement(underlay: Underlay, placement: Placement, verb: string): void {
+  askIfUnlikely(underlay, placement, () => {
+    void commit(`${verb} ${underlay.name}`, changeThing({ kind: 'underlay', id: underlay.id, to: { placement } }));
+  });
+}
+
+/** Makes a placement, or keeps it back and asks where it gives the picture a scale that only mistaken figures give. */
+function askIfUnlikely({ id, source, placement: before }: Underlay, placement: Placement, make: () => void): void {
+  const scaleOf = (lies: Placement | null) =>
+    lies && source.from === 'picture' ? pictureMap(lies, source, planeNow()).metresPerPixel : null;
+  const metresPerPixel = scaleOf(placement);
+  const isAsked = metresPerPixel !== null && !isLikelyScale(metresPerPixel) && metresPerPixel !== scaleOf(before);
+  if (!isAsked) {
+    usePlacing.setState({ asking: null });
+    make();
+  } else usePlacing.setState({ asking: { underlayId: id, metresPerPixel, make } });
 }
 
 /** Changes the control points of a picture, as they stand when it is the edit's turn. */
-export function changePoints({ id, name }: Underlay, change: (before: ByPoints) => Partial<ByPoints>): void {
-  void commit(`Place ${name}`, (project) => {
-    const placement = project.underlay.get(id)?.placement;
-    if (placement?.by !== 'points') return project;
-    return changeThing({ kind: 'underlay', id, to: { placement: { ...placement, ...change(placement) } } })(project);
+export function changePoints(underlay: Underlay, change: (before: ByPoints) => Partial<ByPoints>): void {
+  const { id, name, placement: now } = underlay;
+  if (now?.by !== 'points') return;
+  askIfUnlikely(underlay, { ...now, ...change(now) }, () => {
+    void commit(`Place ${name}`, (project) => {
+      const placement = project.underlay.get(id)?.placement;
+      if (placement?.by !== 'points') return project;
+      return changeThing({ kind: 'underlay', id, to: { placement: { ...placement, ...change(placement) } } })(project);
+    });
   });
 }
 

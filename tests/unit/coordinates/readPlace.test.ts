@@ -28,6 +28,9 @@ describe('degrees', () => {
     '174.77639 E, 41.28312 S',
     '−41.28312°, 174.77639°',
     '41,28312 S; 174,77639 E',
+    '41,28312 S, 174,77639 E',
+    '-41,28312 174,77639',
+    "41° 16,9872' S, 174° 46,5834' E",
     "41° 16.9872' S, 174° 46.5834' E",
     '41 16.9872 S 174 46.5834 E',
     'S41°16.9872′ E174°46.5834′',
@@ -81,6 +84,8 @@ describe('east and north', () => {
     `${east} ${north}`,
     `${east}, ${north}`,
     `${east} m E, ${north} m N`,
+    `E${east}N${north}`,
+    `${`${east}`.replace('.', ',')} ${`${north}`.replace('.', ',')}`,
   ])('%s', (text) => {
     const { lonLat, problem } = readPlace(text, nztm, home);
     expect(problem).toBeNull();
@@ -196,13 +201,97 @@ test('UTM zones, also where they are exceptions', () => {
   expect(utmZoneAt([179.99, 10])).toEqual({ zone: 60, south: false });
 });
 
-test('the blank grid', () => {
-  expect(readGridPlace('120.4 E, 33.2 S', 'metric')).toEqual({ xy: [120.4, -33.2] });
-  expect(readGridPlace('33.2 N 12 W', 'metric')).toEqual({ xy: [-12, 33.2] });
-  expect(readGridPlace('-12, 40', 'metric')).toEqual({ xy: [-12, 40] });
-  expect(readGridPlace('100 ft E, 0 ft N', 'imperial')).toEqual({ xy: [30.48, 0] });
-  expect(readGridPlace('12 E, 4 W', 'metric')).toHaveProperty('problem');
-  expect(readGridPlace('x', 'metric')).toHaveProperty('problem');
-  expect(readGridPlace(formatGrid([-1204.4, 7.5], 'metric').replaceAll(',', ', '), 'metric')).toHaveProperty('problem');
-  expect(formatGrid([-4.25, 7.5], 'metric')).toBe('4.3 m W, 7.5 m N');
+describe('the blank grid', () => {
+  test.each([
+    ['120.4 m E, 33.2 m S', [120.4, -33.2]],
+    ['33.2 m N 12 m W', [-12, 33.2]],
+    ['-12, 40', [-12, 40]],
+    ['1200, 1000', [1200, 1000]],
+    ['1,200, 1,000', [1200, 1000]],
+    ['1 200; 1 000', [1200, 1000]],
+    ['12.5, 100.25', [12.5, 100.25]],
+    ['12,5; 100,25', [12.5, 100.25]],
+    ['0.4 km; 250', [400, 250]],
+    ['1200 E, 33 S', [1200, -33]],
+    ['1,204.4 m W, 7.5 m N', [-1204.4, 7.5]],
+    // With a unit it is a place on the grid, however it looks.
+    ['12.5 m, 100.25 m', [12.5, 100.25]],
+    ['-35.404678 m, 147.665947 m', [-35.404678, 147.665947]],
+    ['1200.123456, 1000.123456', [1200.123456, 1000.123456]],
+  ] as const)('%s', (text, xy) => {
+    expect(readGridPlace(text, 'metric')).toEqual({ xy: xy.map((figure) => expect.closeTo(figure, 9)) });
+  });
+
+  test('feet where the screen shows feet, unless a unit is typed', () => {
+    expect(readGridPlace('100, 0', 'imperial')).toEqual({ xy: [30.48, 0] });
+    expect(readGridPlace('100 ft E, 0 ft N', 'imperial')).toEqual({ xy: [30.48, 0] });
+    expect(readGridPlace('100 m E, 0 m N', 'imperial')).toEqual({ xy: [100, 0] });
+    expect(readGridPlace('100 ft E, 0 ft N', 'metric')).toEqual({ xy: [30.48, 0] });
+  });
+
+  test('what is shown can be typed again, metric and imperial', () => {
+    const figure = fc.double({ min: -60_000, max: 60_000, noNaN: true });
+    fc.assert(
+      fc.property(figure, figure, fc.constantFrom('metric', 'imperial'), (x, y, units) => {
+        const read = readGridPlace(formatGrid([x, y], units), units);
+        expect(read).toEqual({ xy: [expect.closeTo(x, 0), expect.closeTo(y, 0)] });
+      }),
+      { seed: 5, numRuns: 500 },
+    );
+    expect(formatGrid([-4.25, 7.5], 'metric')).toBe('4.3 m W, 7.5 m N');
+  });
+
+  test.each([
+    ['-35.404678, 147.665947', [147.665947, -35.404678]],
+    ['-35.404678 147.665947', [147.665947, -35.404678]],
+    ['-35,404678; 147,665947', [147.665947, -35.404678]],
+    ['-35,404678 147,665947', [147.665947, -35.404678]],
+    ['147.665947, -35.404678', [147.665947, -35.404678]],
+    ['35.404678 S, 147.665947 E', [147.665947, -35.404678]],
+    ['35.4 S, 147.7 E', [147.7, -35.4]],
+    ['120.4 E, 33.2 S', [120.4, -33.2]],
+    ['S 35.4 E 147.7', [147.7, -35.4]],
+    ["35° 24.28' S, 147° 39.96' E", [147.666, -35.40467]],
+    [`35°24'16.8"S 147°39'57.4"E`, [147.66594, -35.40467]],
+    ['35 24 16.8 S, 147 39 57.4 E', [147.66594, -35.40467]],
+    ['-35.4°, 147.7°', [147.7, -35.4]],
+    ['geo:-35.4,147.7', [147.7, -35.4]],
+    ['0.1234, 0.5', [0.5, 0.1234]],
+  ] as const)('%s is latitude and longitude, and never metres', (text, [lon, lat]) => {
+    expect(readGridPlace(text, 'metric')).toEqual({
+      problem: expect.stringMatching(/latitude and longitude.*place on earth.*12\.5 m E/s),
+      degrees: [expect.closeTo(lon, 4), expect.closeTo(lat, 4)],
+    });
+  });
+
+  test('any place on earth, in any way that the app writes it, is never taken for metres', () => {
+    const degrees = knownSystems.filter(({ kind }) => kind === 'degrees');
+    const place = fc.tuple(
+      fc.double({ min: -180, max: 180, noNaN: true }),
+      fc.double({ min: -90, max: 90, noNaN: true }),
+    );
+    fc.assert(
+      fc.property(place, fc.constantFrom(...degrees), fc.nat(4), ([lon, lat], system, style) => {
+        const plain = `${lat.toFixed(5)}${[', ', ' ', '; ', ',', ' , '][style]}${lon.toFixed(5)}`;
+        for (const text of [formatPlace([lon, lat], system), plain]) {
+          const read = readGridPlace(text, 'metric');
+          expect('xy' in read, text).toBe(false);
+          // One that could be read in either order may come back swapped; it is refused all the same.
+          if (text !== plain) expect((read as { degrees: LonLat }).degrees[1]).toBeCloseTo(lat, 4);
+        }
+      }),
+      { seed: 6, numRuns: 500 },
+    );
+  });
+
+  test.each([
+    ['12 E, 4 W', /Type east and north/],
+    ['x', /Type east and north/],
+    ['1, 204.4 m W,  7.5 m N', /Type east and north/],
+    ['12,5 100,25', /not clear where the first figure ends/],
+    ['100,200,300', /not clear where the first figure ends/],
+    ['412345.6 E, 6123456.7 N', /over 100 km.*map grid/],
+  ])('%s: says what is wrong', (text, words) => {
+    expect(readGridPlace(text, 'metric')).toEqual({ problem: expect.stringMatching(words), degrees: null });
+  });
 });

@@ -6,7 +6,16 @@ import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
-import { at, bridgedGateway, drawing, gateSwitch, line, property } from '../../support/drawings.ts';
+import {
+  at,
+  bridgedGateway,
+  drawing,
+  energiser,
+  gateSwitch,
+  line,
+  lineSwitch,
+  property,
+} from '../../support/drawings.ts';
 
 const hostile = '<img src=x onerror=alert(1)>"\'&</script><script>alert(2)</script>';
 
@@ -61,6 +70,28 @@ describe('phonePage', () => {
     const sources = [...page.matchAll(/\b(?:src|href|action|data)="([^"]*)"/g)].map(([, value]) => value!);
     expect(sources.length).toBeGreaterThan(3);
     for (const source of sources) expect(source).toMatch(/^(#|data:image\/jpeg;base64,)/);
+  });
+
+  it('says what the fence should read, and what that rests on', () => {
+    const fed = drawing(
+      energiser('E', [0, 0]),
+      line('lane', [
+        [0, 0],
+        [900, 0],
+      ]),
+      lineSwitch('S', 'lane', 300),
+    );
+    const text = phonePage({
+      project: fed,
+      survey: surveyOf(fed),
+      date: '2026-05-01',
+      measure: typefaces().measure,
+      photos: [],
+    });
+    expect(text).toMatch(/Usual at E: \d\.\d kV, estimated with the switches as they normally stand; under/);
+    expect(text).toMatch(/Usual on the energiser’s side: \d\.\d kV, estimated with S off; under/);
+    expect(text).toContain('an estimate may be off');
+    expect(page).not.toContain('What the fence should read');
   });
 
   it('has a card for each crossing and each switch', () => {

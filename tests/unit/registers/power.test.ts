@@ -220,14 +220,28 @@ describe('switches', () => {
 
   it('each is listed with what throwing it does', () => {
     const table = switchTable(made);
-    expect(table.map(({ name, action, inRing }) => [name, action, inRing])).toEqual([
-      ['S', 'open', false],
-      ['T', 'open', false],
+    expect(table.map(({ name, action, fed }) => [name, action, fed])).toEqual([
+      ['S', 'open', 'oneSide'],
+      ['T', 'open', 'oneSide'],
     ]);
     expect(table[0]!.lengthM).toBeCloseTo(3000, 2);
     expect(table[0]!.weakest!.volts).toBeCloseTo(estimateOf(made, new Set(['S'])).weakest!.volts, 6);
     expect(table[1]!.lengthM).toBeCloseTo(7000, 2);
     expect(table[1]!.weakest).toBeNull();
+  });
+
+  it('behind one that stands open is not said to lie in a ring', () => {
+    const behind = power(
+      supply,
+      lane,
+      branch,
+      endSwitch('S', 'branch', 'start', { normally: 'open' }),
+      lineSwitch('U', 'branch', 500),
+    );
+    expect(switchTable(behind).map(({ name, fed }) => [name, fed])).toEqual([
+      ['S', 'oneSide'],
+      ['U', 'nowhere'],
+    ]);
   });
 
   it('in a ring, one standing open feeds the far side the long way round', () => {
@@ -239,10 +253,10 @@ describe('switches', () => {
     ]);
     const closed = power(supply, lane, loop, lineSwitch('S', 'loop', 500));
     const [row] = switchTable(closed);
-    expect(row).toMatchObject({ action: 'open', inRing: true, lengthM: 0 });
+    expect(row).toMatchObject({ action: 'open', fed: 'bothSides', lengthM: 0 });
     expect(row!.weakest!.volts).toBeLessThan(estimateOf(closed).weakest!.volts);
     const open = power(supply, lane, loop, lineSwitch('S', 'loop', 500, { normally: 'open' }));
-    expect(switchTable(open)[0]).toMatchObject({ action: 'close', inRing: true });
+    expect(switchTable(open)[0]).toMatchObject({ action: 'close', fed: 'bothSides' });
     expect(estimateOf(open, new Set()).weakest!.volts).toBeCloseTo(estimateOf(closed).weakest!.volts, 6);
     // The weakest place of the closed ring is inside it, where both ways meet.
     expect(estimateOf(closed).weakest!.where.on).toBe('run');

@@ -63,6 +63,18 @@ describe('which way sections are fed', () => {
     expect(feeds(supply, main, lane, loop, ends)).toEqual({ A: ['K from the lead-out'], B: ['S from A', 'T from A'] });
   });
 
+  it('from two energisers, each behind a switch at its lead-out: through both', () => {
+    const second = [
+      energiser('E2', [1000, -20]),
+      leadOut('L2', 'E2', [
+        [1000, -20],
+        [1000, 0],
+      ]),
+    ];
+    const switches = ['L', 'L2'].map((id) => cutOut(`K-${id}`, { on: 'leadOut', leadOutId: id }));
+    expect(feeds(supply, second, lane, switches)).toEqual({ A: ['K-L from the lead-out', 'K-L2 from the lead-out'] });
+  });
+
   it('nothing feeds what is dead', () => {
     expect(feeds(lane)).toEqual({ A: [] });
   });

@@ -4,6 +4,7 @@ import type { Thing } from '../../../core/model/things.ts';
 import { placesToName } from '../../../core/registers/paddocks.ts';
 import { sectionLetter } from '../../../core/registers/sectionLetter.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
+import { feedInWords } from '../../../core/registers/switchInWords.ts';
 import type { SwitchRow } from '../../../core/registers/types.ts';
 import {
   at,
@@ -243,17 +244,14 @@ describe('the switch register', () => {
     );
     expect(rows.get('S')).toMatchObject({
       placeText: 'start post of G on lane',
-      supplySection: 'A',
-      farSection: 'B',
+      feed: { from: 'oneSide', supply: 'A', far: 'B', off: false },
       cutsOff: { lengthM: expect.closeTo(498 + 246, 3), gatewayIds: ['G', 'H'], sections: ['B', 'C'] },
-      inRing: false,
       wrongSide: false,
     });
     expect(rows.get('S')!.along[0]).toBeCloseTo(1, 9);
     expect(rows.get('T')).toMatchObject({
       placeText: 'start of b at lane',
-      supplySection: 'B',
-      farSection: 'C',
+      feed: { from: 'oneSide', supply: 'B', far: 'C', off: false },
       cutsOff: { lengthM: expect.closeTo(246, 3), gatewayIds: ['H'], sections: ['C'] },
     });
     expect(rows.get('T')!.along[1]).toBeCloseTo(1, 9);
@@ -261,7 +259,7 @@ describe('the switch register', () => {
 
   it('finds a switch on the wrong side of its crossing', () => {
     const rows = rowsOf(bridgedGateway('G', 'lane', 500), gateSwitch('S', 'G', 'end'));
-    expect(rows.get('S')).toMatchObject({ wrongSide: true, supplySection: 'A', farSection: 'B' });
+    expect(rows.get('S')).toMatchObject({ wrongSide: true, feed: { from: 'oneSide', supply: 'A', far: 'B' } });
     expect(rows.get('S')!.along[0]).toBeCloseTo(1, 9);
   });
 
@@ -274,9 +272,7 @@ describe('the switch register', () => {
     ]);
     const rows = rowsOf(loop, lineSwitch('S', 'loop', 300));
     expect(rows.get('S')).toMatchObject({
-      inRing: true,
-      between: ['A', 'A'],
-      supplySection: null,
+      feed: { from: 'bothSides', sides: ['A', 'A'], off: false },
       cutsOff: { lengthM: 0, gatewayIds: [], sections: [] },
     });
   });
@@ -290,10 +286,8 @@ describe('the switch register', () => {
       endSwitch('S', 'b', 'start', { normally: 'open' }),
     );
     expect(rows.get('S')).toMatchObject({
-      supplySection: 'A',
-      farSection: 'B',
+      feed: { from: 'oneSide', supply: 'A', far: 'B', off: true },
       cutsOff: { lengthM: expect.closeTo(250, 3), sections: ['B'] },
-      inRing: false,
     });
   });
 
@@ -306,19 +300,61 @@ describe('the switch register', () => {
     ]);
     const rows = rowsOf(loop, lineSwitch('S', 'loop', 300, { normally: 'open' }));
     expect(rows.get('S')).toMatchObject({
-      inRing: true,
-      supplySection: null,
-      farSection: null,
+      feed: { from: 'bothSides', sides: ['A', 'A'], off: true },
       cutsOff: { lengthM: 0 },
     });
+  });
+
+  it('tells a ring whose sections differ by both letters, and a switch that nothing feeds from either', () => {
+    const loop = line('loop', [
+      [100, 0],
+      [100, 200],
+      [300, 200],
+      [300, 0],
+    ]);
+    const ends = [endSwitch('T', 'loop', 'start'), endSwitch('U', 'loop', 'end')];
+    const closed = rowsOf(loop, ends, lineSwitch('S', 'loop', 300));
+    expect(closed.get('S')!.feed).toEqual({ from: 'bothSides', sides: ['B', 'C'], off: false });
+    expect(closed.get('T')!.feed).toMatchObject({ from: 'bothSides', off: false });
+    // With one of them off, the ring is a branch each way.
+    const opened = rowsOf(loop, ends, lineSwitch('S', 'loop', 300, { normally: 'open' }));
+    expect(opened.get('S')!.feed).toEqual({ from: 'bothSides', sides: ['B', 'C'], off: true });
+    expect(opened.get('U')!.feed).toEqual({ from: 'oneSide', supply: 'A', far: 'C', off: false });
+    // Both ends off: the loop has current from nowhere.
+    const dead = rowsOf(
+      loop,
+      ends.map((each) => ({ ...each, normally: 'open' as const })),
+      lineSwitch('S', 'loop', 300),
+    );
+    expect(dead.get('S')!.feed).toEqual({ from: 'nowhere', sides: ['B', 'C'], off: false });
+    expect([...closed.values(), ...dead.values()].map(({ feed }) => feedInWords(feed))).toEqual([
+      'both sides: B | A',
+      'both sides: C | A',
+      'both sides: B | C',
+      'from A to B',
+      'from A to C',
+      'not fed: B | C',
+    ]);
+  });
+
+  it('between two energisers is fed from both sides, by the cable alone too', () => {
+    const second = [
+      energiser('E2', [1000, -20]),
+      leadOut('L2', 'E2', [
+        [1000, -20],
+        [1000, 0],
+      ]),
+    ];
+    const rows = rowsOf(second, lineSwitch('S', 'lane', 500), cutOut('K', { on: 'leadOut', leadOutId: 'L2' }));
+    expect(rows.get('S')!.feed).toEqual({ from: 'bothSides', sides: ['A', 'B'], off: false });
+    expect(rows.get('K')!.feed).toEqual({ from: 'bothSides', sides: [null, 'B'], off: false });
   });
 
   it('lists a switch that the network cannot use, and leaves out one whose place is gone', () => {
     const rows = rowsOf(bridgedGateway('G', 'lane', 500), lineSwitch('S', 'lane', 500.5), lineSwitch('T', 'gone', 5));
     expect([...rows.keys()]).toEqual(['S']);
     expect(rows.get('S')).toMatchObject({
-      supplySection: null,
-      farSection: null,
+      feed: { from: 'notInFence' },
       placeText: 'lane, 501 m from its start',
     });
   });
@@ -326,10 +362,8 @@ describe('the switch register', () => {
   it('has nothing before a switch at the lead-out', () => {
     const rows = rowsOf(cutOut('S', { on: 'leadOut', leadOutId: 'L' }));
     expect(rows.get('S')).toMatchObject({
-      supplySection: null,
-      farSection: 'A',
+      feed: { from: 'oneSide', supply: null, far: 'A', off: false },
       cutsOff: { lengthM: expect.closeTo(1000, 3) },
-      inRing: false,
     });
   });
 });

@@ -89,6 +89,37 @@ describe('any drawing', () => {
     );
   });
 
+  it('has switches that say which of their sides have current without them', () => {
+    fc.assert(
+      fc.property(randomDrawing, (project) => {
+        const survey = surveyOf(project);
+        const { network } = survey;
+        const standsOpen = (id: string) => project.switch.get(id)!.normally === 'open';
+        for (const { switch: cutOut, feed } of survey.switches) {
+          const edge = network.edges[network.edgeOfSwitch.get(cutOut.id) ?? -1];
+          if (!edge) {
+            expect(feed.from).toBe('notInFence');
+            continue;
+          }
+          // Taken out alone, the others standing as they do, a side that is still fed has current without it.
+          const { nodeFed } = reachOf(
+            project,
+            switched(network, (id) => id === cutOut.id || standsOpen(id)),
+          );
+          const fedSides = nodeFed[edge.from]! + nodeFed[edge.to]!;
+          expect(feed.from).toBe((['nowhere', 'oneSide', 'bothSides'] as const)[fedSides]);
+          expect(feed.off).toBe(standsOpen(cutOut.id));
+          const letterAt = (node: number) => survey.sections.find(({ nodes }) => nodes.includes(node))?.letter ?? null;
+          if (feed.from === 'oneSide') {
+            const [supply, far] = nodeFed[edge.from] ? [edge.from, edge.to] : [edge.to, edge.from];
+            expect([feed.supply, feed.far]).toEqual([letterAt(supply), letterAt(far)]);
+          } else if (feed.from !== 'notInFence') expect(feed.sides).toEqual([letterAt(edge.from), letterAt(edge.to)]);
+        }
+      }),
+      runs,
+    );
+  });
+
   it('has test sheets that leave just the section and the way to it live, and can cut it off', () => {
     const oneSource = randomDrawing.map((project) => ({
       ...project,

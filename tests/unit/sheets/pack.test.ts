@@ -84,6 +84,31 @@ function decoded({ paths }: PathItem): string | undefined {
   return jsqr(dots, size, size)?.data;
 }
 
+describe('what a reading is judged by', () => {
+  const words = layoutPack(input).map((page) => textsOf(page).join(' '));
+
+  it('stands on each test sheet, with from where on it is low, and that an estimate is one', () => {
+    const sheets = words.filter((text) => text.includes('Test sheet, section') && text.includes('Reading, kV'));
+    expect(sheets.length).toBeGreaterThan(5);
+    for (const text of sheets) {
+      for (const said of ['Usual there', 'Low under', 'Good from', 'an estimate may be off', 'an assumption']) {
+        expect(text).toContain(said);
+      }
+    }
+    expect(sheets.some((text) => /8\.\d kV, estimated/.test(text))).toBe(true);
+    expect(sheets.some((text) => text.includes('kV, read on 4 March 2025'))).toBe(true);
+  });
+
+  it('stands beside the readings that were judged by it', () => {
+    const [first] = demo.reading.values();
+    const yardstick = { usualV: 8100, by: 'estimate', lowBelowV: 4900, goodFromV: 6100 } as const;
+    const pages = layoutPack(inputOf(put(demo, { ...first!, yardstick })));
+    const text = pages.map((page) => textsOf(page).join(' ')).join(' ');
+    expect(text).toContain('8.1 kV, estimated');
+    expect(text).toContain('A section passes where every reading is as usual');
+  });
+});
+
 describe('the handover pack of the demo property', () => {
   let pages: Page[];
   beforeAll(() => {

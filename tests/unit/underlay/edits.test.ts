@@ -2,10 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { distanceM, pathLengthM } from '../../../core/geometry/geodesic.ts';
 import { createLocalPlane } from '../../../core/geometry/localPlane.ts';
 import { pictureMap } from '../../../core/geometry/picture/pictureMap.ts';
+import { isLikelyScale } from '../../../core/geometry/picture/pictureScale.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { newFenceLine, newProperty } from '../../../core/model/defaults.ts';
 import { changeThing, whyNotChangeThing } from '../../../core/model/edits/changeThing.ts';
 import { layUnderlay, whyNotLayUnderlay } from '../../../core/model/edits/layUnderlay.ts';
+import { placeByPicture, whyNotPlaceByPicture } from '../../../core/model/edits/placeByPicture.ts';
 import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
 import { allThings, type Project, projectOf, propertyOf } from '../../../core/model/project.ts';
 import type { LonLat, Thing } from '../../../core/model/things.ts';
@@ -142,4 +144,53 @@ describe('putting a property that was drawn on the blank grid on the earth', () 
     expect(Math.abs(pathLengthM(laid.fenceLine.get('f1')!.path) / pathLengthM(drawn.path) - 1)).toBeLessThan(1e-4);
     expect(distanceM(laid.fenceLine.get('f1')!.path[0]!, home)).toBeLessThan(0.01);
   });
+});
+
+describe('placing an empty property by the first point of a picture', () => {
+  const laid = layUnderlay(wanted(eye))(projectWith());
+  const home: LonLat = [147.665947, -35.404678];
+  const first = { underlayId: 'u1', pixel: [200, 100], earth: home } as const;
+
+  test('the property has its place, the picture keeps the point, scale and direction', () => {
+    const placed = placeByPicture(first)(laid);
+    const property = propertyOf(placed);
+    expect(property.placed).toBe(true);
+    const { placement } = placed.underlay.get('u1')!;
+    expect(placement).toMatchObject({ by: 'points', points: [{ pixel: [200, 100], at: home }] });
+    const plane = createLocalPlane(property.origin);
+    const [before, now] = [pictureMap(eye, size, grid), pictureMap(placement!, size, plane)];
+    expect(distanceM(plane.toLonLat(now.toXy([200, 100])), home)).toBeLessThan(0.01);
+    expect(now.metresPerPixel).toBeCloseTo(before.metresPerPixel, 6);
+  });
+
+  test.each([
+    ['something is drawn', layUnderlay(wanted(eye))(projectWith(drawn)), 'drawn'],
+    [
+      'another picture is measured',
+      layUnderlay(wanted({ ...eye, by: 'distance', from: [0, 0], to: [9, 9], distanceM: 5, bearingDeg: 0 }, 'u2'))(
+        laid,
+      ),
+      'drawn',
+    ],
+    ['it has its place', placeByPicture(first)(laid), 'notFound'],
+    ['the picture is gone', projectWith(), 'notFound'],
+  ])('is refused where %s', (_, project, code) => {
+    expect(whyNotPlaceByPicture(first)(project)).toMatchObject({ code });
+  });
+
+  test('figures that are no place on earth are refused', () => {
+    expect(whyNotPlaceByPicture({ ...first, earth: [200, 3] })(laid)).toMatchObject({ code: 'outOfRange' });
+  });
+});
+
+test('a scale under a millimetre or over 100 m a pixel is none of a property', () => {
+  expect([0.000_01, 0.0009, 0.001, 0.5, 100, 101, Number.NaN].map(isLikelyScale)).toEqual([
+    false,
+    false,
+    true,
+    true,
+    true,
+    false,
+    false,
+  ]);
 });

@@ -1,3 +1,4 @@
+import { type PlaceKey, parsePlaceKey, placeKeyText } from '../../placeKey.ts';
 import { type Project, putAll, removeAll } from '../../project.ts';
 import type {
   Crossing,
@@ -11,7 +12,7 @@ import type {
   Thing,
 } from '../../things.ts';
 import { crossingOf } from './find.ts';
-import { sameVertexM, vertexStationsM } from './path.ts';
+import { nearestOnPath, sameVertexM, vertexStationsM } from './path.ts';
 
 /** Where a stretch of the old line lies now. It runs the other way where `newFromM` is larger than `newToM`. */
 export interface Stretch {
@@ -66,11 +67,15 @@ export function carryAlong(project: Project, relaying: Relaying): Project {
     const now = carryCandidate(carry, candidate);
     if (now !== candidate) changed.push(now);
   }
-  for (const rule of project.switchRule.values()) {
-    const now = carryRule(carry, rule);
+  const rules = [...project.switchRule.values()].map((rule) => ({ rule, now: carryRule(carry, rule) }));
+  // Of two that come to one place, as of a post where two lines are joined, the one that was there already stays.
+  const taken = new Set(rules.flatMap(({ rule, now }) => (now === rule ? [rule.id] : [])));
+  for (const { rule, now } of rules) {
     if (now === rule) continue;
     gone.push(rule);
-    if (now) changed.push(now);
+    if (!now || taken.has(now.id)) continue;
+    taken.add(now.id);
+    changed.push(now);
   }
   return putAll(removeAll(project, gone), changed);
 }
@@ -162,25 +167,36 @@ function carryCandidate(carry: Carry, candidate: SwitchCandidatePlace): SwitchCa
   return lineId === candidate.lineId && atM === candidate.atM ? candidate : { ...candidate, lineId, atM };
 }
 
-/** The user's word on a place follows it; null where that place is no more. Keys: see `SwitchCandidate.key`. */
+/** The user's word on a place follows it; null where that place is no more. */
 function carryRule(carry: Carry, rule: SwitchRule): SwitchRule | null {
   const { line, vertexTo } = carry.relaying;
-  const end = afterPrefix(rule.id, `takeOff:${line.id}:`);
-  if (end === 'start' || end === 'end') {
-    const place = endPlace(carry, end);
-    return place.on === 'lineEnd' ? renamed(rule, `takeOff:${place.lineId}:${place.end}`) : null;
+  const key = parsePlaceKey(rule.id);
+  if (!key || !('lineId' in key) || key.lineId !== line.id) return rule;
+  switch (key.on) {
+    case 'takeOff': {
+      const place = endPlace(carry, key.end);
+      return place.on === 'lineEnd' ? renamed(rule, { on: 'takeOff', lineId: place.lineId, end: place.end }) : null;
+    }
+    case 'corner': {
+      const to = vertexTo(key.vertex);
+      return to ? renamed(rule, { on: 'corner', lineId: to.lineId, vertex: to.index }) : null;
+    }
+    case 'strainerPost':
+      return renamed(rule, { ...key, lineId: lineOfPost(carry, key.postId) });
   }
-  const vertex = afterPrefix(rule.id, `strainer:${line.id}:`);
-  if (vertex === null) return rule;
-  const to = vertexTo(Number(vertex));
-  return to ? renamed(rule, `strainer:${to.lineId}:${to.index}`) : null;
 }
 
-function afterPrefix(text: string, prefix: string): string | null {
-  return text.startsWith(prefix) ? text.slice(prefix.length) : null;
+/** The line on which a post of the old line stands now. */
+function lineOfPost({ project, relaying, follow: to }: Carry, postId: string): string {
+  const { line, stretches } = relaying;
+  const post = project.post.get(postId);
+  const first = stretches[0]!.lineId;
+  if (!post || stretches.every(({ lineId }) => lineId === first)) return first;
+  return to(nearestOnPath(project, line.path, post.at)?.atM ?? 0).lineId;
 }
 
-function renamed(rule: SwitchRule, id: string): SwitchRule {
+function renamed(rule: SwitchRule, key: PlaceKey): SwitchRule {
+  const id = placeKeyText(key);
   return id === rule.id ? rule : { ...rule, id };
 }
 

@@ -258,6 +258,7 @@ export const fieldRules: Rules = {
     weather: optional(text),
     by: optional(text),
     runId: optional(reference),
+    yardstick: optional(rule((value) => typeof value === 'object' && value !== null, 'what it was judged by')),
     note: text,
   },
   orderSettings: {
@@ -405,6 +406,7 @@ export const fieldRules: Rules = {
     by: text,
     energiserId: reference,
     saves: oneOf('tests', 'walking'),
+    judgedBy: optional(oneOf('usual')),
     lowBelowV: number(0, 50_000, 'V'),
     goodFromV: number(0, 50_000, 'V'),
     openedFirst: listOfIds,

@@ -101,6 +101,27 @@ describe('a drawing that goes out and comes back', () => {
     expect(exchanged(imported(text, fresh()).project)).toEqual(exchanged(project));
   });
 
+  it('keeps what a reading was judged by', () => {
+    const [first] = demo.reading.values();
+    const yardstick = { usualV: 8100, by: 'reading', readOn: '2025-03-04', lowBelowV: 4900, goodFromV: 6100 } as const;
+    const project = put(demo, { ...first!, yardstick });
+    expect(imported(exported(project), fresh()).project.reading.get(first!.id)).toEqual({ ...first!, yardstick });
+  });
+
+  it('takes the word on a switch place only with what the place stands on', () => {
+    const post: Thing = { kind: 'post', id: 'p', name: 'P', at: at(50, 0), role: 'strainer', note: '' };
+    const word: Thing = { kind: 'switchRule', id: 'strainer:p:fenceLine-1', rule: 'forced' };
+    const line = addFenceLine({ path: [at(0, 0), at(100, 0)], typeId: 'ft-2' }, countingIds())(emptyProject());
+    const project = put(line, post, word);
+    const whole = imported(exported(project), fresh());
+    expect([...whole.project.switchRule.values()]).toEqual([word]);
+    const file = JSON.parse(exported(project)) as { features: { properties: Record<string, unknown> }[] };
+    const withoutPost = { ...file, features: file.features.filter((f) => f.properties['undergate:kind'] !== 'post') };
+    const part = imported(JSON.stringify(withoutPost), fresh());
+    expect(part.project.switchRule.size).toBe(0);
+    expect(part.problems).toMatchObject([{ why: 'its post is not there' }]);
+  });
+
   it('keeps the ring of a flood zone, whichever way round it was drawn', () => {
     const square = [at(0, 0), at(100, 0), at(100, 100), at(0, 100), at(0, 0)];
     for (const path of [square, square.toReversed()]) {

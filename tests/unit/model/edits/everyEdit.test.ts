@@ -23,8 +23,12 @@ import { setRule } from '../../../../core/model/edits/setRule.ts';
 import { splitLine, whyNotSplitLine } from '../../../../core/model/edits/splitLine.ts';
 import { type Edit, EditRefused, type WhyNot } from '../../../../core/model/edits/support/edit.ts';
 import { vertexStationsM } from '../../../../core/model/edits/support/path.ts';
+import { parsePlaceKey, thingsOfPlaceKey } from '../../../../core/model/placeKey.ts';
 import { allThings, type Project } from '../../../../core/model/project.ts';
 import type { LineEnd, LonLat } from '../../../../core/model/things.ts';
+import { switchCandidates } from '../../../../core/registers/candidates.ts';
+import { surveyOf } from '../../../../core/registers/survey.ts';
+import type { SwitchCandidate } from '../../../../core/registers/types.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, randomProject } from '../../../support/randomProjects.ts';
 
@@ -109,7 +113,12 @@ const attempts: Readonly<Record<string, (project: Project, dice: Dice) => Attemp
     const wanted = { lineId, atM: share * vertexStationsM(path).at(-1)!, cost: null };
     return [whyNotAddCandidatePlace(wanted), addCandidatePlace(wanted, countingIds(500))];
   }),
-  setRule: (_, { n }) => [() => null, setRule({ key: `gateway:gateway-${n}`, rule: n % 2 ? 'forced' : null })],
+  setRule: (project, { n, m }) => {
+    const keys = candidatesOf(project).map(({ key }) => key);
+    if (keys.length === 0) return null;
+    const rule = ([null, 'forced', 'forbidden'] as const)[m % 3]!;
+    return [() => null, setRule({ key: keys[n % keys.length]!, rule })];
+  },
   deleteThings: (project, { n }) => {
     const things = [...allThings(project)].filter(({ kind }) => kind !== 'property' && kind !== 'fenceType');
     const refs = things.slice(n % things.length, (n % things.length) + 2);
@@ -184,6 +193,65 @@ describe.each(Object.keys(attempts))('%s', (name) => {
       { seed: 11, numRuns: 200 },
     );
     expect(made).toBeGreaterThan(0);
+  });
+});
+
+const candidatesOf = (project: Project) => switchCandidates(project, surveyOf(project));
+
+/** The user's word on two of three places where a switch could go, of every sort. */
+function withRules(project: Project, n: number): Project {
+  return candidatesOf(project).reduce((now, { key }, i) => {
+    const rule = ([null, 'forced', 'forbidden'] as const)[(i + n) % 3]!;
+    return setRule({ key, rule })(now);
+  }, project);
+}
+
+/** Things that a rule names and that are not there. */
+function missingOf(project: Project): string[] {
+  return [...project.switchRule.keys()].filter((id) => {
+    const key = parsePlaceKey(id);
+    return !key || thingsOfPlaceKey(key).some(({ kind, id: thingId }) => !project[kind].has(thingId));
+  });
+}
+
+/** Candidates by where they are and why, those that share a spot left out. */
+function bySpot(project: Project): Map<string, SwitchCandidate> {
+  const all = Map.groupBy(
+    candidatesOf(project),
+    ({ xy, why }) => `${why} ${xy.map((n) => Math.round(n * 10)).join(' ')}`,
+  );
+  return new Map([...all].flatMap(([spot, [one, ...more]]) => (one && more.length === 0 ? [[spot, one]] : [])));
+}
+
+describe('the user’s word on switch places', () => {
+  it('names no thing that is gone, and holds wherever the same place is still one', () => {
+    const carried: Record<string, number> = {};
+    fc.assert(
+      fc.property(randomProject, dice, fc.constantFrom(...Object.keys(attempts)), (bare, thrown, name) => {
+        const before = withRules(bare, thrown.n);
+        expect(missingOf(before)).toEqual([]);
+        const attempt = attempts[name]!(before, thrown);
+        if (!attempt || attempt[0](before)) return;
+        const after = attempt[1](before);
+        expect(missingOf(after)).toEqual([]);
+        // Those take the word back, or take the thing away that it is about; a post takes it along.
+        if (['setRule', 'deleteThings', 'acceptPlan', 'moveThing'].includes(name)) return;
+        const were = bySpot(before);
+        for (const [spot, { key, rule }] of bySpot(after)) {
+          const was = were.get(spot);
+          if (!was) continue;
+          expect(`${name} ${spot} ${was.key} to ${key}: ${rule}`).toBe(
+            `${name} ${spot} ${was.key} to ${key}: ${was.rule}`,
+          );
+          if (key !== was.key && rule) carried[parsePlaceKey(key)!.on] = (carried[parsePlaceKey(key)!.on] ?? 0) + 1;
+        }
+        const posts = (project: Project) =>
+          [...project.switchRule.keys()].filter((id) => parsePlaceKey(id)?.on === 'strainerPost').length;
+        if (name !== 'joinLines') expect(posts(after)).toBe(posts(before));
+      }),
+      { seed: 13, numRuns: 1000 },
+    );
+    expect(Object.keys(carried)).toEqual(expect.arrayContaining(['corner', 'strainerPost']));
   });
 });
 

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { distanceM, pathLengthM } from '../../../../core/geometry/geodesic.ts';
 import type { Xy } from '../../../../core/geometry/types.ts';
 import { newProperty } from '../../../../core/model/defaults.ts';
+import { acceptPlan } from '../../../../core/model/edits/acceptPlan.ts';
 import { addFenceLine } from '../../../../core/model/edits/addFenceLine.ts';
+import { deleteThings } from '../../../../core/model/edits/deleteThings.ts';
 import { joinGap, whyNotJoinGap } from '../../../../core/model/edits/joinGap.ts';
 import { joinLines, whyNotJoinLines } from '../../../../core/model/edits/joinLines.ts';
 import { mendCrossing, whyNotMendCrossing } from '../../../../core/model/edits/mendCrossing.ts';
@@ -13,7 +15,7 @@ import { placeSwitch } from '../../../../core/model/edits/placeSwitch.ts';
 import { splitLine, whyNotSplitLine } from '../../../../core/model/edits/splitLine.ts';
 import { pointOnPath, vertexStationsM } from '../../../../core/model/edits/support/path.ts';
 import { type Project, propertyOf, put } from '../../../../core/model/project.ts';
-import type { LonLat } from '../../../../core/model/things.ts';
+import type { LonLat, Post, SwitchRule } from '../../../../core/model/things.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, edited, emptyProject, randomProject } from '../../../support/randomProjects.ts';
 
@@ -119,7 +121,58 @@ describe('splitLine and joinLines', () => {
   });
 });
 
+describe('the word on a strainer post', () => {
+  const post = (id: string, x: number, y: number): Post => {
+    return { kind: 'post', id, name: id, at: at(x, y), role: 'strainer', note: '' };
+  };
+  const word = (id: string, rule: SwitchRule['rule'] = 'forbidden'): SwitchRule => ({ kind: 'switchRule', id, rule });
+  const before = put(
+    lineOf([0, 0], [100, 0], [300, 0]),
+    post('P', 50, 0),
+    post('Q', 200, 0),
+    word('strainer:P:fenceLine-1', 'forced'),
+    word('strainer:Q:fenceLine-1'),
+  );
+  const words = (project: Project) => [...project.switchRule.values()].map(({ id, rule }) => `${id} ${rule}`).sort();
+
+  it('goes with its piece when the line is split, and comes back when it is joined, the other way round too', () => {
+    const cut = splitLine({ lineId: 'fenceLine-1', atM: 120 }, countingIds(1))(before);
+    expect(words(cut)).toEqual(['strainer:P:fenceLine-1 forced', 'strainer:Q:fenceLine-2 forbidden']);
+    const back = joinLines({ lineId: 'fenceLine-1', otherId: 'fenceLine-2' })(cut);
+    expect(words(back)).toEqual(words(before));
+    const turned = joinLines({ lineId: 'fenceLine-2', otherId: 'fenceLine-1' })(cut);
+    expect(words(turned)).toEqual(['strainer:P:fenceLine-2 forced', 'strainer:Q:fenceLine-2 forbidden']);
+  });
+
+  it('of two at the seam of joined lines, the one of the line that stays holds', () => {
+    const cut = splitLine({ lineId: 'fenceLine-1', atM: 200 }, countingIds(1))(before);
+    const both = put(cut, word('strainer:Q:fenceLine-1', 'forced'), word('strainer:Q:fenceLine-2', 'forbidden'));
+    const joined = joinLines({ lineId: 'fenceLine-1', otherId: 'fenceLine-2' })(both);
+    expect(joined.switchRule.get('strainer:Q:fenceLine-1')!.rule).toBe('forced');
+    expect(joined.switchRule.size).toBe(2);
+  });
+
+  it('goes when the post or the line goes', () => {
+    expect(words(deleteThings([{ kind: 'post', id: 'P' }])(before))).toEqual(['strainer:Q:fenceLine-1 forbidden']);
+    expect(words(deleteThings([{ kind: 'fenceLine', id: 'fenceLine-1' }])(before))).toEqual([]);
+  });
+
+  it('of a drawn switch goes with it, by hand or by the plan', () => {
+    const place = { on: 'line', lineId: 'fenceLine-1', atM: 150 } as const;
+    const drawn = put(placeSwitch({ place }, countingIds())(before), word('switch:switch-1'));
+    const unpinned = put(drawn, { ...drawn.switch.get('switch-1')!, pinned: false });
+    expect(words(deleteThings([{ kind: 'switch', id: 'switch-1' }])(drawn))).toEqual(words(before));
+    expect(words(acceptPlan({ missing: [], surplus: ['switch-1'] }, countingIds())(unpinned))).toEqual(words(before));
+  });
+});
+
 describe('mendCrossing', () => {
+  it('is for two lines; one that crosses itself is another matter', () => {
+    const before = lineOf([0, 0], [100, 0], [50, 50], [50, -50]);
+    const wanted = { lineId: 'fenceLine-1', otherId: 'fenceLine-1', near: at(50, 0) };
+    expect(whyNotMendCrossing(wanted)(before)?.code).toBe('sameLine');
+  });
+
   it('gives both lines the same vertex where they cross', () => {
     const before = addFenceLine({ path: [at(40, -50), at(60, 50)], typeId }, countingIds(1))(lineOf([0, 0], [100, 0]));
     const wanted = { lineId: 'fenceLine-1', otherId: 'fenceLine-2', near: at(50, 0) };

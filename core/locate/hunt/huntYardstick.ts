@@ -1,0 +1,33 @@
+import type { FaultHunt } from '../../model/huntThings.ts';
+import type { Yardstick } from '../../model/yardstick.ts';
+import type { Power } from '../../registers/power/types.ts';
+import { nodeAtSwitch, standingOf, stockYardstick, yardstickAt } from '../../registers/power/yardstick.ts';
+import type { HuntStep } from './huntWalk.ts';
+
+/** All switches that stand open for a step: those that normally do, those opened for the rings, and its own. */
+export function openForStep(
+  power: Power,
+  { openedFirst }: Pick<FaultHunt, 'openedFirst'>,
+  { openIds }: Pick<HuntStep, 'openIds'>,
+): Set<string> {
+  return new Set([...power.normallyOpen, ...openedFirst, ...openIds]);
+}
+
+/** What the reading of a step is judged by: what is usual there with the switches so, or the search's own limits. */
+export function huntYardstick(
+  power: Power,
+  hunt: Pick<FaultHunt, 'energiserId' | 'openedFirst' | 'judgedBy' | 'lowBelowV' | 'goodFromV'>,
+  step: Pick<HuntStep, 'switchId' | 'openIds'>,
+): Yardstick {
+  if (hunt.judgedBy !== 'usual') {
+    return { usualV: null, by: 'own', lowBelowV: hunt.lowBelowV, goodFromV: hunt.goodFromV };
+  }
+  const standing = standingOf(power, openForStep(power, hunt, step));
+  const node =
+    step.switchId === null ? sourceOf(power, hunt.energiserId) : nodeAtSwitch(power, step.switchId, standing);
+  return node === null ? stockYardstick(power.project) : yardstickAt(power, { node, standing });
+}
+
+function sourceOf({ survey }: Power, energiserId: string): number | null {
+  return survey.network.sources.find((source) => source.energiserId === energiserId)?.node ?? null;
+}
