@@ -1,4 +1,5 @@
 import { switchEffects } from '../../electrical/effects/switchEffects.ts';
+import { byName } from '../../model/byName.ts';
 import { allAtOnce, type Steps } from '../../model/steps.ts';
 import { fencePlace } from './fencePlace.ts';
 import type { FencePlace, Power } from './types.ts';
@@ -18,7 +19,7 @@ export interface SwitchThrow {
   readonly sourceV: number;
 }
 
-/** Every switch of the network, in the order drawn. */
+/** Every switch of the network, by name. */
 export function switchTable(power: Power): SwitchThrow[] {
   return allAtOnce(switchTableSteps(power));
 }
@@ -44,5 +45,5 @@ export function* switchTableSteps({ project, survey, supplies }: Power): Steps<S
       yield;
     }
   }
-  return [...project.switch.keys()].flatMap((id) => rows.get(id) ?? []);
+  return [...rows.values()].sort(byName);
 }
