@@ -5,34 +5,7 @@ import { useApp } from '../../../renderer/state/appState.ts';
 import { backroom } from '../../../renderer/work/backroom.ts';
 import type { FromBackroom, ToBackroom } from '../../../renderer/work/messages.ts';
 import { drawing, line } from '../../support/drawings.ts';
-
-/** Stands for the browser's worker: hands on what is sent, and is told what to answer. */
-class FakeWorker extends EventTarget {
-  static made: FakeWorker[] = [];
-  readonly heard: ToBackroom[] = [];
-  isEnded = false;
-
-  constructor() {
-    super();
-    FakeWorker.made.push(this);
-  }
-
-  postMessage(message: ToBackroom): void {
-    this.heard.push(message);
-  }
-
-  terminate(): void {
-    this.isEnded = true;
-  }
-
-  answers(message: FromBackroom): void {
-    this.dispatchEvent(new MessageEvent('message', { data: message }));
-  }
-
-  breaks(message: string): void {
-    this.dispatchEvent(Object.assign(new Event('error'), { message }));
-  }
-}
+import { FakeWorker } from '../../support/fakeWorker.ts';
 
 const project = drawing(
   line('lane', [
@@ -41,7 +14,7 @@ const project = drawing(
   ]),
 );
 const now = () => useApp.getState().backroom!;
-const last = () => FakeWorker.made.at(-1)!;
+const last = () => FakeWorker.made.at(-1) as FakeWorker<ToBackroom, FromBackroom>;
 const findings = (revision: number): FromBackroom => ({ type: 'findings', revision, findings: [] });
 
 function show(revision: number): void {
