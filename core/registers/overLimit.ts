@@ -6,7 +6,7 @@ import { overLimitGroups } from '../network/sectioning/overLimit.ts';
 import type { OverLimitGroup } from '../network/sectioning/types.ts';
 import { switchCandidates } from './candidates.ts';
 import { inFixedOrder, isBarred, type Pieces, piecesBetween, sectioningProblem } from './dividePieces.ts';
-import { count } from './sentences.ts';
+import { count, some } from './sentences.ts';
 import type { OverLimitStretch, Survey, SwitchCandidate } from './types.ts';
 
 /**
@@ -70,7 +70,8 @@ export function overLimitInWords(project: Project, stretches: readonly OverLimit
     const [first] = group as [OverLimitStretch];
     const lineIds = [...new Set(group.flatMap((stretch) => stretch.lineIds))];
     const lines = lineIds.flatMap((id) => project.fenceLine.get(id) ?? []).sort(byName);
-    const where = lines.length === 0 ? 'Here' : some(lines.map(({ name }) => name));
+    const names = lines.map(({ name }) => name);
+    const where = names.length === 0 ? 'Here' : some(names, mostNames);
     const what = group.length > 1 ? `${group.length} stretches` : 'a stretch';
     const far = howFar(first, divide, units, group.length > 1 ? ' each' : '');
     return { text: `${where}: ${what} ${far}, ${whyNot(first)}.`, lineIds };
@@ -90,11 +91,5 @@ function howFar(
 }
 
 function whyNot({ barred }: OverLimitStretch): string {
-  return barred.length === 0 ? 'without a place for a switch' : `with a switch ruled out at ${some(barred)}`;
-}
-
-function some(names: readonly string[]): string {
-  if (names.length > mostNames)
-    return `${names.slice(0, mostNames - 1).join(', ')} and ${names.length - mostNames + 1} more`;
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return barred.length === 0 ? 'without a place for a switch' : `with a switch ruled out at ${some(barred, mostNames)}`;
 }

@@ -64,9 +64,12 @@ export function settledInWords({ optimal, overLimit }: DividePlan): string {
 /** Whether the plan is proven, and if not, how far off it can be. `stopped`: the user stopped the search. */
 export function proofInWords({ optimal, overLimit, complete, cost, costBound }: DividePlan, stopped: boolean): string {
   if (optimal) {
-    return overLimit.length === 0
-      ? 'Proven: no set of switches costs less within these limits.'
-      : 'No set of switches keeps everything within these limits. Proven for the rest: none costs less.';
+    const proven =
+      overLimit.length === 0
+        ? 'Proven: no set of switches costs less within these limits.'
+        : 'No set of switches keeps everything within these limits. Proven for the rest: none costs less.';
+    if (complete) return proven;
+    return `${proven} ${stopped ? 'Stopped while looking' : 'Looking'} for one as cheap whose longest section is shorter.`;
   }
   const [known, off] = [fixed(costBound, 1), fixed(cost - costBound, 1)];
   const share = fixed((100 * (cost - costBound)) / cost, 0);
@@ -90,6 +93,13 @@ export function changeInWords(change: PlanChange, units: Units): string {
 /** "1 switch", "12 switches", "1,204 runs". */
 export function count(number: number, one: string, many = `${one}s`): string {
   return `${number.toLocaleString('en')} ${number === 1 ? one : many}`;
+}
+
+/** "S1, S2 and S3"; of more than `most`: "S1, S2 and 14 more". */
+export function some(names: readonly string[], most: number): string {
+  const shown = names.length > most ? names.slice(0, most - 1) : names.slice(0, -1);
+  const last = names.length > most ? `${names.length - shown.length} more` : names.at(-1);
+  return shown.length === 0 ? (last ?? '') : `${shown.join(', ')} and ${last}`;
 }
 
 function list(parts: readonly string[]): string {

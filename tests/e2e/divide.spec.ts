@@ -162,7 +162,7 @@ test('tables of Power say which drawing they are of', async ({ app, page }) => {
   await page.getByRole('button', { name: 'What would raise the voltage' }).click();
   await expect(tables).toContainText('For the drawing as it is now.');
   const seen = await page.evaluate(() => (window as unknown as { seen: string[] }).seen);
-  expect(seen).toContain('worked-out stale: As it was before the last change; being worked out again…');
+  expect(seen).toContain('worked-out stale: Before the last change. Working it out again…');
 });
 
 test('a worker that can not be started is told, with a way to go on, and nothing says it is working', async ({

@@ -2,7 +2,7 @@ import '../../styles/standing.css';
 import { acceptPlan } from '../../../core/model/edits/acceptPlan.ts';
 import { fixed, formatLength } from '../../../core/model/formatUnits.ts';
 import { overLimitInWords } from '../../../core/registers/overLimit.ts';
-import { changeInWords, count, proofInWords, settledInWords } from '../../../core/registers/sentences.ts';
+import { changeInWords, count, proofInWords, settledInWords, some } from '../../../core/registers/sentences.ts';
 import type { DividePlan } from '../../../core/registers/types.ts';
 import { candidateMapId } from '../../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
@@ -14,6 +14,9 @@ import { useStanding } from '../../state/useStanding.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { backroom } from '../../work/backroom.ts';
 import { NotWorkedOut } from '../parts/WorkedOut.tsx';
+
+/** Names before a list is cut short. */
+const mostNames = 12;
 
 /** What the plan suggests beside what is drawn, how sure it is, and the button that takes it. */
 export function Plan() {
@@ -66,14 +69,14 @@ function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurr
             <li>Add {count(missing.length, 'switch', 'switches')}: hollow signs on the map.</li>
           ) : null}
           {names.length > 0 ? (
-            <li>Leave out {names.join(', ')}: the plan does without. Pin a switch to keep it.</li>
+            <li>Leave out {some(names, mostNames)}: the plan does without. Pin a switch to keep it.</li>
           ) : null}
         </ul>
       )}
       <dl className="plan-figures">
         <div>
           <dt>Sections</dt>
-          <dd>{plan.sections.length}</dd>
+          <dd>{plan.sections.length.toLocaleString('en')}</dd>
         </div>
         <div>
           <dt>Longest</dt>

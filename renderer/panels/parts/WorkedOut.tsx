@@ -22,7 +22,7 @@ export function WorkedOut({ part, what, children }: WorkedOutProps) {
   return (
     <div className={isStale ? 'worked-out stale' : 'worked-out'} aria-busy={isStale}>
       <p className="field-hint">
-        {isStale ? 'As it was before the last change; being worked out again…' : 'For the drawing as it is now.'}
+        {isStale ? 'Before the last change. Working it out again…' : 'For the drawing as it is now.'}
       </p>
       {children}
     </div>

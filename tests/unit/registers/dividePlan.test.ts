@@ -356,6 +356,13 @@ describe('a plan that is not proven', () => {
     expect(proofInWords(open, false)).toBe(`Looking for a cheaper set. ${bound}`);
     expect(proofInWords(open, true)).toBe(`Stopped before the proof; a cheaper set may be found. ${bound}`);
     expect(proofInWords({ ...open, complete: true }, false)).toBe(`Not proven cheapest. ${bound}`);
+    const proven = 'Proven: no set of switches costs less within these limits.';
+    expect(proofInWords({ ...plan, complete: false }, false)).toBe(
+      `${proven} Looking for one as cheap whose longest section is shorter.`,
+    );
+    expect(proofInWords({ ...plan, complete: false }, true)).toBe(
+      `${proven} Stopped while looking for one as cheap whose longest section is shorter.`,
+    );
   });
 
   it('claims nothing of the switches as drawn', () => {
