@@ -13,7 +13,7 @@ const SMALL = 40_000;
 const LARGEST = 160;
 
 /**
- * Makes a plan cheaper, a few sections at a time: two neighbouring sections (then three) are thrown together and planned
+ * Makes a plan cheaper, a few sections at a time: two neighbouring sections (then three, then four) are thrown together and planned
  * anew, exactly, with everything around them left as it is, until nothing more is gained.
  */
 export class NeighbourRework {
@@ -39,7 +39,7 @@ export class NeighbourRework {
     if (this.isDone) return;
     const plan = this.#plan;
     const done = yield* work.attempt(steps, function* () {
-      for (const count of [2, 3]) while (yield* sweep(plan, count, work, gained));
+      for (const count of [2, 3, 4]) while (yield* sweep(plan, count, work, gained));
       return true;
     });
     this.isDone = done === true;
@@ -133,12 +133,19 @@ class Parts {
     this.#tried[part] = count;
   }
 
-  /** Each way of taking a section with a neighbour, or with a neighbour and a neighbour of either. */
+  /** Each way of taking a section with others that hang together with it, so many in all. */
   groupsAround(part: number, count: number): number[][] {
-    const groups: number[][] = [];
-    for (const second of this.#neighbours([part])) {
-      if (count === 2) groups.push([part, second]);
-      else for (const third of this.#neighbours([part, second])) groups.push([part, second, third]);
+    let groups = [[part]];
+    for (let size = 2; size <= count; size++) {
+      const larger = new Map<string, number[]>();
+      for (const group of groups) {
+        for (const next of this.#neighbours(group)) {
+          const taken = [...group, next];
+          const key = taken.toSorted((a, b) => a - b).join();
+          if (!larger.has(key)) larger.set(key, taken);
+        }
+      }
+      groups = [...larger.values()];
     }
     return groups;
   }
