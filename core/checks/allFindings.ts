@@ -1,4 +1,5 @@
 import type { Project } from '../model/project.ts';
+import { allAtOnce, type Steps } from '../model/steps.ts';
 import type { Survey } from '../registers/types.ts';
 import { bendTooTight } from './drawing/bendTooTight.ts';
 import { coordinatesOutOfRange } from './drawing/coordinatesOutOfRange.ts';
@@ -111,8 +112,17 @@ const order = { error: 0, warning: 1, notKnown: 2, hint: 3 } as const;
  * found, never that an installation is safe.
  */
 export function allFindings(project: Project, survey: Survey): Finding[] {
+  return allAtOnce(findingsSteps(project, survey));
+}
+
+/** The same, one check after another. */
+export function* findingsSteps(project: Project, survey: Survey): Steps<Finding[]> {
   const context = new CheckContext(project, survey);
-  const findings = [...drawingChecks, ...installationChecks].flatMap((check) => check(context));
+  const findings: Finding[] = [];
+  for (const check of [...drawingChecks, ...installationChecks]) {
+    findings.push(...check(context));
+    yield;
+  }
   return withOwnIds(findings).sort((a, b) => order[a.severity] - order[b.severity]);
 }
 

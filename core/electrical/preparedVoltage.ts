@@ -1,11 +1,11 @@
 import type { FenceCircuit } from './circuit/circuit.ts';
 import { circuitProblems } from './circuit/circuitProblems.ts';
 import { type Branches, branchesOf } from './solver/branches.ts';
-import { eliminate, emptyFactor } from './solver/factor.ts';
+import { eliminate, emptyFactor, type Factor } from './solver/factor.ts';
 import { type FactorPlan, factorPlan } from './solver/factorPlan.ts';
 import { reachOf } from './solver/reach.ts';
 import { readVoltages } from './solver/readVoltages.ts';
-import { type Variation, variationsOf } from './solver/variation.ts';
+import { type Trying, type Variation, variationsOf } from './solver/variation.ts';
 import { responseTo } from './solver/voltages.ts';
 import type { VoltageRefusal, Voltages } from './voltageResult.ts';
 
@@ -14,6 +14,8 @@ export interface PreparedVoltage {
   readonly ok: true;
   readonly circuit: FenceCircuit;
   readonly branches: Branches;
+  readonly plan: FactorPlan;
+  readonly factor: Factor;
   /** As the circuit stands; a refusal only for a dead short across a source of no resistance. */
   readonly asIs: Voltages | VoltageRefusal;
   /**
@@ -21,6 +23,8 @@ export interface PreparedVoltage {
    * eliminated again; the prepared circuit is as before afterwards.
    */
   vary(variation: Variation): Voltages | VoltageRefusal;
+  /** The same without reading every node: see `solver/variation.ts`. */
+  readonly trying: Trying;
   withOpen(link: number): Voltages | VoltageRefusal;
   /** Same topology, other figures (lengths, wire, leakage, resistances, faults, source voltage): the plan is kept. */
   refigured(circuit: FenceCircuit): PreparedVoltage | VoltageRefusal;
@@ -52,11 +56,13 @@ function prepareOnPlan(circuit: FenceCircuit, branches: Branches, plan: FactorPl
   eliminate(plan, values, factor);
 
   const reach = reachOf(circuit, branches);
-  const vary = variationsOf({ circuit, branches, plan, values, factor, reach });
+  const { vary, trying } = variationsOf({ circuit, branches, plan, values, factor, reach });
   return {
     ok: true,
     circuit,
     branches,
+    plan,
+    factor,
     asIs: readVoltages(
       circuit,
       plan,
@@ -64,6 +70,7 @@ function prepareOnPlan(circuit: FenceCircuit, branches: Branches, plan: FactorPl
       reach((link) => !links[link]!.open),
     ),
     vary,
+    trying,
     withOpen: (link) => vary({ open: [link] }),
     refigured: (other) => refigure(plan, branches, other),
     responseTo: (node) => responseTo(plan, factor, node, source.internalOhm),

@@ -1,6 +1,7 @@
 import { feedingWays } from '../network/sectioning/normallyOpen.ts';
 import type { Survey } from './types.ts';
 
+/** Switches are in the order of the register: by name. */
 export interface RingAdvice {
   /** Switches that part two sections which would stay fed with them open. */
   readonly ringSwitchIds: readonly string[];
@@ -18,9 +19,13 @@ export function ringAdvice({ sections, switches, network }: Survey): RingAdvice 
   const sides = new Map<string, string[]>();
   for (const { letter, switchIds } of sections)
     for (const id of switchIds) sides.set(id, [...(sides.get(id) ?? []), letter]);
-  const between = [...sides].flatMap(([id, [a, b]]) => (a === undefined || b === undefined ? [] : [{ id, a, b }]));
+  const between = switches.flatMap(({ switch: { id } }) => {
+    const [a, b] = sides.get(id) ?? [];
+    return a === undefined || b === undefined ? [] : [{ id, a, b }];
+  });
   const parts = sections.map(({ letter, lengthM }) => ({ id: letter, lengthM }));
-  const openIds = feedingWays(parts, between, source.letter).normallyOpen;
+  const toOpen = new Set(feedingWays(parts, between, source.letter).normallyOpen);
+  const openIds = switches.map((row) => row.switch.id).filter((id) => toOpen.has(id));
   const standsOpen = (id: string): boolean => {
     const edge = network.edges[network.edgeOfSwitch.get(id) ?? -1];
     return edge?.kind === 'switch' && edge.normally === 'open';

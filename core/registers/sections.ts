@@ -36,7 +36,7 @@ export function sectionsOf(
   network: Network,
   reach: Reach,
   lines: ReadonlyMap<string, LineShape>,
-  { maxSectionM }: DivideSettings,
+  { maxSectionM, maxGateways }: DivideSettings,
 ): SectionsFound {
   const { nodes, edges } = network;
   const joined = new DisjointSets(nodes.length);
@@ -82,6 +82,8 @@ export function sectionsOf(
       fed: draft.nodes.some((node) => reach.nodeFed[node] === 1),
       holdsEnergiser: draft.nodes.some((node) => sources.has(node)),
       overByM: draft.lengthM > maxSectionM ? draft.lengthM - maxSectionM : null,
+      overByGateways:
+        maxGateways !== null && draft.gatewayIds.size > maxGateways ? draft.gatewayIds.size - maxGateways : null,
       labelXy: labelPlace(network, lines, draft),
     };
   });

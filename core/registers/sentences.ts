@@ -1,4 +1,4 @@
-import { formatArea, formatLength, type Units } from '../model/formatUnits.ts';
+import { fixed, formatArea, formatLength, type Units } from '../model/formatUnits.ts';
 import type { DividePlan, PlanChange, Survey } from './types.ts';
 
 /** Each workspace's answer in one sentence, with figures. */
@@ -33,7 +33,7 @@ export function divideSentence(survey: Survey, plan: DividePlan | null, units: U
   const { sections, network } = survey;
   if (sections.length === 0) return 'No live fence is drawn, so there is nothing to divide.';
   const longest = sections.reduce((a, b) => (b.lengthM > a.lengthM ? b : a));
-  const over = sections.filter(({ overByM }) => overByM !== null).length;
+  const over = sections.filter(({ overByM, overByGateways }) => overByM !== null || overByGateways !== null).length;
   const drawn = list([
     count(sections.length, 'section'),
     `longest ${formatLength(longest.lengthM, units)}`,
@@ -44,10 +44,39 @@ export function divideSentence(survey: Survey, plan: DividePlan | null, units: U
     ? list([
         plan.missing.length > 0 ? `${count(plan.missing.length, 'switch', 'switches')} missing` : '',
         plan.surplus.length > 0 ? `${plan.surplus.length} not needed` : '',
-        plan.tooLong.length > 0 ? `${count(plan.tooLong.length, 'run')} too long to divide` : '',
+        plan.overLimit.length > 0
+          ? `${count(plan.overLimit.length, 'stretch', 'stretches')} that no switch brings within the limits`
+          : '',
       ])
     : '';
   return changes === '' ? `${drawn}.` : `${drawn}; ${changes}.`;
+}
+
+/** What the plan comes to beside the switches that are drawn, where it asks for no change. */
+export function settledInWords({ optimal, overLimit }: DividePlan): string {
+  const asDrawn = 'The switches as drawn are the plan';
+  if (overLimit.length > 0) return `${asDrawn}. It can't keep every section within the limits.`;
+  return optimal
+    ? `${asDrawn}: no cheaper set keeps every section within the limits.`
+    : `${asDrawn}: no cheaper set that keeps every section within the limits was found.`;
+}
+
+/** Whether the plan is proven, and if not, how far off it can be. `stopped`: the user stopped the search. */
+export function proofInWords({ optimal, overLimit, complete, cost, costBound }: DividePlan, stopped: boolean): string {
+  if (optimal) {
+    const proven =
+      overLimit.length === 0
+        ? 'Proven: no set of switches costs less within these limits.'
+        : 'No set of switches keeps everything within these limits. Proven for the rest: none costs less.';
+    if (complete) return proven;
+    return `${proven} ${stopped ? 'Stopped while looking' : 'Looking'} for one as cheap whose longest section is shorter.`;
+  }
+  const [known, off] = [fixed(costBound, 1), fixed(cost - costBound, 1)];
+  const share = fixed((100 * (cost - costBound)) / cost, 0);
+  const bound = `No set can cost less than ${known}: this one is at most ${off} (${share} % of its cost) above.`;
+  const within = overLimit.length === 0 ? '' : ' No set of switches keeps everything within these limits.';
+  if (complete) return `Not proven cheapest. ${bound}${within}`;
+  return `${stopped ? 'Stopped before the proof; a cheaper set may be found.' : 'Looking for a cheaper set.'} ${bound}${within}`;
 }
 
 /** What a change to the plan costs: "Without a switch at G4: longest section 7.20 km, over by 2.20 km." */
@@ -61,8 +90,16 @@ export function changeInWords(change: PlanChange, units: Units): string {
   return `Without a switch at ${change.label}: a section of ${formatLength(change.lengthM, units)}, ${over}${gateways}.`;
 }
 
-function count(number: number, one: string, many = `${one}s`): string {
+/** "1 switch", "12 switches", "1,204 runs". */
+export function count(number: number, one: string, many = `${one}s`): string {
   return `${number.toLocaleString('en')} ${number === 1 ? one : many}`;
+}
+
+/** "S1, S2 and S3"; of more than `most`: "S1, S2 and 14 more". */
+export function some(names: readonly string[], most: number): string {
+  const shown = names.length > most ? names.slice(0, most - 1) : names.slice(0, -1);
+  const last = names.length > most ? `${names.length - shown.length} more` : names.at(-1);
+  return shown.length === 0 ? (last ?? '') : `${shown.join(', ')} and ${last}`;
 }
 
 function list(parts: readonly string[]): string {

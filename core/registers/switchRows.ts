@@ -1,5 +1,6 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import { scale } from '../geometry/plane/vector.ts';
+import { byName } from '../model/byName.ts';
 import type { Project } from '../model/project.ts';
 import type { CutOutSwitch } from '../model/things.ts';
 import { type Feed, passesNormally } from '../network/feed.ts';
@@ -17,7 +18,7 @@ export interface FedNetwork {
 }
 
 /**
- * The switch register, in the order the switches were drawn; those whose place is gone are left out. What each cuts
+ * The switch register, by name; those whose place is gone are left out. What each cuts
  * off comes from one walk of the network for all of them. A switch that stands open is told by what it keeps dead.
  */
 export function switchRows(project: Project, plane: LocalPlane, fed: FedNetwork): SwitchRow[] {
@@ -44,7 +45,7 @@ export function switchRows(project: Project, plane: LocalPlane, fed: FedNetwork)
       wrongSide: isWrongSide(cutOut, bridged, way, edge),
     });
   }
-  return rows;
+  return rows.sort((a, b) => byName(a.switch, b.switch));
 }
 
 type Way =

@@ -114,6 +114,8 @@ export interface Section {
   readonly holdsEnergiser: boolean;
   /** Fence over the limit, or null. */
   readonly overByM: number | null;
+  /** Gateways over the limit, or null. */
+  readonly overByGateways: number | null;
   /** Where to stand its label. */
   readonly labelXy: Xy;
 }
@@ -192,8 +194,10 @@ export interface DividePlan {
   /** Proven cheapest; else `costBound` is the least that any plan could cost. */
   readonly optimal: boolean;
   readonly costBound: number;
-  /** Runs longer than the limit that no candidate cuts. */
-  readonly tooLong: readonly { readonly lineId: string; readonly lengthM: number; readonly at: LonLat }[];
+  /** The planning went on to its end; otherwise a cheaper plan may yet be found. */
+  readonly complete: boolean;
+  /** What no set of switches brings within the limits; the plan keeps the rest within them. */
+  readonly overLimit: readonly OverLimitStretch[];
   /** Chosen, and not yet drawn. */
   readonly missing: readonly SwitchCandidate[];
   /** Drawn, and not needed by the plan (ids); pinned and built ones are never here. */
@@ -205,6 +209,20 @@ export interface DividePlan {
   readonly mayStandOpen: readonly string[];
   /** What leaving each chosen place out, or keeping each surplus switch, would mean. */
   readonly changes: readonly PlanChange[];
+}
+
+/** Fence that hangs together whatever switches are chosen, and is over a limit by itself. */
+export interface OverLimitStretch {
+  /** The lines that it is part of, the one with most of it first. */
+  readonly lineIds: readonly string[];
+  readonly lengthM: number;
+  readonly gateways: number;
+  /** 0 where it keeps that limit. */
+  readonly overByM: number;
+  readonly overByGateways: number;
+  /** Places on it where the user wants no switch. */
+  readonly barred: readonly string[];
+  readonly at: LonLat | null;
 }
 
 /** The price of a change to the plan. */

@@ -1,7 +1,9 @@
-import { fixed } from '../model/formatUnits.ts';
+import { fixed, formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
+import { overLimitInWords, overLimitStretches } from '../registers/overLimit.ts';
+import { count } from '../registers/sentences.ts';
 import type { Section, Survey } from '../registers/types.ts';
-import { words } from './flow/block.ts';
+import { space, words } from './flow/block.ts';
 import { type Cell, type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import { inOrder } from './inOrder.ts';
@@ -23,8 +25,25 @@ export function sectionTablePages(project: Project, survey: Survey, input: TextP
   const blocks = [
     words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: sections.length > 0 }, input.measure),
     ...(sections.length > 0 ? tableBlocks(sectionTable(project, survey), widthMm, input.measure) : []),
+    ...overLimitWords(project, survey).flatMap((text, i) => [
+      ...(i === 0 ? [space(3)] : []),
+      words(text, widthMm, { sizePt: letters.body, afterMm: 1, keepWithNext: i === 0 }, input.measure),
+    ]),
   ];
   return textPages('Sections', blocks, 'landscape', input);
+}
+
+/** What no set of switches brings within the limits, as the plan says it on the screen; none where all can be. */
+export function overLimitWords(project: Project, survey: Survey): string[] {
+  const { units, divide } = propertyOf(project);
+  const lines = overLimitInWords(project, overLimitStretches(project, survey));
+  if (lines.length === 0) return [];
+  const limits = [
+    `${formatLength(divide.maxSectionM, units)} of fence`,
+    ...(divide.maxGateways === null ? [] : [count(divide.maxGateways, 'gateway')]),
+  ];
+  const head = `No set of switches keeps all sections within the limit of ${limits.join(' and ')}:`;
+  return [head, ...lines.map(({ text }) => text)];
 }
 
 export function sectionTable(project: Project, survey: Survey): Table {
@@ -69,10 +88,14 @@ function marked({ index }: Section): Cell {
   };
 }
 
-function remarks({ holdsEnergiser, overByM, fed }: Section, unit: { name: string; lengthM: number }): string {
+function remarks(
+  { holdsEnergiser, overByM, overByGateways, fed }: Section,
+  unit: { name: string; lengthM: number },
+): string {
   const said = [
     holdsEnergiser ? 'The energiser feeds in here.' : '',
     overByM !== null ? `Longer than the limit by ${fixed(overByM / unit.lengthM, 0)}\u00a0${unit.name}.` : '',
+    overByGateways !== null ? `${count(overByGateways, 'gateway')} over the limit.` : '',
     fed ? '' : 'No energiser reaches it.',
   ];
   return said.filter((part) => part !== '').join(' ');

@@ -1,4 +1,8 @@
 import { useCallback, useEffect, useMemo } from 'react';
+import { switchAt } from '../../core/model/edits/support/switchPlace.ts';
+import type { Project } from '../../core/model/project.ts';
+import type { SwitchPlace } from '../../core/model/things.ts';
+import type { DividePlan } from '../../core/registers/types.ts';
 import { MapView } from '../map/MapView.tsx';
 import type { MapEvents, MapHandle, MapInput } from '../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../state/appState.ts';
@@ -7,6 +11,7 @@ import { mapView } from '../state/mapView.ts';
 import { newId } from '../state/newId.ts';
 import { commit } from '../state/session.ts';
 import { useNextFenceType } from '../state/useNextFenceType.ts';
+import { useStanding } from '../state/useStanding.ts';
 import { useUnits } from '../state/useUnits.ts';
 import { setDig } from './find/findState.ts';
 import { useFindOverlay } from './find/useFindOverlay.ts';
@@ -33,6 +38,11 @@ export function PropertyMap() {
   const lit = useApp((state) => state.lit);
   const findings = useApp((state) => state.backroom?.findings ?? noFindings);
   const plan = useApp((state) => state.backroom?.plan ?? null);
+  const isCurrent = useStanding('plan') === 'current';
+  const suggested = useMemo(() => {
+    if (page !== 'divide' || !plan) return null;
+    return isCurrent ? plan : stillThere(plan, project);
+  }, [page, plan, isCurrent, project]);
   const theme = useApp((state) => state.theme);
   const nextFenceTypeId = useNextFenceType();
   const units = useUnits();
@@ -57,7 +67,7 @@ export function PropertyMap() {
       chosen,
       pointed,
       lit,
-      plan: page === 'divide' ? plan : null,
+      plan: suggested,
       voltage,
       record,
       units,
@@ -76,7 +86,7 @@ export function PropertyMap() {
       chosen,
       pointed,
       lit,
-      plan,
+      suggested,
       voltage,
       record,
       units,
@@ -89,6 +99,19 @@ export function PropertyMap() {
   );
   const attach = useCallback((handle: MapHandle | null) => mapView.attach(handle), []);
   return <MapView input={input} events={mapEvents} ref={attach} />;
+}
+
+/** Of a plan that was made before the last change: the switches that can still be suggested, until the new one is there. */
+function stillThere(plan: DividePlan, project: Project): DividePlan {
+  const isThere = (place: SwitchPlace): boolean => {
+    if (place.on === 'gateway') return project.gateway.has(place.gatewayId);
+    return place.on === 'leadOut' ? project.leadOut.has(place.leadOutId) : project.fenceLine.has(place.lineId);
+  };
+  return {
+    ...plan,
+    missing: plan.missing.filter(({ place }) => isThere(place) && !switchAt(project, place)),
+    surplus: plan.surplus.filter((id) => project.switch.has(id)),
+  };
 }
 
 const mapEvents: MapEvents = {

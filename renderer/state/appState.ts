@@ -8,6 +8,7 @@ import type { Project } from '../../core/model/project.ts';
 import type { FitAnswer } from '../../core/registers/power/fitReadings.ts';
 import type { PowerTables } from '../../core/registers/power/powerTables.ts';
 import type { DividePlan, Survey } from '../../core/registers/types.ts';
+import type { AnalysisPart } from '../work/messages.ts';
 
 /** What the book is open at: its cover (the property and its files) or one of the workspaces. */
 export type Page = 'cover' | 'draw' | 'divide' | 'power' | 'order' | 'record' | 'find';
@@ -21,14 +22,23 @@ export interface OpenFile {
   readonly state: FileState;
 }
 
-/** What the back room last worked out, and for which revision. */
+/** What the worker last worked out. Each part may be of an older state of the drawing: see `of`. */
 export interface BackroomResult {
+  /** The newest state of the drawing that the worker was told of. */
   readonly revision: number;
   readonly findings: readonly Finding[];
   readonly plan: DividePlan | null;
   readonly powerTables: PowerTables | null;
   /** Leakage fitted to readings. */
   readonly fit: FitAnswer | null;
+  /** The state of the drawing that each part is of; none: not worked out yet. */
+  readonly of: Partial<Readonly<Record<AnalysisPart, number>>>;
+  /** Why a part could not be worked out for the newest state. */
+  readonly failed: Partial<Readonly<Record<AnalysisPart, string>>>;
+  /** A better plan is being looked for; how far that is, 0 to 1. Null: not now. */
+  readonly planning: number | null;
+  /** The user stopped the search for a better plan. */
+  readonly planStopped: boolean;
 }
 
 export type Dialog =
@@ -57,8 +67,6 @@ export interface AppState {
   readonly file: OpenFile | null;
   readonly recent: readonly RecentFile[];
   readonly backroom: BackroomResult | null;
-  /** The back room is at work on this revision, or null. */
-  readonly working: { readonly revision: number; readonly fraction: number } | null;
   /** Edits that were made and are not yet in the file. */
   readonly saving: number;
   readonly page: Page;
@@ -85,7 +93,6 @@ export const useApp = create<AppState>(() => ({
   file: null,
   recent: [],
   backroom: null,
-  working: null,
   saving: 0,
   page: 'cover',
   chosen: [],

@@ -1,119 +1,186 @@
 import { allFindings } from '../../core/checks/allFindings.ts';
 import type { Finding } from '../../core/checks/finding.ts';
 import type { Change } from '../../core/model/difference.ts';
-import { allThings, type Project } from '../../core/model/project.ts';
+import { allThings } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
-import { type BackroomResult, useApp } from '../state/appState.ts';
+import { type BackroomResult, type Page, useApp } from '../state/appState.ts';
 import { report } from '../state/report.ts';
-import type { FromBackroom, SentFinding, ToBackroom } from './messages.ts';
-
-/** Work on an old state that has gone on this long is dropped when a new edit comes in. */
-const patienceMs = 400;
+import type { AnalysisPart, FromBackroom, SentFinding, Shown, ToBackroom } from './messages.ts';
 
 let worker: Worker | null = null;
-let busySince: number | null = null;
-let latest = 0;
+/** How often the worker failed since all was last worked out: at the first time it is replaced. */
+let failures = 0;
 
-/** The window's end of the back room. */
+/** The window's end of the worker that works out findings, tables and the plan. */
 export const backroom = {
   /** Another file, or none (no things). */
   reset(things: readonly Thing[], revision: number): void {
-    drop();
-    latest = revision;
-    if (things.length > 0) ask({ type: 'reset', things, revision });
-  },
-  /** An edit is in the file. Long work on the state before it is dropped. */
-  changed(changes: readonly Change[], revision: number): void {
-    latest = revision;
-    if (worker && busySince !== null && performance.now() - busySince > patienceMs) {
-      const file = useApp.getState().file;
+    failures = 0;
+    if (things.length === 0) {
       drop();
-      if (file) ask(wholeProject(file.project, revision));
-    } else {
-      ask({ type: 'changed', changes, revision });
+      useApp.setState({ backroom: null });
+      return;
     }
+    useApp.setState({ backroom: { ...nothingYet, revision } });
+    post({ type: 'reset', things, revision });
+  },
+  /** An edit is in the file. */
+  changed(changes: readonly Change[], revision: number): void {
+    keep({ revision, failed: {}, planning: null, planStopped: false });
+    post({ type: 'changed', changes, revision });
   },
   /** The leakage is to be fitted to another round of readings, named by its last day (null: to all). */
   fitRound(lastDay: string | null): void {
-    ask({ type: 'fitRound', lastDay, revision: latest });
+    const { fit: _, ...of } = result().of;
+    keep({ of });
+    post({ type: 'fitRound', lastDay });
   },
-  /** Stops what is being worked out; the next edit starts it again. */
-  stop(): void {
-    drop();
+  /** Looks for no better plan than the one that there is. */
+  stopPlan(): void {
+    keep({ planStopped: true });
+    post({ type: 'stopPlan' });
+  },
+  /** Looks on from where it was stopped. */
+  goOnPlan(): void {
+    keep({ planStopped: false, planning: 0 });
+    post({ type: 'goOnPlan' });
+  },
+  /** Begins anew what could not be worked out. */
+  tryAgain(): void {
+    failures = 0;
+    keep({ failed: {} });
+    startAnew();
   },
 };
 
-function ask(message: ToBackroom): void {
-  const file = useApp.getState().file;
-  busySince ??= performance.now();
-  useApp.setState({ working: { revision: message.revision, fraction: 0 } });
-  if (worker) {
-    worker.postMessage(message);
-    return;
-  }
-  worker = new Worker(new URL('./backroom.worker.ts', import.meta.url), { type: 'module' });
-  worker.addEventListener('message', ({ data }: MessageEvent<FromBackroom>) => hear(data));
-  // A fresh worker knows nothing of the edits before: it is given the whole project first, or in place of an edit.
-  if (message.type !== 'reset' && file) worker.postMessage(wholeProject(file.project, message.revision));
-  if (message.type !== 'changed' || !file) worker.postMessage(message);
+useApp.subscribe(({ page }, before) => {
+  if (page !== before.page && worker) worker.postMessage(shownOn(page));
+});
+
+const nothingYet: BackroomResult = {
+  revision: 0,
+  findings: [],
+  plan: null,
+  powerTables: null,
+  fit: null,
+  of: {},
+  failed: {},
+  planning: null,
+  planStopped: false,
+};
+
+function result(): BackroomResult {
+  return useApp.getState().backroom ?? nothingYet;
 }
 
-function wholeProject(project: Project, revision: number): ToBackroom {
-  return { type: 'reset', things: [...allThings(project)], revision };
+function keep(part: Partial<BackroomResult>): void {
+  useApp.setState({ backroom: { ...result(), ...part } });
+}
+
+/** What the page that is open can't show until it is worked out. */
+function shownOn(page: Page): ToBackroom {
+  const of: Partial<Record<Page, Shown>> = { divide: 'plan', power: 'power' };
+  return { type: 'shown', shown: of[page] ?? null };
+}
+
+function post(message: ToBackroom): void {
+  if (worker) worker.postMessage(message);
+  else if (message.type === 'reset') start(message);
+  else startAnew();
+}
+
+/** A fresh worker, which knows nothing of the edits before, with the whole project as it is now. */
+function startAnew(): void {
+  const { file } = useApp.getState();
+  drop();
+  if (file) start({ type: 'reset', things: [...allThings(file.project)], revision: result().revision });
+}
+
+function start(reset: ToBackroom): void {
+  const started = new Worker(new URL('./backroom.worker.ts', import.meta.url), { type: 'module' });
+  worker = started;
+  const isIn = () => worker === started;
+  started.addEventListener('message', ({ data }: MessageEvent<FromBackroom>) => {
+    if (isIn()) hear(data);
+  });
+  started.addEventListener('error', (event) => {
+    if (isIn()) fail(null, event.message || 'its script could not be loaded');
+  });
+  started.addEventListener('messageerror', () => {
+    if (isIn()) fail(null, 'an answer could not be read');
+  });
+  started.postMessage(shownOn(useApp.getState().page));
+  started.postMessage(reset);
 }
 
 function drop(): void {
   worker?.terminate();
   worker = null;
-  busySince = null;
-  useApp.setState({ working: null });
 }
 
 function hear(message: FromBackroom): void {
-  if (message.revision !== latest) return;
   const { revision } = message;
+  if (message.type === 'failed' && message.part === null) {
+    fail(null, message.message);
+    return;
+  }
+  if (revision !== result().revision) return;
   switch (message.type) {
-    case 'progress':
-      busySince ??= performance.now();
-      useApp.setState({ working: { revision, fraction: message.fraction } });
-      break;
     case 'findings':
-      keep({ revision, findings: message.findings.map(withMends) });
-      break;
-    case 'plan':
-      keep({ revision, plan: message.plan });
+      keep({ findings: message.findings.map(withMends), of: { ...result().of, findings: revision } });
       break;
     case 'power':
-      keep({ revision, powerTables: message.tables });
+      keep({ powerTables: message.tables, of: { ...result().of, power: revision } });
       break;
     case 'fit':
-      keep({ revision, fit: message.fit });
+      keep({ fit: message.fit, of: { ...result().of, fit: revision } });
       break;
-    case 'resting':
-      busySince = null;
+    case 'plan':
+      keep({ plan: message.plan, of: { ...result().of, plan: revision } });
       break;
-    case 'done':
-      busySince = null;
-      useApp.setState({ working: null });
+    case 'planning':
+      keep({ planning: message.fraction });
       break;
     case 'failed':
-      busySince = null;
-      useApp.setState({ working: null });
-      report({
-        code: 'failed',
-        message: `The checks and the plan could not be worked out: ${message.message}`,
-        remedy: 'The drawing is safe in the file. Undo the last step and try again.',
-      });
+      fail(message.part, message.message);
+      break;
+    case 'settled':
+      if (Object.keys(result().failed).length === 0) failures = 0;
       break;
   }
 }
 
-function keep(part: Partial<BackroomResult> & { readonly revision: number }): void {
-  useApp.setState(({ backroom: before }) => ({
-    backroom: { findings: [], plan: null, powerTables: null, fit: null, ...before, ...part },
-  }));
+const parts: readonly AnalysisPart[] = ['findings', 'power', 'fit', 'plan'];
+
+/**
+ * The worker is replaced once, in case its copy of the project went wrong. If the new one fails too it is said what
+ * could not be worked out; the next edit is another try.
+ */
+function fail(part: AnalysisPart | null, why: string): void {
+  failures++;
+  if (failures === 1) {
+    startAnew();
+    return;
+  }
+  const { of, revision, failed } = result();
+  const open = part ? [part] : parts.filter((each) => of[each] !== revision);
+  keep({ failed: { ...failed, ...Object.fromEntries(open.map((each) => [each, why])) }, planning: null });
+  if (part === null) drop();
+  if (failures > 2) return;
+  report({
+    code: 'failed',
+    message: `${part ? inWords[part] : 'The checks, the plan and the tables of Power'} could not be worked out (${why}).`,
+    remedy: 'The drawing is safe in the file. Go on working; each change is another try. Or undo the last change.',
+  });
 }
+
+const inWords: Record<AnalysisPart, string> = {
+  findings: 'The checks',
+  power: 'The tables of Power',
+  fit: 'The fit to the readings',
+  plan: 'The plan',
+};
 
 /** Gives a finding its mends back: each looks the finding up again in the project it is asked to mend. */
 function withMends(sent: SentFinding): Finding {

@@ -80,6 +80,8 @@ function post(message: ToOrderRoom): void {
   if (!worker) {
     worker = new Worker(new URL('./order.worker.ts', import.meta.url), { type: 'module' });
     worker.addEventListener('message', ({ data }: MessageEvent<FromOrderRoom>) => hear(data));
+    worker.addEventListener('error', (event) => fail(event.message || 'its script could not be loaded'));
+    worker.addEventListener('messageerror', () => fail('the answer could not be read'));
   }
   worker.postMessage(message);
 }
@@ -95,6 +97,13 @@ function hear(message: FromOrderRoom): void {
   asking = null;
   if (message.type === 'failed') useOrderRoom.setState({ busy: false, failed: message.message });
   else useOrderRoom.setState({ busy: false, worked: { of, takeOff: message.takeOff, order: message.order } });
+}
+
+/** The worker itself broke: whoever waits is told, and the next question starts another. */
+function fail(message: string): void {
+  drop();
+  asking = null;
+  useOrderRoom.setState({ busy: false, failed: message });
 }
 
 function drop(): void {

@@ -46,7 +46,7 @@ export async function bench(): Promise<BenchRow[]> {
     const ours = await browser.newPage({ viewport });
     await ours.goto(await host.newAddress());
     await ours.locator('.leaflet-container').waitFor();
-    // The first findings and plan are worked out in the back room meanwhile.
+    // The first findings and plan are worked out beside the window meanwhile.
     await ours.waitForTimeout(15_000);
     const own = await gestures(ours);
     await ours.close();

@@ -10,7 +10,7 @@ import type { BenchRow } from './row.ts';
 
 const runs = 10_000;
 
-/** The Power workspace on a large property: what an edit costs, what showing a switch open costs, what the back room does. */
+/** The Power workspace on a large property: what an edit costs, what showing a switch open costs, what is worked out beside the window. */
 export function bench(): BenchRow[] {
   const project = largeProperty(runs);
   const first = surveyOf(project);
@@ -34,7 +34,7 @@ export function bench(): BenchRow[] {
     { name: 'power with a switch shown open: voltages, every fence', size: nodes, ...thrown, unit: 'ms', budget: null },
     { name: 'profile to the weakest place', size: nodes, ...profile, unit: 'ms', budget: null },
     {
-      name: `power in the back room: effects, ${ids.length} switches thrown`,
+      name: `power beside the window: effects, ${ids.length} switches thrown`,
       size: nodes,
       ...tables,
       unit: 'ms',

@@ -54,9 +54,9 @@ test('with the keyboard alone: a new property, a fence, a gateway, undo, the pla
   await page.getByRole('button', { name: 'Limits' }).press('Enter');
   await page.getByLabel('Longest section, of fence').fill('400');
   await page.keyboard.press('Enter');
-  const take = page.getByRole('button', { name: 'Take the plan' });
+  const take = page.getByRole('button', { name: 'Use these switches' });
   await take.press('Enter');
-  await expect(page.getByText('Take the plan. Saved.')).toBeVisible();
+  await expect(page.getByText('Use the switches of the plan. Saved.')).toBeVisible();
   const switches = (await app.file()).things.filter(({ kind }) => kind === 'switch');
   expect(switches.length).toBeGreaterThan(0);
 
@@ -85,7 +85,7 @@ test('a plan is suggested for the example and can be taken', async ({ app, page 
   await app.openDemo();
   await page.keyboard.press('Alt+2');
   await expect(page.getByText('Proven: no set of switches costs less within these limits.')).toBeVisible();
-  await page.getByRole('button', { name: 'Take the plan' }).click();
+  await page.getByRole('button', { name: 'Use these switches' }).click();
   await expect(page.getByText('The switches as drawn are the plan')).toBeVisible();
   await expect(page.getByRole('status').filter({ hasText: 'over the limit' })).toHaveCount(0);
 });

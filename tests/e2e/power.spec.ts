@@ -33,7 +33,7 @@ test('says where the fence is weakest, and more growth makes it weaker', async (
   expect(await weakestKv(page)).toBeLessThan(light);
   await expect(page.getByText('of fence reads less')).toBeVisible();
 
-  await register(page, 'What lifts it');
+  await register(page, 'What would raise the voltage');
   const best = page.getByRole('table').getByRole('row').nth(1);
   await expect(best).toContainText('Growth cleared on all fence');
   await expect(best).toContainText(/\+\d\.\d kV/);

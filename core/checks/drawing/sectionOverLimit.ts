@@ -4,12 +4,11 @@ import { commonPractice, finding, listed } from '../support/make.ts';
 /** A section with more fence, or more gateways, than the property's limits allow. */
 export const sectionOverLimit: Check = ({ project, survey, property, say }) => {
   const { maxSectionM, maxGateways } = property.divide;
-  return survey.sections.flatMap(({ letter, lengthM, overByM, gatewayIds, lineIds, labelXy }) => {
-    const tooMany = maxGateways !== null && gatewayIds.length > maxGateways;
-    if (overByM === null && !tooMany) return [];
+  return survey.sections.flatMap(({ letter, lengthM, overByM, overByGateways, gatewayIds, lineIds, labelXy }) => {
+    if (overByM === null && overByGateways === null) return [];
     const faults = [
       overByM !== null && `is ${say(lengthM)} long, ${say(overByM)} over the limit of ${say(maxSectionM)}`,
-      tooMany && `has ${gatewayIds.length} gateways, over the limit of ${maxGateways}`,
+      overByGateways !== null && `has ${gatewayIds.length} gateways, over the limit of ${maxGateways}`,
     ].filter((fault) => fault !== false);
     const names = lineIds.map((id) => project.fenceLine.get(id)?.name ?? id);
     return finding('sectionOverLimit', 'warning', lineIds, {

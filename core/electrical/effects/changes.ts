@@ -38,10 +38,6 @@ export function lessGrowth(
   };
 }
 
-export function switchClosed(link: number, name: string): CircuitChange {
-  return { name, links: [{ link, open: false }] };
-}
-
 /** Another energiser by its label, on the same earth field. */
 export function otherEnergiser(
   label: { readonly openCircuitV: number; readonly into500OhmV: number },

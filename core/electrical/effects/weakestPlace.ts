@@ -14,7 +14,7 @@ export interface PlaceVoltage {
 }
 
 /** Inside a run it must be lower than at any node by more than rounding. */
-const CLEARLY_LOWER = 1 - 1e-9;
+export const CLEARLY_LOWER = 1 - 1e-9;
 
 /**
  * The reached place that reads least: a node (the lowest number among equals), or the inside of a run that is fed from

@@ -11,6 +11,15 @@ export function readVoltages(
   factor: Factor,
   reached: Uint8Array,
 ): Voltages | VoltageRefusal {
+  const source = readSource(circuit, factor);
+  if (!source.ok) return source;
+  return { ...source, nodeVoltageV: voltagesFrom(plan, factor, source.sourceVoltageV), reached };
+}
+
+/** What the energiser gives into an eliminated network. */
+export type SourceReading = Omit<Voltages, 'nodeVoltageV' | 'reached'>;
+
+export function readSource(circuit: FenceCircuit, factor: Factor): SourceReading | VoltageRefusal {
   const { openCircuitV, internalOhm } = circuit.source;
   const fenceS = factor.shuntS[circuit.nodeCount - 1]!;
   const shorted = fenceS === Infinity;
@@ -19,8 +28,6 @@ export function readVoltages(
   const shortedA = openCircuitV === 0 ? 0 : openCircuitV / internalOhm;
   return {
     ok: true,
-    nodeVoltageV: voltagesFrom(plan, factor, sourceVoltageV),
-    reached,
     sourceVoltageV,
     sourceCurrentA: shorted ? shortedA : fenceS * sourceVoltageV,
     fenceOhm: 1 / fenceS,

@@ -6,7 +6,7 @@ import type { Branches } from './branches.ts';
 import { eliminate, type Factor, type PlanValues } from './factor.ts';
 import type { FactorPlan } from './factorPlan.ts';
 import type { Reach } from './reach.ts';
-import { readVoltages } from './readVoltages.ts';
+import { readSource, readVoltages, type SourceReading } from './readVoltages.ts';
 
 /** What differs from the circuit as prepared. */
 export interface Variation {
@@ -26,19 +26,49 @@ interface Eliminated {
   readonly reach: Reach;
 }
 
+export interface Variations {
+  vary(variation: Variation): Voltages | VoltageRefusal;
+  trying: Trying;
+}
+
 /**
- * A function that answers variations of one eliminated circuit. A change in a column reaches only the columns on its way
- * to the source's node (each column's first row is the next), so those alone are eliminated again, in a copy of the
- * factor that is put right afterwards.
+ * Reads a variation from its factor, before that is put right again, with the columns that differ from the circuit as
+ * prepared, ascending.
  */
-export function variationsOf(eliminated: Eliminated): (variation: Variation) => Voltages | VoltageRefusal {
+export type Trying = <T>(
+  variation: Variation,
+  read: (factor: Factor, changed: Int32Array, source: SourceReading) => T,
+) => T | VoltageRefusal;
+
+/**
+ * Answers variations of one eliminated circuit. A change in a column reaches only the columns on its way to the source's
+ * node (each column's first row is the next), so those alone are eliminated again, in a copy of the factor that is put
+ * right afterwards.
+ */
+export function variationsOf(eliminated: Eliminated): Variations {
   const { circuit, branches, plan, values, factor, reach } = eliminated;
   const { nodeCount, links } = circuit;
   const { spanCount, from, to } = branches;
   const marked = new Uint8Array(nodeCount);
   let trial: Factor | undefined;
 
-  return ({ open = [], close = [], faults = [] }) => {
+  return {
+    vary: (variation) =>
+      tried(variation, (trialFactor, _, closedNow) => {
+        const reached = reach((link) => closedNow.get(link) ?? !links[link]!.open);
+        return readVoltages(circuit, plan, trialFactor, reached);
+      }),
+    trying: (variation, read) =>
+      tried(variation, (trialFactor, changed) => {
+        const source = readSource(circuit, trialFactor);
+        return source.ok ? read(trialFactor, changed, source) : source;
+      }),
+  };
+
+  function tried<T>(
+    { open = [], close = [], faults = [] }: Variation,
+    read: (trialFactor: Factor, changed: Int32Array, closedNow: ReadonlyMap<number, boolean>) => T,
+  ): T | VoltageRefusal {
     const problems = variationProblems(circuit, [...open, ...close], faults);
     if (problems.length > 0) return { ok: false, problems };
     trial ??= copyFactor(factor);
@@ -69,8 +99,7 @@ export function variationsOf(eliminated: Eliminated): (variation: Variation) => 
 
     const changed = Int32Array.from(columns).sort();
     eliminate(plan, values, trial, changed);
-    const reached = reach((link) => closedNow.get(link) ?? !links[link]!.open);
-    const answer = readVoltages(circuit, plan, trial, reached);
+    const answer = read(trial, changed, closedNow);
 
     copyColumns(plan, factor, trial, changed);
     for (const j of changed) marked[j] = 0;
@@ -80,7 +109,7 @@ export function variationsOf(eliminated: Eliminated): (variation: Variation) => 
     }
     for (const { node } of faults) values.shuntS[plan.positionOf[node]!] = branches.shuntS[node]!;
     return answer;
-  };
+  }
 }
 
 function variationProblems(

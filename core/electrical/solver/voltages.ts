@@ -3,27 +3,31 @@ import type { FactorPlan } from './factorPlan.ts';
 
 /** Node voltages (by node number, volts) when the source's node stands at `sourceV`: each the weighted mean of later ones. */
 export function voltagesFrom(plan: FactorPlan, factor: Factor, sourceV: number): Float64Array {
-  const { nodeCount, colStart, rowOf, positionOf } = plan;
-  const { weight } = factor;
+  const { nodeCount, positionOf } = plan;
   const byPosition = new Float64Array(nodeCount);
   byPosition[nodeCount - 1] = sourceV;
-  let end = colStart[nodeCount - 1]!;
-  for (let j = nodeCount - 2; j >= 0; j--) {
-    let volts = 0;
-    let highest = 0;
-    const begin = colStart[j]!;
-    for (let t = begin; t < end; t++) {
-      const there = byPosition[rowOf[t]!]!;
-      volts += weight[t]! * there;
-      if (there > highest) highest = there;
-    }
-    // A mean is never above what it is taken of; the last bit of rounding is cut off so that this holds to the letter.
-    byPosition[j] = Math.min(volts, highest);
-    end = begin;
-  }
+  for (let j = nodeCount - 2; j >= 0; j--) readColumn(plan, factor, j, byPosition);
   const nodeVoltageV = new Float64Array(nodeCount);
   for (let v = 0; v < nodeCount; v++) nodeVoltageV[v] = byPosition[positionOf[v]!]!;
   return nodeVoltageV;
+}
+
+/** The voltage of column j's node into `byPosition`, where those of the later ones that it hangs on are. */
+export function readColumn(
+  { colStart, rowOf }: FactorPlan,
+  { weight }: Factor,
+  j: number,
+  byPosition: Float64Array,
+): void {
+  let volts = 0;
+  let highest = 0;
+  for (let t = colStart[j]!; t < colStart[j + 1]!; t++) {
+    const there = byPosition[rowOf[t]!]!;
+    volts += weight[t]! * there;
+    if (there > highest) highest = there;
+  }
+  // A mean is never above what it is taken of; the last bit of rounding is cut off so that this holds to the letter.
+  byPosition[j] = Math.min(volts, highest);
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Steps } from '../../model/steps.ts';
 import { type Adjacency, adjacencyOf, type Subgraph, subgraph } from './adjacency.ts';
 import type { CutGraph } from './contract.ts';
 import { Front, type LengthRange, mergeShifted, unbeaten } from './fronts.ts';
@@ -12,6 +13,9 @@ export interface CheapestCutsOptions {
   /** Work that one ring block may take each time (default: all there is). */
   readonly blockSteps?: number;
 }
+
+/** What a vertex counts towards the next pause; nothing is charged for it. */
+const STEPS_A_NODE = 10;
 
 /** A ring block with numbers of its own. */
 interface LocalBlock {
@@ -121,13 +125,14 @@ export class CheapestCuts {
    * Least cost of a piece with no section longer than `maxLength` (units of the graph).
    * `maxLength` is at least every vertex that is not exempt. @throws OutOfWork when the budget runs out in a ring block.
    */
-  cost(piece: number, maxLength: number): number {
+  *cost(piece: number, maxLength: number): Steps<number> {
+    const { vertexCount } = this.#graph;
     const { order, pieceStart, parent } = this.#skeleton;
     this.#limits[0] = maxLength;
     let cost = this.#pieceCost[piece]!;
     for (let i = pieceStart[piece]!; i < pieceStart[piece + 1]!; i++) {
       const node = order[i]!;
-      if ((i & 4095) === 0) this.#work.pause();
+      if (this.#work.isPauseDue(STEPS_A_NODE)) yield;
       if (
         this.#stale[node] === 0 &&
         this.#kept[node]! <= maxLength &&
@@ -136,7 +141,7 @@ export class CheapestCuts {
       )
         continue;
       cost -= this.#least[node]!;
-      const changed = this.#evaluate(node);
+      const changed = node < vertexCount ? this.#evaluateVertex(node) : yield* this.#evaluateBlock(node);
       cost += this.#least[node]!;
       this.#stale[node] = 0;
       if (changed && parent[node]! >= 0) this.#stale[parent[node]!] = 1;
@@ -164,12 +169,13 @@ export class CheapestCuts {
    * Marks in `cut` the edges of the piece that a cheapest plan for the last limit cuts; or, with `rootPoint`, a plan for
    * that point of the front of the piece's root.
    */
-  trace(piece: number, cut: Uint8Array, rootPoint = 0): void {
+  *trace(piece: number, cut: Uint8Array, rootPoint = 0): Steps<void> {
     const { order, pieceStart, parentEdge, blocks } = this.#skeleton;
     const vertexCount = this.#graph.vertexCount;
     const target = new Map<number, number>([[order[pieceStart[piece + 1]! - 1]!, rootPoint]]);
     for (let i = pieceStart[piece + 1]! - 1; i >= pieceStart[piece]!; i--) {
       const node = order[i]!;
+      if (this.#work.isPauseDue(STEPS_A_NODE)) yield;
       const point = target.get(node) ?? 0;
       target.delete(node);
       if (node < vertexCount) {
@@ -177,7 +183,7 @@ export class CheapestCuts {
           if (childPoint >= 0) target.set(child, childPoint);
           else cut[parentEdge[child]!] = 1;
         });
-      } else this.#traceBlock(node, blocks[node - vertexCount]!, point, target, cut);
+      } else yield* this.#traceBlock(node, blocks[node - vertexCount]!, point, target, cut);
     }
   }
 
@@ -186,26 +192,32 @@ export class CheapestCuts {
     return this.#frontOf(node);
   }
 
-  #evaluate(node: number): boolean {
+  #evaluateVertex(vertex: number): boolean {
     this.#range.kept = 0;
     this.#range.refused = Number.POSITIVE_INFINITY;
-    const vertexCount = this.#graph.vertexCount;
-    if (node < vertexCount) {
-      this.#startVertex(node);
-      for (let i = this.#childStart[node]!; i < this.#childStart[node + 1]!; i++) this.#addChild(this.#children[i]!);
-    } else {
-      const front = this.#blockFront(node, this.#range);
-      this.#open.size = 0;
-      this.#open.reserve(front.length / this.#stride);
-      this.#open.values.set(front);
-      this.#open.size = front.length / this.#stride;
-    }
+    this.#startVertex(vertex);
+    for (let i = this.#childStart[vertex]!; i < this.#childStart[vertex + 1]!; i++) this.#addChild(this.#children[i]!);
+    return this.#keep(vertex);
+  }
+
+  *#evaluateBlock(node: number): Steps<boolean> {
+    this.#range.kept = 0;
+    this.#range.refused = Number.POSITIVE_INFINITY;
+    const front = yield* this.#blockFront(node, this.#range);
+    this.#open.size = 0;
+    this.#open.reserve(front.length / this.#stride);
+    this.#open.values.set(front);
+    this.#open.size = front.length / this.#stride;
+    return this.#keep(node);
+  }
+
+  #keep(node: number): boolean {
     this.#kept[node] = this.#range.kept;
     this.#refused[node] = this.#range.refused;
     return this.#store(node);
   }
 
-  #blockFront(node: number, range: LengthRange, choices?: BlockChoices): Float64Array {
+  *#blockFront(node: number, range: LengthRange, choices?: BlockChoices): Steps<Float64Array> {
     const block = node - this.#graph.vertexCount;
     const { part, root, subgraph } = this.#blocks[block]!;
     const rootSeed = new Float64Array(this.#stride);
@@ -218,7 +230,7 @@ export class CheapestCuts {
       limits: this.#limits,
     };
     const steps = this.#options.blockSteps ?? this.#work.left;
-    const front = this.#work.attempt(steps, () => part.front(question, this.#window[node]!, range, choices));
+    const front = yield* this.#work.attempt(steps, () => part.front(question, this.#window[node]!, range, choices));
     if (!front) throw new HardBlock(subgraph.edges[0]!);
     return front;
   }
@@ -377,12 +389,18 @@ export class CheapestCuts {
     }
   }
 
-  #traceBlock(node: number, block: RingBlock, point: number, target: Map<number, number>, cut: Uint8Array): void {
+  *#traceBlock(
+    node: number,
+    block: RingBlock,
+    point: number,
+    target: Map<number, number>,
+    cut: Uint8Array,
+  ): Steps<void> {
     const wanted = this.#frontOf(node).slice(point * this.#stride, (point + 1) * this.#stride);
     wanted[0]! += this.#least[node]!;
     const range = { kept: 0, refused: Number.POSITIVE_INFINITY };
     const choices: BlockChoices = { wanted, vertexPoint: new Map(), cutEdges: [] };
-    this.#blockFront(node, range, choices);
+    yield* this.#blockFront(node, range, choices);
     const { edges, vertices } = this.#blocks[node - this.#graph.vertexCount]!.subgraph;
     for (const edge of choices.cutEdges) cut[edges[edge]!] = 1;
     for (const [v, vertexPoint] of choices.vertexPoint) {

@@ -1,3 +1,4 @@
+import type { Steps } from '../../model/steps.ts';
 import { planFaultSearch } from '../faultSearch/planFaultSearch.ts';
 import { sectionGraph, sectionsWith } from './sectionGraph.ts';
 import type { PlannedSection, SectioningNetwork } from './types.ts';
@@ -19,26 +20,27 @@ interface Plan {
  * found in fewer tests: single switches are moved to places of the same cost, one after another, as long as that helps.
  * A search from the plan in hand, not a proof that no other has fewer.
  */
-export function withFewerTests<P extends Plan>(network: SectioningNetwork, plan: P): P {
+export function* withFewerTests<P extends Plan>(network: SectioningNetwork, plan: P): Steps<P> {
   if (plan.sections.length < 3 || plan.sections.length > MOST_SECTIONS || network.runs.length > MOST_RUNS) return plan;
   const trials = { left: MOST_TRIALS };
   let best = plan;
   let tests = expectedTests(network, plan);
-  for (let better = improved(network, best, tests, trials); better; better = improved(network, best, tests, trials)) {
+  for (;;) {
+    const better = yield* improved(network, best, tests, trials);
+    if (!better) return best;
     const { chosen, sections } = better.plan;
     const longestSectionM = Math.max(...sections.map(({ lengthM }) => lengthM));
     best = { ...best, chosen, sections, longestSectionM };
     tests = better.tests;
   }
-  return best;
 }
 
-function improved(
+function* improved(
   network: SectioningNetwork,
   plan: Plan,
   tests: number,
   trials: { left: number },
-): { plan: Plan; tests: number } | undefined {
+): Steps<{ plan: Plan; tests: number } | undefined> {
   const { switches } = sectionGraph(network, plan);
   const forced = new Set(network.forced);
   const forbidden = new Set(network.forbidden);
@@ -60,6 +62,7 @@ function improved(
         continue;
       const trial = { ...plan, chosen: moved, sections };
       const trialTests = expectedTests(network, trial);
+      yield;
       if (trialTests < tests - 1e-9) return { plan: trial, tests: trialTests };
     }
   }

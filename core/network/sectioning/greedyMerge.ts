@@ -1,12 +1,17 @@
+import type { Steps } from '../../model/steps.ts';
 import type { CutGraph } from './contract.ts';
 import { Heap } from './heap.ts';
+import type { Work } from './work.ts';
+
+/** What taking one from the queue counts towards the next pause; nothing is charged for it. */
+const STEPS_A_MERGE = 20;
 
 /**
  * A first plan for a graph of any shape: every vertex starts as a section of its own, and the two neighbouring sections
  * whose joining saves most for what they would amount to together are joined, again and again, while the limits allow.
  * Returns the edges cut.
  */
-export function greedyMerge(graph: CutGraph): Uint8Array {
+export function* greedyMerge(graph: CutGraph, work: Work): Steps<Uint8Array> {
   const { vertexCount, edgeA, edgeB, edgeCost, mustCut } = graph;
   const kinds = graph.limits.length;
   const amounts = graph.weights.slice();
@@ -21,6 +26,7 @@ export function greedyMerge(graph: CutGraph): Uint8Array {
   const queue = new Heap<Merge>((x, y) => x[2] > y[2]);
   for (let v = 0; v < vertexCount; v++) for (const w of between[v]!.keys()) if (v < w) offer(v, w);
   for (let next = queue.take(); next; next = queue.take()) {
+    if (work.isPauseDue(STEPS_A_MERGE)) yield;
     const [a, b, rating] = next;
     if (partOf[a] === a && partOf[b] === b && rating === rate(a, b)) join(a, b);
   }

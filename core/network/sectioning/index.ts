@@ -1,5 +1,6 @@
 export { type Feed, type Feeding, feedingWays } from './normallyOpen.ts';
 export { planSections } from './plan.ts';
+export { Planning, startPlanning } from './planning.ts';
 export {
   type PriceOfChange,
   type PriceOfWithout,

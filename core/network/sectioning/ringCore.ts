@@ -1,3 +1,4 @@
+import type { Steps } from '../../model/steps.ts';
 import { type Adjacency, adjacencyOf, type Subgraph, subgraph } from './adjacency.ts';
 import { CheapestCuts } from './cheapestCuts.ts';
 import type { CutGraph } from './contract.ts';
@@ -50,9 +51,10 @@ export class RingCore {
   }
 
   /** No plan of the whole costs less. @throws OutOfWork (a HardBlock) when a block outside the core is too much. */
-  bound(maxLength: number): number {
-    this.#setLimit(maxLength);
-    return this.#base + this.#part.bound(this.#question(), { kept: 0, refused: Number.POSITIVE_INFINITY });
+  *bound(maxLength: number): Steps<number> {
+    yield* this.#setLimit(maxLength);
+    const range = { kept: 0, refused: Number.POSITIVE_INFINITY };
+    return this.#base + (yield* this.#part.bound(this.#question(), range));
   }
 
   /**
@@ -60,26 +62,29 @@ export class RingCore {
    * lengths that the limit was compared with. With at most `most` states kept after a step it proves nothing.
    * @throws OutOfWork
    */
-  within(
+  *within(
     ceiling: number,
     maxLength: number,
     range: LengthRange = { kept: 0, refused: Number.POSITIVE_INFINITY },
     most = Number.POSITIVE_INFINITY,
-  ): { cut: Uint8Array; cost: number } | undefined {
-    this.#setLimit(maxLength);
+  ): Steps<{ cut: Uint8Array; cost: number } | undefined> {
+    yield* this.#setLimit(maxLength);
     for (let p = 0; p < this.#hanging.pieceCount; p++) {
       const { kept, refused } = this.#hanging.sameDecisions(p);
       range.kept = Math.max(range.kept, kept);
       range.refused = Math.min(range.refused, refused);
     }
-    const found = this.#part.within(this.#question(), ceiling - this.#base, range, most);
-    return found && { cost: this.#base + found.cost, cut: this.#cutsOfWhole(found.choices) };
+    const found = yield* this.#part.within(this.#question(), ceiling - this.#base, range, most);
+    return found && { cost: this.#base + found.cost, cut: yield* this.#cutsOfWhole(found.choices) };
   }
 
-  #setLimit(maxLength: number): void {
+  *#setLimit(maxLength: number): Steps<void> {
     this.#limits[0] = maxLength;
     this.#base = 0;
-    for (let p = 0; p < this.#hanging.pieceCount; p++) this.#base += this.#hanging.cost(p, maxLength);
+    for (let p = 0; p < this.#hanging.pieceCount; p++) {
+      const cost = yield* this.#hanging.cost(p, maxLength);
+      this.#base += cost;
+    }
     this.#seeds = Array.from(this.#whole.vertices, (v) => this.#hanging.front(v).slice());
   }
 
@@ -87,12 +92,12 @@ export class RingCore {
     return { seedOf: (v) => this.#seeds[v]!, limits: this.#limits };
   }
 
-  #cutsOfWhole({ cutEdges, vertexPoint }: BlockChoices): Uint8Array {
+  *#cutsOfWhole({ cutEdges, vertexPoint }: BlockChoices): Steps<Uint8Array> {
     const { edges, vertices } = this.#whole;
     const cut = new Uint8Array(this.#edgeCount);
     for (const edge of cutEdges) cut[edges[edge]!] = 1;
     for (let v = 0; v < vertices.length; v++) {
-      this.#hanging.trace(this.#pieceOf[vertices[v]!]!, cut, vertexPoint.get(v)!);
+      yield* this.#hanging.trace(this.#pieceOf[vertices[v]!]!, cut, vertexPoint.get(v)!);
     }
     return cut;
   }

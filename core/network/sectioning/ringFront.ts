@@ -1,3 +1,4 @@
+import type { Steps } from '../../model/steps.ts';
 import { DisjointSets } from './disjointSets.ts';
 import type { FrontierLayout, Step } from './frontierLayout.ts';
 import { type LengthRange, unbeaten } from './fronts.ts';
@@ -34,6 +35,8 @@ interface Shape {
 }
 
 const HEAD = 5;
+/** The most numbers that the states of one step may take before the pruned ones are dropped: some 30 MB. */
+const MOST_NUMBERS = 4e6;
 /** Frontier places are bits of a number. */
 const WIDEST = 30;
 
@@ -66,19 +69,21 @@ export interface RingProblem {
  * it has no root). Flat, one amount a limit after each cost; empty when the guide turned every state away.
  * `range` is told which lengths the limit was compared with. With `choices`, also how to make one of the points.
  */
-export function ringFront(
+export function* ringFront(
   problem: RingProblem,
   range: LengthRange,
   work: Work,
   choices?: BlockChoices | 'cheapest',
-): { front: Float64Array; choices: BlockChoices | undefined } {
+): Steps<{ front: Float64Array; choices: BlockChoices | undefined }> {
   const { layout, seedOf, limits, window, guide } = problem;
   const { graph, root, steps } = layout;
   const amounts = limits.length;
   if (layout.width > WIDEST) throw new OutOfWork();
   const optionStride = 1 + amounts;
-  const log: number[] = [];
+  const log = new ChoiceLog();
   let crossing = 0;
+  /** Numbers that the step under way has made. */
+  let numbersMade = 0;
   let shapes = new Map<string, Shape>();
   shapes.set('', { labels: [], parts: 0, apart: [], points: [0, -1, 0, 0, 0], choices: [] });
   for (let s = 0; s < steps.length && shapes.size > 0; s++) {
@@ -86,9 +91,10 @@ export function ringFront(
     for (const { edge } of step.links) crossing -= graph.edgeCost[edge]!;
     for (const edge of step.later) crossing += graph.edgeCost[edge]!;
     const next = new Map<string, Shape>();
+    numbersMade = 0;
     const options = seedOf(step.vertex);
-    for (const shape of shapes.values()) extend(shape, s, options, next);
-    shapes = prune(next, crossing + window);
+    for (const shape of shapes.values()) yield* extend(shape, s, options, next);
+    shapes = yield* prune(next, crossing + window);
     thin(shapes, guide.most);
   }
   const last = shapes.values().next().value;
@@ -108,7 +114,7 @@ export function ringFront(
   return { front, choices: made };
 
   /** All ways of taking one vertex into the states of one shape. */
-  function extend(shape: Shape, s: number, options: ArrayLike<number>, next: Map<string, Shape>): void {
+  function* extend(shape: Shape, s: number, options: ArrayLike<number>, next: Map<string, Shape>): Steps<void> {
     const { labels, parts, points } = shape;
     const step = steps[s]!;
     const costTo = new Array<number>(parts).fill(0);
@@ -130,6 +136,7 @@ export function ringFront(
     const stride = HEAD + parts * amounts;
     const sum = new Float64Array(amounts);
     for (let subset = 0; subset < 1 << joinable.length; subset++) {
+      if (work.isPauseDue((points.length / stride) * (options.length / optionStride))) yield;
       const joins = joinable.filter((_, i) => subset & (1 << i));
       if (shape.apart.some((pair) => joins.includes(pair >> 6) && joins.includes(pair & 63))) continue;
       let cost = partAll;
@@ -138,6 +145,7 @@ export function ringFront(
       let mask = 0;
       for (const label of joins) mask |= 1 << labels.indexOf(label);
       const out = target.points;
+      const before = out.length;
       for (let p = 0; p < points.length; p += stride) {
         for (let o = 0, option = 0; o < options.length; o += optionStride, option++) {
           const total = points[p]! + cost + options[o]!;
@@ -153,6 +161,8 @@ export function ringFront(
           }
         }
       }
+      numbersMade += out.length - before;
+      if (numbersMade > MOST_NUMBERS) throw new OutOfWork();
     }
 
     /** Adds up the joined sections and the option into `sum`; tells whether that keeps every limit. */
@@ -242,15 +252,16 @@ export function ringFront(
     }
   }
 
-  function prune(made: Map<string, Shape>, slack: number): Map<string, Shape> {
+  function* prune(shapesMade: Map<string, Shape>, slack: number): Steps<Map<string, Shape>> {
     let least = Number.POSITIVE_INFINITY;
-    for (const { points, parts } of made.values()) {
+    for (const { points, parts } of shapesMade.values()) {
       const stride = HEAD + parts * amounts;
       for (let p = 0; p < points.length; p += stride) if (points[p]! < least) least = points[p]!;
     }
     const below = least + slack;
     const kept = new Map<string, Shape>();
-    for (const [key, shape] of made) {
+    for (const [key, shape] of shapesMade) {
+      if (work.isPauseDue()) yield;
       const stride = HEAD + shape.parts * amounts;
       const { points } = shape;
       let size = 0;
@@ -266,8 +277,7 @@ export function ringFront(
         const at = index * stride;
         let entry = -1;
         if (choices) {
-          entry = log.length;
-          log.push(points[at + 1]!, points[at + 2]!, points[at + 3]!);
+          entry = log.add(points[at + 1]!, points[at + 2]!, points[at + 3]!);
         }
         survivors.push(points[at]!, entry, 0, 0, points[at + 4]!);
         for (let i = HEAD; i < stride; i++) survivors.push(points[at + i]!);
@@ -307,11 +317,12 @@ export function ringFront(
     const together = new DisjointSets(steps.length);
     for (let s = steps.length - 1, entry = lastEntry; s >= 0; s--) {
       const { vertex, frontier } = steps[s]!;
-      vertexPoint.set(vertex, log[entry + 1]!);
+      const [before, option, mask] = log.at(entry);
+      vertexPoint.set(vertex, option);
       for (let slot = 0; slot < frontier.length; slot++) {
-        if (log[entry + 2]! & (1 << slot)) together.join(s, place.get(frontier[slot]!)!);
+        if (mask & (1 << slot)) together.join(s, place.get(frontier[slot]!)!);
       }
-      entry = log[entry]!;
+      entry = before;
     }
     for (let edge = 0; edge < graph.edgeA.length; edge++) {
       const a = place.get(graph.edgeA[edge]!)!;
@@ -320,6 +331,35 @@ export function ringFront(
     }
   }
 }
+
+/** How each state came about, so that the way can be walked back: the state before, the option taken, the parts joined. */
+class ChoiceLog {
+  #entries = new Int32Array(3 * 1024);
+  #length = 0;
+
+  /** @throws OutOfWork when there are too many to remember. */
+  add(before: number, option: number, mask: number): number {
+    if (this.#length === this.#entries.length) {
+      if (this.#length >= MOST_REMEMBERED) throw new OutOfWork();
+      const grown = new Int32Array(2 * this.#length);
+      grown.set(this.#entries);
+      this.#entries = grown;
+    }
+    const entry = this.#length;
+    this.#entries[entry] = before;
+    this.#entries[entry + 1] = option;
+    this.#entries[entry + 2] = mask;
+    this.#length += 3;
+    return entry;
+  }
+
+  at(entry: number): [before: number, option: number, mask: number] {
+    return [this.#entries[entry]!, this.#entries[entry + 1]!, this.#entries[entry + 2]!];
+  }
+}
+
+/** Numbers in a log of choices, at most: 100 MB. */
+const MOST_REMEMBERED = 3 * 1024 * 2 ** 13;
 
 function findPoint(front: Float64Array, wanted: Float64Array): number {
   const stride = wanted.length;

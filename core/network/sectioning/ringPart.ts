@@ -1,3 +1,4 @@
+import type { Steps } from '../../model/steps.ts';
 import type { CutGraph } from './contract.ts';
 import { type FrontierLayout, frontierLayout } from './frontierLayout.ts';
 import { frontSum } from './frontSums.ts';
@@ -43,19 +44,21 @@ export class RingPart {
   }
 
   /** No plan of the part costs less. */
-  bound(question: RingQuestion, range: LengthRange): number {
-    return this.#treeFor(question).compute(question.seedOf, question.limits, range);
+  *bound(question: RingQuestion, range: LengthRange): Steps<number> {
+    const tree = yield* this.#treeFor(question);
+    return tree.compute(question.seedOf, question.limits, range);
   }
 
   /**
    * The front at the root, reaching `window` above the least cost; with `choices`, also how to make a point of it.
    * @throws OutOfWork
    */
-  front(question: RingQuestion, window: number, range: LengthRange, choices?: BlockChoices): Float64Array {
-    this.bound(question, range);
+  *front(question: RingQuestion, window: number, range: LengthRange, choices?: BlockChoices): Steps<Float64Array> {
+    yield* this.bound(question, range);
     const unseen = { kept: 0, refused: Number.POSITIVE_INFINITY };
-    const quick = this.#search(question, NO_CEILING, QUICK, window, unseen).front;
-    return this.#search(question, quick[0]! + window - 1, Number.POSITIVE_INFINITY, window, range, choices).front;
+    const quick = (yield* this.#search(question, NO_CEILING, QUICK, window, unseen)).front;
+    const ceiling = quick[0]! + window - 1;
+    return (yield* this.#search(question, ceiling, Number.POSITIVE_INFINITY, window, range, choices)).front;
   }
 
   /**
@@ -63,14 +66,14 @@ export class RingPart {
    * after a step it is quick, finds good plans, and proves nothing.
    * @throws OutOfWork
    */
-  within(
+  *within(
     question: RingQuestion,
     ceiling: number,
     range: LengthRange,
     most = Number.POSITIVE_INFINITY,
-  ): { cost: number; choices: BlockChoices } | undefined {
-    this.bound(question, range);
-    const { front, choices } = this.#search(question, Math.min(ceiling, NO_CEILING), most, 1, range, 'cheapest');
+  ): Steps<{ cost: number; choices: BlockChoices } | undefined> {
+    yield* this.bound(question, range);
+    const { front, choices } = yield* this.#search(question, Math.min(ceiling, NO_CEILING), most, 1, range, 'cheapest');
     return choices && { cost: front[0]!, choices };
   }
 
@@ -86,10 +89,10 @@ export class RingPart {
     return ringFront({ layout: this.layout, seedOf, limits, window, guide }, range, this.#work, choices);
   }
 
-  #treeFor({ seedOf, limits }: RingQuestion): TreeBound {
+  *#treeFor({ seedOf, limits }: RingQuestion): Steps<TreeBound> {
     if (!this.#tree) {
       const trials = Math.floor(TREE_TRIALS / this.layout.steps.length);
-      this.#tree = improvedTree(this.layout, dearestTree(this.layout), seedOf, limits, trials);
+      this.#tree = yield* improvedTree(this.layout, dearestTree(this.layout), seedOf, limits, trials);
     }
     return this.#tree;
   }

@@ -1,3 +1,4 @@
+import type { Steps } from '../../model/steps.ts';
 import type { CheapestCuts } from './cheapestCuts.ts';
 
 /**
@@ -7,20 +8,20 @@ import type { CheapestCuts } from './cheapestCuts.ts';
  *
  * `floor`: no limit below this can hold (the longest vertex). `limit`: one that is known to hold.
  */
-export function shortestLongest(
+export function* shortestLongest(
   cuts: CheapestCuts,
   piece: number,
   leastCost: number,
   floor: number,
   limit: number,
-): number {
+): Steps<number> {
   let lowest = floor;
   let holds = Math.max(floor, Math.min(limit, cuts.sameDecisions(piece).kept));
   let stride = 1;
   let falling = true;
   while (lowest < holds) {
     const trial = Math.max(lowest, falling ? holds - stride : Math.floor((lowest + holds) / 2));
-    if (cuts.cost(piece, trial) <= leastCost) {
+    if ((yield* cuts.cost(piece, trial)) <= leastCost) {
       holds = Math.max(lowest, Math.min(trial, cuts.sameDecisions(piece).kept));
       stride *= 8;
     } else {

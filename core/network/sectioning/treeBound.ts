@@ -1,3 +1,4 @@
+import type { Steps } from '../../model/steps.ts';
 import { otherEnd } from './adjacency.ts';
 import type { FrontierLayout } from './frontierLayout.ts';
 import { frontSum } from './frontSums.ts';
@@ -87,13 +88,13 @@ export function dearestTree(layout: FrontierLayout): TreeBound {
 }
 
 /** Looks for a tree with a larger bound, changing one vertex's parent at a time, with at most `trials` tries. */
-export function improvedTree(
+export function* improvedTree(
   layout: FrontierLayout,
   start: TreeBound,
   seedOf: (vertex: number) => Float64Array,
   limits: Float64Array,
   trials: number,
-): TreeBound {
+): Steps<TreeBound> {
   const range = { kept: 0, refused: Number.POSITIVE_INFINITY };
   const choices = layout.steps.filter(({ links }) => links.length > 1);
   let best = start;
@@ -108,6 +109,7 @@ export function improvedTree(
         parentEdge[vertex] = edge;
         const other = new TreeBound(layout, parentEdge);
         const cost = other.compute(seedOf, limits, range);
+        yield;
         if (cost <= bound) continue;
         best = other;
         bound = cost;

@@ -57,7 +57,7 @@ export interface SectioningOptions {
   readonly bestEffort?: boolean;
   /**
    * Steps that may be spent on ringed networks, roughly 20 million a second. The answer depends on this number and never
-   * on the clock. Default: 200 million for up to 200 runs, falling to 4 million for 10,000 and more.
+   * on the clock. Default: 200 million.
    */
   readonly workBudget?: number;
   readonly watch?: Watch;
@@ -94,6 +94,8 @@ export interface SectioningPlan {
   readonly lowerBoundCost: number;
   /** Among plans of this cost none is proven to have a shorter longest section. */
   readonly longestProven: boolean;
+  /** The planning was gone on with to its end; otherwise a better plan may yet be found. */
+  readonly complete: boolean;
   /** How far the plan can be from the best possible. */
   readonly bound: {
     /** Cost above the lower bound. */

@@ -1,4 +1,4 @@
-import type { Watch } from './types.ts';
+import type { Steps } from '../../model/steps.ts';
 
 /** Thrown when the work allowed is used up. */
 export class OutOfWork extends Error {
@@ -18,65 +18,52 @@ export class HardBlock extends OutOfWork {
   }
 }
 
-/** Thrown when the watch says to stop. */
-export class Stopped extends Error {
-  constructor() {
-    super('The planning was stopped.');
-  }
-}
+/** After so many steps there is a pause: about a millisecond's. */
+const STEPS_TO_PAUSE = 20_000;
 
-/** Progress is told in steps of this, at least. */
-const LEAST_PROGRESS = 0.005;
-
-/** Steps of work allowed, so that what is found depends on a number and never on the clock; and the caller's watch. */
+/** Steps of work allowed, so that what is found depends on a number and never on the clock. */
 export class Work {
   #left: number;
   #spent = 0;
-  #settled = 0;
-  #told = 0;
+  #sincePause = 0;
   readonly #total: number;
-  readonly #watch: Watch | undefined;
 
-  constructor(steps: number, watch?: Watch) {
+  constructor(steps: number) {
     this.#left = steps;
     this.#total = steps;
-    this.#watch = watch;
   }
 
   get left(): number {
     return this.#left;
   }
 
-  /** @throws OutOfWork when less than nothing is left, Stopped when the watch says so. */
+  /** The share of all the work allowed that is spent, 0 to 1. */
+  get spent(): number {
+    return this.#total > 0 ? Math.min(1, this.#spent / this.#total) : 1;
+  }
+
+  /** @throws OutOfWork when less than nothing is left. */
   charge(steps: number): void {
     this.#left -= steps;
     this.#spent += steps;
-    this.pause();
+    this.#sincePause += steps;
     if (this.#left < 0) throw new OutOfWork();
   }
 
-  /** Lets the watch look in. @throws Stopped when it says so. */
-  pause(): void {
-    if (!this.#watch) return;
-    if (this.#watch.shouldStop()) throw new Stopped();
-    const fraction = this.#settled + (1 - this.#settled) * Math.min(1, this.#spent / this.#total);
-    if (fraction < this.#told + LEAST_PROGRESS && fraction < 1) return;
-    this.#told = fraction;
-    this.#watch.progress(fraction);
-  }
-
-  /** `fraction` of the whole is done, whatever work is left. */
-  settle(fraction: number): void {
-    this.#settled = fraction;
-    this.pause();
+  /** Whether it is time for a pause; `more` are steps that no one is charged for. */
+  isPauseDue(more = 0): boolean {
+    this.#sincePause += more;
+    if (this.#sincePause < STEPS_TO_PAUSE) return false;
+    this.#sincePause = 0;
+    return true;
   }
 
   /** Tries something with at most `steps` of what is left; undefined when that was not enough. */
-  attempt<T>(steps: number, task: () => T): T | undefined {
+  *attempt<T>(steps: number, task: () => Steps<T>): Steps<T | undefined> {
     const kept = Math.max(0, this.#left - steps);
     this.#left -= kept;
     try {
-      return task();
+      return yield* task();
     } catch (error) {
       if (error instanceof OutOfWork) return undefined;
       throw error;

@@ -2,10 +2,11 @@ import { cableOhm } from '../../electrical/conductors/cableOhm.ts';
 import { conductorLibrary } from '../../electrical/conductors/conductorLibrary.ts';
 import { leakageOhmKm } from '../../electrical/conductors/leakage.ts';
 import { earthFieldOhm } from '../../electrical/earth/earthFieldOhm.ts';
-import { betterEarth, moreLiveWires, otherEnergiser, switchClosed } from '../../electrical/effects/changes.ts';
+import { betterEarth, moreLiveWires, otherEnergiser } from '../../electrical/effects/changes.ts';
 import type { CircuitChange } from '../../electrical/effects/circuitChange.ts';
 import { effectsOf } from '../../electrical/effects/effectsOf.ts';
-import { voltageAt, weakestPlace } from '../../electrical/effects/weakestPlace.ts';
+import { ThrowSearch } from '../../electrical/effects/throwSearch.ts';
+import { type PlaceVoltage, voltageAt, weakestPlace } from '../../electrical/effects/weakestPlace.ts';
 import { REFERENCE_LOAD_OHM } from '../../electrical/energiser/internalOhm.ts';
 import { formatVoltage } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
@@ -41,26 +42,23 @@ type Named = { readonly key: string; readonly change: CircuitChange; readonly th
 export function liftsOf(power: Power): Lifts | null {
   const supply = weakestSupply(power);
   if (!supply) return null;
-  const named = [
-    ...moreWires(power, supply),
-    ...heavierLeadOut(power, supply),
-    ...closedSwitches(power, supply),
-    ...lessGrowthOn(power, supply),
-    ...biggerEnergiser(supply),
-    ...moreRods(power, supply),
-  ];
+  const wires = [...moreWires(power, supply), ...heavierLeadOut(power, supply)];
+  const others = [...lessGrowthOn(power, supply), ...biggerEnergiser(supply), ...moreRods(power, supply)];
+  const named = [...wires, ...others];
   const found = effectsOf(
     supply.prepared,
     named.map(({ change }) => change),
   );
   if (!found.ok) return null;
-  const place = (weakest: (typeof found.effects)[number]['weakest']) =>
+  const place = (weakest: PlaceVoltage | null) =>
     weakest && fencePlace(power.project, power.survey, supply, weakest.place, weakest.volts);
   const lifts = found.effects.map((effect, index): Lift => {
     const { key, change, thingIds = [] } = named[index]!;
     const { farEndV, farEndGainV: gainV, weakest } = effect;
     return { key, name: change.name, farEndV, gainV, weakest: place(weakest), thingIds };
   });
+  const closed = closedSwitches(power, supply, found.farEnd);
+  lifts.splice(wires.length, 0, ...closed.map((lift) => ({ ...lift, weakest: place(lift.weakest) })));
   const ring = ringLink(power, supply, found.farEnd);
   if (ring) {
     const farEndV = voltageAt(ring.prepared.circuit, ring.voltages, found.farEnd.place);
@@ -151,13 +149,18 @@ function heavierLeadOut({ survey }: Power, { circuit, edgeOfLink }: Supply): Nam
   ];
 }
 
-function closedSwitches({ project, normallyOpen }: Power, { linkOfSwitch }: Supply): Named[] {
-  return [...normallyOpen].flatMap((id) => {
-    const link = linkOfSwitch.get(id);
-    const name = project.switch.get(id)?.name ?? id;
-    return link === undefined
-      ? []
-      : [{ key: `close:${id}`, change: switchClosed(link, `${name} closed`), thingIds: [id] }];
+/** Each switch that normally stands open, closed. There may be hundreds: each is asked for by itself, not solved anew. */
+function closedSwitches({ project, normallyOpen }: Power, { linkOfSwitch, prepared }: Supply, farEnd: PlaceVoltage) {
+  const ids = [...normallyOpen].filter((id) => linkOfSwitch.has(id));
+  if (ids.length === 0) return [];
+  const search = new ThrowSearch(prepared);
+  return ids.flatMap((id) => {
+    const thrown = search.throwLink(linkOfSwitch.get(id)!, [farEnd.place]);
+    if (!thrown) return [];
+    const farEndV = thrown.volts[0]!;
+    const name = `${project.switch.get(id)?.name ?? id} closed`;
+    const { weakest } = thrown;
+    return [{ key: `close:${id}`, name, farEndV, gainV: farEndV - farEnd.volts, weakest, thingIds: [id] }];
   });
 }
 

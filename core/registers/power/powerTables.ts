@@ -1,5 +1,6 @@
+import { allAtOnce, type Steps } from '../../model/steps.ts';
 import { type Lifts, liftsOf } from './lifts.ts';
-import { type SwitchThrow, switchTable } from './switchTable.ts';
+import { type SwitchThrow, switchTableSteps } from './switchTable.ts';
 import type { Power } from './types.ts';
 
 /** What takes one solve after another: worked out beside the window. */
@@ -9,5 +10,11 @@ export interface PowerTables {
 }
 
 export function powerTables(power: Power): PowerTables {
-  return { lifts: liftsOf(power), switches: switchTable(power) };
+  return allAtOnce(powerTablesSteps(power));
+}
+
+export function* powerTablesSteps(power: Power): Steps<PowerTables> {
+  const lifts = liftsOf(power);
+  yield;
+  return { lifts, switches: yield* switchTableSteps(power) };
 }

@@ -1,7 +1,9 @@
 import { switchEffects } from '../../electrical/effects/switchEffects.ts';
+import { byName } from '../../model/byName.ts';
+import { allAtOnce, type Steps } from '../../model/steps.ts';
 import type { SwitchFeed } from '../types.ts';
 import { fencePlace } from './fencePlace.ts';
-import type { FencePlace, Power, Supply } from './types.ts';
+import type { FencePlace, Power } from './types.ts';
 
 /** What throwing one switch does, the others standing as they normally do. */
 export interface SwitchThrow {
@@ -18,16 +20,19 @@ export interface SwitchThrow {
   readonly sourceV: number;
 }
 
-/** Every switch of the network, in the order drawn. */
-export function switchTable({ project, survey, supplies }: Power): SwitchThrow[] {
+/** Every switch of the network, by name. */
+export function switchTable(power: Power): SwitchThrow[] {
+  return allAtOnce(switchTableSteps(power));
+}
+
+export function* switchTableSteps({ project, survey, supplies }: Power): Steps<SwitchThrow[]> {
   const rows = new Map<string, SwitchThrow>();
   const fed = new Map(survey.switches.map((row) => [row.switch.id, row.feed.from]));
   for (const supply of supplies) {
-    const liveM = liveFenceM(supply);
     const idOfLink = new Map([...supply.linkOfSwitch].map(([id, link]) => [link, id]));
     for (const effect of switchEffects(supply.prepared, [...idOfLink.keys()])) {
       const switchId = idOfLink.get(effect.link)!;
-      const { action, lengthM, weakest, sourceVoltageV } = effect;
+      const { action, lengthM, runsReached, weakest, sourceVoltageV } = effect;
       rows.set(switchId, {
         switchId,
         name: project.switch.get(switchId)?.name ?? switchId,
@@ -35,19 +40,12 @@ export function switchTable({ project, survey, supplies }: Power): SwitchThrow[]
         lengthM,
         fed: fed.get(switchId) ?? 'notInFence',
         weakest:
-          weakest && !(action === 'open' && lengthM >= liveM)
-            ? fencePlace(project, survey, supply, weakest.place, weakest.volts)
-            : null,
+          // A live lead-out alone is no fence.
+          weakest && runsReached > 0 ? fencePlace(project, survey, supply, weakest.place, weakest.volts) : null,
         sourceV: sourceVoltageV,
       });
+      yield;
     }
   }
-  return [...project.switch.keys()].flatMap((id) => rows.get(id) ?? []);
-}
-
-function liveFenceM({ circuit, prepared: { asIs } }: Supply): number {
-  return circuit.spans.reduce(
-    (sum, { from, lengthM }) => (asIs.ok && asIs.reached[from] === 1 ? sum + lengthM : sum),
-    0,
-  );
+  return [...rows.values()].sort(byName);
 }

@@ -5,6 +5,7 @@ import { candidateMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { Register } from '../parts/Register.tsx';
+import { WorkedOut } from '../parts/WorkedOut.tsx';
 
 const reasons: Record<SwitchCandidate['why'], string> = {
   gateway: 'supply side of a crossing',
@@ -15,29 +16,31 @@ const reasons: Record<SwitchCandidate['why'], string> = {
 };
 
 type Rule = 'free' | 'forced' | 'forbidden';
-const ruleWords: Record<Rule, string> = { free: 'As the plan likes', forced: 'Always', forbidden: 'Never' };
+const ruleWords: Record<Rule, string> = { free: 'Let the plan decide', forced: 'Always', forbidden: 'Never' };
 
 /** Every place where a switch could go, and the user's word on it. */
 export function CandidateRegister() {
   const plan = useApp((state) => state.backroom?.plan ?? null);
   const chosen = new Set(plan?.chosen);
   return (
-    <Register<SwitchCandidate>
-      caption="Places for a switch"
-      rows={plan?.candidates ?? []}
-      idOf={candidateMapId}
-      empty="No place for a switch yet: draw gateways, branches or strainers on a live fence."
-      columns={[
-        { title: 'Place', cell: (row) => placeOf(row), sortBy: placeOf },
-        { title: 'Cost', figures: true, cell: ({ cost }) => fixed(cost, 1), sortBy: ({ cost }) => cost },
-        {
-          title: 'In the plan',
-          cell: ({ key }) => (chosen.has(key) ? 'yes' : 'no'),
-          sortBy: ({ key }) => Number(!chosen.has(key)),
-        },
-        { title: 'A switch here', cell: (row) => <RuleChoice candidate={row} /> },
-      ]}
-    />
+    <WorkedOut part="plan" what="the places for a switch">
+      <Register<SwitchCandidate>
+        caption="Places for a switch"
+        rows={plan?.candidates ?? []}
+        idOf={candidateMapId}
+        empty="No place for a switch yet: draw gateways, branches or strainers on a live fence."
+        columns={[
+          { title: 'Place', cell: (row) => placeOf(row), sortBy: placeOf },
+          { title: 'Cost', figures: true, cell: ({ cost }) => fixed(cost, 1), sortBy: ({ cost }) => cost },
+          {
+            title: 'In the plan',
+            cell: ({ key }) => (chosen.has(key) ? 'yes' : 'no'),
+            sortBy: ({ key }) => Number(!chosen.has(key)),
+          },
+          { title: 'A switch here', cell: (row) => <RuleChoice candidate={row} /> },
+        ]}
+      />
+    </WorkedOut>
   );
 }
 

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
 import { divideSentence } from '../../../core/registers/sentences.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
+import { useStanding } from '../../state/useStanding.ts';
 import { useUnits } from '../../state/useUnits.ts';
-import { backroom } from '../../work/backroom.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Findings } from '../parts/Findings.tsx';
 import { CandidateRegister } from './CandidateRegister.tsx';
@@ -31,20 +31,12 @@ export function DividePage() {
   const units = useUnits();
   const plan = useApp((state) => state.backroom?.plan ?? null);
   const findings = useApp((state) => state.backroom?.findings ?? none);
-  const working = useApp((state) => state.working);
+  const isCurrent = useStanding('plan') === 'current';
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('sections');
   const View = registers.find(({ name }) => name === open)!.view;
   return (
     <>
-      <Answer>{divideSentence(survey, plan, units)}</Answer>
-      {working && working.fraction > 0 ? (
-        <p className="working">
-          <progress value={working.fraction} aria-label="Working out the plan" />
-          <button type="button" onClick={() => backroom.stop()}>
-            Stop
-          </button>
-        </p>
-      ) : null}
+      <Answer>{divideSentence(survey, isCurrent ? plan : null, units)}</Answer>
       <Plan />
       <Rings />
       <Findings

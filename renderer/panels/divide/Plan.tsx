@@ -1,44 +1,82 @@
+import '../../styles/standing.css';
 import { acceptPlan } from '../../../core/model/edits/acceptPlan.ts';
 import { fixed, formatLength } from '../../../core/model/formatUnits.ts';
-import { changeInWords } from '../../../core/registers/sentences.ts';
+import { overLimitInWords } from '../../../core/registers/overLimit.ts';
+import { changeInWords, count, proofInWords, settledInWords, some } from '../../../core/registers/sentences.ts';
+import type { DividePlan } from '../../../core/registers/types.ts';
 import { candidateMapId } from '../../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
-import { light } from '../../state/choose.ts';
+import { choose, light } from '../../state/choose.ts';
+import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useStanding } from '../../state/useStanding.ts';
 import { useUnits } from '../../state/useUnits.ts';
+import { backroom } from '../../work/backroom.ts';
+import { NotWorkedOut } from '../parts/WorkedOut.tsx';
 
-/** What the plan suggests beside what is drawn, and the button that takes it. */
+/** Names before a list is cut short. */
+const mostNames = 12;
+
+/** What the plan suggests beside what is drawn, how sure it is, and the button that takes it. */
 export function Plan() {
   const plan = useApp((state) => state.backroom?.plan ?? null);
+  const standing = useStanding('plan');
+  if (!plan && standing === 'current') return null;
+  const ids = plan ? [...plan.missing.map(candidateMapId), ...plan.surplus] : [];
+  return (
+    <section
+      className={plan && standing === 'working' ? 'plan stale' : 'plan'}
+      aria-label="The plan"
+      aria-busy={standing === 'working'}
+      onPointerEnter={() => light(ids)}
+      onPointerLeave={() => light([])}
+    >
+      <h2>The plan</h2>
+      {standing === 'failed' ? <NotWorkedOut part="plan" what="the plan" /> : null}
+      {standing !== 'failed' && plan ? <Found plan={plan} isCurrent={standing === 'current'} /> : null}
+      {standing === 'working' && !plan ? <BeforeTheFirst /> : null}
+    </section>
+  );
+}
+
+function BeforeTheFirst() {
+  const isStopped = useApp((state) => state.backroom?.planStopped === true);
+  return isStopped ? (
+    <>
+      <p>Stopped before there was a plan.</p>
+      <GoOn />
+    </>
+  ) : (
+    <p>Working out the plan…</p>
+  );
+}
+
+function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurrent: boolean }) {
   const { project } = useOpenFile();
   const units = useUnits();
-  if (!plan) return null;
+  const isStopped = useApp((state) => state.backroom?.planStopped === true);
   const { missing, surplus } = plan;
   const settled = missing.length === 0 && surplus.length === 0;
-  const ids = [...missing.map(candidateMapId), ...surplus];
-  const names = surplus.map((id) => project.switch.get(id)?.name ?? id);
+  const names = surplus.flatMap((id) => project.switch.get(id)?.name ?? []);
   return (
-    <section className="plan" aria-label="The plan" onPointerEnter={() => light(ids)} onPointerLeave={() => light([])}>
-      <h2>The plan</h2>
+    <>
       {settled ? (
-        <p>The switches as drawn are the plan: no cheaper set keeps every section within the limit.</p>
+        <p>{settledInWords(plan)}</p>
       ) : (
         <ul className="plan-steps">
           {missing.length > 0 ? (
-            <li>
-              Add {missing.length} {missing.length === 1 ? 'switch' : 'switches'}: hollow signs on the map.
-            </li>
+            <li>Add {count(missing.length, 'switch', 'switches')}: hollow signs on the map.</li>
           ) : null}
-          {surplus.length > 0 ? (
-            <li>Leave out {names.join(', ')}: the plan does without. Pin a switch to keep it.</li>
+          {names.length > 0 ? (
+            <li>Leave out {some(names, mostNames)}: the plan does without. Pin a switch to keep it.</li>
           ) : null}
         </ul>
       )}
       <dl className="plan-figures">
         <div>
           <dt>Sections</dt>
-          <dd>{plan.sections.length}</dd>
+          <dd>{plan.sections.length.toLocaleString('en')}</dd>
         </div>
         <div>
           <dt>Longest</dt>
@@ -46,20 +84,22 @@ export function Plan() {
         </div>
         <div>
           <dt title="In switches at a gateway">Cost, relative</dt>
-          <dd>{fixed(plan.cost, 1)}</dd>
+          <dd>
+            {fixed(plan.cost, 1)}
+            {plan.optimal ? null : <small>at least {fixed(plan.costBound, 1)}</small>}
+          </dd>
         </div>
       </dl>
       <p className="field-hint">
-        {plan.optimal
-          ? 'Proven: no set of switches costs less within these limits.'
-          : `Not proven cheapest. No plan can cost less than ${fixed(plan.costBound, 1)}: this one is at most ${fixed(plan.cost - plan.costBound, 1)} above.`}
+        {isCurrent
+          ? proofInWords(plan, isStopped)
+          : isStopped
+            ? 'This was the plan before the last change; the new one was stopped before there was an answer.'
+            : 'This was the plan before the last change; it is being worked out again…'}
       </p>
-      {plan.tooLong.map((run) => (
-        <p key={`${run.lineId}-${run.at.join()}`} className="field-problem">
-          A run of {project.fenceLine.get(run.lineId)?.name ?? 'a fence'} is {formatLength(run.lengthM, units)} long and
-          has no place for a switch. Mark a strainer on it, or add a place.
-        </p>
-      ))}
+      {isStopped ? <GoOn /> : null}
+      {isCurrent && !plan.complete && !isStopped ? <Search /> : null}
+      <OverLimit plan={plan} />
       {plan.changes.length > 0 ? (
         <details>
           <summary>What a change would mean</summary>
@@ -76,11 +116,80 @@ export function Plan() {
         <button
           type="button"
           className="main"
-          onClick={() => void commit('Take the plan', acceptPlan({ missing, surplus }, newId))}
+          disabled={!isCurrent}
+          onClick={() => void commit('Use the switches of the plan', acceptPlan({ missing, surplus }, newId))}
         >
-          Take the plan
+          Use these switches
         </button>
       )}
-    </section>
+    </>
+  );
+}
+
+/** A better plan is being looked for: how far that is, and the way to stop it. */
+function Search() {
+  const fraction = useApp((state) => state.backroom?.planning ?? 0);
+  return (
+    <p className="working">
+      <progress value={fraction} aria-label="Looking for a better plan" />
+      <button type="button" onClick={() => backroom.stopPlan()}>
+        Stop
+      </button>
+    </p>
+  );
+}
+
+function GoOn() {
+  return (
+    <p className="buttons">
+      <button type="button" onClick={() => backroom.goOnPlan()}>
+        Go on looking
+      </button>
+    </p>
+  );
+}
+
+/** Shown before the rest is asked for. */
+const mostAtOnce = 3;
+
+/** What is over a limit whatever switches are set: equal stretches in one line. */
+function OverLimit({ plan }: { readonly plan: DividePlan }) {
+  const { project } = useOpenFile();
+  if (plan.overLimit.length === 0) return null;
+  const lines = overLimitInWords(project, plan.overLimit);
+  const list = (some: typeof lines) => (
+    <ul className="over-limit">
+      {some.map(({ text, lineIds }) => (
+        <li key={text} onPointerEnter={() => light(lineIds)} onPointerLeave={() => light([])}>
+          <span>{text}</span>
+          {lineIds[0] === undefined ? null : (
+            <button
+              type="button"
+              onClick={() => {
+                choose(lineIds);
+                mapView.zoomTo(lineIds[0]!);
+              }}
+            >
+              Show
+            </button>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+  return (
+    <div className="worked-out">
+      <p className="field-problem">Over the limits whatever switches are set:</p>
+      {list(lines.slice(0, mostAtOnce))}
+      {lines.length > mostAtOnce ? (
+        <details>
+          <summary>And {lines.length - mostAtOnce} more</summary>
+          {list(lines.slice(mostAtOnce))}
+        </details>
+      ) : null}
+      <p className="field-hint">
+        Mark a strainer there, add a place for a switch, allow one where it is ruled out, or raise the limit.
+      </p>
+    </div>
   );
 }

@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { byName } from '../../../core/model/byName.ts';
 import { formatLength } from '../../../core/model/formatUnits.ts';
 import { sectionFeeds } from '../../../core/registers/sectionFeeds.ts';
 import type { Section } from '../../../core/registers/types.ts';
@@ -45,12 +46,20 @@ export function SectionRegister() {
         {
           title: 'Gateways',
           figures: true,
-          cell: ({ gatewayIds }) => gatewayIds.length,
+          cell: ({ gatewayIds, overByGateways }) => (
+            <>
+              {gatewayIds.length}
+              {overByGateways === null ? null : <strong className="over"> {overByGateways} too many</strong>}
+            </>
+          ),
           sortBy: ({ gatewayIds }) => gatewayIds.length,
         },
         {
           title: 'Switches',
-          cell: ({ switchIds }) => switchIds.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none',
+          cell: ({ switchIds }) => {
+            const switches = switchIds.flatMap((id) => project.switch.get(id) ?? []).sort(byName);
+            return switches.map(({ name }) => name).join(', ') || 'none';
+          },
         },
         { title: 'Fed from', cell: fedFrom, sortBy: fedFrom },
       ]}

@@ -1,10 +1,13 @@
 import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
 import { findingMapId } from '../../map/mapTypes.ts';
+import { useApp } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useStanding } from '../../state/useStanding.ts';
+import { NotWorkedOut } from './WorkedOut.tsx';
 
 const words: Record<Finding['severity'], { readonly sign: string; readonly name: string; readonly several: string }> = {
   error: { sign: '✕', name: 'Wrong', several: 'wrong' },
@@ -19,6 +22,10 @@ const mostWrongAtOnce = 3;
 /** What the checks have to say, worst first, each with its mend. */
 export function Findings({ findings, nothing }: { readonly findings: readonly Finding[]; readonly nothing: string }) {
   const [all, setAll] = useState(false);
+  const standing = useStanding('findings');
+  const areThere = useApp((state) => state.backroom?.of.findings !== undefined);
+  if (standing === 'failed') return <NotWorkedOut part="findings" what="the checks" />;
+  if (!areThere) return <p className="register-empty">Checking the drawing…</p>;
   if (findings.length === 0) return <p className="findings-none">{nothing}</p>;
   const sorted = [...findings].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
   const wrong = sorted.filter(({ severity }) => severity === 'error').length;

@@ -1,6 +1,7 @@
 import { setGrowth } from '../../../core/model/edits/setGrowth.ts';
 import { fixed } from '../../../core/model/formatUnits.ts';
 import {
+  type FitAnswer,
   type FitRow,
   type ReadingRound,
   type ReadingsFit,
@@ -13,6 +14,7 @@ import { commit } from '../../state/session.ts';
 import { backroom } from '../../work/backroom.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
+import { WorkedOut } from '../parts/WorkedOut.tsx';
 import { usePower } from './usePower.ts';
 
 const all = 'all';
@@ -22,10 +24,20 @@ export function LeakageFit() {
   const { power } = usePower();
   const answer = useApp((state) => state.backroom?.fit);
   const rounds = readingRounds(power);
-  if (!answer || rounds.length === 0) return null;
+  if (rounds.length === 0) return null;
   return (
     <section className="block" aria-label="Leakage by the readings">
       <h2>What the readings say about the growth</h2>
+      <WorkedOut part="fit" what="what the readings say">
+        {answer ? <Answered answer={answer} rounds={rounds} /> : null}
+      </WorkedOut>
+    </section>
+  );
+}
+
+function Answered({ answer, rounds }: { readonly answer: FitAnswer; readonly rounds: readonly ReadingRound[] }) {
+  return (
+    <>
       <SelectField
         label="Readings of"
         value={answer.round?.lastDay ?? all}
@@ -42,7 +54,7 @@ export function LeakageFit() {
       {answer.fits.map((fit) => (
         <OneFit key={fit.sections[0]?.letter} fit={fit} used={answer.used} />
       ))}
-    </section>
+    </>
   );
 }
 

@@ -2,23 +2,34 @@ import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { energisersNeeded } from '../../../core/registers/power/energiserNeeded.ts';
 import { estimateOf } from '../../../core/registers/power/estimateOf.ts';
+import type { Lifts as FoundLifts } from '../../../core/registers/power/lifts.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
+import { WorkedOut } from '../parts/WorkedOut.tsx';
 import { usePower } from './usePower.ts';
 import { gainInWords } from './volts.ts';
 
 /** What could be done for the weakest place, each by itself, the best first. */
 export function Lifts() {
+  const found = useApp((state) => state.backroom?.powerTables?.lifts ?? null);
+  return (
+    <WorkedOut part="power" what="what would raise the voltage">
+      {found ? (
+        <Improvements {...found} />
+      ) : (
+        <p className="register-empty">No fence is live, so there is no voltage.</p>
+      )}
+    </WorkedOut>
+  );
+}
+
+function Improvements({ farEnd, lifts }: FoundLifts) {
   const { project } = useOpenFile();
   const { power } = usePower();
-  const tables = useApp((state) => state.backroom?.powerTables);
-  if (!tables) return <p className="register-empty">Working it out…</p>;
-  if (!tables.lifts) return <p className="register-empty">No fence is live, so there is nothing to lift.</p>;
-  const { farEnd, lifts } = tables.lifts;
   const { stockMinimumV } = propertyOf(project).power;
   const needed = energisersNeeded(power, estimateOf(power)).filter(({ margin }) => margin < 1);
   return (
-    <section className="block" aria-label="What lifts it">
+    <section className="block" aria-label="What would raise the voltage">
       <div className="register">
         <table>
           <caption>

@@ -23,7 +23,7 @@ import { VoltageRegister } from './VoltageRegister.tsx';
 const registers = [
   { name: 'profile', label: 'Profile', view: ProfileView },
   { name: 'voltages', label: 'Fences', view: VoltageRegister },
-  { name: 'lifts', label: 'What lifts it', view: Lifts },
+  { name: 'lifts', label: 'What would raise the voltage', view: Lifts },
   { name: 'switches', label: 'Switches', view: SwitchThrows },
   { name: 'supply', label: 'Energiser', view: Supply },
   { name: 'earth', label: 'Earth', view: Earth },

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { FenceCircuit } from '../../../core/electrical/circuit/circuit.ts';
 import {
@@ -6,16 +7,16 @@ import {
   moreLiveWires,
   otherConductor,
   otherEnergiser,
-  switchClosed,
 } from '../../../core/electrical/effects/changes.ts';
 import { withChange } from '../../../core/electrical/effects/circuitChange.ts';
 import { effectsOf } from '../../../core/electrical/effects/effectsOf.ts';
 import { switchEffects } from '../../../core/electrical/effects/switchEffects.ts';
-import { voltageAt, weakestPlace } from '../../../core/electrical/effects/weakestPlace.ts';
+import { ThrowSearch } from '../../../core/electrical/effects/throwSearch.ts';
+import { type CircuitPlace, voltageAt, weakestPlace } from '../../../core/electrical/effects/weakestPlace.ts';
 import { energiserInternalOhm } from '../../../core/electrical/energiser/internalOhm.ts';
 import { prepareVoltage } from '../../../core/electrical/preparedVoltage.ts';
 import { solveVoltage } from '../../../core/electrical/solveVoltage.ts';
-import { fenceLikeCircuit } from '../../support/randomElectrical.ts';
+import { anyCircuit, fenceLikeCircuit } from '../../support/randomElectrical.ts';
 
 /** Lead-out 0-1, a line 1-2-3-4 with a switch 2-3, and an open ring switch 4-1. */
 const circuit: FenceCircuit = {
@@ -43,7 +44,7 @@ describe('what would lift the far end', () => {
   const changes = [
     moreLiveWires(circuit, [2], 1, 2),
     otherConductor([0], 6.9, 'Copper lead-out'),
-    switchClosed(1, 'Ring closed'),
+    { name: 'Ring closed', links: [{ link: 1, open: false }] },
     lessGrowth(circuit, [1, 2], 0.1),
     otherEnergiser({ openCircuitV: 9000, into500OhmV: 7500 }, 20, 'Larger energiser'),
     betterEarth(circuit, 60, 20),
@@ -83,7 +84,7 @@ describe('what would lift the far end', () => {
 
 describe('throwing each switch', () => {
   test('opening the only way there kills what is beyond; closing a ring kills nothing', () => {
-    const [line, ring] = switchEffects(prepared(circuit));
+    const [line, ring] = [...switchEffects(prepared(circuit))];
     expect(line).toMatchObject({ link: 0, action: 'open', nodes: 2, lengthM: 4000 });
     expect(line!.weakest!.place).toEqual({ on: 'node', node: 2 });
     expect(ring).toMatchObject({ link: 1, action: 'close', nodes: 0, lengthM: 0 });
@@ -101,6 +102,72 @@ describe('throwing each switch', () => {
       expect(effect.nodes).toBe(dead);
       expect(effect.weakest!.volts).toBeCloseTo(weakestPlace(large, fresh)!.volts, 6);
       expect(effect.sourceCurrentA).toBeCloseTo(fresh.sourceCurrentA, 8);
+    }
+  });
+});
+
+describe('throwing each switch, beside reading every node', () => {
+  /** Every throw by the long way; returns how many were compared. */
+  function compareAll(of: FenceCircuit): number {
+    const ready = prepareVoltage(of);
+    if (!ready.ok || !ready.asIs.ok) return 0;
+    const { asIs } = ready;
+    const effects = [...switchEffects(ready)];
+    const found = new Map(effects.map((effect) => [effect.link, effect]));
+    of.links.forEach(({ open }, link) => {
+      const after = ready.vary({ [open ? 'close' : 'open']: [link] });
+      expect(found.has(link)).toBe(after.ok);
+      if (!after.ok) return;
+      const changed = (node: number) => asIs.reached[node] !== after.reached[node];
+      const { lengthM, ...effect } = found.get(link)!;
+      expect(effect).toEqual({
+        link,
+        action: open ? 'close' : 'open',
+        nodes: after.reached.reduce((sum, _, node) => sum + Number(changed(node)), 0),
+        runsReached: of.spans.filter(({ from }) => after.reached[from] === 1).length,
+        weakest: weakestPlace(of, after),
+        sourceVoltageV: after.sourceVoltageV,
+        sourceCurrentA: after.sourceCurrentA,
+      });
+      expect(lengthM).toBeCloseTo(
+        of.spans.reduce((sum, span) => (changed(span.from) ? sum + span.lengthM : sum), 0),
+        8,
+      );
+    });
+    return effects.length;
+  }
+
+  test.each([0.001, 0.02, 0.2, 0.6])('is the same to the last bit on a large network, rings %f', (rings) => {
+    const large = fenceLikeCircuit(1500, 8, rings);
+    expect(compareAll(large)).toBeGreaterThan(100);
+    // Some stand open, so that parts are dead or hang on one side.
+    const links = large.links.map((link, i) => ({ ...link, open: i % 7 === 0 }));
+    expect(compareAll({ ...large, links, faults: [] })).toBeGreaterThan(100);
+  });
+
+  test.each([false, true])('is the same to the last bit on any circuit, extremes %o', (extremes) => {
+    let compared = 0;
+    fc.assert(
+      fc.property(anyCircuit({ extremes }), (any) => {
+        compared += compareAll(any);
+      }),
+      { seed: 78, numRuns: 1500 },
+    );
+    expect(compared).toBeGreaterThan(3000);
+  });
+
+  test('reads any place as it is then', () => {
+    const large = fenceLikeCircuit(800, 3, 0.1);
+    const ready = prepared(large);
+    const search = new ThrowSearch(ready);
+    const places: CircuitPlace[] = [
+      { on: 'node', node: 799 },
+      { on: 'span', span: 400, distanceM: 7 },
+    ];
+    for (const [link, { open }] of large.links.entries()) {
+      const after = ready.vary({ [open ? 'close' : 'open']: [link] });
+      if (!after.ok) throw new Error('refused');
+      expect(search.throwLink(link, places)!.volts).toEqual(places.map((place) => voltageAt(large, after, place)));
     }
   });
 });

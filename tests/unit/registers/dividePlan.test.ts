@@ -1,9 +1,12 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Project } from '../../../core/model/project.ts';
 import { put } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
 import { switchCandidates } from '../../../core/registers/candidates.ts';
 import { dividePlan } from '../../../core/registers/dividePlan.ts';
+import { overLimitInWords, overLimitStretches } from '../../../core/registers/overLimit.ts';
+import { divideSentence, proofInWords, settledInWords } from '../../../core/registers/sentences.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import {
   addedPlace,
@@ -21,6 +24,7 @@ import {
   rule,
   strainer,
 } from '../../support/drawings.ts';
+import { randomDrawing } from '../../support/randomDrawing.ts';
 
 const limit = (maxSectionM: number, maxGateways: number | null = null) =>
   property({ divide: { ...property().divide, maxSectionM, maxGateways } });
@@ -181,7 +185,8 @@ describe('the plan', () => {
       optimal: true,
       missing: [],
       surplus: [],
-      tooLong: [],
+      complete: true,
+      overLimit: [],
       changes: [],
     });
     expect(plan.sections).toEqual([{ lengthM: expect.closeTo(1988, 3), gateways: 3 }]);
@@ -279,5 +284,111 @@ describe('the plan', () => {
     const furthest = ['gateway:I', 'gateway:G3', 'gateway:G2'].find((key) => plan.chosen.includes(key));
     expect(plan.mayStandOpen).toEqual([furthest]);
     expect(planOf(drawing(limit(1200), fed, lane, gates)).mayStandOpen).toEqual([]);
+  });
+});
+
+describe('what no set of switches brings within the limits', () => {
+  const gates = [500, 1000, 1500].flatMap((atM, i) => bridgedGateway(`G${i + 1}`, 'lane', atM));
+  const told = (project: Project) => overLimitInWords(project, planOf(project).overLimit).map(({ text }) => text);
+
+  it('is named with its lines, and is known without a plan', () => {
+    const project = drawing(limit(300), fed, lane, gates);
+    const plan = planOf(project);
+    expect(plan.overLimit).toHaveLength(4);
+    expect(plan.overLimit[0]).toMatchObject({
+      lineIds: ['lane'],
+      lengthM: expect.closeTo(498, 3),
+      overByM: expect.closeTo(198, 3),
+      overByGateways: 0,
+      barred: [],
+    });
+    expect(overLimitStretches(project, surveyOf(project))).toEqual(plan.overLimit);
+    expect(told(project)).toEqual([
+      'lane: 2 stretches of 498 m each, 198 m over the limit, without a place for a switch.',
+      'lane: 2 stretches of 496 m each, 196 m over the limit, without a place for a switch.',
+    ]);
+  });
+
+  it('is never said to be proven within the limits, on the screen or in the sentence', () => {
+    const project = drawing(limit(300), fed, lane, gates);
+    const made = surveyOf(project);
+    const plan = planOf(project);
+    expect(plan.optimal).toBe(true);
+    expect(proofInWords(plan, false)).toBe(
+      'No set of switches keeps everything within these limits. Proven for the rest: none costs less.',
+    );
+    const taken = plan.missing.reduce((now, { place }, i) => put(now, cutOut(`S${i}`, place)), project);
+    expect(settledInWords(planOf(taken))).toBe(
+      "The switches as drawn are the plan. It can't keep every section within the limits.",
+    );
+    expect(divideSentence(made, plan, 'metric')).toBe(
+      '1 section, longest 1.99 km, 1 over the limit; 3 switches missing, 4 stretches that no switch brings within the limits.',
+    );
+  });
+
+  it('is what the user rules switches out on, too, and what has too many gateways', () => {
+    const barred = ['gateway:G1', 'gateway:G2', 'gateway:G3'].map((key) => rule(key, 'forbidden'));
+    expect(told(drawing(limit(1200), fed, lane, gates, barred))).toEqual([
+      'lane: a stretch of 1.99 km, 788 m over the limit, with a switch ruled out at G1, G2 and G3.',
+    ]);
+    const gateways = drawing(limit(5000, 1), fed, lane, gates, barred);
+    expect(told(gateways)).toEqual([
+      'lane: a stretch with 3 gateways, the limit being 1, with a switch ruled out at G1, G2 and G3.',
+    ]);
+    expect(proofInWords(planOf(gateways), false)).toContain('No set of switches keeps everything within these limits.');
+  });
+
+  it('leaves the proof alone where all is within the limits', () => {
+    const plan = planOf(drawing(limit(1200), fed, lane, gates));
+    expect(proofInWords(plan, false)).toBe('Proven: no set of switches costs less within these limits.');
+    expect(settledInWords(plan)).toBe(
+      'The switches as drawn are the plan: no cheaper set keeps every section within the limits.',
+    );
+  });
+});
+
+describe('a plan that is not proven', () => {
+  const plan = planOf(drawing(limit(1200), fed, lane, bridgedGateway('G', 'lane', 1000)));
+  const open = { ...plan, optimal: false, complete: false, cost: 5, costBound: 4 };
+  const bound = 'No set can cost less than 4.0: this one is at most 1.0 (20 % of its cost) above.';
+
+  it('says whether it is still looked for, was stopped, or is the end, and by how much it can be off', () => {
+    expect(proofInWords(open, false)).toBe(`Looking for a cheaper set. ${bound}`);
+    expect(proofInWords(open, true)).toBe(`Stopped before the proof; a cheaper set may be found. ${bound}`);
+    expect(proofInWords({ ...open, complete: true }, false)).toBe(`Not proven cheapest. ${bound}`);
+    const proven = 'Proven: no set of switches costs less within these limits.';
+    expect(proofInWords({ ...plan, complete: false }, false)).toBe(
+      `${proven} Looking for one as cheap whose longest section is shorter.`,
+    );
+    expect(proofInWords({ ...plan, complete: false }, true)).toBe(
+      `${proven} Stopped while looking for one as cheap whose longest section is shorter.`,
+    );
+  });
+
+  it('claims nothing of the switches as drawn', () => {
+    expect(settledInWords(open)).toBe(
+      'The switches as drawn are the plan: no cheaper set that keeps every section within the limits was found.',
+    );
+  });
+});
+
+describe('the same drawing', () => {
+  it('gives the same plan in whatever order its things were drawn', () => {
+    fc.assert(
+      fc.property(randomDrawing, fc.constantFrom(60, 120), fc.infiniteStream(fc.nat()), (drawn, maxSectionM, order) => {
+        const project = put(drawn, limit(maxSectionM));
+        const shuffled = Object.fromEntries(
+          Object.entries(project).map(([kind, things]) => {
+            const keyed = [...(things as ReadonlyMap<string, Thing>)].map((entry) => ({
+              entry,
+              at: order.next().value,
+            }));
+            return [kind, new Map(keyed.sort((a, b) => a.at - b.at).map(({ entry }) => entry))];
+          }),
+        ) as unknown as Project;
+        expect(dividePlan(shuffled, surveyOf(shuffled))).toEqual(dividePlan(project, surveyOf(project)));
+      }),
+      { seed: 41, numRuns: 150 },
+    );
   });
 });

@@ -26,7 +26,7 @@ describe('any plan', () => {
         expect(reached).toHaveLength(promised.length);
         for (const [i, lengthM] of promised.entries()) {
           expect(reached[i]).toBeCloseTo(lengthM, 2);
-          const named = plan.tooLong.some((run) => Math.abs(run.lengthM - lengthM) < 0.01);
+          const named = plan.overLimit.some((run) => Math.abs(run.lengthM - lengthM) < 0.01);
           expect(lengthM <= maxSectionM || named).toBe(true);
         }
         expect(dividePlan(taken, surveyOf(taken))).toMatchObject({ missing: [], surplus: [] });

@@ -87,7 +87,7 @@ describe('which ring switch should stand open', () => {
   it('is the one that leaves every section its shortest way', () => {
     // B, from 100 to the middle of the loop, is nearest by S; C, shorter, by T: so M, where the ways meet, stands open.
     expect(advice(supply, lane, loop, ends, middle)).toEqual({
-      ringSwitchIds: ['S', 'T', 'M'],
+      ringSwitchIds: ['M', 'S', 'T'],
       openIds: ['M'],
       settled: false,
     });

@@ -203,9 +203,21 @@ describe('sections', () => {
     ]);
   });
 
+  it('list their switches by name, also after one was deleted and brought back', () => {
+    const along = [10, 2, 1].map((number) => lineSwitch(`S${number}`, 'lane', number * 80));
+    const { switches } = survey(fed, lane, along);
+    expect(switches.map((row) => row.switch.name)).toEqual(['S1', 'S2', 'S10']);
+  });
+
   it('say by how much they are over the limit', () => {
     const { sections } = survey(property({ divide: { ...property().divide, maxSectionM: 800 } }), fed, lane);
     expect(sections[0]!.overByM).toBeCloseTo(200, 3);
+    expect(sections[0]!.overByGateways).toBeNull();
+    const many = survey(property({ divide: { ...property().divide, maxGateways: 1 } }), fed, lane, [
+      ...bridgedGateway('G', 'lane', 300),
+      ...bridgedGateway('H', 'lane', 600),
+    ]);
+    expect(many.sections[0]).toMatchObject({ overByM: null, overByGateways: 1 });
   });
 
   it('follow with what nothing reaches, and leave a cut-off lead-out without a letter', () => {

@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  type Planning,
   planSections,
   type SectioningNetwork,
   type SectioningOptions,
   type SectioningPlan,
+  startPlanning,
 } from '../../../../core/network/sectioning/index.ts';
 import { fenceTree, fenceWithRings, paddocks } from '../../../support/randomNetworks.ts';
 import { anyNetwork, bestByTryingAll, isWithinLimits, joinedGroups, measure, SEED } from './networks.ts';
@@ -274,5 +276,98 @@ describe('planSections, watched', () => {
     expect(seen).toEqual([...seen].sort((a, b) => a - b));
     expect(seen.at(-1)).toBe(1);
     expect(seen.every((fraction) => fraction >= 0 && fraction <= 1)).toBe(true);
+  });
+});
+
+describe('startPlanning, step by step', () => {
+  const started = (network: SectioningNetwork, options: SectioningOptions = {}): Planning => {
+    const planning = startPlanning(network, options);
+    if ('outcome' in planning) throw new Error(planning.reason);
+    return planning;
+  };
+  /** Every answer on the way, the last one too. */
+  const answersOf = (planning: Planning): SectioningPlan[] => {
+    const answers: SectioningPlan[] = [];
+    let seen = 0;
+    for (let more = true; more; ) {
+      more = planning.step();
+      if (planning.answers === seen) continue;
+      seen = planning.answers;
+      answers.push(planning.plan!);
+    }
+    return answers;
+  };
+  const networks: [string, SectioningNetwork, SectioningOptions][] = [
+    ['a fence with rings', fenceWithRings(800, 30, 5), {}],
+    ['paddocks without a proof', paddocks(7, 7, 1, 2500), { workBudget: 2e6 }],
+    ['a tree', fenceTree(3000, 4), {}],
+    ['paddocks with a limit of gateways', { ...paddocks(4, 3, 3, 2500), maxGateways: 6 }, {}],
+  ];
+
+  it.each(networks)(
+    'of %s: each answer is valid, none dearer than the one before, no bound lower',
+    (_, network, options) => {
+      const answers = answersOf(started(network, options));
+      expect(answers.length).toBeGreaterThan(1);
+      answers.forEach((answer, i) => {
+        expectValid(network, answer);
+        expect(answer.complete).toBe(i === answers.length - 1);
+        const before = answers[i - 1];
+        if (!before) return;
+        expect(answer.cost).toBeLessThanOrEqual(before.cost);
+        expect(answer.lowerBoundCost).toBeGreaterThanOrEqual(before.lowerBoundCost);
+      });
+      expect(answers.at(-1)).toEqual(planned(network, options));
+    },
+  );
+
+  it('of any network, wherever it is left: the answer is valid, says that it is not the end, and claims no more than is so', () => {
+    fc.assert(
+      fc.property(
+        anyNetwork({ runs: 9, extra: 5, limits: true, wishes: true }),
+        fc.nat({ max: 40 }),
+        (network, steps) => {
+          const planning = startPlanning(network, { bestEffort: true });
+          if ('outcome' in planning) return;
+          let more = true;
+          for (let left = steps; left > 0 && more; left--) more = planning.step();
+          const { plan } = planning;
+          expect(planning.isDone).toBe(!more);
+          expect(plan !== null || more).toBe(true);
+          if (!plan) return;
+          expectValid(network, plan);
+          expect(plan.complete).toBe(!more);
+          const best = bestByTryingAll(network);
+          if (!best) return;
+          expect(plan.cost).toBeGreaterThanOrEqual(best.cost);
+          expect(plan.lowerBoundCost).toBeLessThanOrEqual(best.cost);
+          if (plan.longestProven && plan.optimal) expect(plan.longestSectionM).toBe(best.longestSectionM);
+        },
+      ),
+      { seed: SEED, numRuns: 600 },
+    );
+  });
+
+  it('comes to the same end whatever is done beside it', () => {
+    const networksBeside = [paddocks(4, 4, 9, 2500), fenceWithRings(300, 20, 2)];
+    const alone = networksBeside.map((network) => planned(network, { workBudget: 1e6 }));
+    const plannings = networksBeside.map((network) => started(network, { workBudget: 1e6 }));
+    for (let more = true; more; ) more = plannings.map((planning) => planning.step()).includes(true);
+    expect(plannings.map(({ plan }) => plan)).toEqual(alone);
+  });
+
+  it('has a good first answer soon, on a network with rings as on a tree', () => {
+    // By the most steps that the first answer may take: see the bench for how long they take.
+    const network = fenceWithRings(5000, 100, 11);
+    const planning = started(network);
+    while (!planning.plan) planning.step();
+    expect(planning.progress).toBeLessThan(0.01);
+    // The least cost is 732.5.
+    expect(planning.plan.cost).toBeLessThan(1.04 * 732.5);
+    expect(planning.plan.lowerBoundCost).toBeGreaterThan(0.88 * 732.5);
+  });
+
+  it('proves a plan of thousands of runs with rings by default', () => {
+    expect(planned(fenceWithRings(5000, 100, 11))).toMatchObject({ cost: 732.5, optimal: true, complete: true });
   });
 });

@@ -1,0 +1,6 @@
+const natural = new Intl.Collator('en', { numeric: true });
+
+/** Names as people count them: S2 before S10. */
+export function byName(a: { readonly name: string }, b: { readonly name: string }): number {
+  return natural.compare(a.name, b.name);
+}

@@ -1,0 +1,48 @@
+import '../../styles/standing.css';
+import type { ReactNode } from 'react';
+import { useApp } from '../../state/appState.ts';
+import { useStanding } from '../../state/useStanding.ts';
+import { backroom } from '../../work/backroom.ts';
+import type { AnalysisPart } from '../../work/messages.ts';
+
+interface WorkedOutProps {
+  readonly part: AnalysisPart;
+  /** What is worked out, to stand after "Working out" and, with a capital, before "could not be": "the plan". */
+  readonly what: string;
+  readonly children: ReactNode;
+}
+
+/** Holds what is worked out beside the window: says what state of the drawing it is of, or why there is none. */
+export function WorkedOut({ part, what, children }: WorkedOutProps) {
+  const standing = useStanding(part);
+  const isThere = useApp((state) => state.backroom?.of[part] !== undefined);
+  if (standing === 'failed') return <NotWorkedOut part={part} what={what} />;
+  if (!isThere) return <p className="register-empty">Working out {what}…</p>;
+  const isStale = standing === 'working';
+  return (
+    <div className={isStale ? 'worked-out stale' : 'worked-out'} aria-busy={isStale}>
+      <p className="field-hint">
+        {isStale ? 'Before the last change. Working it out again…' : 'For the drawing as it is now.'}
+      </p>
+      {children}
+    </div>
+  );
+}
+
+/** Why something could not be worked out, and how to go on. */
+export function NotWorkedOut({ part, what }: Pick<WorkedOutProps, 'part' | 'what'>) {
+  const why = useApp((state) => state.backroom?.failed[part]);
+  return (
+    <div className="worked-out">
+      <p className="field-problem">
+        {what.charAt(0).toUpperCase() + what.slice(1)} could not be worked out ({why}). The drawing is safe in the file;
+        each change is another try.
+      </p>
+      <p className="buttons">
+        <button type="button" onClick={() => backroom.tryAgain()}>
+          Try again
+        </button>
+      </p>
+    </div>
+  );
+}

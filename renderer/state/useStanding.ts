@@ -1,0 +1,16 @@
+import type { AnalysisPart } from '../work/messages.ts';
+import { useApp } from './appState.ts';
+
+/**
+ * Whether what was worked out beside the window is of the drawing as it is now, is being worked out (what there is,
+ * is of an older state), or could not be.
+ */
+export type Standing = 'current' | 'working' | 'failed';
+
+export function useStanding(part: AnalysisPart): Standing {
+  return useApp(({ backroom }) => {
+    if (!backroom) return 'working';
+    if (backroom.failed[part] !== undefined) return 'failed';
+    return backroom.of[part] === backroom.revision ? 'current' : 'working';
+  });
+}
