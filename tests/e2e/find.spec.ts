@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { newBuriedPoint } from '../../core/model/recordDefaults.ts';
+import { newBuriedPoint, newCrossingRecord } from '../../core/model/recordDefaults.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { type App, expect, test } from '../support/app.ts';
 import { at, bridgedGateway, energiser, line, lineSwitch, property, strainer } from '../support/drawings.ts';
@@ -100,6 +100,67 @@ test('before a dig: what may be hit, in words and red; what is not known is said
   await page.getByLabel('Coordinates of the dig').fill(`${farLat.toFixed(6)}, ${farLon.toFixed(6)}`);
   await page.getByRole('button', { name: 'Look here' }).click();
   await expect(answer).toContainText('Nothing in this file is buried within 10.0 m of the dig.');
+});
+
+/** G3: both feet and the bend taped from the gate posts, the side of none said. G4 is only planned. */
+const openThings: Thing[] = [
+  ...things,
+  ...bridgedGateway('G3', 'F1', 350, { status: 'built' }),
+  ...bridgedGateway('G4', 'F1', 380),
+  ...(
+    [
+      ['startFoot', 0.4, 4.37],
+      ['bend', 2.5, 2.3],
+      ['endFoot', 4.37, 0.4],
+    ] as const
+  ).map(([role, fromStart, fromEnd]) => ({
+    ...newBuriedPoint(`G3-${role}`, 'X-G3', role),
+    ties: (['start', 'end'] as const).map((post) => ({
+      from: { on: 'gatePost', gatewayId: 'G3', post } as const,
+      postName: '',
+      postAt: at(post === 'start' ? [348, 0] : [352, 0]),
+      distanceM: post === 'start' ? fromStart : fromEnd,
+      seM: 0.02,
+    })),
+  })),
+  { ...newCrossingRecord('X-G3'), depths: [{ alongM: 2, depthM: 0.1 }] },
+];
+
+test('a side that nobody said is two places: in the list, on the ground, and to a dig', async ({ app, page }) => {
+  await app.openNew(openThings);
+  await goToFind(page);
+  await expect(
+    page.getByText('3 crossings in the ground (1 partly measured, 1 side not said, 1 not measured), 1 planned.'),
+  ).toBeVisible();
+  await expect(page.getByRole('row', { name: /G4/ })).toContainText('Planned');
+  await expect(page.getByRole('row', { name: /G3/ })).toContainText('Side not said');
+  await page.getByRole('row', { name: /G3/ }).click();
+  const found = page.getByRole('region', { name: 'To find the crossing at G3' });
+  await expect(found.getByRole('note').first()).toContainText('bend: north side or south side');
+  await expect(found.getByText('0.10 m deep to the top of the pipe, measured.')).toBeVisible();
+  await expect(found.getByText(/2\.50 m.* on the north side or on the south side: nobody said which\./)).toBeVisible();
+  await expect(found.getByText(/^south side: /)).toHaveCount(3);
+  await expect(found).not.toContainText('Measured: it lies');
+
+  await page.getByRole('button', { name: 'Before you dig' }).click();
+  const answer = page.locator('.dig-answer');
+  for (const xy of [
+    [350.12, 1.32],
+    [350.12, -1.32],
+  ] as const) {
+    const [lon, lat] = at(xy);
+    await page.getByLabel('Coordinates of the dig').fill(`${lat.toFixed(7)}, ${lon.toFixed(7)}`);
+    await page.getByRole('button', { name: 'Look here' }).click();
+    await page.getByLabel('Place good to').fill('0.1');
+    await page.getByLabel('Place good to').press('Enter');
+    await expect(answer).toContainText('Do not dig yet: crossing under G3 may lie in the dig.');
+    await expect(page.locator('.dig-findings li.hit')).toContainText('0.10 m deep to the top of the pipe, measured');
+  }
+  const [lon, lat] = at([380, 1]);
+  await page.getByLabel('Coordinates of the dig').fill(`${lat.toFixed(7)}, ${lon.toFixed(7)}`);
+  await page.getByRole('button', { name: 'Look here' }).click();
+  await expect(answer).toContainText('Planned, not in the ground as far as this file knows: crossing under G4.');
+  await expect(page.locator('.dig-findings li.planned')).toContainText('Planned here, not in the ground');
 });
 
 test('a dig is drawn by keyboard on the map', async ({ app, page }) => {
