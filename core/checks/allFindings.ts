@@ -120,7 +120,7 @@ export function* findingsSteps(project: Project, survey: Survey): Steps<Finding[
   const context = new CheckContext(project, survey);
   const findings: Finding[] = [];
   for (const check of [...drawingChecks, ...installationChecks]) {
-    findings.push(...check(context));
+    for (const finding of check(context)) findings.push(finding);
     yield;
   }
   return withOwnIds(findings).sort((a, b) => order[a.severity] - order[b.severity]);

@@ -340,12 +340,12 @@ describe('the switch register', () => {
     );
     expect(dead.get('S')!.feed).toEqual({ from: 'nowhere', sides: ['B', 'C'], off: false });
     expect([...closed.values(), ...dead.values()].map(({ feed }) => feedInWords(feed))).toEqual([
+      'both sides: B | C',
       'both sides: B | A',
       'both sides: C | A',
-      'both sides: B | C',
+      'not fed: B | C',
       'from A to B',
       'from A to C',
-      'not fed: B | C',
     ]);
   });
 
