@@ -222,7 +222,8 @@ function readsWithItOff({ switch: { id }, feed }: SwitchRow, power: Power): stri
   const node = nodeAtSwitch(power, id, standing);
   if (node === null) return null;
   const yardstick = yardstickAt(power, { node, standing });
-  return yardstickSentence(yardstick, switchesOff(power.project, [id]), 'on the energiser’s side');
+  const where = feed.from === 'bothSides' ? 'beside it' : 'on the energiser’s side';
+  return yardstickSentence(yardstick, switchesOff(power.project, [id]), where);
 }
 
 function switchCard(row: SwitchRow, power: Power): string {

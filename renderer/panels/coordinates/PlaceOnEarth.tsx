@@ -117,7 +117,9 @@ function HalfFields({
         hint='Such as "120.4 m E, 33.2 m S".'
         read={(text) => {
           const read = readGridPlace(text, units);
-          if ('problem' in read) return { lonLat: null, problem: read.problem, swapped: null };
+          if ('problem' in read) {
+            return { lonLat: null, problem: read.degrees ? degreesElsewhere : read.problem, swapped: null };
+          }
           return { lonLat: workingPlane(propertyOf(project)).toLonLat(read.xy), problem: null };
         }}
         onPlace={(at) => onChange({ ...half, grid: workingPlane(propertyOf(project)).toXy(at) })}
@@ -131,6 +133,9 @@ function HalfFields({
     </fieldset>
   );
 }
+
+const degreesElsewhere =
+  'This looks like latitude and longitude: they belong in “On the earth”. Metres of the drawing are typed with their unit, such as “120.4 m E, 33.2 m S”.';
 
 const mostMarks = 400;
 

@@ -39,6 +39,7 @@ export function PlacingDetails({ underlay }: { readonly underlay: Underlay }) {
   return (
     <section className="block" aria-label="Place of the picture">
       <h3>Place</h3>
+      {asking ? <Unlikely metresPerPixel={asking.metresPerPixel} /> : null}
       {placement.by === 'eye' ? <p>Laid by eye: nothing measured on it counts yet.</p> : null}
       {placement.by === 'coordinates' ? <p>Placed by its own coordinates, {placement.system}.</p> : null}
       {placement.by === 'distance' ? (
@@ -56,7 +57,6 @@ export function PlacingDetails({ underlay }: { readonly underlay: Underlay }) {
           onDegrees={offerForDegrees}
         />
       ) : null}
-      {asking ? <Unlikely metresPerPixel={asking.metresPerPixel} /> : null}
       <p className="buttons">
         {placing ? (
           <button type="button" className="main" onClick={endPlacing}>
