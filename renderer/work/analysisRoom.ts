@@ -3,7 +3,7 @@ import { applyChanges } from '../../core/model/difference.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import type { Steps } from '../../core/model/steps.ts';
 import { startDividePlan } from '../../core/registers/dividePlan.ts';
-import { fitReadings, readingRounds } from '../../core/registers/power/fitReadings.ts';
+import { fitReadingsSteps, readingRounds } from '../../core/registers/power/fitReadings.ts';
 import { powerOf } from '../../core/registers/power/powerOf.ts';
 import { powerTablesSteps } from '../../core/registers/power/powerTables.ts';
 import { type Surveyed, surveyOf } from '../../core/registers/survey.ts';
@@ -151,7 +151,8 @@ export class AnalysisRoom {
   }
 
   #order(): AnalysisPart[] {
-    return this.#shown === 'plan' ? ['findings', 'plan', 'power', 'fit'] : ['findings', 'power', 'fit', 'plan'];
+    if (this.#shown === 'power') return ['findings', 'power', 'fit', 'plan'];
+    return this.#shown === 'plan' ? ['findings', 'plan', 'power', 'fit'] : ['findings', 'power', 'plan', 'fit'];
   }
 
   #isOpen(part: AnalysisPart): boolean {
@@ -211,7 +212,8 @@ export class AnalysisRoom {
     const rounds = readingRounds(power);
     const newest = rounds[0] ?? null;
     const round = this.#fitTo === null ? null : (rounds.find(({ lastDay }) => lastDay === this.#fitTo) ?? newest);
-    this.#send({ type: 'fit', revision: this.#revision, fit: fitReadings(power, round) });
+    const fit = yield* fitReadingsSteps(power, round);
+    this.#send({ type: 'fit', revision: this.#revision, fit });
   }
 
   *#plan(): Steps<void> {

@@ -1,8 +1,14 @@
+import { allAtOnce, type Steps } from '../../model/steps.ts';
+
 /**
  * Inverse of a symmetric positive definite matrix (rows), by Cholesky; `null` where it is not positive definite to
- * working precision. For the handful of unknowns of a fit.
+ * working precision. For the unknowns of a fit: a handful, or hundreds.
  */
 export function choleskyInverse(a: readonly (readonly number[])[]): number[][] | null {
+  return allAtOnce(choleskyInverseSteps(a));
+}
+
+export function* choleskyInverseSteps(a: readonly (readonly number[])[]): Steps<number[][] | null> {
   const n = a.length;
   const l = Array.from({ length: n }, () => Array.from({ length: n }, () => 0));
   for (let i = 0; i < n; i++) {
@@ -13,6 +19,7 @@ export function choleskyInverse(a: readonly (readonly number[])[]): number[][] |
       else if (sum > 0 && sum < Infinity) l[i]![i] = Math.sqrt(sum);
       else return null;
     }
+    yield;
   }
   const inverse = Array.from({ length: n }, () => Array.from({ length: n }, () => 0));
   for (let column = 0; column < n; column++) {
@@ -28,6 +35,7 @@ export function choleskyInverse(a: readonly (readonly number[])[]): number[][] |
       x[i] = sum / l[i]![i]!;
     }
     for (let i = 0; i < n; i++) inverse[i]![column] = x[i]!;
+    yield;
   }
   return inverse;
 }

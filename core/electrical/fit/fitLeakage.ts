@@ -1,3 +1,4 @@
+import { allAtOnce, type Steps } from '../../model/steps.ts';
 import type { FenceCircuit } from '../circuit/circuit.ts';
 import { type PreparedVoltage, prepareVoltage } from '../preparedVoltage.ts';
 import { currentsAt } from '../solver/currents.ts';
@@ -8,7 +9,7 @@ import { LIMIT, type Minimum, minimise } from './minimise.ts';
 import { notToldApart } from './notToldApart.ts';
 import type { VoltageReading } from './reading.ts';
 import { type SwitchState, switchStates } from './switchStates.ts';
-import { symmetricEigen } from './symmetricEigen.ts';
+import { symmetricEigenSteps } from './symmetricEigen.ts';
 
 export interface FittedSection {
   readonly name: string;
@@ -60,22 +61,30 @@ export function fitLeakage(
   sections: readonly LeakageSection[],
   readings: readonly VoltageReading[],
 ): LeakageFit | FitRefusal {
+  return allAtOnce(fitLeakageSteps(circuit, sections, readings));
+}
+
+export function* fitLeakageSteps(
+  circuit: FenceCircuit,
+  sections: readonly LeakageSection[],
+  readings: readonly VoltageReading[],
+): Steps<LeakageFit | FitRefusal> {
   const base = prepareVoltage(circuit);
   const messages = base.ok ? inputProblems(circuit, sections, readings) : base.problems.map((p) => p.message);
   if (!base.ok || messages.length > 0) return { ok: false, messages };
 
   const states = switchStates(base, readings);
   const none = sections.map(() => 0);
-  const pulled = minimise(states, circuit, sections, growthPull(sections.length), none);
+  const pulled = yield* minimise(states, circuit, sections, growthPull(sections.length), none);
   if (pulled === null) {
     const message = 'The network has no answer with these switches; check the energiser and dead shorts.';
     return { ok: false, messages: [message] };
   }
-  const { values, vectors } = symmetricEigen(pulled.curvature);
+  const { values, vectors } = yield* symmetricEigenSteps(pulled.curvature);
   const open = vectors.filter((_, k) => values[k]! < WEAKER_THAN_THE_PULL);
   const free =
     open.length === 0
-      ? minimise(
+      ? yield* minimise(
           states,
           circuit,
           sections,
@@ -83,7 +92,8 @@ export function fitLeakage(
           pulled.logTimes,
         )
       : null;
-  return report(base, sections, readings, states, free ?? pulled, free === null ? open : []);
+  const openGroups = yield* notToldApart(free === null ? open : [], sections.length);
+  return report(base, sections, readings, states, free ?? pulled, openGroups);
 }
 
 function report(
@@ -92,12 +102,11 @@ function report(
   readings: readonly VoltageReading[],
   states: readonly SwitchState[],
   minimum: Minimum,
-  openDirections: readonly (readonly number[])[],
+  openGroups: readonly (readonly number[])[],
 ): LeakageFit {
   const times = minimum.logTimes.map(Math.exp);
   const circuit = withLeakage(base.circuit, sections, times);
   const leak = leakageCurrents(base, circuit);
-  const openGroups = notToldApart(openDirections, sections.length);
   const leaning = new Set(openGroups.flat());
   const fitted = sections.map((section, s): FittedSection => {
     let km = 0;

@@ -1,5 +1,6 @@
+import type { Steps } from '../../model/steps.ts';
 import type { FenceCircuit } from '../circuit/circuit.ts';
-import { choleskyInverse } from './choleskyInverse.ts';
+import { choleskyInverseSteps } from './choleskyInverse.ts';
 import { type LeakageSection, leakageSlopes, withLeakage } from './leakageModel.ts';
 import type { SwitchState } from './switchStates.ts';
 
@@ -23,33 +24,34 @@ export interface Minimum {
  * `pull` a precision matrix (all zeros for none); `null` where the network has no answer. Damping is the same in every
  * direction, a limit on how many e-folds one step may go.
  */
-export function minimise(
+export function* minimise(
   states: readonly SwitchState[],
   circuit: FenceCircuit,
   sections: readonly LeakageSection[],
   pull: Matrix,
   start: readonly number[],
-): Minimum | null {
+): Steps<Minimum | null> {
   let at = [...start];
-  let here = evaluate(states, circuit, sections, at, pull);
-  if (here === null) return null;
+  const first = yield* evaluate(states, circuit, sections, at, pull);
+  if (first === null) return null;
+  let here: Guess = first;
   let damping = 1;
   let converged = false;
   for (let step = 0; step < MOST_STEPS && !converged; step++) {
     const damped = here.curvature.map((row, i) =>
       row.map((value, j) => value + pull[i]![j]! + (i === j ? damping : 0)),
     );
-    const inverse = choleskyInverse(damped);
+    const inverse = yield* choleskyInverseSteps(damped);
     if (inverse === null) {
       damping *= 10;
       if (damping > 1e12) break;
       continue;
     }
     const next = at.map((u, i) => {
-      const move = inverse[i]!.reduce((sum, value, j) => sum - value * here!.gradient[j]!, 0);
+      const move = inverse[i]!.reduce((sum, value, j) => sum - value * here.gradient[j]!, 0);
       return Math.min(LIMIT, Math.max(-LIMIT, u + move));
     });
-    const there = evaluate(states, circuit, sections, next, pull);
+    const there: Guess | null = yield* evaluate(states, circuit, sections, next, pull);
     const longest = Math.max(0, ...next.map((u, i) => Math.abs(u - at[i]!)));
     if (there !== null && there.cost <= here.cost) {
       converged = longest < 1e-9 || (damping < 1e-3 && here.cost - there.cost < 1e-13 * (1 + here.cost));
@@ -64,17 +66,24 @@ export function minimise(
   }
   const { curvature, estimateV } = here;
   const pulled = curvature.map((row, i) => row.map((value, j) => value + pull[i]![j]!));
-  return { logTimes: at, curvature, covariance: choleskyInverse(pulled), estimateV, converged };
+  return { logTimes: at, curvature, covariance: yield* choleskyInverseSteps(pulled), estimateV, converged };
+}
+
+interface Guess {
+  readonly cost: number;
+  readonly gradient: readonly number[];
+  readonly curvature: Matrix;
+  readonly estimateV: ReadonlyMap<number, number>;
 }
 
 /** Cost (half the sum of squares), its gradient, and J'J of the readings, at one guess. */
-function evaluate(
+function* evaluate(
   states: readonly SwitchState[],
   circuit: FenceCircuit,
   sections: readonly LeakageSection[],
   logTimes: readonly number[],
   pull: Matrix,
-) {
+): Steps<Guess | null> {
   const leaking = withLeakage(circuit, sections, logTimes.map(Math.exp));
   const count = sections.length;
   const curvature = Array.from({ length: count }, () => Array.from({ length: count }, () => 0));
@@ -94,6 +103,7 @@ function evaluate(
         gradient[i]! += slopes[i]! * residual;
         for (let j = 0; j < count; j++) curvature[i]![j]! += slopes[i]! * slopes[j]!;
       }
+      yield;
     }
   }
   return { cost, gradient, curvature, estimateV };

@@ -1,3 +1,5 @@
+import { allAtOnce, type Steps } from '../../model/steps.ts';
+
 export interface Eigen {
   readonly values: readonly number[];
   /** `vectors[k]` belongs to `values[k]`, of length 1. */
@@ -6,6 +8,10 @@ export interface Eigen {
 
 /** Eigenvalues and vectors of a symmetric matrix by cyclic Jacobi rotations (C. G. J. Jacobi, 1846). */
 export function symmetricEigen(matrix: readonly (readonly number[])[]): Eigen {
+  return allAtOnce(symmetricEigenSteps(matrix));
+}
+
+export function* symmetricEigenSteps(matrix: readonly (readonly number[])[]): Steps<Eigen> {
   const n = matrix.length;
   const a = matrix.map((row) => [...row]);
   const v = Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => (i === j ? 1 : 0)));
@@ -29,6 +35,7 @@ export function symmetricEigen(matrix: readonly (readonly number[])[]): Eigen {
         }
         for (const row of v) rotate(row, p, q, c, s);
       }
+      yield;
     }
     if (!rotated) break;
   }

@@ -1,7 +1,8 @@
 import { leakageOhmKm } from '../../electrical/conductors/leakage.ts';
-import { type FittedSection, fitLeakage } from '../../electrical/fit/fitLeakage.ts';
+import { type FittedSection, fitLeakageSteps } from '../../electrical/fit/fitLeakage.ts';
 import type { VoltageReading } from '../../electrical/fit/reading.ts';
 import { propertyOf } from '../../model/project.ts';
+import { allAtOnce, type Steps } from '../../model/steps.ts';
 import type { Run } from '../../network/types.ts';
 import { readingPlace } from './readingPlace.ts';
 import { estimatesBySwitches } from './readingRows.ts';
@@ -69,12 +70,16 @@ function dayOf(date: string): string {
 
 /** Fits the readings of a round (null: all of them) to each supply that they were taken on. */
 export function fitReadings(power: Power, round: ReadingRound | null): FitAnswer {
+  return allAtOnce(fitReadingsSteps(power, round));
+}
+
+export function* fitReadingsSteps(power: Power, round: ReadingRound | null): Steps<FitAnswer> {
   const placed = placedReadings(power, round);
   if (placed.length === 0)
     return { round, used: 0, fits: [], messages: ['There is no voltage reading near a live fence to fit.'] };
   const answer = { round, used: placed.length, fits: [] as ReadingsFit[], messages: [] as string[] };
   for (const [index, readings] of Map.groupBy(placed, ({ supply }) => supply)) {
-    const result = fitSupply(power, power.supplies[index]!, readings);
+    const result = yield* fitSupply(power, power.supplies[index]!, readings);
     if ('messages' in result) answer.messages.push(...result.messages);
     else answer.fits.push(result);
   }
@@ -96,11 +101,11 @@ function isIn({ firstDay, lastDay }: ReadingRound, day: string): boolean {
   return firstDay <= day && day <= lastDay;
 }
 
-function fitSupply(
+function* fitSupply(
   power: Power,
   supply: Supply,
   placed: readonly Placed[],
-): ReadingsFit | { readonly messages: readonly string[] } {
+): Steps<ReadingsFit | { readonly messages: readonly string[] }> {
   const { circuit, nodeOfPlace, piecesOfSpan } = withNodesAt(
     supply.circuit,
     placed.map(({ place }) => place),
@@ -119,7 +124,7 @@ function fitSupply(
       closedLinks: links(power.normallyOpen).filter((link) => !links(open).includes(link)),
     };
   });
-  const fit = fitLeakage(circuit, sections, readings);
+  const fit = yield* fitLeakageSteps(circuit, sections, readings);
   if (!fit.ok) return fit;
   const letters = sections.map(({ name }) => name);
   const fittedV = new Map<string, number>();

@@ -112,7 +112,7 @@ describe('what is worked out beside the window', () => {
       return { order: [...atMs.keys()].filter((type) => !['planning', 'settled'].includes(type)), atMs };
     };
     const nothing = inOrder(null);
-    expect(nothing.order).toEqual(['findings', 'power', 'fit', 'plan']);
+    expect(nothing.order).toEqual(['findings', 'power', 'plan', 'fit']);
     expect(nothing.atMs.get('findings')).toBeLessThan(gatherMs);
     expect(nothing.atMs.get('power')).toBeGreaterThanOrEqual(restMs - soonMs);
     const divide = inOrder('plan');
@@ -238,7 +238,7 @@ describe('what fails', () => {
     const broken = { ...fence.fenceLine.get('lane')!, path: null } as never;
     bench.hear(reset(put(fence, broken), 1));
     bench.run();
-    expect(bench.of('failed').map(({ part }) => part)).toEqual(['findings', 'power', 'fit', 'plan']);
+    expect(bench.of('failed').map(({ part }) => part)).toEqual(['findings', 'power', 'plan', 'fit']);
     expect(bench.sent.at(-1)!.type).toBe('settled');
   });
 
