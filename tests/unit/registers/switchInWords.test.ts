@@ -54,9 +54,9 @@ describe('how a switch is fed, in words', () => {
     const table = switchTable(survey, 'metric', false);
     const fed = table.columns.findIndex(({ title }) => title === 'Fed');
     expect(table.rows.map((cells) => cells[fed])).toEqual([
-      'from A to B',
       'both sides: C | A',
       'from B to C',
+      'from A to B',
       'from A to D',
     ]);
     const switches = allTables(project, survey).find(({ name }) => name === 'switches')!;
