@@ -245,6 +245,7 @@ export class AnalysisRoom {
       yield;
     }
     send();
+    this.#sendPlan = null;
     tell(null);
   }
 

@@ -32,8 +32,8 @@ export const backroom = {
   },
   /** The leakage is to be fitted to another round of readings, named by its last day (null: to all). */
   fitRound(lastDay: string | null): void {
-    const { fit: _, ...of } = result().of;
-    keep({ of });
+    const { of } = result();
+    keep({ of: of.fit === undefined ? of : { ...of, fit: noState } });
     post({ type: 'fitRound', lastDay });
   },
   /** Looks for no better plan than the one that there is. */
@@ -57,6 +57,9 @@ export const backroom = {
 useApp.subscribe(({ page }, before) => {
   if (page !== before.page && worker) worker.postMessage(shownOn(page));
 });
+
+/** Of no state of the drawing that there is. */
+const noState = -1;
 
 const nothingYet: BackroomResult = {
   revision: 0,

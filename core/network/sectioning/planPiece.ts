@@ -48,7 +48,7 @@ export class PiecePlanning {
   readonly #graph: CutGraph;
   readonly #costStep: number;
   readonly #work: Work;
-  readonly #skeleton: Skeleton;
+  readonly #skeleton: Skeleton | null;
   readonly #told: () => void;
   #cuts: CheapestCuts | undefined;
   #cut: Uint8Array;
@@ -63,13 +63,18 @@ export class PiecePlanning {
     this.#graph = graph;
     this.#costStep = costStep;
     this.#work = work;
-    this.#skeleton = buildSkeleton(graph);
     this.#told = told;
     this.#cut = new Uint8Array(graph.edgeA.length);
+    // A vertex alone (there may be thousands, between switches that are there whatever is planned) is its own plan.
+    const isAlone = graph.edgeA.length === 0;
+    this.#skeleton = isAlone ? null : buildSkeleton(graph);
+    if (!isAlone) return;
+    this.#cost = 0;
+    this.#longestProven = true;
   }
 
   get hasRings(): boolean {
-    return this.#skeleton.blocks.length > 0;
+    return this.#skeleton !== null && this.#skeleton.blocks.length > 0;
   }
 
   /** The best so far, once `first` is through. */
@@ -79,6 +84,7 @@ export class PiecePlanning {
 
   /** Comes to a first answer: for a tree one that is proven cheapest. */
   *first(): Steps<void> {
+    if (!this.#skeleton) return;
     if (!this.hasRings) {
       this.#cuts = new CheapestCuts(this.#graph, this.#skeleton, this.#work);
       yield* this.#cheapest(this.#cuts);
@@ -94,11 +100,12 @@ export class PiecePlanning {
   /** Goes on from there to the end. */
   *rest(): Steps<void> {
     if (this.#cuts) yield* this.#shortest(this.#cuts);
-    else yield* this.#byRings();
+    else if (this.#skeleton) yield* this.#byRings(this.#skeleton);
+    this.#cuts = undefined;
   }
 
-  *#byRings(): Steps<void> {
-    const [graph, skeleton, work] = [this.#graph, this.#skeleton, this.#work];
+  *#byRings(skeleton: Skeleton): Steps<void> {
+    const [graph, work] = [this.#graph, this.#work];
     const { blocks } = skeleton;
     const blockSteps = Math.min(BLOCK_STEPS, work.left * BLOCK_SHARE);
     const cuts = new CheapestCuts(graph, skeleton, work, { blockSteps });
@@ -199,7 +206,7 @@ export class PiecePlanning {
 
   /** Settles whether any plan costs at most `ceiling`; if so, the cheapest is it. */
   *#prove(core: RingCore, ceiling: number): Steps<boolean> {
-    if (this.#lowerBound > ceiling) return false;
+    if (this.#lowerBound >= this.#cost || this.#lowerBound > ceiling) return false;
     const found = yield* core.within(ceiling, this.#graph.limits[0]!);
     this.#raise(found ? found.cost : ceiling + this.#costStep);
     if (found) this.#take(found.cut, found.cost);

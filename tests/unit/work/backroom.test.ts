@@ -73,6 +73,15 @@ describe('the window and its worker', () => {
     ]);
   });
 
+  it('takes the fit for stale as soon as it is asked for another round', () => {
+    last().answers({ type: 'fit', revision: 1, fit: { round: null, used: 0, fits: [], messages: [] } });
+    expect(now().of.fit).toBe(1);
+    backroom.fitRound('2031-05-02');
+    expect(now().of.fit).not.toBe(now().revision);
+    expect(now().fit).not.toBeNull();
+    expect(last().heard.at(-1)).toEqual({ type: 'fitRound', lastDay: '2031-05-02' });
+  });
+
   it('stops the plan and goes on with it; an edit begins a new one', () => {
     backroom.stopPlan();
     expect(now().planStopped).toBe(true);
