@@ -3,6 +3,7 @@ import { propertyOf } from '../../core/model/project.ts';
 import { CommandButton } from '../commands/CommandButton.tsx';
 import { type Page, useApp, useOpenFile } from '../state/appState.ts';
 import { bookWidthLimitsPx, setBookWidth } from '../state/settings.ts';
+import { useLasting } from '../state/useLasting.ts';
 import { CoverPage } from './cover/CoverPage.tsx';
 import { DividePage } from './divide/DividePage.tsx';
 import { ChosenDetails } from './draw/ChosenDetails.tsx';
@@ -83,10 +84,16 @@ export function Book() {
   );
 }
 
+/** An edit is in the file sooner, as a rule; what is said for a moment only nobody reads. */
+const longWriteMs = 150;
+
 /** The last line: what was just done and that it is in the file, or why something could not be done. */
 function LastLine() {
   const lastLine = useApp((state) => state.lastLine);
-  const saving = useApp((state) => state.saving > 0 && state.groundQuestion === null);
+  const saving = useLasting(
+    useApp((state) => state.saving > 0 && state.groundQuestion === null),
+    longWriteMs,
+  );
   const path = useApp((state) => state.file?.path ?? '');
   return (
     <footer className={`last-line ${lastLine?.kind ?? ''}`} title={path}>
