@@ -1,4 +1,4 @@
-import { closeSync, openSync, readSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
 import { applicationId } from './fileFormat.ts';
 
 /** What the first bytes of a file say: SQLite's file header, https://www.sqlite.org/fileformat.html, section 1.3. */
@@ -14,17 +14,22 @@ export interface FileHeader {
 /** So long is the header; the first page goes on behind it. */
 export const headerBytes = 100;
 
+/** Windows has no pipes with a path like a file's, and so not this. */
+const neverWait = constants.O_NONBLOCK ?? 0;
+
 const at = { readVersion: 19, userVersion: 60, applicationId: 68 };
 
 /**
  * Reads a file's header. Looks without SQLite, which would change a foreign file that has a journal beside it. Never call
- * it on a file that this process has open: closing it would drop SQLite's lock.
+ * it on a file that this process has open: closing it would drop SQLite's lock. A pipe or a device has none: they are not
+ * waited for.
  */
 export function readHeader(path: string): FileHeader {
   const bytes = Buffer.alloc(headerBytes);
-  const file = openSync(path, 'r');
+  const file = openSync(path, constants.O_RDONLY | neverWait);
   try {
-    readSync(file, bytes, 0, bytes.length, 0);
+    const stats = fstatSync(file);
+    if (stats.isFile() || stats.isDirectory()) readSync(file, bytes, 0, bytes.length, 0);
   } finally {
     closeSync(file);
   }

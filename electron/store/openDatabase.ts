@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { accessSync, constants, existsSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, lstatSync, realpathSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite, { type Database, SqliteError } from 'better-sqlite3';
 import { assertUsableName, fileEnding, nameOfFile } from './fileFormat.ts';
@@ -55,8 +55,12 @@ function settle(database: Database): void {
 
 function assertProjectFile(path: string, newest: number): void {
   assertUsableName(path);
-  if (statSync(path).isDirectory()) {
+  const stats = statSync(path);
+  if (stats.isDirectory()) {
     throw new ProblemError('not-a-project', `${path} is a folder, not a project file.`, 'Choose a file inside it.');
+  }
+  if (!stats.isFile()) {
+    throw new ProblemError('not-a-project', `${path} is a pipe or a device, not a project file.`, 'Choose a file.');
   }
   accessSync(path, constants.R_OK | constants.W_OK);
   accessSync(dirname(path), constants.W_OK);
@@ -70,8 +74,27 @@ function assertProjectFile(path: string, newest: number): void {
   }
   // Before SQLite sees the file: opening it alone may change one that a newer version keeps otherwise.
   assertNotNewer(version, path, newest);
-  if (isWriteAhead && existsSync(`${path}-wal`)) {
-    throw notOurs(path, `another program wrote into it, and left a part of that in the file ${path}-wal`);
+  // SQLite follows links first, and looks beside what they lead to.
+  const lies = realpathSync(path);
+  if (isWriteAhead && existsSync(`${lies}-wal`)) {
+    throw notOurs(path, `another program wrote into it, and left a part of that in the file ${lies}-wal`);
+  }
+  assertNothingForeignBeside(path, lies);
+}
+
+/**
+ * Throws where SQLite would take something else for the file's journal: it waits at pipes, and plays whatever is called
+ * `-wal` into the file, also one that was left by another program and belongs to another copy.
+ */
+function assertNothingForeignBeside(path: string, lies: string): void {
+  for (const beside of [`${lies}-journal`, `${lies}-wal`]) {
+    const stats = lstatSync(beside, { throwIfNoEntry: false });
+    if (!stats || (stats.isFile() && (beside.endsWith('-journal') || stats.size === 0))) continue;
+    throw new ProblemError(
+      'damaged',
+      `${path} was not opened: beside it lies ${beside}, which Undergate did not make and which may belong to another copy of it. Both were left as they are.`,
+      'If another program has the file open, close it there. If you put a copy in place of the file, move what lies beside it to another folder and open it again.',
+    );
   }
 }
 

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
@@ -8,7 +8,7 @@ import { assertNotInUse } from '../../../electron/store/openDatabase.ts';
 import { openProjectFile } from '../../../electron/store/projectFile.ts';
 import { fullProperty } from '../../support/fullProperty.ts';
 import { makeOlderFile } from '../../support/olderFile.ts';
-import { makeFile, withSqlite } from '../../support/projectFile.ts';
+import { makeFile, problemIn, withSqlite } from '../../support/projectFile.ts';
 import { temporaryFolder } from '../../support/temporaryFolder.ts';
 
 const program = join(import.meta.dirname, '..', '..', 'support', 'children', 'tryFile.ts');
@@ -201,4 +201,60 @@ test('a change that another program left in a file beside it is refused, not tak
   const child = spawnSync(process.execPath, [program, 'open', path], { encoding: 'utf8' });
   expect(JSON.parse(child.stdout)).toMatchObject({ code: 'damaged' });
   expect(readFileSync(`${path}-wal`, 'utf8')).toBe('x');
+});
+
+test('what another program left in a file beside it is not played into one that was laid over since', () => {
+  const folder = temporaryFolder();
+  const path = makeFile(join(folder, 'Farm.undergate'));
+  const elsewhere = join(folder, 'elsewhere');
+  copyFileSync(path, elsewhere);
+  withSqlite(elsewhere, (database) => {
+    database.pragma('journal_mode = WAL');
+    database.exec(`INSERT INTO fact (name, value) VALUES ('more', 1)`);
+    copyFileSync(`${elsewhere}-wal`, `${path}-wal`);
+  });
+  const before = readFileSync(path);
+  const left = readFileSync(`${path}-wal`);
+  const link = join(folder, 'Link.undergate');
+  symlinkSync(path, link);
+  for (const way of [path, link]) {
+    const problem = problemIn(way, () => openProjectFile(way));
+    expect(problem).toMatchObject({ code: 'damaged', message: expect.stringContaining(`${path}-wal`) as string });
+    expect(problem.remedy).toContain('move what lies beside it to another folder');
+  }
+  expect(readFileSync(path).equals(before)).toBe(true);
+  expect(readFileSync(`${path}-wal`).equals(left)).toBe(true);
+  writeFileSync(`${path}-wal`, '');
+  openProjectFile(path).store.close();
+});
+
+describe.skipIf(process.platform === 'win32')('a pipe, which never ends and mostly never begins', () => {
+  const pipeAt = (path: string) => expect(spawnSync('mkfifo', [path]).status).toBe(0);
+
+  /** In a process of its own that is ended should it wait at the pipe. */
+  function answerOf(work: 'open' | 'replace', path: string): Problem | null {
+    const child = spawnSync(process.execPath, [program, work, path], { encoding: 'utf8', timeout: 20_000 });
+    expect(child.error).toBeUndefined();
+    return JSON.parse(child.stdout) as Problem | null;
+  }
+
+  test('under the name of a project file is not waited for, also behind a link', () => {
+    const path = join(temporaryFolder(), 'Farm.undergate');
+    const link = join(dirname(path), 'Link.undergate');
+    pipeAt(path);
+    symlinkSync(path, link);
+    for (const way of [path, link]) {
+      expect(answerOf('open', way)).toMatchObject({
+        code: 'not-a-project',
+        message: `${way} is a pipe or a device, not a project file.`,
+      });
+    }
+    expect(answerOf('replace', path)).toBeNull();
+  });
+
+  test.each(['-journal', '-wal'])('beside a project file, with its name and %s, neither', (suffix) => {
+    const path = makeFile(join(temporaryFolder(), 'Farm.undergate'));
+    pipeAt(path + suffix);
+    expect(answerOf('open', path)?.message).toContain(`beside it lies ${path}${suffix}`);
+  });
 });
