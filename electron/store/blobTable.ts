@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { Database, Statement } from 'better-sqlite3';
 import type { NewPhotoBytes } from '../../core/api/photoApi.ts';
 import { ProblemError } from './problems.ts';
+import { notNamed } from './unused.ts';
 
 /** The pictures of photos, each once, by the SHA-256 of its bytes. */
 export class BlobTable {
@@ -36,16 +37,8 @@ export function isBlob(id: string, bytes: Uint8Array): boolean {
 
 /** The pictures that nothing names any more: neither a photo, nor a handover, nor a step that undo or redo could bring back. */
 export function unusedBlobs(database: Database): string[] {
-  return database
-    .prepare<[], string>(
-      `SELECT id FROM blob
-       WHERE id NOT IN (SELECT body ->> '$.blobId' FROM thing WHERE kind = 'photo')
-         AND id NOT IN (SELECT body ->> '$.thumbId' FROM thing WHERE kind = 'photo')
-         AND NOT EXISTS (SELECT 1 FROM thing WHERE kind = 'handover' AND instr(thing.body, blob.id) > 0)
-         AND NOT EXISTS (SELECT 1 FROM step WHERE instr(step.changes, blob.id) > 0)`,
-    )
-    .pluck()
-    .all();
+  const ids = database.prepare<[], string>('SELECT id FROM blob').pluck().all();
+  return notNamed(database, ids, ['photo', 'handover']);
 }
 
 /** Takes pictures out, within the caller's transaction. */

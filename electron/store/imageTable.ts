@@ -1,5 +1,6 @@
 import type { Database, Statement } from 'better-sqlite3';
 import type { PictureTileKey } from '../../core/api/pictureApi.ts';
+import { notNamed } from './unused.ts';
 
 /** The tiles of pictures that lie under the drawing. */
 export class ImageTable {
@@ -22,14 +23,8 @@ export class ImageTable {
 
 /** The pictures that nothing names any more: neither a thing, nor a step that undo or redo could bring back. */
 export function unusedImages(database: Database): string[] {
-  return database
-    .prepare<[], string>(
-      `SELECT id FROM image
-       WHERE NOT EXISTS (SELECT 1 FROM thing WHERE kind = 'underlay' AND body ->> '$.source.imageId' = image.id)
-         AND NOT EXISTS (SELECT 1 FROM step WHERE instr(step.changes, image.id) > 0)`,
-    )
-    .pluck()
-    .all();
+  const ids = database.prepare<[], string>('SELECT id FROM image').pluck().all();
+  return notNamed(database, ids, ['underlay']);
 }
 
 /** Takes pictures out, within the caller's transaction. */

@@ -8,7 +8,7 @@ import { assertNotInUse } from '../../../electron/store/openDatabase.ts';
 import { openProjectFile } from '../../../electron/store/projectFile.ts';
 import { fullProperty } from '../../support/fullProperty.ts';
 import { makeOlderFile } from '../../support/olderFile.ts';
-import { makeFile, problemIn, withSqlite } from '../../support/projectFile.ts';
+import { made, makeFile, post, problemIn, withSqlite } from '../../support/projectFile.ts';
 import { temporaryFolder } from '../../support/temporaryFolder.ts';
 
 const program = join(import.meta.dirname, '..', '..', 'support', 'children', 'tryFile.ts');
@@ -257,4 +257,22 @@ describe.skipIf(process.platform === 'win32')('a pipe, which never ends and most
     pipeAt(path + suffix);
     expect(answerOf('open', path)?.message).toContain(`beside it lies ${path}${suffix}`);
   });
+});
+
+test('many photos that nothing names, beside a long history, are dropped in one go through it', () => {
+  const path = fileWith((database) =>
+    database.transaction(() => {
+      const addPhoto = database.prepare(`INSERT INTO blob VALUES (?, 'image/jpeg', x'ff')`);
+      for (let n = 0; n < 20_000; n++) addPhoto.run(n.toString(16).padStart(64, '0'));
+      const addStep = database.prepare('INSERT INTO step VALUES (?, ?, ?, ?)');
+      for (let n = 1; n <= 30; n++) {
+        const after = { ...post(`p${n}`), note: '0'.repeat(1_000_000) };
+        addStep.run(n, '2026-11-30T00:00:00.000Z', 'Place', JSON.stringify([made(after)]));
+      }
+    })(),
+  );
+  const child = spawnSync(process.execPath, [program, 'open', path], { encoding: 'utf8', timeout: 50_000 });
+  expect(child.error).toBeUndefined();
+  expect(child.stdout.trim()).toBe('null');
+  expect(withSqlite(path, (database) => database.prepare('SELECT count(*) FROM blob').pluck().get())).toBe(0);
 });
