@@ -5,6 +5,8 @@ import { headerBytes } from './fileHeader.ts';
 import { fileIdentity, identityOf } from './fileIdentity.ts';
 import { moved, overwritten } from './problems.ts';
 
+const smallTables = ['fact', 'thing', 'step', 'register'];
+
 const setStamp = `UPDATE fact SET value = ? WHERE name = 'stamp'`;
 
 /** How the file was left by our last write. */
@@ -23,9 +25,9 @@ export type Trouble = 'moved' | 'overwritten';
  * stops no copy from being laid over it. SQLite would not notice, and write its next pages in between those of the copy.
  *
  * Each write of ours puts a new random stamp into the file. Before the next one the file must lie where it was opened,
- * have the size and the time of change that ours left, and hold our stamp. Where only the time differs the file was
- * touched: its content is the one we left, so that goes on, with nothing kept of what was read before. Anything else means
- * that the file is another one now, for good: nothing is written into it any more, not even by closing.
+ * have the size and the time of change that ours left, and hold our stamp. Where only the time differs the file may just
+ * have been touched: its tables are read anew, and where they are sound and hold what they held, that goes on. Anything else
+ * means that the file is another one now, for good: nothing is written into it any more, not even by closing.
  *
  * Our own handle on the file is open from before SQLite opens it until after SQLite has closed it: where a process closes
  * any handle of a file, it loses all of its locks on it (POSIX).
@@ -39,6 +41,7 @@ export class HeldFile {
   #setStamp: Statement<[string]> | null = null;
   #stampPage = { at: 0, bytes: 0 };
   #known: Known | null = null;
+  #isAsLeft: () => boolean = () => true;
   #overwritten = false;
   #closed = false;
 
@@ -76,6 +79,11 @@ export class HeldFile {
     this.#setStamp = stamp && this.#known.mark.includes(stamp) ? this.database.prepare(setStamp) : null;
   }
 
+  /** Asked when the file was touched: whether it still holds what was read from it or written into it. */
+  whenTouched(isAsLeft: () => boolean): void {
+    this.#isAsLeft = isAsLeft;
+  }
+
   /** Whether the path leads to this very file, whatever it is called there. */
   isAt(path: string): boolean {
     return fileIdentity(path) === this.#identity;
@@ -107,11 +115,14 @@ export class HeldFile {
       this.#giveUp();
       return false;
     }
-    if (isTouched) {
-      // It may have held something else in between: what SQLite keeps of it in memory must not outlive that.
-      this.database.pragma('shrink_memory');
-      this.#known = now;
+    if (!isTouched) return true;
+    // It may have held something else in between: what SQLite keeps of it in memory must not outlive that.
+    this.database.pragma('shrink_memory');
+    if (!this.#isSound()) {
+      this.#giveUp();
+      return false;
     }
+    this.#known = now;
     return true;
   }
 
@@ -122,7 +133,7 @@ export class HeldFile {
 
   /** Throws where the file is no longer where, or what, it was. */
   assertOurs(): void {
-    const trouble = this.#trouble();
+    const trouble = this.trouble();
     if (trouble) throw trouble === 'moved' ? moved(this.path) : overwritten(this.path);
   }
 
@@ -162,6 +173,18 @@ export class HeldFile {
   #trouble(): Trouble | null {
     if (!this.holdsOurs()) return 'overwritten';
     return this.isAt(this.path) ? null : 'moved';
+  }
+
+  /** Photos and pictures aside, which may be hundreds of megabytes: nothing but themselves hangs on them. */
+  #isSound(): boolean {
+    try {
+      const sound = smallTables.every(
+        (table) => this.database.pragma(`main.quick_check(${table})`, { simple: true }) === 'ok',
+      );
+      return sound && this.#isAsLeft();
+    } catch {
+      return false;
+    }
   }
 
   #assertStillOurs(): void {

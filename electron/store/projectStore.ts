@@ -53,6 +53,7 @@ export class ProjectStore {
     this.#file = file;
     this.#database = database;
     this.#things = new ThingTable(database);
+    file.whenTouched(() => this.#things.isAsKept());
     this.#history = new History(database);
     this.#registers = new RegisterTable(database);
     this.#images = new ImageTable(database);

@@ -43,6 +43,16 @@ export class ThingTable {
     for (const row of this.#all.iterate()) this.#kept.set(keyOf(row.kind, row.id), row);
   }
 
+  /** Whether the table holds what is kept in memory of it. */
+  isAsKept(): boolean {
+    let count = 0;
+    for (const { kind, id, body } of this.#all.iterate()) {
+      if (this.#kept.get(keyOf(kind, id))?.body !== body) return false;
+      count += 1;
+    }
+    return count === this.#kept.size;
+  }
+
   /** Everything, in the order in which it was made. Throws where a record is not what its kind should be. */
   things(path: string): Thing[] {
     return Array.from(this.#kept.values(), (row) => thingOf(row, path));

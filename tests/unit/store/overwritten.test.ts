@@ -37,6 +37,13 @@ function copy(from: string, to: string): void {
   execFileSync('cp', [from, to]);
 }
 
+/** Looked at instead of the open file itself: see `copy`. */
+function copyOf(path: string): string {
+  const aside = join(temporaryFolder(), 'aside');
+  copy(path, aside);
+  return aside;
+}
+
 const farmIn = (folder: string) => join(folder, 'Farm.undergate');
 
 /** An open file of many things, undone once, with 20 edits after a copy of it was put aside. */
@@ -162,6 +169,40 @@ test('a file that is only touched, or laid over with its own bytes, is written o
   store.close();
   expect(withSqlite(path, (database) => database.pragma('integrity_check', { simple: true }))).toBe('ok');
   expect(openStore(path).things()).toContainEqual(post('itself'));
+});
+
+test.each([
+  ['things', 'thing'],
+  ['steps of undo', 'step'],
+  ['registers', 'register'],
+])(
+  'pages of the %s alone that were spoilt, with size, header and stamp as they were: nothing more is written',
+  (_what, table) => {
+    const { store, path } = openedFarm();
+    store.refreshRegisters(registersOf);
+    const before = [store.things(), store.state()];
+    const page = withSqlite(copyOf(path), (database) =>
+      database.prepare<[string], number>(`SELECT max(pageno) FROM dbstat WHERE name = ?`).pluck().get(table),
+    );
+    const spoil = ['if=/dev/zero', `of=${path}`, 'bs=4096', `seek=${page! - 1}`, 'count=1', 'conv=notrunc'];
+    execFileSync('dd', spoil, { stdio: 'ignore' });
+    expect(problemIn(path, () => store.apply(edit(store, 'After', [made(post('after'))]))).code).toBe('overwritten');
+    expect([store.things(), store.state()]).toEqual(before);
+    const to = join(dirname(path), 'Copy.undergate');
+    store.copyTo(to, false);
+    expect(openStore(to).things()).toEqual(before[0]);
+  },
+);
+
+test('another thing in it, with size, header and stamp as they were, counts as overwritten', () => {
+  const { store, path } = openedFarm();
+  store.apply(edit(store, 'Name', [changed(post('p3'), post('p3', 'Corner 1'))]));
+  const aside = copyOf(path);
+  const bytes = readFileSync(aside, 'latin1');
+  const at = bytes.indexOf('"name":"Corner 1"');
+  writeFileSync(aside, `${bytes.slice(0, at)}"name":"Corner 9"${bytes.slice(at + 17)}`, 'latin1');
+  copy(aside, path);
+  expect(store.trouble()).toBe('overwritten');
 });
 
 test('another file in between, gone again before anybody looked, leaves nothing behind', () => {
