@@ -40,3 +40,10 @@ export function assertUsableName(path: string, use: 'open' | 'make' = 'open'): v
     throw new ProblemError('not-valid', `The name “${name}” is too long.`, 'Give the file a shorter name.');
   }
 }
+
+/** The name with as much of `stem` before `rest` as may be made. */
+export function fittingName(stem: string, rest: string): string {
+  const letters = Array.from(stem);
+  while (Buffer.byteLength(letters.join('') + rest) > mostNameBytes.make) letters.pop();
+  return letters.join('') + rest;
+}

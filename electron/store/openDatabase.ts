@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { accessSync, constants, existsSync, lstatSync, realpathSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite, { type Database, SqliteError } from 'better-sqlite3';
-import { assertUsableName, fileEnding, nameOfFile } from './fileFormat.ts';
+import { assertUsableName, fileEnding, fittingName, nameOfFile } from './fileFormat.ts';
 import { readHeader } from './fileHeader.ts';
 import { HeldFile } from './heldFile.ts';
 import { type Migration, migrate, newestVersion, versionOf } from './migrations.ts';
@@ -129,11 +129,11 @@ function keepCopy(database: Database, path: string, migrationNumber: number): vo
   publishFile(copyPath, false, (draftPath) => copyInto(database, draftPath));
 }
 
-/** A name beside the file that nothing has yet: `Farm.kept.undergate`, `Farm.kept-2.undergate`, ... */
+/** A name beside the file that nothing has yet: `Farm.kept.undergate`, `Farm.kept-2.undergate`, ... A long one is cut. */
 export function freeName(path: string, what: string, folder = dirname(path)): string {
-  const stem = `${folder}/${nameOfFile(path)}.${what}`;
-  let free = stem + fileEnding;
-  for (let count = 2; existsSync(free); count++) free = `${stem}-${count}${fileEnding}`;
+  const named = (end: string) => `${folder}/${fittingName(nameOfFile(path), `.${what}${end}${fileEnding}`)}`;
+  let free = named('');
+  for (let count = 2; existsSync(free); count++) free = named(`-${count}`);
   return free;
 }
 

@@ -7,7 +7,7 @@ import type { Problem, Result } from '../../core/api/result.ts';
 import type { ProjectService } from '../../electron/host/projectService.ts';
 import type { Host } from '../../renderer/client/connect.ts';
 import { ipcHost, loopbackHost, type TestHost, testService } from '../support/hosts.ts';
-import { made, post, withSqlite } from '../support/projectFile.ts';
+import { made, makeFile, post, startingThings, withSqlite } from '../support/projectFile.ts';
 import { temporaryFolder } from '../support/temporaryFolder.ts';
 
 vi.mock('electron', async () => import('../support/fakeElectron.ts'));
@@ -206,6 +206,23 @@ describe('the end of the host', () => {
     expect(service.dispose()?.remedy).toBe(`What you saw is kept in ${path.replace('Farm', 'Farm.kept')}.`);
     expect(thingsIn(path.replace('Farm', 'Farm.kept'))).toContain('p1');
   });
+
+  test.each(['F'.repeat(175), 'Ж'.repeat(88), '👍'.repeat(44), 'F'.repeat(237)])(
+    'keeps it where its name is long: %s',
+    async (name) => {
+      const path = makeFile(join(temporaryFolder(), 'Farm.undergate'), [...startingThings, post('p1')]);
+      const service = testService(temporaryFolder());
+      const long = join(dirname(path), `${name}.undergate`);
+      renameSync(path, long);
+      unwrap(await service.forWindow('one').open({ path: long }));
+      truncateSync(long);
+      const remedy = service.dispose()?.remedy ?? '';
+      const kept = namesBeside(long).find((other) => other.endsWith('.kept.undergate'))!;
+      expect(remedy).toBe(`What you saw is kept in ${join(dirname(long), kept)}.`);
+      expect(name.startsWith(kept.slice(0, -'.kept.undergate'.length))).toBe(true);
+      expect(thingsIn(join(dirname(long), kept))).toContain('p1');
+    },
+  );
 
   test('keeps it in the folder for projects where its own folder is gone', async () => {
     const home = temporaryFolder();

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync, renameSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { pyramidOf } from '../../../core/exchange/image/pyramid.ts';
 import { readMigrations } from '../../../electron/store/migrations.ts';
@@ -115,4 +115,14 @@ test('the planned depth of a crossing is told from what was measured of it', () 
       found?.most ?? null,
     ]);
   }
+});
+
+test('a file with a long name is brought up to date, its copy under as much of that as there is room for', () => {
+  const name = 'ü'.repeat(115);
+  const path = makeOlderFile(join(temporaryFolder(), 'Farm.undergate'), 5);
+  const long = join(dirname(path), `${name}.undergate`);
+  renameSync(path, long);
+  expect(openStore(long).things()).toContainEqual(post('older', 'Corner'));
+  const [copy] = readdirSync(dirname(long)).filter((other) => other.endsWith('.before-0006.undergate'));
+  expect(name.startsWith(copy!.slice(0, -'.before-0006.undergate'.length))).toBe(true);
 });
