@@ -1,12 +1,12 @@
 import { randomUUID } from 'node:crypto';
-import { accessSync, constants, existsSync, lstatSync, realpathSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, lstatSync, realpathSync, rmSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite, { type Database, SqliteError } from 'better-sqlite3';
 import { assertUsableName, fileEnding, fittingName, nameOfFile } from './fileFormat.ts';
 import { readHeader } from './fileHeader.ts';
 import { HeldFile } from './heldFile.ts';
 import { type Migration, migrate, newestVersion, versionOf } from './migrations.ts';
-import { damaged, notOurs, ProblemError } from './problems.ts';
+import { damaged, isDiskFull, noRoomToOpen, notOurs, ProblemError } from './problems.ts';
 import { publishFile } from './publishFile.ts';
 import { assertOwnSchema } from './schemaCheck.ts';
 
@@ -25,8 +25,7 @@ export function openDatabase(path: string, migrations: readonly Migration[]): He
     assertSound(database, path);
     file.watch();
     if (versionOf(database) < newestVersion(migrations)) {
-      keepCopy(database, path, versionOf(database) + 1);
-      file.write(() => migrate(database, migrations));
+      bringUpToDate(file, migrations);
       file.watch();
     }
     return file;
@@ -123,10 +122,21 @@ function assertNotNewer(version: number, path: string, newest: number): void {
   }
 }
 
-/** Keeps the file as it is, beside it, before the migration with this number: `Farm.before-0002.undergate`. */
-function keepCopy(database: Database, path: string, migrationNumber: number): void {
-  const copyPath = freeName(path, `before-${String(migrationNumber).padStart(4, '0')}`);
-  publishFile(copyPath, false, (draftPath) => copyInto(database, draftPath));
+/**
+ * Brings the file to the newest version, after it was kept as it is beside it: `Farm.before-0002.undergate` before migration 2.
+ * Where the disk is full all is left as it was, without the copy.
+ */
+function bringUpToDate(file: HeldFile, migrations: readonly Migration[]): void {
+  const { path, database } = file;
+  const copyPath = freeName(path, `before-${String(versionOf(database) + 1).padStart(4, '0')}`);
+  try {
+    publishFile(copyPath, false, (draftPath) => copyInto(database, draftPath));
+    file.write(() => migrate(database, migrations));
+  } catch (error) {
+    if (!isDiskFull(error)) throw error;
+    rmSync(copyPath, { force: true });
+    throw noRoomToOpen(path);
+  }
 }
 
 /** A name beside the file that nothing has yet: `Farm.kept.undergate`, `Farm.kept-2.undergate`, ... A long one is cut. */

@@ -92,6 +92,19 @@ export function notKept(path: string, why: string): ProblemError {
   );
 }
 
+/** A file that is not opened since there is no room to bring it up to date. */
+export function noRoomToOpen(path: string): ProblemError {
+  return new ProblemError(
+    'disk-full',
+    `The disk that holds ${path} is full: there is no room to bring the file up to date for this Undergate. The file was left as it is.`,
+    'Make room on the disk and open it again, or copy the file to another disk and open it there.',
+  );
+}
+
+export function isDiskFull(error: unknown): boolean {
+  return familyOf(error) === 'full';
+}
+
 /** The words for anything that went wrong while working on the file at `path`. */
 export function problemOf(error: unknown, path: string): Problem {
   if (error instanceof ProblemError) return error.problem;

@@ -4,7 +4,7 @@ import { removeLeftovers } from './leftovers.ts';
 import { type Migration, readMigrations } from './migrations.ts';
 import { makeDatabase } from './newDatabase.ts';
 import { openDatabase } from './openDatabase.ts';
-import { damaged } from './problems.ts';
+import { damaged, isDiskFull } from './problems.ts';
 import { ProjectStore } from './projectStore.ts';
 import { publishFile } from './publishFile.ts';
 
@@ -21,7 +21,7 @@ export function openProjectFile(path: string, migrations: readonly Migration[] =
     const store = new ProjectStore(file);
     const things = store.things();
     if (!things.some(({ kind }) => kind === 'property')) throw damaged(`${path} has no record of its property.`);
-    store.dropUnused();
+    dropUnused(store);
     removeLeftovers(path);
     return { store, things };
   } catch (error) {
@@ -42,4 +42,13 @@ export function createProjectFile(
     const made = new Date().toISOString();
     makeDatabase(draftPath, migrations, { things, revision: 0, made, madeWith }, () => {});
   });
+}
+
+/** On a full disk what nothing names stays until there is room: nobody is kept from looking at the file. */
+function dropUnused(store: ProjectStore): void {
+  try {
+    store.dropUnused();
+  } catch (error) {
+    if (!isDiskFull(error)) throw error;
+  }
 }

@@ -1,7 +1,9 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { SqliteError } from 'better-sqlite3';
+import { expect, onTestFinished, test, vi } from 'vitest';
 import { newEnergiser, newFenceType, newProperty } from '../../../core/model/defaults.ts';
+import { HeldFile } from '../../../electron/store/heldFile.ts';
 import { type Migration, newestVersion, readMigrations } from '../../../electron/store/migrations.ts';
 import { openProjectFile } from '../../../electron/store/projectFile.ts';
 import { makeOlderFile } from '../../support/olderFile.ts';
@@ -44,6 +46,36 @@ test('an older file is migrated, and a copy of it as it was is kept beside it', 
   const copy = openStore(copyPath);
   expect(copy.things()).toContainEqual(post('p1'));
   expect(copy.undo()?.label).toBe('Place');
+});
+
+test('a migration that the disk has no room for leaves all as it was, without a copy, and says so', () => {
+  const folder = temporaryFolder();
+  const path = makeFile(join(folder, 'Farm.undergate'));
+  const before = readFileSync(path);
+  const sql = 'PRAGMA max_page_count = 1; CREATE TABLE photo (bytes); INSERT INTO photo VALUES (zeroblob(100000));';
+  const problem = problemIn(path, () => openProjectFile(path, migrationsWith(sql)));
+  expect(problem).toEqual({
+    code: 'disk-full',
+    message: `The disk that holds ${path} is full: there is no room to bring the file up to date for this Undergate. The file was left as it is.`,
+    remedy: 'Make room on the disk and open it again, or copy the file to another disk and open it there.',
+  });
+  expect(readFileSync(path).equals(before)).toBe(true);
+  expect(readdirSync(folder)).toEqual(['Farm.undergate']);
+  openStore(path);
+});
+
+test('a full disk keeps nobody from opening a file that has something to be dropped', () => {
+  const path = makeFile(join(temporaryFolder(), 'Farm.undergate'));
+  const unused = `INSERT INTO blob VALUES ('${'0'.repeat(64)}', 'image/jpeg', x'ff')`;
+  withSqlite(path, (database) => database.exec(unused));
+  const drop = vi.spyOn(HeldFile.prototype, 'write').mockImplementation(() => {
+    throw new SqliteError('database or disk is full', 'SQLITE_FULL');
+  });
+  onTestFinished(() => drop.mockRestore());
+  const { store, things } = openProjectFile(path);
+  expect(drop).toHaveBeenCalledOnce();
+  expect(things).toEqual(startingThings);
+  store.close();
 });
 
 test('a migration that fails leaves the file as it was, with its copy', () => {
