@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { accessSync, constants, existsSync, lstatSync, realpathSync, rmSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, lstatSync, realpathSync, rmSync, type Stats, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite, { type Database, SqliteError } from 'better-sqlite3';
 import { assertUsableName, fileEnding, fittingName, nameOfFile } from './fileFormat.ts';
@@ -37,7 +37,9 @@ export function openDatabase(path: string, migrations: readonly Migration[]): He
 
 /** Throws where another process has the file open. */
 export function assertNotInUse(path: string): void {
-  if (existsSync(path) && readHeader(path).isProject) new HeldFile(path).close();
+  if (!existsSync(path) || !readHeader(path).isProject) return;
+  // Nobody has one open that SQLite would wait at.
+  if (besides(realpathSync(path)).every(({ stats }) => stats.isFile())) new HeldFile(path).close();
 }
 
 /**
@@ -86,15 +88,22 @@ function assertProjectFile(path: string, newest: number): void {
  * `-wal` into the file, also one that was left by another program and belongs to another copy.
  */
 function assertNothingForeignBeside(path: string, lies: string): void {
-  for (const beside of [`${lies}-journal`, `${lies}-wal`]) {
-    const stats = lstatSync(beside, { throwIfNoEntry: false });
-    if (!stats || (stats.isFile() && (beside.endsWith('-journal') || stats.size === 0))) continue;
+  for (const { beside, stats } of besides(lies)) {
+    if (stats.isFile() && (beside.endsWith('-journal') || stats.size === 0)) continue;
     throw new ProblemError(
       'damaged',
       `${path} was not opened: beside it lies ${beside}, which Undergate did not make and which may belong to another copy of it. Both were left as they are.`,
       'If another program has the file open, close it there. If you put a copy in place of the file, move what lies beside it to another folder and open it again.',
     );
   }
+}
+
+/** What lies beside a file under the names that SQLite looks for. */
+function besides(lies: string): { readonly beside: string; readonly stats: Stats }[] {
+  return [`${lies}-journal`, `${lies}-wal`].flatMap((beside) => {
+    const stats = lstatSync(beside, { throwIfNoEntry: false });
+    return stats ? [{ beside, stats }] : [];
+  });
 }
 
 /** Throws where the file is damaged. Only where its tables are known to be ours: this runs their checks. */

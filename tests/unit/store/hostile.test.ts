@@ -256,6 +256,7 @@ describe.skipIf(process.platform === 'win32')('a pipe, which never ends and most
     const path = makeFile(join(temporaryFolder(), 'Farm.undergate'));
     pipeAt(path + suffix);
     expect(answerOf('open', path)?.message).toContain(`beside it lies ${path}${suffix}`);
+    expect(answerOf('replace', path)).toBeNull();
   });
 });
 
