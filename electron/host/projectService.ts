@@ -86,6 +86,8 @@ export class ProjectService {
   #told: Trouble | null = null;
   /** What is open here and no longer in its file is in a copy. */
   #isKept = false;
+  /** Such a copy was tried to be made as soon as it was seen to be wanted. */
+  #hasTriedToKeep = false;
   /** Of such a copy, what the windows are still to be told. */
   #untold: ProblemError | null = null;
 
@@ -242,7 +244,7 @@ export class ProjectService {
     const store = this.#openStore();
     assertFolder(dirname(path));
     if (store.isAt(path)) {
-      if (store.isOnlyHere()) throw overwrittenMeanwhile(path);
+      if (store.isOnlyHere()) throw overwrittenMeanwhile(path, null);
       return this.#open(path, windowId);
     }
     if (replace) assertNotInUse(path);
@@ -265,6 +267,7 @@ export class ProjectService {
     this.#store = null;
     this.#told = null;
     this.#isKept = false;
+    this.#hasTriedToKeep = false;
   }
 
   /** Makes a copy of what is open where no file holds it any more, beside where it was. */
@@ -275,6 +278,17 @@ export class ProjectService {
     const { copyPath, lost } = keepACopy(store, folders);
     this.#isKept = true;
     this.#untold = keptBeside(store.path, copyPath, lost && lostInWords(lost));
+  }
+
+  /** Not only when the file is left: until then what is open would be in this process's memory alone. */
+  #keepAtOnce(store: ProjectStore): void {
+    if (this.#hasTriedToKeep || !store.isGone()) return;
+    this.#hasTriedToKeep = true;
+    try {
+      this.#keepWhatIsOnlyHere();
+    } catch {
+      // It is tried again, and told, when the file is left.
+    }
   }
 
   /** Tells all windows of the copy that was made last: once they know which file is open now. */
@@ -289,8 +303,10 @@ export class ProjectService {
     if (!store) return;
     try {
       const trouble = store.trouble();
+      if (trouble) this.#keepAtOnce(store);
       if (trouble && trouble !== this.#told) {
-        this.#tellProblem(trouble === 'moved' ? movedMeanwhile(store.path) : overwrittenMeanwhile(store.path));
+        const words = trouble === 'moved' ? movedMeanwhile : overwrittenMeanwhile;
+        this.#tellProblem(words(store.path, this.#untold?.problem.remedy ?? null));
       }
       this.#told = trouble;
     } catch {

@@ -38,12 +38,12 @@ export function moved(path: string): ProblemError {
   );
 }
 
-/** The same, seen while nobody was changing anything. */
-export function movedMeanwhile(path: string): ProblemError {
+/** The same, seen while nobody was changing anything; `kept`: where what was open is kept, as a sentence. */
+export function movedMeanwhile(path: string, kept: string | null): ProblemError {
   return new ProblemError(
     'not-found',
     `${path} is no longer there: it was moved, renamed or deleted while it was open, or its drive is gone. Nothing can be saved in it.`,
-    moved(path).problem.remedy,
+    kept === null ? moved(path).problem.remedy : `${kept} Open that copy to go on.`,
   );
 }
 
@@ -56,12 +56,14 @@ export function overwritten(path: string): ProblemError {
   );
 }
 
-/** The same, seen while nobody was changing anything. */
-export function overwrittenMeanwhile(path: string): ProblemError {
+/** The same, seen while nobody was changing anything; `kept`: where what was open is kept, as a sentence. */
+export function overwrittenMeanwhile(path: string, kept: string | null): ProblemError {
   return new ProblemError(
     'overwritten',
     `Another program wrote into ${path} while it was open here (a copy or a backup was laid over it, say). Nothing will be written into what is there now.`,
-    overwritten(path).problem.remedy,
+    kept === null
+      ? overwritten(path).problem.remedy
+      : `${kept} Open that copy to go on, or open the file again to see what is in it now.`,
   );
 }
 

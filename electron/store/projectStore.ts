@@ -80,6 +80,11 @@ export class ProjectStore {
     return !this.#isReadable() || (orNull(() => this.#file.isDeleted()) ?? true);
   }
 
+  /** Whether the file can't come back: it was written over or deleted, not only moved or out of reach. */
+  isGone(): boolean {
+    return this.trouble() === 'overwritten' || (orNull(() => this.#file.isDeleted()) ?? false);
+  }
+
   things(): Thing[] {
     return this.#things.things(this.path);
   }

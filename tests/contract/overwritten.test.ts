@@ -85,9 +85,30 @@ describe.each([
     copy(older, path);
     await vi.waitFor(() => expect(told).toHaveLength(1), { timeout: 20_000 });
     expect(told[0]).toMatchObject({ code: 'overwritten', message: expect.stringContaining(path) as string });
+    const keptPath = path.replace('Farm', 'Farm.kept');
+    expect(told[0]?.remedy).toBe(
+      `What you saw is kept in ${keptPath}. Open that copy to go on, or open the file again to see what is in it now.`,
+    );
+    // The host may be killed from now on.
+    expect(thingsIn(keptPath)).toContain('p2');
     expect(codeOf(await place(window, 'p3', 2))).toBe('overwritten');
     await new Promise((resolve) => setTimeout(resolve, 2500));
     expect(told).toHaveLength(1);
+    unwrap(await window.project.close());
+    expect(namesBeside(path)).toEqual(['Farm.kept.undergate', 'Farm.undergate']);
+  });
+
+  test('one that was deleted, or had another put in its place, is kept at once too', async () => {
+    const host = await startHost();
+    for (const replacement of [false, true]) {
+      const { window, path, older, told } = await openedFarm(host);
+      if (replacement) renameSync(older, path);
+      else rmSync(path);
+      await vi.waitFor(() => expect(told).toHaveLength(1), { timeout: 20_000 });
+      const keptPath = path.replace('Farm', 'Farm.kept');
+      expect(told[0]?.remedy).toBe(`What you saw is kept in ${keptPath}. Open that copy to go on.`);
+      expect(unwrap(await window.project.open({ path: keptPath })).state).toMatchObject({ undo: 'Place p2' });
+    }
   });
 
   test('closing writes nothing into it, keeps what was on the screen beside it, and says so', async () => {
@@ -130,7 +151,9 @@ describe.each([
     await vi.waitFor(() => expect(told.at(-1)?.message).toContain(`${copyPath} holds all that was drawn and recorded`));
     unwrap(await place(window, 'p3', 2));
     unwrap(await window.project.close());
-    expect(namesBeside(path)).toEqual(['Copy.undergate', 'Farm.undergate']);
+    // One was kept at once where the host has looked before that.
+    const others = namesBeside(path).filter((name) => name !== 'Farm.kept.undergate');
+    expect(others).toEqual(['Copy.undergate', 'Farm.undergate']);
     expect(readFileSync(path)).toHaveLength(0);
   });
 
