@@ -14,7 +14,17 @@ else {
   refuseOldNode();
   const [, , program, ...args] = process.argv;
   process.argv = [process.argv[0], resolve(program), ...args];
-  await import(pathToFileURL(resolve(program)).href);
+  await import(pathToFileURL(resolve(program)).href).catch(refuseWithoutPackages);
+}
+
+/** Says what to do where a package is not there: without "npm ci" none is, and npm leaves out some where it is told to. */
+function refuseWithoutPackages(error) {
+  const missing = error.code === 'ERR_MODULE_NOT_FOUND' && /Cannot find package '([^']+)'/.exec(error.message)?.[1];
+  if (!missing) throw error;
+  console.error(
+    `Undergate's package ${missing} is not in node_modules. Run "npm ci", and see that npm is not told to omit packages (NODE_ENV=production does that).`,
+  );
+  process.exit(1);
 }
 
 /** Runs the same again on that Node and ends as it does. A key pressed in the terminal reaches both. */
