@@ -5,7 +5,7 @@ import { headerBytes } from './fileHeader.ts';
 import { fileIdentity, identityOf } from './fileIdentity.ts';
 import { moved, overwritten } from './problems.ts';
 
-const smallTables = ['fact', 'thing', 'step', 'register'];
+const smallTables = ['sqlite_schema', 'fact', 'thing', 'step', 'register'];
 
 const setStamp = `UPDATE fact SET value = ? WHERE name = 'stamp'`;
 

@@ -175,6 +175,7 @@ test.each([
   ['things', 'thing'],
   ['steps of undo', 'step'],
   ['registers', 'register'],
+  ['table of tables', 'sqlite_schema'],
 ])(
   'pages of the %s alone that were spoilt, with size, header and stamp as they were: nothing more is written',
   (_what, table) => {
