@@ -3,11 +3,12 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
-import { describe, expect, it, test } from 'vitest';
+import { describe, expect, it, test, vi } from 'vitest';
 import { TiffDamaged, unpackDeflate, unpackLzw } from '../../../core/exchange/image/tiff/unpack.ts';
 import { unpackFax } from '../../../core/exchange/image/tiff/unpackFax.ts';
 import { tiffBands } from '../../../renderer/pictures/readers/tiff/tiffBands.ts';
 import { maskOf, openTiff, pictureOf } from '../../../renderer/pictures/readers/tiff/tiffFile.ts';
+import { tiffReader } from '../../../renderer/pictures/readers/tiffReader.ts';
 import { type MadeTiff, madeTiff } from '../../support/madeTiff.ts';
 import { randomNumbers } from '../../support/random.ts';
 
@@ -84,11 +85,51 @@ describe('a fax', () => {
     'ff00ff00fffc03fc03ffff00ff00fffe01fe01ff';
 
   it('of group 3, packed by the row above, is white on white and black on black', async () => {
-    const { at, widthPx, heightPx } = await coloursOf(group3);
+    const { at, all, widthPx, heightPx } = await coloursOf(group3);
+    // In bands that end within its one strip, too.
+    expect((await coloursOf(group3, 7)).all).toEqual(all);
     const bitAt = (x: number, y: number) =>
       (Number.parseInt(whiteBits.slice(y * 10, y * 10 + 10), 16) / 2 ** (39 - x)) & 1;
     for (let y = 0; y < heightPx; y++) {
       for (let x = 0; x < widthPx; x++) expect(at(x, y), `${x}, ${y}`).toEqual(bitAt(x, y) ? white : [0, 0, 0, 255]);
+    }
+  });
+
+  it('of a whole plan in one strip, 144 million pixels, is read a band at a time', async () => {
+    vi.stubGlobal('ImageData', class {});
+    vi.stubGlobal('createImageBitmap', () => Promise.resolve(null));
+    try {
+      // Of group 4 a white row is one bit: as the row above.
+      const entries = [
+        [256, 12_000],
+        [257, 12_000],
+        [258, 1],
+        [259, 4],
+        [262, 0],
+        [273, 8],
+        [277, 1],
+        [278, 12_000],
+        [279, 1500],
+      ] as const;
+      const plan = Buffer.alloc(1508 + 2 + 12 * entries.length + 4, 0xff);
+      plan.write('II*\0', 'latin1');
+      plan.writeUInt32LE(1508, 4);
+      plan.writeUInt16LE(entries.length, 1508);
+      for (const [i, [tag, value]] of entries.entries()) {
+        const at = 1510 + 12 * i;
+        plan.writeUInt16LE(tag, at);
+        plan.writeUInt16LE(4, at + 2);
+        plan.writeUInt32LE(1, at + 4);
+        plan.writeUInt32LE(value, at + 8);
+      }
+      plan.writeUInt32LE(0, plan.length - 4);
+      const reader = await tiffReader(new Blob([plan]));
+      const strips = reader.strips()[Symbol.asyncIterator]();
+      for (const topPx of [0, 512]) {
+        expect((await strips.next()).value).toMatchObject({ topPx, heightPx: 512 });
+      }
+    } finally {
+      vi.unstubAllGlobals();
     }
   });
 
