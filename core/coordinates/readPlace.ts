@@ -1,6 +1,6 @@
 import { distanceM } from '../geometry/geodesic.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
-import type { Units } from '../model/formatUnits.ts';
+import { fixed, type Units } from '../model/formatUnits.ts';
 import { readAngles, type TypedAngle } from './degrees.ts';
 import { projectionOf } from './projection.ts';
 import type { CoordinateSystem } from './systems.ts';
@@ -16,7 +16,7 @@ export type PlaceRead =
       readonly swapped: LonLat | null;
     };
 
-/** Farther than this from the property, with the swapped place near it, is taken for a slip. */
+/** Farther than this from the property is taken for a slip: of the order, of a sign, or of the coordinate system. */
 const farM = 500_000;
 
 /**
@@ -25,9 +25,17 @@ const farM = 500_000;
  */
 export function readPlace(text: string, system: CoordinateSystem, near: LonLat | null): PlaceRead {
   if (text.trim() === '') return problem('Type a place.');
-  const way = system.kind === 'degrees' || hasDegreeSigns(text) ? readDegrees(text) : readGrid(text, system, near);
-  if ('problem' in way) return problem(way.problem);
-  return preferred(way.asTyped, way.swapped, near);
+  if (system.kind === 'degrees' || hasDegreeSigns(text)) return preferred(readDegrees(text), near);
+  const onGrid = preferred(readGrid(text, system, near), near);
+  const pair = readPair(text);
+  if (typeof pair !== 'object' || pair.some(({ unit }) => unit !== null)) return onGrid;
+  if (!near && degreesWithCommas(text.trim(), pair)) return problem(metresOrDegrees);
+  // Within some metres of a map grid's origin no farm lies, so bare figures as small as degrees are degrees.
+  const small = pair.every(({ value }) => Math.abs(value) <= 180);
+  const wrong = onGrid.lonLat === null && !onGrid.swapped;
+  if (!small && !(wrong && near)) return onGrid;
+  const degrees = preferred(readDegrees(text), near);
+  return degrees.lonLat || degrees.swapped || (small && !wrong) ? degrees : onGrid;
 }
 
 /** Degrees may be typed in any system, if they show what they are. */
@@ -38,6 +46,8 @@ function hasDegreeSigns(text: string): boolean {
 interface BothWays {
   readonly asTyped: LonLat | null;
   readonly swapped: LonLat | null;
+  /** Its zone was typed: it is meant, however far off it is. */
+  readonly meant?: boolean;
 }
 
 type Read = BothWays | { readonly problem: string };
@@ -71,7 +81,7 @@ function readGrid(text: string, system: Exclude<CoordinateSystem, { kind: 'degre
   if (!projection) return { problem: why };
   const [east, north] = typed.eastNorth;
   const place = (grid: Xy) => sensible(projection.toLonLat(grid), grid, projection.toGrid);
-  return { asTyped: place([east, north]), swapped: typed.lettered ? null : place([north, east]) };
+  return { asTyped: place([east, north]), swapped: typed.lettered ? null : place([north, east]), meant: zone !== null };
 }
 
 /** A place that a way there and back leads to; anything else is off the projection. */
@@ -112,18 +122,27 @@ function readEastNorth(text: string): EastNorth | { readonly problem: string } {
   };
 }
 
+const metresOrDegrees =
+  'These can be metres with thousands or degrees with decimal commas. Type metres without commas (35404; 47665), degrees with their sign (35,404°; 47,665°).';
+
 const unclear = 'It is not clear where the first figure ends. Part the two with a semicolon, such as "12,5; 100,25".';
 
-function preferred(asTyped: LonLat | null, swapped: LonLat | null, near: LonLat | null): PlaceRead {
+function preferred(way: Read, near: LonLat | null): PlaceRead {
+  if ('problem' in way) return problem(way.problem);
+  const { asTyped, swapped } = way;
   if (!asTyped) {
     if (swapped && (!near || distanceM(swapped, near) < farM)) return looksSwapped(swapped);
     return problem(
       'That is no place on earth in this coordinate system. Check the figures, their signs and their order.',
     );
   }
-  const farOff = near !== null && distanceM(asTyped, near) > farM;
-  if (farOff && swapped && distanceM(swapped, near) < farM) return looksSwapped(swapped);
-  return { lonLat: asTyped, problem: null };
+  const offM = near ? distanceM(asTyped, near) : 0;
+  if (offM <= farM || way.meant) return { lonLat: asTyped, problem: null };
+  if (swapped && distanceM(swapped, near!) < farM) return looksSwapped(swapped);
+  const offKm = fixed(offM / 1000, 0);
+  return problem(
+    `That is ${offKm} km from this property. Check the figures, their signs, their order and the coordinate system.`,
+  );
 }
 
 function looksSwapped(swapped: LonLat): PlaceRead {
@@ -145,8 +164,8 @@ export type GridPlaceRead =
 /** Nothing that is drawn lies farther from the blank grid's origin; coordinates of a map grid do. */
 const farthestOnGridM = 100_000;
 
-/** With this many decimals a figure that could be degrees is taken for degrees: metres are not measured so finely. */
-const decimalsOfDegrees = 4;
+/** With this many decimals a figure that could be degrees is taken for degrees: metres are not typed so finely. */
+const decimalsOfDegrees = 3;
 
 /**
  * East and north on the blank grid, metres or feet: "120.4 m E, 33.2 m S", "-12, 40". Figures that could be latitude and
@@ -156,7 +175,10 @@ const decimalsOfDegrees = 4;
 export function readGridPlace(text: string, units: Units): GridPlaceRead {
   const bare = text.trim().replace(/^geo:/i, '');
   const pair = readPair(bare);
-  const degrees = bare === text.trim() && typeof pair === 'object' ? likelyDegrees(pair) : degreesOnly(bare, pair);
+  const degrees =
+    bare === text.trim() && typeof pair === 'object'
+      ? (likelyDegrees(pair) ?? degreesWithCommas(bare, pair))
+      : degreesOnly(bare, pair);
   if (degrees) {
     const example = units === 'imperial' ? '“40 ft E, 330 ft N”' : '“12.5 m E, 100 m N”';
     return {
@@ -191,6 +213,18 @@ function likelyDegrees(pair: TypedPair): LonLat | null {
   const [first, second] = angles as [TypedAngle, TypedAngle];
   if (first.axis !== null && first.axis === second.axis) return null;
   const read = placesOf([first, second]);
+  return read.asTyped ?? read.swapped;
+}
+
+/**
+ * "-35,404; 47,665": two figures with one comma each, which may part thousands of metres or be the decimal sign of
+ * degrees. Where a comma with a blank parts the two, as with decimal points, only figures of ten thousands are in doubt.
+ */
+function degreesWithCommas(text: string, pair: TypedPair): LonLat | null {
+  const halves = /^[-+−–]?\s*(\d{1,3}),\d{3}(\s*;\s*|,\s+|\s+)[-+−–]?\s*(\d{1,3}),\d{3}$/.exec(text);
+  if (!halves || (/^,/.test(halves[2]!) && halves[1]!.length === 1 && halves[3]!.length === 1)) return null;
+  const [first, second] = pair.map(({ value }): TypedAngle => ({ degrees: value / 1000, axis: null }));
+  const read = placesOf([first!, second!]);
   return read.asTyped ?? read.swapped;
 }
 

@@ -6,6 +6,7 @@ import type { EarthField, LonLat, Service, ServiceKind } from '../model/things.t
 import { isPlaceOnEarth } from '../network/workingPlane.ts';
 import type { GatewayShape, Survey } from '../registers/types.ts';
 import { allCrossings } from './allCrossings.ts';
+import { alsoInTrench } from './alsoInTrench.ts';
 import { assumedM, type Basis } from './certainty.ts';
 import type { Course } from './courses.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
@@ -27,6 +28,8 @@ export interface BuriedThing {
   readonly ways: readonly Course[];
   /** Null: nothing is known of it. */
   readonly depth: CrossingDepth | null;
+  /** What else lies in its trench, in words; empty where nothing is noted. */
+  readonly beside: string;
   readonly basis: Basis;
   /** False: only planned, so it does not lie there as far as the file knows. */
   readonly inGround: boolean;
@@ -57,7 +60,7 @@ export function* buriedThings(project: Project, survey: Survey, near: Box | null
     return isNear ? [id] : [];
   });
   for (const crossing of allCrossings(project, survey, gatewayIds).values()) yield crossingThing(crossing);
-  const drawn = { depth: null, basis: 'drawn', fate: null } as const;
+  const drawn = { depth: null, beside: '', basis: 'drawn', fate: null } as const;
   for (const leadOut of project.leadOut.values()) {
     const { id, name, path, buried } = leadOut;
     if (!buried) continue;
@@ -85,7 +88,13 @@ export function leftThing({ thing, path, crossing }: LeftInGround): BuriedThing 
   const named = { kind: 'inGround', id, name: `${name} (${fateInShort(thing)})`, inGround: true, fate } as const;
   if (crossing) return { ...crossingThing(crossing), ...named };
   const strayM = was.what === 'earthField' ? rowReachM(was.earthField) : 0;
-  return { ...named, ways: [{ path, withinM: assumedM.drawnService + strayM }], depth: null, basis: 'drawn' };
+  return {
+    ...named,
+    ways: [{ path, withinM: assumedM.drawnService + strayM }],
+    depth: null,
+    beside: '',
+    basis: 'drawn',
+  };
 }
 
 /** Only the field's middle is drawn; which way its row of rods runs is not. */
@@ -117,6 +126,7 @@ function* lostPoints(project: Project, survey: Survey): Generator<BuriedThing> {
       // How its trench ran is not known any more.
       ways: places.map(({ xy, withinM }) => ({ path: [xy], withinM: withinM + assumedM.drawnService })),
       depth: null,
+      beside: '',
       basis: 'partly',
       inGround: true,
       fate: 'inUse',
@@ -126,13 +136,14 @@ function* lostPoints(project: Project, survey: Survey): Generator<BuriedThing> {
 
 /** A crossing as a thing to keep clear of: every course, and every place of a point that they pass by. */
 export function crossingThing(crossing: CrossingAsBuilt): BuriedThing {
-  const { figures, courses, spots, certainty, inGround } = crossing;
+  const { figures, courses, spots, certainty, inGround, record } = crossing;
   return {
     kind: 'crossing',
     id: figures.gateway.id,
     name: `crossing under ${figures.gateway.name}`,
     ways: [...courses, ...spots.map(({ xy, withinM }) => ({ path: [xy], withinM }))],
     depth: depthOf(crossing),
+    beside: alsoInTrench(record),
     basis: certainty.basis,
     inGround,
     fate: null,
@@ -152,6 +163,7 @@ function serviceThing({ id, name, what, path }: Service, survey: Survey): Buried
     name: `${serviceWords[what]} ${name}`.trim(),
     ways: [{ path: toPlane(path, survey), withinM: assumedM.drawnService }],
     depth: null,
+    beside: '',
     basis: 'drawn',
     inGround: true,
     fate: null,

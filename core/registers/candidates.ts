@@ -38,10 +38,11 @@ export function switchCandidates(project: Project, survey: Pick<Survey, 'plane' 
     ...takeOffs(project, survey, network, settings),
     ...placesAlong(project, survey, network, settings),
     ...addedPlaces(project, network, settings),
+    ...drawnPlaces(project, settings),
   ]);
   const drawn = Map.groupBy(project.switch.values(), ({ place }) => thingOf(place));
   const { snapToleranceM } = propertyOf(project);
-  return [...found, ...elsewhere(project, found, settings)].flatMap((candidate) => {
+  return found.flatMap((candidate) => {
     const spot = switchSpot(project, survey.plane, candidate.place);
     if (!spot) return [];
     const beside = drawn.get(thingOf(candidate.place)) ?? [];
@@ -110,7 +111,10 @@ function waysAt({ edges, edgesAt }: Network, node: number): number {
   return edgesAt[node]!.reduce((ways, index) => ways + (edges[index]!.from === edges[index]!.to ? 2 : 1), 0);
 }
 
-/** Strainers, then strained corners, of every stretch that is long enough to matter. */
+/**
+ * Strainers, then strained corners, of every stretch that is long enough to matter. One that the user has had a word on
+ * stays a place, however short its stretch has become and whatever stands near.
+ */
 function placesAlong(
   project: Project,
   survey: Pick<Survey, 'plane' | 'lines'>,
@@ -118,30 +122,33 @@ function placesAlong(
   { costs, maxSectionM }: DivideSettings,
 ): Found[] {
   const strainers = strainersByLine(project, survey);
-  return longStretches(network, longStretchShare * maxSectionM).flatMap(({ lineId, fromM, toM }) => {
+  const hasWord = (key: string) => project.switchRule.has(key);
+  const longM = longStretchShare * maxSectionM;
+  // Without a word on any place the short ones need not be looked at.
+  return stretchesOver(network, project.switchRule.size > 0 ? 0 : longM).flatMap(({ lineId, fromM, toM }) => {
+    const isLong = toM - fromM > longM;
     const name = project.fenceLine.get(lineId)!.name;
     const taken = [fromM, toM];
     const posts = (strainers.get(lineId) ?? []).filter(({ atM }) => atM > fromM && atM < toM);
-    const found = posts.map(({ post, atM }): Found => {
+    const found = posts.flatMap(({ post, atM }): Found[] => {
+      const key = placeKeyText({ on: 'strainerPost', postId: post.id, lineId });
+      if (!isLong && !hasWord(key)) return [];
       taken.push(atM);
       const label = `${post.name} on ${name}`;
-      return {
-        key: placeKeyText({ on: 'strainerPost', postId: post.id, lineId }),
-        why: 'strainer',
-        place: { on: 'line', lineId, atM },
-        label,
-        cost: costs.alongRun,
-      };
+      return [{ key, why: 'strainer', place: { on: 'line', lineId, atM }, label, cost: costs.alongRun }];
     });
     const { xy, stationsM } = survey.lines.get(lineId)!;
     for (let vertex = 1; vertex < xy.length - 1; vertex++) {
       const atM = stationsM[vertex]!;
-      if (atM <= fromM || atM >= toM || taken.some((otherM) => Math.abs(otherM - atM) < leastBetweenCornersM)) continue;
+      if (atM <= fromM || atM >= toM) continue;
+      const key = placeKeyText({ on: 'corner', lineId, vertex });
+      const isNear = taken.some((otherM) => Math.abs(otherM - atM) < leastBetweenCornersM);
+      if ((isNear || !isLong) && !hasWord(key)) continue;
       if (Math.abs(turnAngleDeg(xy[vertex - 1]!, xy[vertex]!, xy[vertex + 1]!)) < strainedCornerDeg) continue;
       taken.push(atM);
       const label = `corner of ${name}, ${formatLength(atM, propertyOf(project).units)} from its start`;
       found.push({
-        key: placeKeyText({ on: 'corner', lineId, vertex }),
+        key,
         why: 'strainer',
         place: { on: 'line', lineId, atM },
         label,
@@ -159,7 +166,7 @@ interface Stretch {
 }
 
 /** Pieces of line from one joint, gate post or end to the next, posts passed over, longer than `leastM`. */
-function longStretches({ nodes, edges, edgesAt, runsOfLine }: Network, leastM: number): Stretch[] {
+function stretchesOver({ nodes, edges, edgesAt, runsOfLine }: Network, leastM: number): Stretch[] {
   const stretches: Stretch[] = [];
   for (const [lineId, runs] of runsOfLine) {
     let stretch: Stretch | null = null;
@@ -214,15 +221,15 @@ function addedPlaces(project: Project, { runsOfLine }: Network, { costs }: Divid
   });
 }
 
-/** Switches that stand where nothing else suggests one. */
-function elsewhere(project: Project, found: readonly Found[], { costs }: DivideSettings): Found[] {
+/** Where switches stand, whether or not something else suggests one there. */
+function drawnPlaces(project: Project, { costs }: DivideSettings): Found[] {
   const costOf: Record<SwitchPlace['on'], number> = {
     gateway: costs.gateway,
     lineEnd: costs.takeOff,
     line: costs.alongRun,
     leadOut: costs.takeOff,
   };
-  const drawn = [...project.switch.values()].map(({ id, name, place }): Found => {
+  return [...project.switch.values()].map(({ id, name, place }): Found => {
     return {
       key: placeKeyText({ on: 'switch', switchId: id }),
       why: 'existing',
@@ -231,21 +238,26 @@ function elsewhere(project: Project, found: readonly Found[], { costs }: DivideS
       cost: costOf[place.on],
     };
   });
-  return withoutDoubles(project, [...found, ...drawn]).filter(({ why }) => why === 'existing');
 }
 
-/** The first of those that stand at one spot. */
+/** The first of those that stand at one spot; under the key that has the user's word, if only another has it. */
 function withoutDoubles(project: Project, found: readonly Found[]): Found[] {
   const { snapToleranceM } = propertyOf(project);
-  const kept = new Map<string, Found[]>();
-  return found.filter((candidate) => {
+  const kept: Found[] = [];
+  const ofThing = new Map<string, number[]>();
+  for (const candidate of found) {
     const thing = thingOf(candidate.place);
-    const others = kept.get(thing);
-    if (others?.some(({ place }) => sameSpot(place, candidate.place, snapToleranceM))) return false;
-    if (others) others.push(candidate);
-    else kept.set(thing, [candidate]);
-    return true;
-  });
+    const beside = ofThing.get(thing) ?? [];
+    const same = beside.find((index) => sameSpot(kept[index]!.place, candidate.place, snapToleranceM));
+    if (same === undefined) {
+      ofThing.set(thing, beside);
+      beside.push(kept.length);
+      kept.push(candidate);
+    } else if (project.switchRule.has(candidate.key) && !project.switchRule.has(kept[same]!.key)) {
+      kept[same] = { ...kept[same]!, key: candidate.key };
+    }
+  }
+  return kept;
 }
 
 function thingOf(place: SwitchPlace): string {

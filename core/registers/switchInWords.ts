@@ -16,13 +16,15 @@ export function feedInWords(feed: SwitchFeed): string {
   }
 }
 
-/** The same as a sentence: "Fed from both sides, sections A and E." */
+/** The same as a sentence: "Fed from both sides: section A and section E. Opening it alone makes no wire dead." */
 export function feedSentence(feed: SwitchFeed): string {
   switch (feed.from) {
     case 'oneSide':
       return `Fed from ${sideName(feed.supply)}; beyond it: ${feed.far === null ? 'nothing' : `section ${feed.far}`}.`;
     case 'bothSides':
-      return `Fed from both sides: ${feed.sides.map(sideName).join(' and ')}. Opening it alone makes no wire dead.`;
+      return `Fed from both sides: ${feed.sides.map(sideName).join(' and ')}. ${
+        feed.off ? 'It is off, and there is current on both sides of it.' : 'Opening it alone makes no wire dead.'
+      }`;
     case 'nowhere':
       return 'Not fed: no energiser reaches either side of it.';
     case 'notInFence':

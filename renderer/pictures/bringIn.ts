@@ -1,7 +1,7 @@
 import { projectionOf } from '../../core/coordinates/projection.ts';
 import { systemOf, systemOfEpsg } from '../../core/coordinates/systems.ts';
 import { type GeoTiffPlace, whyAskForSystem } from '../../core/exchange/image/geoTiffTags.ts';
-import { latticeOf } from '../../core/exchange/image/latticeOf.ts';
+import { latticeOf, looksLikeDegrees } from '../../core/exchange/image/latticeOf.ts';
 import { isWorldFileName, readWorldFile } from '../../core/exchange/image/worldFile.ts';
 import { layUnderlay, whyNotLayUnderlay } from '../../core/model/edits/layUnderlay.ts';
 import type { ByCoordinates, ByEye } from '../../core/model/underlayThings.ts';
@@ -93,9 +93,14 @@ async function placementOf(place: GeoTiffPlace, size: Size): Promise<ByCoordinat
  * The system that the file names; where it says nothing of one, the one that the property's coordinates are written in.
  * Null: one that is not known here.
  */
-function systemKnown({ epsg, ownSystem }: GeoTiffPlace): { readonly name: string; readonly definition: string } | null {
+function systemKnown({
+  epsg,
+  ownSystem,
+  map,
+}: GeoTiffPlace): { readonly name: string; readonly definition: string } | null {
   if (epsg !== null) return systemOfEpsg(epsg);
-  if (ownSystem) return null;
+  // Degrees are never taken for metres of the grid that the property's coordinates are shown in.
+  if (ownSystem || looksLikeDegrees(map)) return null;
   const settings = systemOf(useApp.getState().file?.project.coordinateSettings.get('coordinates'));
   return settings.kind === 'projected' ? settings : null;
 }

@@ -124,6 +124,11 @@ test('a cable says what it must be, and building wire of an older file is told a
   await expect(panel.getByText('Never in one conduit with mains')).toBeVisible();
   await panel.getByLabel('How').selectOption('overhead');
   await expect(panel.getByLabel('An earth wire goes across overhead too')).toBeChecked();
+  // Nothing is asked of a trench and a pipe that are not there.
+  for (const label of ['Bow', 'Depth', 'Pipe bore', 'Riser ends sealed']) {
+    await expect(panel.getByLabel(label, { exact: true })).toHaveCount(0);
+  }
+  await expect(panel).not.toContainText('Bend radius');
   await panel.getByLabel('Height of the wire').fill('4.5');
   await panel.getByLabel('Height of the wire').press('Enter');
   // 4.2 m from post to post, 2 x 4.5 m up and down, 0.3 m of allowance.

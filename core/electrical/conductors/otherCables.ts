@@ -36,8 +36,11 @@ const hollow = String.raw`(?:conduit|pipe|duct|sleeve)s?\b`;
 const sameConduit = new RegExp(
   String.raw`\b(?:same|shared|sharing(?:\s+(?:a|one|the))?)\s+(?:\w+\s+)?${hollow}|\bin\s+one\s+${hollow}\s+with\b`,
 );
+const notTheSame =
+  /\b(?:not|never)\s+(?:laid\s+)?(?:(?:in|through|inside)\s+)?(?:(?:the|a)\s+)?(?:same|one|shared|sharing)\b/g;
+const notKnown = /\bnot\s+(?:known|sure|clear|seen|said|checked)\b|\bun(?:known|clear|sure)\b|\?/;
 const ownConduit = new RegExp(
-  String.raw`\bnot\s+(?:\w+\s+){0,2}(?:same|one|shared)\b|\b${hollow}\s+of\s+(?:its|their)\s+own\b|\b(?:own|separate)\s+(?:\w+\s+)?${hollow}|\banother\s+(?:conduit|duct)\b`,
+  String.raw`\b${hollow}\s+of\s+(?:its|their)\s+own\b|\b(?:own|separate)\s+(?:\w+\s+)?${hollow}|\banother\s+(?:conduit|duct)\b`,
 );
 
 /** The cables that a note names, or null where it names none. "No mains", "mains: none" name none. */
@@ -45,8 +48,15 @@ export function cablesNamed(note: string): NamedCables | null {
   const said = plain(note);
   const words = clausesOf(said).flatMap((clause) => namedIn(clause));
   if (words.length === 0) return null;
-  const conduit = ownConduit.test(said) ? 'own' : sameConduit.test(said) ? 'same' : 'notSaid';
-  return { words: [...new Set(words)], conduit };
+  return { words: [...new Set(words)], conduit: conduitIn(said) };
+}
+
+/** Where a note speaks of both, "in the same conduit; water in its own pipe", the worse holds. */
+function conduitIn(said: string): NamedCables['conduit'] {
+  const rest = said.replaceAll(notTheSame, '');
+  if (sameConduit.test(rest)) return 'same';
+  const own = rest !== said || ownConduit.test(rest);
+  return own && !notKnown.test(rest) ? 'own' : 'notSaid';
 }
 
 /** In small letters on one line; long runs of blanks and dashes, which would take long to search, are cut short. */

@@ -1,13 +1,17 @@
 import type { Projection } from '../../coordinates/projection.ts';
+import { distanceM } from '../../geometry/geodesic.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { type AffineMap, applyAffine } from '../../geometry/picture/affineMap.ts';
 import type { PictureSize } from '../../geometry/picture/pictureMap.ts';
+import { leastMetresPerPixel } from '../../geometry/picture/pictureScale.ts';
 import type { LonLat, Xy } from '../../geometry/types.ts';
 import type { ByCoordinates } from '../../model/underlayThings.ts';
 
 /** Between the points of the lattice a place may be off by this much of a pixel. */
 const tolerancePx = 0.1;
 const finest = 64;
+/** About a kilometre. */
+const mostDegreesPerPixel = 0.01;
 
 export type Lattice =
   | { readonly placement: ByCoordinates; readonly problem: null }
@@ -32,10 +36,23 @@ export function latticeOf(map: AffineMap, projection: Projection, size: PictureS
       problem: `Its coordinates are no place on earth in ${system}. Choose the coordinate system that the picture was made in.`,
     };
   }
+  const pixelM = distanceM(place([0, 0]), place([size.widthPx, 0])) / size.widthPx;
+  if (pixelM < leastMetresPerPixel) {
+    const degrees = looksLikeDegrees(map) ? ' Its coordinates look like degrees, longitude and latitude.' : '';
+    return {
+      placement: null,
+      problem: `In ${system} one pixel of it would be less than a millimetre on the ground.${degrees} Choose the coordinate system that the picture was made in.`,
+    };
+  }
   let cells = 1;
   while (cells < finest && errorPx(place, size, cells) > tolerancePx) cells *= 2;
   const at = nodes(size, cells + 1).map(place);
   return { placement: { by: 'coordinates', system, columns: cells + 1, rows: cells + 1, at }, problem: null };
+}
+
+/** Whether an affine map may give longitude and latitude: where it begins is a place on earth, and a pixel is small. */
+export function looksLikeDegrees({ a, b, c, d, e, f }: AffineMap): boolean {
+  return isOnEarth([c, f]) && [a, b, d, e].every((step) => Math.abs(step) < mostDegreesPerPixel);
 }
 
 function isOnEarth([lon, lat]: LonLat): boolean {

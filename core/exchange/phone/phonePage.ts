@@ -1,3 +1,4 @@
+import { alsoInTrench } from '../../locate/alsoInTrench.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
 import { certaintyInWords, standingInShort } from '../../locate/certaintyWords.ts';
@@ -183,7 +184,7 @@ function crossingCard(
   return `<section class="card" data-words="${escapeHtml([name, line, tag, ...notes].join(' '))}">
 <h3>${escapeHtml(name)} <span class="tag ${look}">${tag}</span></h3>
 ${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>On ${escapeHtml(line)}. ${escapeHtml(certaintyInWords(crossing, units))}</p>
-<p>${escapeHtml(depth.trim())}</p>
+<p>${escapeHtml([depth.trim(), alsoInTrench(crossing.record)].join(' ').trim())}</p>
 <details><summary>Find it</summary>
 ${svgText(plan.items, sketch.widthMm, sketch.heightMm, `Plan of the crossing at ${name}, north up`)}
 <ul>${points.join('')}</ul>

@@ -5,6 +5,8 @@ export interface PointColumns {
   readonly x: number;
   readonly y: number;
   readonly heightM: number;
+  /** That they are degrees stands in their figures only, not in the heading. */
+  readonly unsaid?: boolean;
 }
 
 const names = {
@@ -28,8 +30,7 @@ export function columnsOf(
   const [lon, lat] = [find(names.lon), find(names.lat)];
   if (lon >= 0 && lat >= 0) return { as: 'degrees', x: lon, y: lat, heightM };
   const [east, north] = [find(names.east), find(names.north)];
-  if (east >= 0 && north >= 0) return { as: 'grid', x: east, y: north, heightM };
-  const [x, y] = [find(names.x), find(names.y)];
-  if (x >= 0 && y >= 0) return { as: looksDegrees(x, y) ? 'degrees' : 'grid', x, y, heightM };
-  return null;
+  const [x, y] = east >= 0 && north >= 0 ? [east, north] : [find(names.x), find(names.y)];
+  if (x < 0 || y < 0) return null;
+  return looksDegrees(x, y) ? { as: 'degrees', x, y, heightM, unsaid: true } : { as: 'grid', x, y, heightM };
 }

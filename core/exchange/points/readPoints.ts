@@ -46,25 +46,33 @@ export function readPoints(text: string, options: ReadOptions = {}): ReadResult 
     const coordinates = heightM === null ? position : [...position, heightM];
     features.push({ type: 'Feature', properties, geometry: { type: 'Point', coordinates } });
   }
-  const notes = columns.as === 'grid' ? [`Eastings and northings were read as ${options.grid!.name}.`] : [];
+  const named = ({ x, y }: PointColumns) => `“${table.columns[x]}” and “${table.columns[y]}”`;
+  const notes = columns.unsaid
+    ? [`The figures of ${named(columns)} are as small as degrees: they were read as longitude and latitude.`]
+    : columns.as === 'grid'
+      ? [`Eastings and northings were read as ${options.grid!.name}.`]
+      : [];
   return previewOf({ noun: 'Row', features, problems, notes }, options);
 }
 
 type Placed = (table: CsvTable, row: CsvRow, columns: PointColumns) => readonly [number, number] | string;
 
-/** Whether two columns that are only called x and y hold degrees: every figure of the first rows would be a place. */
+/** Whether two columns that are not called so hold degrees: every figure of the first rows would be a place. */
 function looksDegrees({ rows, decimalComma }: CsvTable): (x: number, y: number) => boolean {
-  return (x, y) =>
-    rows.slice(0, 100).every(({ cells }) => {
-      const [lon, lat] = [x, y].map((column) => readFigure(cells[column] ?? '', decimalComma) ?? 0);
-      return Math.abs(lon!) <= 180 && Math.abs(lat!) <= 180;
-    });
+  return (x, y) => {
+    const places = rows
+      .slice(0, 100)
+      .map(({ cells }) => [x, y].map((column) => readFigure(cells[column] ?? '', decimalComma)))
+      .filter((figures) => figures.every((figure) => figure !== null));
+    return places.length > 0 && places.every((figures) => figures.every((figure) => Math.abs(figure!) <= 180));
+  };
 }
 
-const degreesIn: Placed = ({ decimalComma }, { cells }, { x, y }) => {
+const degreesIn: Placed = (_, { cells }, { x, y }) => {
   const [lonText, latText] = [cells[x]?.trim() ?? '', cells[y]?.trim() ?? ''];
   if (lonText === '' || latText === '') return `its ${lonText === '' ? 'longitude' : 'latitude'} is empty`;
-  const [lon, lat] = [readFigure(lonText, decimalComma)!, readFigure(latText, decimalComma)!];
+  // No degrees have thousands, so a comma is the decimal sign in any table.
+  const [lon, lat] = [readFigure(lonText, true)!, readFigure(latText, true)!];
   if (Number.isFinite(lon) && Number.isFinite(lat)) return [lon, lat];
   const read = readAngles(`${latText}; ${lonText}`);
   if ('problem' in read) return `its place can’t be read (“${latText.slice(0, 30)}”, “${lonText.slice(0, 30)}”)`;

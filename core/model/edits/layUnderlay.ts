@@ -1,4 +1,6 @@
+import { distanceM } from '../../geometry/geodesic.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
+import { fixed } from '../formatUnits.ts';
 import { allThings, type Project, propertyOf, put } from '../project.ts';
 import type { Kind, LonLat } from '../things.ts';
 import type { Underlay } from '../underlayThings.ts';
@@ -38,7 +40,7 @@ export function layUnderlay(wanted: LayUnderlay): Edit {
   });
 }
 
-/** `notValid`, `notPlaced` (it has a place on earth, the drawing has none yet). */
+/** `notValid`, `notPlaced` (it has a place on earth, the drawing has none yet), `tooFar` (a picture). */
 export function whyNotLayUnderlay(wanted: LayUnderlay): WhyNot {
   return (project) =>
     firstRefusal(
@@ -47,6 +49,7 @@ export function whyNotLayUnderlay(wanted: LayUnderlay): WhyNot {
         return whyNotFields(project, 'underlay', null, values);
       },
       () => whyNotPlaced(project, wanted),
+      () => whyNotNear(project, wanted),
     );
 }
 
@@ -55,6 +58,19 @@ function whyNotPlaced(project: Project, wanted: LayUnderlay): Refusal | null {
   if ([...allThings(project)].every(({ kind }) => notDrawn.has(kind))) return null;
   const message = `${wanted.name} has its place on earth, but the drawing has none yet. Give the property its place first, on the cover.`;
   return { code: 'notPlaced', message };
+}
+
+/** A picture farther from the property than this was put there by a wrong coordinate system. */
+const farM = 500_000;
+
+function whyNotNear(project: Project, wanted: LayUnderlay): Refusal | null {
+  const { placed, origin } = propertyOf(project);
+  const middle = wanted.source.from === 'picture' ? placeOf(wanted) : null;
+  if (!placed || !middle) return null;
+  const offM = distanceM(middle, origin);
+  if (offM <= farM) return null;
+  const message = `By its coordinates ${wanted.name} lies ${fixed(offM / 1000, 0)} km from this property. Check which coordinate system it was made in, and choose it again with that one.`;
+  return { code: 'tooFar', message };
 }
 
 /** The middle of a map that has a place on earth of its own. */

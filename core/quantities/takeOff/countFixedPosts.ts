@@ -8,7 +8,7 @@ import type { Tally } from './tally.ts';
  * The fixed posts themselves, each once, and what the wires need at them. One stay for every fence that ends on a post
  * (common practice, no source); a strain insulator for every live wire that ends there; a joint clamp for every live
  * wire where live wires meet, be it of two fences or of one with several wires (at gate posts the crossing's clamps do
- * that).
+ * that). Earth-return wires are joined in the same way, each to its like.
  */
 export function countFixedPosts(input: TakeOffInput, fence: FencePosts, tally: Tally): void {
   for (const [post, ends] of endsByPost(input, fence)) {
@@ -17,7 +17,8 @@ export function countFixedPosts(input: TakeOffInput, fence: FencePosts, tally: T
     const at = fence.posts[post]!;
     if (!standsAlready(ends, at)) countPost(at, counted, nameOf(at, ends), tally);
     for (const end of counted) countEnd(end, nameOf(at, ends), tally);
-    countJoints(ends, nameOf(at, ends), tally);
+    countJoints(ends, nameOf(at, ends), 'live', tally);
+    countJoints(ends, nameOf(at, ends), 'earth', tally);
   }
 }
 
@@ -39,20 +40,19 @@ function countEnd({ line, type, station, tied }: FenceEnd, name: string, tally: 
   tally.add(measureOf('strainInsulator'), owner, live, `${line.line.name}, ${live} live wires, at: ${name}`);
 }
 
-function countJoints(ends: readonly FenceEnd[], name: string, tally: Tally): void {
-  const live = ends.filter(({ line, type }) => line.line.live && type.liveWires > 0);
-  const joined = live.filter(({ station }) => station.gateway === null);
-  const meeting = live.length > 1 && live.some(({ tied }) => tied);
-  const owners = [...new Set(live.filter(({ counted }) => counted).map(({ line }) => line.line.id))];
-  for (const { line, type, tied } of joined) {
-    const alone = !meeting && tied && type.liveWires > 1;
+function countJoints(ends: readonly FenceEnd[], name: string, which: 'live' | 'earth', tally: Tally): void {
+  const wiresOf = ({ type }: FenceEnd) => (which === 'live' ? type.liveWires : type.earthWires);
+  const alike = ends.filter((end) => end.line.line.live && wiresOf(end) > 0);
+  const joined = alike.filter(({ station }) => station.gateway === null);
+  const meeting = alike.length > 1 && alike.some(({ tied }) => tied);
+  const owners = [...new Set(alike.filter(({ counted }) => counted).map(({ line }) => line.line.id))];
+  // Those that stand already are joined already.
+  if (owners.length === 0) return;
+  for (const end of joined) {
+    const wires = wiresOf(end);
+    const alone = !meeting && end.tied && wires > 1;
     if (!(meeting || alone)) continue;
-    tally.add(
-      measureOf('joint'),
-      owners,
-      type.liveWires,
-      `${line.line.name}, ${type.liveWires} live wires, at: ${name}`,
-    );
+    tally.add(measureOf('joint'), owners, wires, `${end.line.line.name}, ${wires} ${which} wires, at: ${name}`);
   }
 }
 

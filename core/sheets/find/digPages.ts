@@ -64,7 +64,9 @@ function findingTable(answer: DigAnswer, widthMm: number, { property, measure }:
   const { units } = property;
   const rows = numbered(answer).map(({ finding, number, overhead }) => [
     number,
-    overhead ? `${finding.thing.name} (overhead)` : finding.thing.name,
+    overhead
+      ? `${finding.thing.name} (overhead)`
+      : [finding.thing.name, finding.thing.beside].filter((text) => text !== '').join('\n'),
     awayInWords(finding, units),
     errorInWords(finding, units),
     overhead ? '' : depthOfThing(finding, units),

@@ -1,3 +1,4 @@
+import { alsoInTrench } from '../../locate/alsoInTrench.ts';
 import { certaintyInWords } from '../../locate/certaintyWords.ts';
 import { crossingById } from '../../locate/crossingById.ts';
 import { depthHeading, depthInWords, depthThereInShort, leftOutInWords } from '../../locate/depthWords.ts';
@@ -98,7 +99,7 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
     measure,
   );
   const depth = words(
-    `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, stake.crossing.lengthM, units)}`.trim(),
+    `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, stake.crossing.lengthM, units)} ${alsoInTrench(stake.crossing.record)}`.trim(),
     widthMm,
     { sizePt: letters.body, afterMm: 1.5 },
     measure,

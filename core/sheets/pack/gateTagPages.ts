@@ -1,3 +1,5 @@
+import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
+import { alsoInTrench } from '../../locate/alsoInTrench.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthOf } from '../../locate/depth.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
@@ -54,12 +56,15 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
   const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
   const said = [
     `Live cable buried here: ${heldFigures(depthInWords(depthOf(built), units))}.`,
+    cablesNamed(built.record?.alsoInTrench ?? '') ? alsoInTrench(built.record) : '',
     bendInWords(built, units),
     'Do not dig. Energiser off, fence proven dead, other services located first.',
   ];
   // All that is said has to stay on the tag, in smaller letters where it is much.
   const sizes = [letters.body, letters.table, letters.panel, letters.small];
-  const bodies = sizes.map((sizePt) => words(said.join('\n'), innerMm, { sizePt }, input.measure));
+  const bodies = sizes.map((sizePt) =>
+    words(said.filter((text) => text !== '').join('\n'), innerMm, { sizePt }, input.measure),
+  );
   const body = bodies.find(({ heightMm }) => heightMm <= bodyHeightMm) ?? bodies.at(-1)!;
   const foot = words(
     `${name}${input.property.invented ? ' (invented example)' : ''}`,

@@ -102,56 +102,66 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
         ]}
         onCommit={(method) => set('Change', { method })}
       />
-      <div className="field-pair">
-        <LengthField
-          label="Bow"
-          valueM={crossing.bowM}
-          optional
-          maxM={gateway.widthM / 2}
-          placeholder={figures.bowM.toFixed(2)}
-          hint={
-            figures.bowAssumed
-              ? 'Assumed: a share of the width. Type it or drag it on the map; empty goes back to the assumption.'
-              : 'How far the trench curves off the straight line.'
-          }
-          onCommitM={(bowM) => set('Change the bow of', { bowM })}
-        />
-        <SelectField
-          label="Bows to"
-          value={crossing.bowSide}
-          choices={[
-            { value: 'left', label: 'Left' },
-            { value: 'right', label: 'Right' },
-          ]}
-          onCommit={(bowSide) => set('Change the side of', { bowSide })}
-        />
-      </div>
-      <p className={figures.tighterThanPipeAllows ? 'field-problem' : 'field-hint'}>
-        Bend radius {formatTape(figures.bendRadiusM, units)}; the pipe allows{' '}
-        {formatTape(crossing.minBendRadiusM, units)} and up.
-      </p>
-      <div className="field-pair">
-        {length('Depth', 'depthM', 3)}
-        {length(buried ? 'Riser height' : 'Height of the wire', 'riserHeightM', buried ? 4 : 10)}
-      </div>
+      {buried ? (
+        <>
+          <div className="field-pair">
+            <LengthField
+              label="Bow"
+              valueM={crossing.bowM}
+              optional
+              maxM={gateway.widthM / 2}
+              placeholder={figures.bowM.toFixed(2)}
+              hint={
+                figures.bowAssumed
+                  ? 'Assumed: a share of the width. Type it or drag it on the map; empty goes back to the assumption.'
+                  : 'How far the trench curves off the straight line.'
+              }
+              onCommitM={(bowM) => set('Change the bow of', { bowM })}
+            />
+            <SelectField
+              label="Bows to"
+              value={crossing.bowSide}
+              choices={[
+                { value: 'left', label: 'Left' },
+                { value: 'right', label: 'Right' },
+              ]}
+              onCommit={(bowSide) => set('Change the side of', { bowSide })}
+            />
+          </div>
+          <p className={figures.tighterThanPipeAllows ? 'field-problem' : 'field-hint'}>
+            Bend radius {formatTape(figures.bendRadiusM, units)}; the pipe allows{' '}
+            {formatTape(crossing.minBendRadiusM, units)} and up.
+          </p>
+        </>
+      ) : null}
+      {buried ? (
+        <div className="field-pair">
+          {length('Depth', 'depthM', 3)}
+          {length('Riser height', 'riserHeightM', 4)}
+        </div>
+      ) : (
+        length('Height of the wire', 'riserHeightM', 10)
+      )}
       <div className="field-pair">
         {length('Tail, each end', 'tailM', 10)}
         {length('Allowance', 'allowanceM', 10)}
       </div>
-      <div className="field-pair">
-        <NumberField
-          label="Pipe bore"
-          unit="mm"
-          decimals={0}
-          min={5}
-          max={200}
-          value={crossing.pipeBoreMm}
-          onCommit={(pipeBoreMm) => {
-            if (pipeBoreMm !== null) set('Change the pipe of', { pipeBoreMm });
-          }}
-        />
-        {length("Pipe's least bend radius", 'minBendRadiusM', 10)}
-      </div>
+      {buried ? (
+        <div className="field-pair">
+          <NumberField
+            label="Pipe bore"
+            unit="mm"
+            decimals={0}
+            min={5}
+            max={200}
+            value={crossing.pipeBoreMm}
+            onCommit={(pipeBoreMm) => {
+              if (pipeBoreMm !== null) set('Change the pipe of', { pipeBoreMm });
+            }}
+          />
+          {length("Pipe's least bend radius", 'minBendRadiusM', 10)}
+        </div>
+      ) : null}
       <CableField
         label="Live cable"
         cableId={crossing.cableId}
@@ -164,16 +174,18 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
         onCommit={(earth) => set('Change the earth of', { earth })}
       />
       {crossing.earth && buried ? length('Earth joined at height', 'earthConnectionM', 3) : null}
-      <SelectField
-        label="Riser ends sealed"
-        value={crossing.sealed === null ? 'unknown' : crossing.sealed ? 'yes' : 'no'}
-        choices={[
-          { value: 'unknown', label: 'Not noted' },
-          { value: 'yes', label: 'Yes, both' },
-          { value: 'no', label: 'No' },
-        ]}
-        onCommit={(sealed) => set('Note the seal of', { sealed: sealed === 'unknown' ? null : sealed === 'yes' })}
-      />
+      {buried ? (
+        <SelectField
+          label="Riser ends sealed"
+          value={crossing.sealed === null ? 'unknown' : crossing.sealed ? 'yes' : 'no'}
+          choices={[
+            { value: 'unknown', label: 'Not noted' },
+            { value: 'yes', label: 'Yes, both' },
+            { value: 'no', label: 'No' },
+          ]}
+          onCommit={(sealed) => set('Note the seal of', { sealed: sealed === 'unknown' ? null : sealed === 'yes' })}
+        />
+      ) : null}
       <StatusField status={crossing.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
       <TextField
         label="Note on the crossing"

@@ -159,6 +159,7 @@ function FindingRow({
         {overhead ? '' : `${capital(depthOfThing(finding, units))}. `}
         {errorInWords(finding, units)}.
       </p>
+      {thing.beside === '' ? null : <p>{thing.beside}</p>}
       <button
         type="button"
         onClick={() => {

@@ -14,10 +14,8 @@ export function typedPlace(text: string, project: Project, survey: Survey): Type
     return 'problem' in read ? read : { lonLat: survey.plane.toLonLat(read.xy) };
   }
   // A place copied from a link that phones open: RFC 5870.
-  const bare = text
-    .trim()
-    .replace(/^geo:/i, '')
-    .replace(/[;?].*$/, '');
+  const link = /^\s*geo:([^;?]*)/i.exec(text);
+  const bare = link ? link[1]! : text;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const read = readPlace(bare, system, origin);
   if (read.lonLat) return { lonLat: read.lonLat };

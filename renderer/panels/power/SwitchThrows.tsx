@@ -31,7 +31,8 @@ export function SwitchThrows() {
             title: 'Fence',
             figures: true,
             cell: ({ fed, lengthM, action }) => {
-              if (fed === 'bothSides') return 'none dead (fed from both sides)';
+              if (fed === 'bothSides')
+                return action === 'open' ? 'none dead (fed from both sides)' : 'none (live on both sides)';
               if (fed !== 'oneSide') return 'none (not fed)';
               return `${formatLength(lengthM, units)} ${action === 'open' ? 'dead' : 'alive'}`;
             },

@@ -2,13 +2,15 @@ import { placeOfTiff } from './placeOfTiff.ts';
 import { damagedPicture, mostAtOnce, PictureProblem, type PictureReader, stripPx } from './reader.ts';
 import { tiffBands } from './tiff/tiffBands.ts';
 import { maskOf, openTiff, pictureOf } from './tiff/tiffFile.ts';
+import type { TiffTags } from './tiff/tiffTags.ts';
 
 export async function tiffReader(file: Blob): Promise<PictureReader> {
   const { picture, mask } = await open(file);
-  const { widthPx, heightPx, blockHeightPx } = picture.tags;
+  const { widthPx, heightPx } = picture.tags;
+  const rowsAtOnce = Math.min(heightPx, rowsOfBand(picture.tags));
   const { bands, whyNot } = tiffBands(picture, mask);
   if (!bands) throw new PictureProblem(whyNot);
-  if (widthPx * Math.min(blockHeightPx, heightPx) > mostAtOnce) {
+  if (widthPx * rowsAtOnce > mostAtOnce) {
     throw new PictureProblem(
       'This TIFF is stored in one piece too large to be read. Save it as a tiled TIFF, or in strips.',
     );
@@ -19,7 +21,6 @@ export async function tiffReader(file: Blob): Promise<PictureReader> {
     opaque: bands.opaque,
     place: await placeOfTiff(picture.image),
     async *strips() {
-      const rowsAtOnce = Math.min(heightPx, wholeBlocks(blockHeightPx));
       for (let topPx = 0; topPx < heightPx; topPx += rowsAtOnce) {
         const rows = Math.min(rowsAtOnce, heightPx - topPx);
         const rgba = await bands.read(topPx, rows).catch((error: unknown) => {
@@ -42,7 +43,11 @@ async function open(file: Blob) {
   }
 }
 
-/** Whole blocks, so that none is read twice. */
-function wholeBlocks(blockHeightPx: number): number {
-  return blockHeightPx >= stripPx ? blockHeightPx : Math.floor(stripPx / blockHeightPx) * blockHeightPx;
+/**
+ * Whole blocks, so that none is read twice. A strip as wide as the picture, as scanners write one for a whole plan, is
+ * kept from band to band and may be taken in pieces.
+ */
+function rowsOfBand({ blockHeightPx, isTiled, apart }: TiffTags): number {
+  if (blockHeightPx >= stripPx) return isTiled || apart ? blockHeightPx : stripPx;
+  return Math.floor(stripPx / blockHeightPx) * blockHeightPx;
 }

@@ -102,6 +102,36 @@ describe('east and north', () => {
     expect(readPlace('41.28312° S, 174.77639° E', nztm, home).lonLat![1]).toBeCloseTo(home[1], 9);
   });
 
+  test.each(['-41.28312, 174.77639', '-41,28312; 174,77639', 'S41.28312 E174.77639', '174.77639 E, 41.28312 S'])(
+    '%s is degrees in a map grid too, never metres of it',
+    (text) => {
+      for (const near of [home, null]) {
+        for (const system of [nztm, utm]) {
+          const { lonLat, problem } = readPlace(text, system, near);
+          expect(problem).toBeNull();
+          expect(distanceM(lonLat!, home)).toBeLessThan(1);
+        }
+      }
+    },
+  );
+
+  test('degrees with a decimal comma and three decimals: by the property, else asked', () => {
+    expect(readPlace('-41,283; 174,776', nztm, home).lonLat).toEqual([174.776, -41.283]);
+    expect(readPlace('-41,283; 174,776', nztm, null).problem).toMatch(/metres without commas.*degrees with their sign/);
+    expect(readPlace('1,504,849; 5,173,296', nztm, null).problem).toBeNull();
+  });
+
+  test.each([
+    ['41.28312, 174.77639', decimalDegrees],
+    ['-41,28', decimalDegrees],
+    ['12 400', nztm],
+  ] as const)('%s: a place far from the property is told of, not taken', (text, system) => {
+    expect(readPlace(text, system, home)).toMatchObject({
+      lonLat: null,
+      problem: expect.stringMatching(/km from this property/),
+    });
+  });
+
   test('north first without letters: offers to swap', () => {
     const { lonLat, ...rest } = readPlace(`${north} ${east}`, nztm, home);
     expect(lonLat).toBeNull();
@@ -257,6 +287,11 @@ describe('the blank grid', () => {
     ['-35.4°, 147.7°', [147.7, -35.4]],
     ['geo:-35.4,147.7', [147.7, -35.4]],
     ['0.1234, 0.5', [0.5, 0.1234]],
+    ['-35.404, 147.665', [147.665, -35.404]],
+    ['-35,404; 47,665', [47.665, -35.404]],
+    ['-35,404 47,665', [47.665, -35.404]],
+    ['-35,404, 47,665', [47.665, -35.404]],
+    ['-1,250; 36,817', [36.817, -1.25]],
   ] as const)('%s is latitude and longitude, and never metres', (text, [lon, lat]) => {
     expect(readGridPlace(text, 'metric')).toEqual({
       problem: expect.stringMatching(/latitude and longitude.*place on earth.*12\.5 m E/s),

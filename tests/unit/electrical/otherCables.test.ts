@@ -86,6 +86,11 @@ describe('what a note of a trench says of other cables', () => {
     ['mains under this pipe', 'notSaid'],
     ['second pipe: water; mains beside it', 'notSaid'],
     ['mains in one pipe, the fence in the other', 'notSaid'],
+    ['mains in the same conduit, water in its own pipe', 'same'],
+    ['water in a separate pipe; phone in the same duct', 'same'],
+    ['mains, not known whether in the same pipe', 'same'],
+    ['mains, in its own conduit? not seen', 'notSaid'],
+    ['mains, not sure if it has its own pipe', 'notSaid'],
   ])('"%s": %s conduit', (note, conduit) => {
     expect(cablesNamed(note)!.conduit).toBe(conduit);
   });

@@ -152,6 +152,20 @@ describe('a table of points', () => {
     expect(notes.join()).toContain('NZTM2000');
   });
 
+  it('never takes degrees for metres, nor their decimal commas for thousands', () => {
+    const nztm = knownSystems.find(({ name }) => name === 'NZTM2000') as { name: string; definition: string };
+    for (const text of [
+      'name,easting,northing\nTrig,168.0114,-41.928\n',
+      'name;easting;northing\nTrig;168,0114;-41,928\n',
+      'name,lon,lat\nTrig,"168,0114","-41,9280"\n',
+      'name,lon,lat\nTrig,"168,011","-41,928"\n',
+    ]) {
+      const { features, notes } = previewOfBytes('a.csv', bytesOf(text), { grid: nztm });
+      expect(distanceM(features[0]!.path[0]!, [168.0114, -41.928]), text).toBeLessThan(50);
+      if (text.includes('easting')) expect(notes.join()).toContain('“easting” and “northing” are as small as degrees');
+    }
+  });
+
   it('without columns of places says which columns it has', () => {
     expect(refusalOf('a.csv', 'name,price\nWire,12\n')).toContain('name, price');
   });

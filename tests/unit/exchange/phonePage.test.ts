@@ -126,5 +126,8 @@ describe('phonePage', () => {
     expect(open).toContain('north side: ');
     expect(open).toContain('0.12 m deep to the top of the pipe, measured');
     expect(page).toContain('Trench 0.30 m deep as planned, not measured');
+    const shared = { ...record, alsoInTrench: 'mains cable to the pump' };
+    expect(pageOf(put(project, shared))).toContain('Also in the trench: mains cable to the pump.');
+    expect(page).not.toContain('Also in the trench');
   });
 });

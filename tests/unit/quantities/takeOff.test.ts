@@ -339,6 +339,34 @@ describe('a kilometre of fence by its wires (worked by hand)', () => {
     expect(counted).toMatchObject({ tightener: 4 * 3, insulator: 2 * 99, staple: 2 * 99 });
   });
 
+  it('a square of four wires, two live and one earth: at four corners both live wires and the earth wire are joined', () => {
+    const paddock = ring(
+      'F1',
+      [
+        [0, 0],
+        [100, 0],
+        [100, 100],
+        [0, 100],
+      ],
+      { typeId: 'ft-4' },
+    );
+    // Two ends a corner, three wires each; at the gate posts the crossing's clamps do it.
+    expect(amounts(drawing(paddock, ...bridgedGateway('G1', 'F1', 50))).joint).toBe(4 * 2 * 3);
+  });
+
+  it('a planned fence that is not live joins nothing of a built one', () => {
+    const built = { ...square(), status: 'built' } as const;
+    const dead = line(
+      'F2',
+      [
+        [100, 100],
+        [200, 200],
+      ],
+      { live: false },
+    );
+    expect(amounts(drawing(built, dead)).joint).toBeUndefined();
+  });
+
   it('an old boundary of six plain and one barbed, not live: 6 x 1,001 m of wire and 1,001 m of barbed wire', () => {
     const old = newFenceType('old', 'Six plain and one barbed', { liveWires: 0, plainWires: 6, barbedWires: 1 });
     const counted = straight(old, { live: false });

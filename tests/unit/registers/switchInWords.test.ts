@@ -44,7 +44,7 @@ describe('how a switch is fed, in words', () => {
     ]);
     expect(said).toEqual([
       ['Fed from section A; beyond it: section B.', 'Opened alone it cuts off 300 m of fence, sections B, C.'],
-      ['Fed from both sides: section C and section A. Opening it alone makes no wire dead.', null],
+      ['Fed from both sides: section C and section A. It is off, and there is current on both sides of it.', null],
       ['Fed from section B; beyond it: section C.', 'Opened alone it cuts off 100 m of fence, section C.'],
       ['Fed from section A; beyond it: section D.', 'Off, it keeps dead 250 m of fence, section D.'],
     ]);

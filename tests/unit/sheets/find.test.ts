@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { put } from '../../../core/model/project.ts';
-import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
+import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { leafItems, type PaperPoint } from '../../../core/sheets/displayList.ts';
 import { digPages } from '../../../core/sheets/find/digPages.ts';
@@ -89,6 +89,19 @@ describe('sheets to find by', () => {
     expect(words).toContain('Do not dig yet: crossing under G1 may lie in the dig.');
     expect(words).toContain('MAY LIE IN THE DIG');
     expect(words).toContain('Only what is in this file is known.');
+  });
+
+  it('says on both what else lies in the trench', () => {
+    const record = { ...newCrossingRecord('X-G1'), alsoInTrench: 'mains cable to the pump' };
+    const shared = put(project, record);
+    const dig = { shape: 'point', path: [at([50, 2])], errorM: 1, withinM: 10 } as const;
+    const said = (pages: readonly { items: Parameters<typeof wordsOf>[0] }[]) =>
+      pages.flatMap(({ items }) => wordsOf(items)).join(' ');
+    expect(said(digPages(shared, survey, dig, input))).toContain('Also in the trench: mains cable to the pump.');
+    expect(said(digPages(project, survey, dig, input))).not.toContain('Also in');
+    const sheet = stakeOutPages(stakeOutAt(shared, survey, 'G1'), survey, input);
+    expect(sheet).toHaveLength(1);
+    expect(said(sheet)).toContain('Also in the trench: mains cable to the pump.');
   });
 
   it('draws both courses on a map at a scale that shows them, with the depth and what is left open', () => {

@@ -230,6 +230,13 @@ describe('the handover pack of the demo property', () => {
       expect(all.some(({ title }) => title === `Crossing at ${name} (2)`)).toBe(false);
     });
 
+    it('tells on the tag of a mains cable in the trench, and of no water pipe', () => {
+      const tags = (alsoInTrench: string) =>
+        wordsOf(layoutPack(inputOf(put(demo, { ...open.built.record!, alsoInTrench }))), 'Gate tags to cut out');
+      expect(tags('Mains cable to the pump')).toContain('Also in the trench: Mains cable to the pump.');
+      expect(tags('Water pipe')).not.toContain('Also in the trench: Water');
+    });
+
     it('prints tapes that do not meet as tapes, and an assumed curve as assumed', () => {
       const { point } = open.built.points.find((each) => each.point.role === 'bend')!;
       const all = changed({ ties: point.ties.slice(0, 2).map((tie) => ({ ...tie, distanceM: 0.4 })) });

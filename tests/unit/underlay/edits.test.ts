@@ -69,6 +69,18 @@ describe('laying a map under the drawing', () => {
     expect(whyNotLayUnderlay(tiles)(projectWith(drawn))).toMatchObject({ code: 'notPlaced' });
     expect(whyNotLayUnderlay(wanted(coordinates))(projectWith(drawn))).toMatchObject({ code: 'notPlaced' });
     expect(whyNotLayUnderlay(wanted(eye))(projectWith(drawn))).toBeNull();
+  });
+
+  test('a picture whose coordinates lie far from the property is told of and not laid there', () => {
+    const near = projectOf([{ ...newProperty('Test', [170.5, -41]), placed: true }]);
+    expect(whyNotLayUnderlay(wanted(coordinates))(near)).toBeNull();
+    const far = projectOf([{ ...newProperty('Test', [146, -35]), placed: true }]);
+    expect(whyNotLayUnderlay(wanted(coordinates))(far)).toMatchObject({
+      code: 'tooFar',
+      message: expect.stringMatching(/^By its coordinates Photo lies 2,\d{3} km from this property\. /),
+    });
+    // A map of a whole country may have its middle anywhere.
+    expect(whyNotLayUnderlay(tiles)(far)).toBeNull();
     const placed = projectOf([newProperty('Test', [10, 50]), drawn]);
     expect(propertyOf(layUnderlay(tiles)(placed)).origin).toEqual([10, 50]);
   });

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { projectionOf } from '../../../core/coordinates/projection.ts';
 import { systemOfEpsg } from '../../../core/coordinates/systems.ts';
 import { placeOfGeoTiff, whyAskForSystem } from '../../../core/exchange/image/geoTiffTags.ts';
-import { latticeOf } from '../../../core/exchange/image/latticeOf.ts';
+import { latticeOf, looksLikeDegrees } from '../../../core/exchange/image/latticeOf.ts';
 import { isWorldFileName, readWorldFile } from '../../../core/exchange/image/worldFile.ts';
 import { fitAffine } from '../../../core/geometry/fitAffine.ts';
 import { fitSimilarity } from '../../../core/geometry/fitSimilarity.ts';
@@ -312,6 +312,16 @@ describe('a picture with coordinates', () => {
         { seed: 4, numRuns: 50 },
       );
     }
+  });
+
+  test('whose coordinates are degrees is not laid by them as metres of a grid', () => {
+    const degrees = { a: 1e-6, b: 0, c: 175.3, d: 0, e: -1e-6, f: -37.9 };
+    const { placement, problem } = latticeOf(degrees, projection, size, 'NZTM2000');
+    expect(placement).toBeNull();
+    expect(problem).toMatch(/less than a millimetre.*look like degrees.*coordinate system/);
+    expect(looksLikeDegrees(degrees)).toBe(true);
+    expect(looksLikeDegrees({ a: 0.4, b: 0, c: 1_803_000, d: 0, e: -0.4, f: 5_802_000 })).toBe(false);
+    expect(looksLikeDegrees({ a: 0.4, b: 0, c: 0, d: 0, e: -0.4, f: 0 })).toBe(false);
   });
 
   test('whose coordinates are no place on earth is refused', () => {

@@ -3,10 +3,12 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
-import { describe, expect, it, test } from 'vitest';
-import { unpackDeflate, unpackLzw } from '../../../core/exchange/image/tiff/unpack.ts';
+import { describe, expect, it, test, vi } from 'vitest';
+import { TiffDamaged, unpackDeflate, unpackLzw } from '../../../core/exchange/image/tiff/unpack.ts';
+import { unpackFax } from '../../../core/exchange/image/tiff/unpackFax.ts';
 import { tiffBands } from '../../../renderer/pictures/readers/tiff/tiffBands.ts';
 import { maskOf, openTiff, pictureOf } from '../../../renderer/pictures/readers/tiff/tiffFile.ts';
+import { tiffReader } from '../../../renderer/pictures/readers/tiffReader.ts';
 import { type MadeTiff, madeTiff } from '../../support/madeTiff.ts';
 import { randomNumbers } from '../../support/random.ts';
 
@@ -25,6 +27,8 @@ async function coloursOf(bytes: Uint8Array, rows = Infinity) {
   const at = (x: number, y: number) => pieces.slice((y * widthPx + x) * 4, (y * widthPx + x) * 4 + 4);
   return { at, opaque: bands.opaque, all: pieces, widthPx, heightPx };
 }
+
+const white = [255, 255, 255, 255];
 
 const plan: Pick<MadeTiff, 'width' | 'height'> = { width: 37, height: 29 };
 
@@ -62,6 +66,95 @@ describe('grey', () => {
     const made = madeTiff({ ...plan, bits: 1, photometric: 0, tile: 16, bitsReversed: true, valueAt: checked });
     const { at } = await coloursOf(made);
     expect([at(0, 0)[0], at(1, 0)[0], at(36, 28)[0], at(35, 28)[0]]).toEqual([255, 0, 255, 0]);
+  });
+});
+
+describe('a fax', () => {
+  // 40 by 24 pixels, written by libtiff 4.5.0: group 3 by the row above, each row filled to a byte.
+  const group3 = Buffer.from(
+    'SUkqAKYAAAAAAcUUUUUUIAEEVAYYYYYYYYYYbAABxRRRRRQgASBAgQIECBAgQIECUAHbt27dsAETVm2bZtm3AAHbt27dsAETWBgw' +
+      'YMGDBgwcAAHh4eHhgAF/gAHh4eHhgAF/gAHxcXFYAAE223AB8XFxWAABBBBBBBQAAfj8fmABE1Z8Z8Z9AAH4/H5gARgZ8Z84AAHM' +
+      'WYswAQQQQUABzFmLMAEklA0AAAEDAAEAAAAoAAAAAQEDAAEAAAAYAAAAAgEDAAEAAAABAAAAAwEDAAEAAAADAAAABgEDAAEAAAAA' +
+      'AAAAEQEEAAEAAAAIAAAAEgEDAAEAAAABAAAAFQEDAAEAAAABAAAAFgEDAAEAAAAYAAAAFwEEAAEAAACeAAAAHAEDAAEAAAABAAAA' +
+      'JAEEAAEAAAAFAAAAUwEDAAEAAAABAAAAAAAAAA==',
+    'base64',
+  );
+  const whiteBits =
+    'e38e38e38eb8e38e38e3e38e38e38edc71c71c71f0f0f0f0f00f0f0f0f0ff0f0f0f0f01e1e1e1e1ef83e0f83e0f83e0f83e0' +
+    'f83e0f83e0f83e0f83e0fc0fc0fc0ffe07e07e07fc0fc0fc0ff03f03f03ffe03f80fe00fe03f80fefe03f80fe0e03f80fe0f' +
+    'ff00ff00fffc03fc03ffff00ff00fffe01fe01ff';
+
+  it('of group 3, packed by the row above, is white on white and black on black', async () => {
+    const { at, all, widthPx, heightPx } = await coloursOf(group3);
+    // In bands that end within its one strip, too.
+    expect((await coloursOf(group3, 7)).all).toEqual(all);
+    const bitAt = (x: number, y: number) =>
+      (Number.parseInt(whiteBits.slice(y * 10, y * 10 + 10), 16) / 2 ** (39 - x)) & 1;
+    for (let y = 0; y < heightPx; y++) {
+      for (let x = 0; x < widthPx; x++) expect(at(x, y), `${x}, ${y}`).toEqual(bitAt(x, y) ? white : [0, 0, 0, 255]);
+    }
+  });
+
+  it('of a whole plan in one strip, 144 million pixels, is read a band at a time', async () => {
+    vi.stubGlobal('ImageData', class {});
+    vi.stubGlobal('createImageBitmap', () => Promise.resolve(null));
+    try {
+      // Of group 4 a white row is one bit: as the row above.
+      const entries = [
+        [256, 12_000],
+        [257, 12_000],
+        [258, 1],
+        [259, 4],
+        [262, 0],
+        [273, 8],
+        [277, 1],
+        [278, 12_000],
+        [279, 1500],
+      ] as const;
+      const plan = Buffer.alloc(1508 + 2 + 12 * entries.length + 4, 0xff);
+      plan.write('II*\0', 'latin1');
+      plan.writeUInt32LE(1508, 4);
+      plan.writeUInt16LE(entries.length, 1508);
+      for (const [i, [tag, value]] of entries.entries()) {
+        const at = 1510 + 12 * i;
+        plan.writeUInt16LE(tag, at);
+        plan.writeUInt16LE(4, at + 2);
+        plan.writeUInt32LE(1, at + 4);
+        plan.writeUInt32LE(value, at + 8);
+      }
+      plan.writeUInt32LE(0, plan.length - 4);
+      const reader = await tiffReader(new Blob([plan]));
+      const strips = reader.strips()[Symbol.asyncIterator]();
+      for (const topPx of [0, 512]) {
+        expect((await strips.next()).value).toMatchObject({ topPx, heightPx: 512 });
+      }
+    } finally {
+      vi.unstubAllGlobals();
+    }
+  });
+
+  it('that breaks off, or says that it is coloured, is refused', async () => {
+    const short = Buffer.from(group3);
+    short.writeUInt32LE(60, entryOf(short, 279) + 8);
+    await expect(coloursOf(short)).rejects.toThrow(/shorter/);
+    const deep = Buffer.from(group3);
+    deep.writeUInt16LE(8, entryOf(deep, 258) + 8);
+    await expect(coloursOf(deep)).rejects.toThrow(/a fax is black and white/);
+  });
+
+  it('whose bytes were spoilt ends, and takes no more than its block may hold', () => {
+    const random = randomNumbers(12);
+    for (let run = 0; run < 400; run++) {
+      const packed = Uint8Array.from({ length: 300 }, () => Math.floor(random() * 256) & Math.floor(random() * 256));
+      for (const way of ['rows', 'group3', 'group4'] as const) {
+        try {
+          const bytes = unpackFax(packed, 100, 20, { way, byRowAbove: run % 2 === 0 });
+          expect(bytes.buffer.byteLength).toBe(13 * 20);
+        } catch (error) {
+          expect(error).toBeInstanceOf(TiffDamaged);
+        }
+      }
+    }
   });
 });
 
@@ -206,11 +299,11 @@ describe('a file that is not as it should be', () => {
     );
     const odd = madeTiff({ ...plan, bits: 8, photometric: 32803, valueAt: () => 0 });
     await expect(coloursOf(odd)).rejects.toThrow(/PhotometricInterpretation 32803/);
-    const fax = Buffer.from(madeTiff({ ...plan, bits: 1, photometric: 0, valueAt: () => 0 }));
-    fax.writeUInt16LE(4, entryOf(fax, 259) + 8);
-    await expect(coloursOf(fax)).rejects.toThrow(/fax, CCITT group 4/);
-    fax.writeUInt16LE(50_000, entryOf(fax, 259) + 8);
-    await expect(coloursOf(fax)).rejects.toThrow(/Zstandard/);
+    const packed = Buffer.from(madeTiff({ ...plan, bits: 1, photometric: 0, valueAt: () => 0 }));
+    packed.writeUInt16LE(34_925, entryOf(packed, 259) + 8);
+    await expect(coloursOf(packed)).rejects.toThrow(/LZMA/);
+    packed.writeUInt16LE(50_000, entryOf(packed, 259) + 8);
+    await expect(coloursOf(packed)).rejects.toThrow(/Zstandard/);
   });
 
   it('with more tiles than it has room for is refused at once', async () => {
@@ -303,10 +396,9 @@ describe.skipIf(spawnSync('gdal_translate', ['--version']).status !== 0)('beside
   const cases: [string, Case][] = [
     ...[1, 2, 4].flatMap((bits) =>
       ['MINISWHITE', 'MINISBLACK'].flatMap((polarity) =>
-        ['LZW', 'PACKBITS'].map((packing): [string, Case] => [
-          `${bits} bits ${polarity} ${packing}`,
-          few(bits, polarity, packing),
-        ]),
+        ['LZW', 'PACKBITS', ...(bits === 1 ? ['CCITTRLE', 'CCITTFAX3', 'CCITTFAX4'] : [])].map(
+          (packing): [string, Case] => [`${bits} bits ${polarity} ${packing}`, few(bits, polarity, packing)],
+        ),
       ),
     ),
     ['8 bits MINISWHITE', { from: many, co: ['PHOTOMETRIC=MINISWHITE', 'BLOCKYSIZE=8'], as: ['-expand', 'rgb'] }],

@@ -2,8 +2,9 @@ import { getDecoder } from 'geotiff';
 import { readJpeg } from '../../../../core/exchange/image/jpeg/readJpeg.ts';
 import { type BlockShape, reversedBits, rowBytes, settleBlock } from '../../../../core/exchange/image/tiff/samples.ts';
 import { TiffDamaged, unpackBits, unpackDeflate, unpackLzw } from '../../../../core/exchange/image/tiff/unpack.ts';
+import { type FaxPacking, unpackFax } from '../../../../core/exchange/image/tiff/unpackFax.ts';
 import type { TiffPicture } from './tiffFile.ts';
-import { blocksOf, byLibrary, packings, type TiffTags } from './tiffTags.ts';
+import { blocksOf, byFax, byLibrary, packings, type TiffTags } from './tiffTags.ts';
 
 /** A block of a picture, unpacked and in our order of bytes. */
 export interface TiffBlock {
@@ -36,7 +37,8 @@ export function tiffBlocks({ tags, littleEndian, bytes: file }: TiffPicture): Ti
     const size = shape.rows * rowBytes(shape.rowSamples, shape.bits);
     const [offset, length] = [tags.offsets[index]!, lengthOf(tags, index, size)];
     if (length === 0) return { bytes: emptyBlock(tags, size), shape };
-    const wanted = Math.min(length, 2 * size + spareBytes);
+    const times = byFax.includes(tags.compression) ? mostTimesOfFax : 2;
+    const wanted = Math.min(length, times * size + spareBytes);
     const packed = await file.read(offset, wanted);
     if (packed.length < wanted) throw new TiffDamaged('The file breaks off.');
     const bytes = await unpacked(tags, packed, size, shape);
@@ -48,6 +50,13 @@ export function tiffBlocks({ tags, littleEndian, bytes: file }: TiffPicture): Ti
 
 /** Packing makes nothing more than twice as large, but for a header and tables. */
 const spareBytes = 65_536;
+/** But a fax of single pixels: twelve bits for two of them. */
+const mostTimesOfFax = 8;
+
+function faxPackingOf({ compression, faxOptions }: TiffTags): FaxPacking {
+  const way = compression === packings.faxGroup4 ? 'group4' : compression === packings.faxGroup3 ? 'group3' : 'rows';
+  return { way, byRowAbove: (faxOptions & 1) !== 0 };
+}
 
 function shapeOf(tags: TiffTags, row: number): BlockShape {
   const { blockWidthPx, blockHeightPx, heightPx, samplesPerPixel, apart, bits, format, isTiled } = tags;
@@ -87,6 +96,10 @@ async function unpacked(tags: TiffTags, packed: Uint8Array, size: number, shape:
       return unpackDeflate(turned, size);
     case packings.packBits:
       return unpackBits(turned, size);
+    case packings.faxRows:
+    case packings.faxGroup3:
+    case packings.faxGroup4:
+      return unpackFax(turned, shape.rowSamples, shape.rows, faxPackingOf(tags));
     default:
       return unpackedByLibrary(tags, packed, shape);
   }

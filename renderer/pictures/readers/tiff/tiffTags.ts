@@ -26,6 +26,8 @@ export interface TiffTags {
   readonly bitsReversed: boolean;
   /** How many pixels share a sample of colour, where brightness and colour are kept apart. */
   readonly subsampling: readonly number[];
+  /** Of a fax of group 3 (TIFF 6.0, T4Options): bit 0 says that rows may be packed by the row above. */
+  readonly faxOptions: number;
   readonly jpegTables: Uint8Array | null;
   readonly noData: number | null;
 }
@@ -73,6 +75,7 @@ export function readTags(directory: Directory): TiffTags {
     palette: list('ColorMap'),
     bitsReversed: number('FillOrder') === 2,
     subsampling: Array.from(list('YCbCrSubSampling') ?? [2, 2]),
+    faxOptions: number('T4Options') ?? 0,
     jpegTables: tables ? Uint8Array.from(tables as ArrayLike<number>) : null,
     noData: typeof noData === 'string' ? noDataOf(noData) : null,
   };
@@ -88,6 +91,9 @@ function noDataOf(text: string): number | null {
 /** Numbers of the tag Compression. */
 export const packings = {
   none: 1,
+  faxRows: 2,
+  faxGroup3: 3,
+  faxGroup4: 4,
   lzw: 5,
   jpeg: 7,
   deflate: 8,
@@ -98,14 +104,14 @@ export const packings = {
 
 /** What can't be unpacked here. Zstandard and LERC would need WebAssembly, which the page's content policy forbids. */
 const otherPackings: Readonly<Record<number, string>> = {
-  2: 'as a fax, CCITT',
-  3: 'as a fax, CCITT group 3',
-  4: 'as a fax, CCITT group 4',
   6: 'old-style JPEG',
   34887: 'LERC',
   34925: 'LZMA',
   50000: 'Zstandard',
 };
+
+/** Black and white only, of one bit. */
+export const byFax: readonly number[] = [packings.faxRows, packings.faxGroup3, packings.faxGroup4];
 
 /** Unpacked by the library, to samples of 8 bits that lie together. */
 export const byLibrary: readonly number[] = [packings.jpeg, packings.webp];
@@ -126,6 +132,9 @@ export function whyNotPixels(tags: TiffTags): string | null {
   if (!Object.values<number>(packings).includes(compression)) {
     const how = otherPackings[compression] ?? `Compression ${compression}`;
     return `This TIFF is packed in a way that can’t be read (${how}). Save it with LZW, Deflate or JPEG, or unpacked.`;
+  }
+  if (byFax.includes(compression) && (bits !== 1 || (samplesPerPixel > 1 && !tags.apart) || tags.faxOptions > 7)) {
+    return 'The TIFF picture can’t be read: a fax is black and white, and this one says otherwise. Save it anew.';
   }
   if (!isReadable({ bits, format })) {
     return 'This TIFF keeps its colours in numbers that can’t be read. Save it with 8 or 16 bits a colour.';
