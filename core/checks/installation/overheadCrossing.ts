@@ -1,12 +1,10 @@
 import { polylineGap } from '../../geometry/plane/polylineGap.ts';
 import { called } from '../../model/edits/support/find.ts';
+import { leastOverheadHeightM } from '../../model/overheadHeight.ts';
 import type { Finding } from '../finding.ts';
 import type { Check } from '../support/context.ts';
 import { assumption, finding, standard, theService } from '../support/make.ts';
 import { overheadPowerLines, powerLineLimits, widestZoneM } from '../support/powerLines.ts';
-
-/** Room for a person on a horse, and for machinery; an assumption of this project. Local rules often ask for more. */
-const leastHeightM = { stock: 2.5, vehicles: 4.5 };
 
 /** A live wire carried over a gateway: high enough for what passes below, and away from power lines. */
 export const overheadCrossing: Check = (context) => {
@@ -16,7 +14,7 @@ export const overheadCrossing: Check = (context) => {
   for (const { crossing, gateway, path } of survey.crossings.values()) {
     if (crossing.method !== 'overhead') continue;
     const at = survey.gateways.get(gateway.id)?.startPostAt ?? null;
-    const leastM = gateway.vehicles ? leastHeightM.vehicles : leastHeightM.stock;
+    const leastM = leastOverheadHeightM(gateway);
     if (crossing.riserHeightM < leastM) {
       findings.push(
         finding('overheadCrossing', 'warning', [crossing.id, gateway.id], {

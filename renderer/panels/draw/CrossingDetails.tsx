@@ -1,6 +1,7 @@
 import { newCrossing } from '../../../core/model/defaults.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
+import { heightWhenMade, highestRiserM } from '../../../core/model/overheadHeight.ts';
 import { propertyOf, put } from '../../../core/model/project.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
@@ -53,8 +54,9 @@ function NoCrossing({ gateway, live }: { readonly gateway: Gateway; readonly liv
 }
 
 function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; readonly gateway: Gateway }) {
-  const { survey } = useOpenFile();
+  const { project, survey } = useOpenFile();
   const units = useUnits();
+  const defaults = propertyOf(project).crossings;
   const figures = survey.crossings.get(gateway.id)!;
   const set = (label: string, patch: Partial<Omit<Crossing, 'kind' | 'id'>>) =>
     change(`${label} the crossing at ${gateway.name}`, 'crossing', crossing.id, patch);
@@ -100,7 +102,9 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
           { value: 'buried', label: 'Buried cable in pipe' },
           { value: 'overhead', label: 'Overhead' },
         ]}
-        onCommit={(method) => set('Change', { method })}
+        onCommit={(method) =>
+          set('Change', { method, riserHeightM: heightWhenMade(method, crossing, gateway, defaults) })
+        }
       />
       {buried ? (
         <>
@@ -137,7 +141,7 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
       {buried ? (
         <div className="field-pair">
           {length('Depth', 'depthM', 3)}
-          {length('Riser height', 'riserHeightM', 4)}
+          {length('Riser height', 'riserHeightM', highestRiserM)}
         </div>
       ) : (
         length('Height of the wire', 'riserHeightM', 10)
