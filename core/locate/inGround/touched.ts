@@ -2,6 +2,7 @@ import { distanceM } from '../../geometry/geodesic.ts';
 import type { Change } from '../../model/difference.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
+import { buildableKinds } from '../../model/recordDefaults.ts';
 import type { BuriedPoint, CrossingRecord, TieFrom } from '../../model/recordThings.ts';
 import type { Crossing, EarthField, Gateway, Kind, LeadOut, LonLat, Post, Thing } from '../../model/things.ts';
 import { type GatewaySpan, gatewaySpan } from '../../network/gatewaySpan.ts';
@@ -319,15 +320,7 @@ function isEmpty(record: CrossingRecord | BuriedPoint): boolean {
   return record.kind === 'buriedPoint' && record.ties.length === 0 && !record.offset && !record.gps;
 }
 
-const buildable: ReadonlySet<Kind> = new Set([
-  'fenceLine',
-  'gateway',
-  'crossing',
-  'switch',
-  'energiser',
-  'leadOut',
-  'earthField',
-]);
+const buildable: ReadonlySet<Kind> = new Set(buildableKinds);
 
 /** Built things that go, but for those that are asked about already. */
 function goneAsBuilt(changes: readonly Change[], asked: readonly Touched[]): Touched[] {
