@@ -82,10 +82,10 @@ export const tiePostMoved: Check = ({ project, survey, say }) => {
   );
 };
 
-/** What was recorded of a crossing that is drawn no longer, from before such things were kept. */
+/** What was recorded of a crossing that is drawn no longer, or not below ground, from before such things were kept. */
 export const recordWithoutCrossing: Check = ({ project }) => {
   const lost = [...project.buriedPoint.values(), ...project.crossingRecord.values()].filter(
-    ({ crossingId }) => !project.crossing.has(crossingId),
+    ({ crossingId }) => project.crossing.get(crossingId)?.method !== 'buried',
   );
   return [...Map.groupBy(lost, ({ crossingId }) => crossingId).values()].map((things) => {
     const points = things.filter((thing) => thing.kind === 'buriedPoint');

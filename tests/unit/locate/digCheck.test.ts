@@ -158,6 +158,16 @@ describe('digCheck', () => {
     );
   });
 
+  it('finds a crossing however far from its gateway it was measured', () => {
+    const far = put(
+      project,
+      { ...newBuriedPoint('far', 'X-G1', 'point'), offset: { alongM: 5, leftM: 90 } },
+      { ...newCrossingRecord('X-G1'), route: 'points' },
+    );
+    const { findings } = digCheck(far, surveyOf(far), dig('point', [[53, 90]], { withinM: 1 }));
+    expect(findings).toMatchObject([{ thing: { name: 'crossing under G1' }, overlap: true }]);
+  });
+
   it('names what is planned as planned, and never as lying there', () => {
     const planned = put(
       project,

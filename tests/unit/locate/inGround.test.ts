@@ -342,5 +342,7 @@ describe('the dig check afterwards', () => {
   it('warns of measured points that an earlier version left behind without their crossing', () => {
     const orphaned = remove(before, before.crossing.get('X-G1')!);
     expect(met(orphaned)[0]).toMatch(/^measured point of a crossing that is drawn no longer, taped from/);
+    const above = put(before, { ...before.crossing.get('X-G1')!, method: 'overhead' });
+    expect(met(above)[0]).toMatch(/^measured point of a crossing that is drawn no longer, taped from/);
   });
 });
