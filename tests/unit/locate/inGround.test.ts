@@ -16,6 +16,7 @@ import { setGatewayWidth } from '../../../core/model/edits/setGatewayWidth.ts';
 import { splitLine } from '../../../core/model/edits/splitLine.ts';
 import type { Edit } from '../../../core/model/edits/support/edit.ts';
 import { allThings, type Project, put, remove } from '../../../core/model/project.ts';
+import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { goBackTo, keepPlan } from '../../../core/quantities/edits/keepPlan.ts';
 import { markPlanned } from '../../../core/registers/record/edits/markBuilt.ts';
@@ -135,6 +136,34 @@ describe('what is in the ground is asked about before', () => {
     expect(whats(recordCrossing('X-G1', { soil: 'sand' }), { recording: true })).toEqual([]);
   });
 
+  it('adding to what was measured, unless it is what was measured now', () => {
+    const second = { ...newBuriedPoint('second', 'X-G1', 'point', 1), offset: { alongM: 2, leftM: -3 } };
+    const adding: Edit = (project) => put(project, second);
+    expect(touch(adding).asked).toMatchObject([{ what: 'recordAdded', added: { id: 'second' } }]);
+    expect(whats(adding, { recording: true })).toEqual([]);
+    expect(question(adding)).toMatchObject({
+      title: 'This was measured in the trench',
+      lines: ['The point of the crossing under G1 (an offset) is added to what was measured there.'],
+    });
+    expect(answered(adding, 'stays').buriedPoint.has('second')).toBe(false);
+    expect(answered(adding, 'corrected').buriedPoint.has('second')).toBe(true);
+    expect(whats((project) => put(project, { ...second, crossingId: 'X-G2' }))).toEqual([]);
+  });
+
+  it('giving a recorded crossing to another gateway', () => {
+    const other: Edit = (project) =>
+      put(remove(project, project.crossing.get('X-G4')!), { ...project.crossing.get('X-G3')!, gatewayId: 'G4' });
+    expect(whats(other)).toEqual(['crossingGone']);
+  });
+
+  it('leading a lead-out to the same corners in another order, and not a corner put into a straight', () => {
+    const leadOut = before.leadOut.get('L1')!;
+    const [a, b, c] = leadOut.path as [LonLat, LonLat, LonLat];
+    const middle: LonLat = [(b[0] + c[0]) / 2, (b[1] + c[1]) / 2];
+    expect(whats((project) => put(project, { ...leadOut, path: [a, c, b] }))).toEqual(['leadOutMoved']);
+    expect(whats((project) => put(project, { ...leadOut, path: [a, b, middle, c] }))).toEqual([]);
+  });
+
   it('deleting other built things, where it is they that are deleted', () => {
     const both = deleteThings([{ kind: 'fenceLine', id: 'F1' }]);
     expect(whats(both, { deleting: true }).filter((what) => what === 'builtGone').length).toBe(3);
@@ -204,6 +233,27 @@ describe('whatever is done, what is in the ground stays where it lies, unless it
     expect(ties[0]!.from).toEqual({ on: 'gatePost', gatewayId: 'G1', post: 'end' });
   });
 
+  it('a gate hung from its other post and opened to its other side is not turned round', () => {
+    const gateway = before.gateway.get('G1')!;
+    const rehung = put(before, {
+      ...gateway,
+      hungFrom: gateway.hungFrom === 'start' ? 'end' : 'start',
+      opens: gateway.opens === 'left' ? 'right' : 'left',
+    });
+    expect(touch(() => rehung).asked).toEqual([]);
+    const after = answered(() => rehung, 'stays');
+    expectSamePlaces(after);
+    expect(after.buriedPoint).toBe(before.buriedPoint);
+  });
+
+  it('a record that comes in changed while its gate shifts by less than is asked about', () => {
+    const record = { ...before.crossingRecord.get('record:X-G1')!, soil: 'sand' };
+    const edit: Edit = (project) => put(moveGateway({ gatewayId: 'G1', atM: 50.003 })(project), record);
+    const after = answered(edit, 'stays');
+    expectSamePlaces(after);
+    expect(after.crossingRecord.get(record.id)).toMatchObject({ soil: 'clay' });
+  });
+
   it('moved twice, and then deleted', () => {
     const moved = answered(slideG1, 'stays');
     const again = answered(moveGateway({ gatewayId: 'G1', atM: 30 }), 'stays', moved);
@@ -257,6 +307,15 @@ describe('the answers', () => {
     const post = answered(moveThing({ kind: 'post', id: 'P1', to: at([45.3, 6]) }), 'corrected');
     const postAt = post.buriedPoint.get('G1 bend')!.ties[2]!.postAt;
     expect(postAt[0]).toBeCloseTo(at([45.3, 6])[0], 9);
+  });
+
+  it('the drawing of a moved gate or post is put right: what lies where it stood before stays there', () => {
+    const moved = answered(slideG1, 'stays');
+    expectSamePlaces(answered(moveGateway({ gatewayId: 'G1', atM: 65.3 }), 'corrected', moved));
+    const post = answered(moveThing({ kind: 'post', id: 'P1', to: at([40, 6]) }), 'stays');
+    const right = answered(moveThing({ kind: 'post', id: 'P1', to: at([40.3, 6]) }), 'corrected', post);
+    expect(right.buriedPoint.get('G1 bend')).toEqual(before.buriedPoint.get('G1 bend'));
+    expectSamePlaces(right);
   });
 
   it('of the record of something left: kept unless it was taken out or never there', () => {
