@@ -126,9 +126,13 @@ function crossings(source: Source): Table {
 /** What is or was in the ground and is drawn no longer. */
 function left(source: Source): Table {
   const { project, survey } = source;
-  const things = new Map(leftInGround(project, survey).map((each) => [each.thing.id, leftThing(each)]));
+  const all = leftInGround(project, survey);
+  const things = new Map(all.map((each) => [each.thing.id, leftThing(each)]));
+  const crossings = new Map(all.map(({ thing, crossing }) => [thing.id, crossing]));
   const depth = (id: string) => things.get(id)?.depth ?? undefined;
-  const withinM = (id: string) => Math.max(...(things.get(id)?.ways.map((way) => way.withinM) ?? [0]));
+  // Of several ways it is told as of a crossing that is drawn: from the first over all others.
+  const withinM = (id: string) =>
+    crossings.get(id)?.certainty.withinM ?? Math.max(...(things.get(id)?.ways.map((way) => way.withinM) ?? [0]));
   return tableOf('no_longer_drawn', 'No longer drawn', project.inGround.values(), placeOf(source, 'inGround'), [
     ['name', 'text', ({ name }) => name],
     ['what', 'text', ({ was }) => was.what],
@@ -139,6 +143,7 @@ function left(source: Source): Table {
     ['depth_is', 'text', ({ id }) => depthWords(depth(id))],
     ['place_known_by', 'text', ({ id }) => basisWords[things.get(id)?.basis ?? 'drawn']],
     ['place_within_m', 'number', ({ id }) => rounded(withinM(id))],
+    ['possible_courses', 'whole', ({ id }) => crossings.get(id)?.courses.length ?? null],
     ['note', 'text', ({ note }) => note],
   ]);
 }
