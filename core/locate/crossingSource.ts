@@ -4,7 +4,7 @@ import { type Project, propertyOf } from '../model/project.ts';
 import { crossingRecordId } from '../model/recordDefaults.ts';
 import type { BuriedPoint, CrossingRecord, TapeTie } from '../model/recordThings.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
-import { openingAsRecorded } from './recordedOpening.ts';
+import { type Opening, openingAsRecorded } from './recordedOpening.ts';
 import { postOfTie, type StoodPost } from './tieFrom.ts';
 
 /**
@@ -45,6 +45,12 @@ export function crossingSource(project: Project, survey: Survey, gatewayId: stri
     placed,
     postOf: (tie) => postOfTie(tie, project, survey),
   };
+}
+
+/** An opening and its crossing as it was dug, where its gate was moved since; else as drawn. */
+export function openingDug(project: Project, survey: Survey, gatewayId: string): Opening | null {
+  const [figures, shape] = [survey.crossings.get(gatewayId), survey.gateways.get(gatewayId)];
+  return crossingSource(project, survey, gatewayId) ?? (figures && shape ? { figures, shape } : null);
 }
 
 /** The same of a crossing that was left in the ground and is drawn no longer. */

@@ -62,6 +62,9 @@ export function doNotMeetInWords({ ties, trilateration }: SolvedPoint, units: Un
   return `These tapes do not meet: ${tapes.join(', ')}.${why}`;
 }
 
+/** Less than this would read as 0.00 m. */
+const leastShownM = 0.005;
+
 /** Why some ties can't all be right, and which one to measure again. */
 export function impossibleInWords(
   { reason, misclosureM, suspect, withinTapeError }: Impossible,
@@ -76,6 +79,9 @@ export function impossibleInWords(
     return suspect === null
       ? `The ties do not meet: the worst is off${by}. Measure all of them again.`
       : `The ties do not meet: ${named(suspect)} can't be right; it is off${by} from what the others say. Measure it again.`;
+  }
+  if (withinTapeError && misclosureM !== null && Math.abs(misclosureM) < leastShownM) {
+    return 'The tapes only just meet, on the line of the posts.';
   }
   const close = withinTapeError ? ' That is within what a tape can be off, so the place between is taken.' : '';
   if (reason === 'too short') {

@@ -5,6 +5,7 @@ import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
+import { openingDug } from '../../locate/crossingSource.ts';
 import { depthOf } from '../../locate/depth.ts';
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
@@ -123,7 +124,8 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const found = survey.crossings.get(thing.gatewayId);
       if (found?.crossing.id !== thing.id) return { geometry: null };
       const asBuilt = lying.get(thing.gatewayId);
-      const { trenchM, pipeM, liveCableM, earthCableM, bendRadiusM } = found;
+      const dug = openingDug(project, survey, thing.gatewayId)?.figures ?? found;
+      const { trenchM, pipeM, liveCableM, earthCableM, bendRadiusM } = dug;
       const figures = {
         trenchM,
         pipeM,

@@ -3,6 +3,7 @@ import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';
+import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
@@ -92,7 +93,12 @@ function gateways(source: Source): Table {
 
 function crossings(source: Source): Table {
   const { project, survey } = source;
-  const figures = new Map([...survey.crossings.values()].map((found) => [found.crossing.id, found]));
+  const figures = new Map(
+    [...survey.crossings].map(([gatewayId, { crossing }]) => [
+      crossing.id,
+      openingDug(project, survey, gatewayId)!.figures,
+    ]),
+  );
   const lying = new Map([...allCrossings(project, survey).values()].map((one) => [one.figures.crossing.id, one]));
   const depths = new Map([...lying].map(([id, crossing]) => [id, depthOf(crossing)]));
   const knownBy = (id: string) => {

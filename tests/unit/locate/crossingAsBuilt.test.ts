@@ -119,6 +119,9 @@ describe('ties', () => {
     expect(tiesInWords(solve(bend({ ties: [tie(hinge!, 9), tie(latch!, 1)] })), 'metric')).toContain(
       'the 9.00 m from hinge post of G1 is too long by 4.00 m',
     );
+    // A riser foot beside the posts: 0.40 m and 4.40 m at an opening of 4 m, to the millimetre.
+    const beside = tiesInWords(solve(bend({ ties: [tie(hinge!, 4.401), tie(latch!, 0.4)] })), 'metric');
+    expect(beside).toMatch(/^The tapes only just meet, on the line of the posts\. Within 0\.\d\d m/);
   });
 
   test('an impossible set falls back to the offset, and says which it used', () => {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { thingSchema } from '../../../core/api/thingSchemas.ts';
+import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
+import { allTables } from '../../../core/exchange/tables/allTables.ts';
 import { digCheck } from '../../../core/locate/digCheck.ts';
 import { type GroundAnswer, withAnswer } from '../../../core/locate/inGround/answer.ts';
 import { groundQuestion } from '../../../core/locate/inGround/question.ts';
@@ -22,6 +24,7 @@ import { goBackTo, keepPlan } from '../../../core/quantities/edits/keepPlan.ts';
 import { markPlanned } from '../../../core/registers/record/edits/markBuilt.ts';
 import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
+import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { at, line } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 import { placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
@@ -348,6 +351,32 @@ describe('the question', () => {
       lines: ['Post P1 moves 1.00 m. From it was taped: bend of G1.'],
       choices: [{ answer: 'stays' }, { answer: 'corrected' }],
     });
+  });
+});
+
+describe('the lengths of a crossing whose gate was widened', () => {
+  const widened = answered(widenG1, 'stays');
+  const [then, now] = [before, widened].map((project) => ({ project, survey: surveyOf(project) }));
+
+  it('are of the opening under which it was dug, in the schedule, the tables and the map files', () => {
+    const schedule = [then!, now!].map(({ project, survey }) => {
+      const { columns, rows } = crossingTable(project, survey, 'metric', false);
+      const row = rows.find(([name]) => name === 'G1')!;
+      return Object.fromEntries(columns.map(({ title }, i) => [title, row[i]]));
+    });
+    expect(schedule[1]).toEqual({
+      ...schedule[0],
+      Opening: '5.00',
+      Remarks: 'Lies where the gate’s posts stood when it was dug; its lengths are of that opening.',
+    });
+    const pipes = [then!, now!].map(({ project, survey }) => {
+      const { columns, rows } = allTables(project, survey).find(({ name }) => name === 'crossings')!;
+      const feature = [...featuresOf(project, survey)].find(({ id }) => id === 'crossing:X-G1')!;
+      const cell = rows.find(({ id }) => id === 'X-G1')!.cells[columns.findIndex(({ name }) => name === 'pipe_m')];
+      return [cell, feature.properties!.pipeM] as [number, number];
+    });
+    expect(pipes[1]![0]).toBeCloseTo(pipes[0]![0], 3);
+    expect(pipes[1]![1]).toBeCloseTo(pipes[0]![1], 5);
   });
 });
 
