@@ -40,7 +40,8 @@ function solved(thing: InGround, project: Project, survey: Survey): LeftInGround
   const { toXy } = survey.plane;
   switch (was.what) {
     case 'crossing': {
-      const crossing = crossingAsBuilt(inGroundSource(project, survey, was));
+      // Whatever its state was: that it lay in the ground is why it is kept.
+      const crossing = { ...crossingAsBuilt(inGroundSource(project, survey, was)), inGround: true };
       const ways = [...crossing.courses.map(({ path }) => path), ...crossing.spots.map(({ xy }) => [xy])];
       return { thing, path: crossing.path, ways, crossing };
     }

@@ -1,11 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { thingSchema } from '../../../core/api/thingSchemas.ts';
 import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
+import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { allTables } from '../../../core/exchange/tables/allTables.ts';
+import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import { certaintyInWords } from '../../../core/locate/certaintyWords.ts';
+import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { digCheck } from '../../../core/locate/digCheck.ts';
 import { type GroundAnswer, withAnswer } from '../../../core/locate/inGround/answer.ts';
 import { groundQuestion } from '../../../core/locate/inGround/question.ts';
 import { type TouchOptions, touchedBy } from '../../../core/locate/inGround/touched.ts';
+import { stakeOut } from '../../../core/locate/stakeOut.ts';
+import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { difference } from '../../../core/model/difference.ts';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
@@ -17,14 +23,22 @@ import { setCrossing } from '../../../core/model/edits/setCrossing.ts';
 import { setGatewayWidth } from '../../../core/model/edits/setGatewayWidth.ts';
 import { splitLine } from '../../../core/model/edits/splitLine.ts';
 import type { Edit } from '../../../core/model/edits/support/edit.ts';
-import { allThings, type Project, put, remove } from '../../../core/model/project.ts';
+import { allThings, type Project, propertyOf, put, remove } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { goBackTo, keepPlan } from '../../../core/quantities/edits/keepPlan.ts';
+import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
 import { markPlanned } from '../../../core/registers/record/edits/markBuilt.ts';
 import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
+import { leafItems } from '../../../core/sheets/displayList.ts';
+import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
+import { gateTagPages } from '../../../core/sheets/pack/gateTagPages.ts';
+import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
+import type { PageDraft } from '../../../core/sheets/pageDraft.ts';
+import { qrModules } from '../../../electron/print/qrModules.ts';
+import { typefaces } from '../../../electron/print/typefaces.ts';
 import { at, line } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 import { placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
@@ -353,6 +367,67 @@ describe('the question', () => {
     });
   });
 });
+
+describe('a crossing whose gate was moved away', () => {
+  const moved = answered(slideG1, 'stays');
+  const survey = surveyOf(moved);
+  const stake = stakeOut(crossingAt(moved, survey, 'G1')!, fixedPosts(moved, survey));
+  const warning = 'The gate’s posts are drawn up to 15.00 m from where they stood when it was dug';
+
+  it('is found from where the posts stood, and from posts that stand now; not from the gate as it is drawn', () => {
+    expect(stake.postNames).toEqual({ start: 'old hinge post (west)', end: 'old latch post (east)' });
+    const bend = stake.points.find(({ label }) => label === 'bend')!;
+    const words = tapesInWords(bend, 'metric');
+    expect(words).toMatch(
+      /^From the old hinge post \(west\) \(as it stood, 15\.00 m from where it is drawn now\) 2\.33 m, /,
+    );
+    expect(words).toMatch(/From posts as they are drawn now, worked out: .*the post P1 6\.93 m/);
+    for (const { distanceM, post } of bend.tapesNow) {
+      expect(xyDistanceM(post, bend.places[0]!.xy)).toBeCloseTo(distanceM, 6);
+    }
+  });
+
+  it('says so in Find, on its sheet, on the phone page and on the tag', () => {
+    expect(certaintyInWords(stake.crossing, 'metric')).toContain(warning);
+    expect(certaintyInWords(crossingAt(before, surveyOf(before), 'G1')!, 'metric')).not.toContain('stood');
+    const measure = (text: string) => text.length;
+    expect(phonePage({ project: moved, survey, date: '2026-12-01', measure, photos: [] })).toContain(warning);
+    const tag = textOf(tagsOf(moved));
+    expect(tag).toContain('The gate was moved: the cable lies where it stood, up to 15.00 m from here.');
+    expect(tag).toContain('2.33 m from hinge post of G1 (as it stood, 15.00 m from where it is drawn now)');
+    expect(textOf(tagsOf(before))).not.toContain('moved');
+  });
+
+  it('has a foot of which nobody said the side told on its tag', () => {
+    const foot = before.buriedPoint.get('G1 start')!;
+    const open = put(before, { ...foot, side: null, ties: foot.ties.map((tie) => ({ ...tie, distanceM: 2.5 })) });
+    expect(textOf(tagsOf(open))).toMatch(
+      /West riser foot: on the (north|south) side or the (north|south) side: not said which\./,
+    );
+  });
+});
+
+/** The gate tags of a drawing. */
+function tagsOf(project: Project) {
+  const survey = surveyOf(project);
+  const input = {
+    project,
+    survey,
+    property: propertyOf(project),
+    date: '2026-12-01',
+    measure: typefaces().measure,
+    crossings: crossingRegister(project, survey),
+    makeQr: qrModules,
+  };
+  return gateTagPages(input as unknown as PackInput);
+}
+
+function textOf(pages: readonly PageDraft[]): string {
+  const texts = pages
+    .flatMap(({ items }) => [...leafItems(items)])
+    .flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+  return texts.join(' ').replaceAll('\u00a0', ' ');
+}
 
 describe('the lengths of a crossing whose gate was widened', () => {
   const widened = answered(widenG1, 'stays');

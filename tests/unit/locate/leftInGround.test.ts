@@ -94,6 +94,16 @@ describe('what is in the ground and drawn no longer', () => {
     expect(words).toMatch(/Measured: it lies within 0\.\d\d m of this line/);
   });
 
+  it('tells its note on its sheet and on the phone page', () => {
+    const noted = put(project, { ...crossing.thing, note: 'Cut by the old yard.' });
+    const surveyed = surveyOf(noted);
+    const input = { property: propertyOf(noted), date: '2026-12-01', measure };
+    const [page] = stakeOutPages(stakeOutAt(noted, surveyed, crossing.thing.id), surveyed, input);
+    expect(wordsOf(page!.items)).toContain('Cut by the old yard.');
+    const phone = phonePage({ project: noted, survey: surveyed, date: '2026-12-01', measure, photos: [] });
+    expect(phone).toContain('<p>Cut by the old yard.</p>');
+  });
+
   it('stands on the map sheet with a sign and what it is', () => {
     const box = [-20, -20, 220, 30] as const;
     const window = mapWindow([0, 0, 240, 50], [100, 5], 1000, survey.plane);
