@@ -159,7 +159,7 @@ function measuredPoint(solved: SolvedPoint, crossing: CrossingAsBuilt, posts: re
     places: shown,
     solved,
     tapes,
-    tapesNow: isAstray ? tapesTo(shown[0]!.xy, posts, crossing) : [],
+    tapesNow: isAstray ? tapesTo(shown[0]!.xy, posts, crossing).filter(({ gone }) => !gone) : [],
     alongTrenchM,
     depth: depthAt(crossing, alongTrenchM),
     weak: first !== null && meetFlat(first.xy, tapes),
@@ -230,8 +230,20 @@ function tapesTo(xy: Xy, posts: readonly FixedPost[], { shape }: CrossingAsBuilt
     { count: 2, tapeLengthM: tapeM },
   );
   const chosen = best?.posts.map(({ id }) => id) ?? [];
+  if (chosen.length > 0) return posts.filter(({ key }) => chosen.includes(key)).map(tape);
   const own = posts.filter(({ from }) => from.on === 'gatePost' && from.gatewayId === shape.gateway.id);
-  return (chosen.length > 0 ? posts.filter(({ key }) => chosen.includes(key)) : own).map(tape);
+  return own.length > 0 ? own.map(tape) : tapesToGone(xy, shape);
+}
+
+/** Where no post stands any more that would fix it: from where its own gate's posts stood. */
+function tapesToGone(xy: Xy, shape: GatewayShape): StakeTape[] {
+  const tapes = (['start', 'end'] as const).map((end): StakeTape => {
+    const post = end === 'start' ? shape.startPost : shape.endPost;
+    const postName = ownPostName(shape, end, false);
+    return { postName, post, distanceM: xyDistanceM(post, xy), taped: false, gone: true, movedM: 0 };
+  });
+  const at = tapes.find(({ distanceM }) => distanceM < 0.02);
+  return at ? [at] : tapes;
 }
 
 function meetFlat(xy: Xy, tapes: readonly StakeTape[]): boolean {

@@ -69,7 +69,7 @@ const leastShownM = 0.005;
 /** What has become of a post since a tape was held to it, to stand behind its name; empty where it stands there still. */
 export function whereNow({ gone, movedM }: Pick<StoodPost, 'gone' | 'movedM'>, units: Units): string {
   if (gone) return ' (no longer drawn)';
-  return movedM > 0 ? ` (as it stood, ${formatTape(movedM, units)} from where it is drawn now)` : '';
+  return movedM > 0 ? ` (stood ${formatTape(movedM, units)} from where it is drawn now)` : '';
 }
 
 /** Why some ties can't all be right, and which one to measure again. */

@@ -17,7 +17,9 @@ function heldInWords({ tapes, places, by }: StakePoint, units: Units): string {
   const [place, ...others] = places;
   if (!first)
     return place ? `${formatTape(Math.abs(place.offset.leftM), units)} off the line between the gate posts.` : '';
-  if (place && more.length === 0 && first.distanceM < 0.02) return `At the foot of the ${first.postName}.`;
+  if (place && more.length === 0 && first.distanceM < 0.02) {
+    return `At the foot of the ${first.postName}${whereNow(first, units)}.`;
+  }
   const taped = tapes
     .map(({ postName, distanceM, gone, movedM }) => {
       return `from the ${postName}${whereNow({ gone, movedM }, units)} ${formatTape(distanceM, units)}`;

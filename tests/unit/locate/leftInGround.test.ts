@@ -22,6 +22,7 @@ import { surveyOf } from '../../../core/registers/survey.ts';
 import { testSheets } from '../../../core/registers/testSheets.ts';
 import { type Item, leafItems } from '../../../core/sheets/displayList.ts';
 import { stakeOutAt, stakeOutPages } from '../../../core/sheets/find/stakeOutPages.ts';
+import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
 import { drawMap } from '../../../core/sheets/map/drawMap.ts';
 import { inGroundLayer } from '../../../core/sheets/map/inGroundLayer.ts';
 import { mapWindow } from '../../../core/sheets/map/mapWindow.ts';
@@ -92,6 +93,30 @@ describe('what is in the ground and drawn no longer', () => {
     expect(words).toContain('To find the old crossing under G1 (dead, left in the ground)');
     expect(words).toContain('No longer in the drawing since 30 November 2026.');
     expect(words).toMatch(/Measured: it lies within 0\.\d\d m of this line/);
+  });
+
+  it('is told from where its gate posts stood where no post stands any more, each post once in the sketch', () => {
+    const was = { ...(crossing.thing.was as WasCrossing), points: [] };
+    const alone = projectOf([propertyOf(project), { ...crossing.thing, was }]);
+    const { stake } = stakeOutAt(alone, surveyOf(alone), crossing.thing.id);
+    expect(stake.points.map((point) => tapesInWords(point, 'metric'))).toEqual([
+      'At the foot of the hinge post (west) (no longer drawn).',
+      'Assumed: from the hinge post (west) (no longer drawn) 2.24 m, from the latch post (east) (no longer drawn) 2.24 m, on the north side.',
+      'At the foot of the latch post (east) (no longer drawn).',
+    ]);
+    // A hair off, as places are that were worked out by another way.
+    const { opening } = was.record;
+    const [lon, lat] = opening.startPostAt;
+    const off = {
+      ...was,
+      record: { ...was.record, opening: { ...opening, startPostAt: [lon, lat - 1e-9] as const } },
+      points: (crossing.thing.was as WasCrossing).points,
+    };
+    const hair = put(project, { ...crossing.thing, was: off });
+    const input = { property: propertyOf(hair), date: '2026-12-01', measure };
+    const [page] = stakeOutPages(stakeOutAt(hair, surveyOf(hair), crossing.thing.id), surveyOf(hair), input);
+    const labels = [...leafItems(page!.items)].flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+    expect(labels.filter((text) => text === 'hinge post (west)').length).toBeLessThanOrEqual(1);
   });
 
   it('tells its note on its sheet and on the phone page', () => {
