@@ -3,7 +3,7 @@ import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuildableKind, BuriedPoint, CrossingRecord } from '../../model/recordThings.ts';
-import { gatePostWord } from '../tieFrom.ts';
+import { gatePostWord, tieFromKey } from '../tieFrom.ts';
 import type { GroundAnswer } from './answer.ts';
 import { fateInShort } from './leftWords.ts';
 import type { HowGone, Mark, Touched } from './touched.ts';
@@ -41,6 +41,34 @@ export function groundQuestion(project: Project, touched: readonly Touched[]): G
     more: Math.max(0, lines.length - mostLines),
     ...choicesOf(touched, buried),
   };
+}
+
+/** What is touched, and how: the same for the same question about the same thing. */
+export function touchedKey(touched: Touched): string {
+  switch (touched.what) {
+    case 'crossingGone':
+    case 'crossingMoved':
+    case 'bowChanged':
+      return `${touched.what} ${touched.crossing.id}`;
+    case 'leadOutGone':
+    case 'leadOutMoved':
+      return `${touched.what} ${touched.leadOut.id}`;
+    case 'earthFieldGone':
+    case 'earthFieldMoved':
+      return `${touched.what} ${touched.earthField.id}`;
+    case 'markMoved':
+    case 'markGone':
+      return `${touched.what} ${tieFromKey(touched.mark.from)}`;
+    case 'recordChanged':
+    case 'recordGone':
+      return `${touched.what} ${touched.before.id}`;
+    case 'recordAdded':
+      return `${touched.what} ${touched.added.id}`;
+    case 'inGroundGone':
+      return `${touched.what} ${touched.inGround.id}`;
+    case 'builtGone':
+      return `${touched.what} ${touched.thing.id}`;
+  }
 }
 
 function isBuried({ what }: Touched): boolean {
