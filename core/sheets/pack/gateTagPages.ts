@@ -54,7 +54,7 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
   const innerMm = tagMm.width - (placed ? qrMm : 0) - 8;
   const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
   const said = [
-    `Live cable buried here: ${heldFigures(depthInWords(depthOf(built), units))}.`,
+    `Live cable buried ${built.movedM > 0 ? 'near here' : 'here'}: ${heldFigures(depthInWords(depthOf(built), units))}.`,
     ...movedInWords(built, units),
     bendInWords(built, units),
     ...feetInWords(built),

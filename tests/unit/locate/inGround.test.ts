@@ -391,6 +391,7 @@ describe('a crossing whose gate was moved away', () => {
     const measure = (text: string) => text.length;
     expect(phonePage({ project: moved, survey, date: '2026-12-01', measure, photos: [] })).toContain(warning);
     const tag = textOf(tagsOf(moved));
+    expect(tag).toContain('Live cable buried near here: 0.35 m deep');
     expect(tag).toContain('The gate was moved: the cable lies where it stood, up to 15.00 m from here.');
     expect(tag).toContain('2.33 m from hinge post of G1 (stood 15.00 m from where it is drawn now)');
     expect(textOf(tagsOf(before))).not.toContain('moved');
