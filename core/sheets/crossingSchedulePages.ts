@@ -2,7 +2,7 @@ import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fen
 import { stateInWords } from '../locate/certaintyWords.ts';
 import { openingDug } from '../locate/crossingSource.ts';
 import { depthAtGateway } from '../locate/depth.ts';
-import { rangeInWords } from '../locate/depthWords.ts';
+import { measuredInWords, rangeInWords } from '../locate/depthWords.ts';
 import { isInTheGround } from '../locate/inTheGround.ts';
 import { openingMovedM } from '../locate/recordedOpening.ts';
 import { samePostM } from '../locate/tieFrom.ts';
@@ -99,7 +99,7 @@ function depthWords(project: Project, survey: Survey, figures: CrossingFigures, 
   if (figures.crossing.method !== 'buried') return '-';
   const depth = depthAtGateway(project, survey, figures);
   const range = rangeInWords(depth.leastM, depth.mostM, units).replace(/ \S+$/, '');
-  return depth.measured ? `${range} to pipe, measured` : `${range} trench planned, not measured`;
+  return depth.measured ? `${range} to pipe, ${measuredInWords(depth)}` : `${range} trench planned, not measured`;
 }
 
 function crossingRow(

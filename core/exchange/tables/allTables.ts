@@ -155,7 +155,7 @@ function left(source: Source): Table {
 }
 
 function depthWords(depth: CrossingDepth | undefined): string | null {
-  return depth ? depthMeaning[depth.measured ? 'measured' : 'planned'] : null;
+  return depth ? depthMeaning(depth) : null;
 }
 
 function conductorName(project: Project, id: string): string {
