@@ -116,13 +116,20 @@ function reachM({ ties, offset, gps }: BuriedPoint, { startPost, centre }: Gatew
   );
 }
 
+/** Whether a crossing is drawn, below ground, at a gateway that stands in a line: then it is found by itself. */
+function isDrawn(project: Project, survey: Survey, crossingId: string): boolean {
+  const crossing = project.crossing.get(crossingId);
+  if (crossing?.method !== 'buried') return false;
+  return survey.crossings.get(crossing.gatewayId)?.crossing === crossing && survey.gateways.has(crossing.gatewayId);
+}
+
 /**
  * Measured points of crossings that are drawn no longer, or not below ground, from files of a time when a crossing could
  * be deleted or taken above ground without them: where their tapes or a receiver put them.
  */
 function* lostPoints(project: Project, survey: Survey): Generator<BuriedThing> {
   for (const point of project.buriedPoint.values()) {
-    if (project.crossing.get(point.crossingId)?.method === 'buried') continue;
+    if (isDrawn(project, survey, point.crossingId)) continue;
     const places = placesByItself(point, project, survey);
     if (places.length === 0) continue;
     const from = point.ties[0] ? `, taped from ${point.ties[0].postName || 'a post'}` : '';

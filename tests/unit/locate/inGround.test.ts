@@ -504,6 +504,11 @@ describe('the dig check afterwards', () => {
   it('warns of measured points that an earlier version left behind without their crossing', () => {
     const orphaned = remove(before, before.crossing.get('X-G1')!);
     expect(met(orphaned)[0]).toMatch(/^measured point of a crossing that is drawn no longer, taped from/);
+    // Its gateway is in no line, or has another crossing: from a file that was spoilt.
+    const loose = put(before, { ...before.gateway.get('G1')!, lineId: 'gone' });
+    const points = [...before.buriedPoint.values()].map((point) => ({ ...point, crossingId: 'X-other' }));
+    const second = put(before, { ...before.crossing.get('X-G2')!, id: 'X-other', gatewayId: 'G1' }, ...points);
+    for (const spoilt of [loose, second]) expect(met(spoilt).join()).toMatch(/measured point of a crossing/);
     const above = put(before, { ...before.crossing.get('X-G1')!, method: 'overhead' });
     expect(met(above)[0]).toMatch(/^measured point of a crossing that is drawn no longer, taped from/);
   });
