@@ -24,4 +24,6 @@ export interface Fix {
   /** "Join the lines here". */
   readonly label: string;
   readonly edit: (project: Project, newId: NewId) => Project;
+  /** It takes things away: what is built is asked about first. */
+  readonly deletes?: true;
 }

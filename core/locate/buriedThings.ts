@@ -1,8 +1,10 @@
 import { type Box, boxesMeet, boxOfSegment, growBox } from '../geometry/plane/box.ts';
+import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Fate } from '../model/inGroundThings.ts';
 import type { Project } from '../model/project.ts';
-import type { EarthField, LonLat, Service, ServiceKind } from '../model/things.ts';
+import type { BuriedPoint } from '../model/recordThings.ts';
+import type { Crossing, EarthField, LonLat, Service, ServiceKind } from '../model/things.ts';
 import { isPlaceOnEarth } from '../network/workingPlane.ts';
 import type { GatewayShape, Survey } from '../registers/types.ts';
 import { allCrossings } from './allCrossings.ts';
@@ -10,7 +12,7 @@ import { alsoInTrench } from './alsoInTrench.ts';
 import { assumedM, type Basis } from './certainty.ts';
 import type { Course } from './courses.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
-import { recordOf } from './crossingSource.ts';
+import { pointsOf, recordOf } from './crossingSource.ts';
 import { type CrossingDepth, depthOf } from './depth.ts';
 import { type LeftInGround, leftInGround } from './inGround/leftInGround.ts';
 import { fateInShort } from './inGround/leftWords.ts';
@@ -55,9 +57,7 @@ export function* buriedThings(project: Project, survey: Survey, near: Box | null
   const gatewayIds = [...survey.crossings].flatMap(([id, { crossing }]) => {
     const shape = survey.gateways.get(id);
     if (!shape) return [];
-    // One whose gate has been moved since lies where its record says, however far that is.
-    const isNear = !near || recordOf(project, crossing.id)?.opening || boxesMeet(strayBox(shape), near);
-    return isNear ? [id] : [];
+    return !near || mayMeet(project, survey, crossing, shape, near) ? [id] : [];
   });
   for (const crossing of allCrossings(project, survey, gatewayIds).values()) yield crossingThing(crossing);
   const drawn = { depth: null, beside: '', basis: 'drawn', fate: null } as const;
@@ -102,20 +102,43 @@ function rowReachM({ rods, spacingM }: EarthField): number {
   return ((rods - 1) * spacingM) / 2;
 }
 
-/** A crossing that was recorded may lie this far from its gateway as drawn. */
-const mostStrayM = 60;
+/** A crossing of which nothing was measured further than this from the middle of its gateway ... */
+const nearbyM = 12;
+/** ... lies within this of the gateway: no trench bows more than twice the distance of its feet (`courses.ts`). */
+const mostStrayM = 5 * nearbyM;
 
-function strayBox({ startPost, endPost }: GatewayShape): Box {
-  return growBox(boxOfSegment(startPost, endPost), mostStrayM);
+/** Whether a crossing has to be worked out to know how near the box it comes. */
+function mayMeet(project: Project, survey: Survey, crossing: Crossing, shape: GatewayShape, near: Box): boolean {
+  if (boxesMeet(growBox(boxOfSegment(shape.startPost, shape.endPost), mostStrayM), near)) return true;
+  // One whose gate has been moved since lies where its record says, however far that is.
+  if (recordOf(project, crossing.id)?.opening || Math.abs(crossing.bowM ?? 0) > nearbyM) return true;
+  return pointsOf(project, crossing.id).some((point) => reachM(point, shape, survey) > nearbyM);
+}
+
+/** The most that a point may lie from the middle of its gateway, by anything that was measured of it. */
+function reachM({ ties, offset, gps }: BuriedPoint, { startPost, centre }: GatewayShape, { plane }: Survey): number {
+  const off = (place: LonLat) => (isPlaceOnEarth(place) ? xyDistanceM(plane.toXy(place), centre) : Infinity);
+  return Math.max(
+    offset ? Math.hypot(offset.alongM, offset.leftM) + xyDistanceM(startPost, centre) : 0,
+    gps ? off(gps.lonLat) : 0,
+    ...ties.map(({ postAt, distanceM }) => off(postAt) + distanceM),
+  );
+}
+
+/** Whether a crossing is drawn, below ground, at a gateway that stands in a line: then it is found by itself. */
+function isDrawn(project: Project, survey: Survey, crossingId: string): boolean {
+  const crossing = project.crossing.get(crossingId);
+  if (crossing?.method !== 'buried') return false;
+  return survey.crossings.get(crossing.gatewayId)?.crossing === crossing && survey.gateways.has(crossing.gatewayId);
 }
 
 /**
- * Measured points of crossings that are drawn no longer, from files of a time when a crossing could be deleted without
- * them: where their tapes or a receiver put them.
+ * Measured points of crossings that are drawn no longer, or not below ground, from files of a time when a crossing could
+ * be deleted or taken above ground without them: where their tapes or a receiver put them.
  */
 function* lostPoints(project: Project, survey: Survey): Generator<BuriedThing> {
   for (const point of project.buriedPoint.values()) {
-    if (project.crossing.has(point.crossingId)) continue;
+    if (isDrawn(project, survey, point.crossingId)) continue;
     const places = placesByItself(point, project, survey);
     if (places.length === 0) continue;
     const from = point.ties[0] ? `, taped from ${point.ties[0].postName || 'a post'}` : '';

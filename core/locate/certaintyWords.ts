@@ -26,8 +26,15 @@ export function standingInShort({ inGround, certainty }: Pick<CrossingAsBuilt, '
   return inGround ? basisWords[certainty.basis] : 'planned';
 }
 
-/** How sure the trench as a whole is, and what that rests on. */
+/** How sure the trench as a whole is, and what that rests on; and whether its gate was moved away from it. */
 export function certaintyInWords(crossing: CrossingAsBuilt, units: Units): string {
+  const { movedM, inGround } = crossing;
+  if (movedM === 0 || !inGround) return sureInWords(crossing, units);
+  const moved = `The gate’s posts are drawn up to ${formatTape(movedM, units)} from where they stood when it was dug: it lies where they stood.`;
+  return `${sureInWords(crossing, units)} ${moved}`;
+}
+
+function sureInWords(crossing: CrossingAsBuilt, units: Units): string {
   const { certainty, courses, inGround, points } = crossing;
   const within = formatTape(certainty.withinM, units);
   // Of several lines that are shown, each has its own error.

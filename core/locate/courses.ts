@@ -43,12 +43,14 @@ const pairM = 0.3;
 /** Every way a trench may run, by its points as far as they are known, and as drawn for the rest. */
 export function coursesOf(source: CrossingSource, points: readonly SolvedPoint[]): Courses {
   const feet = [footOf('startFoot', source, points), footOf('endFoot', source, points)] as const;
+  // There is one foot at either end, and one bend of an arc; a second one in a file is no part of the trench.
+  const furtherFeet = [...furtherOf('startFoot', points), ...furtherOf('endFoot', points)];
   if (source.record?.route === 'points') {
-    return { ...fromPointToPoint(feet, source, points), spots: whereTwoMeet(points) };
+    return { ...fromPointToPoint(feet, source, points), spots: [...furtherFeet, ...whereTwoMeet(points)] };
   }
   // An arc passes the further points by.
-  const passedBy = stopsOf('point', points).flat();
-  return { ...arcs(feet, source, points), spots: [...passedBy, ...whereTwoMeet(points)] };
+  const passedBy = [...furtherOf('bend', points), ...stopsOf('point', points).flat()];
+  return { ...arcs(feet, source, points), spots: [...furtherFeet, ...passedBy, ...whereTwoMeet(points)] };
 }
 
 type Feet = readonly [start: readonly Stop[], end: readonly Stop[]];
@@ -70,6 +72,11 @@ function stopsOf(role: BuriedRole, points: readonly SolvedPoint[]): (readonly St
   return points
     .filter(({ point, places }) => point.role === role && places.length > 0)
     .map(({ places }) => places.map(({ xy, withinM }) => ({ xy, withinM, measured: true })));
+}
+
+/** The places of all points of a role but the first. */
+function furtherOf(role: BuriedRole, points: readonly SolvedPoint[]): readonly Stop[] {
+  return stopsOf(role, points).slice(1).flat();
 }
 
 function isMeasured(stops: readonly Stop[]): boolean {

@@ -20,6 +20,8 @@ export interface CrossingAsBuilt {
   readonly shape: GatewayShape;
   readonly record: CrossingRecord | null;
   readonly plane: LocalPlane;
+  /** How far its gate's posts are drawn from where they stood when it was dug; 0: there, or no longer. Metres. */
+  readonly movedM: number;
   /** False: only planned, so nothing lies there as far as the file knows. */
   readonly inGround: boolean;
   readonly points: readonly SolvedPoint[];
@@ -51,7 +53,7 @@ export function crossingAt(project: Project, survey: Survey, gatewayId: string):
 
 /** Works out where a crossing can lie. */
 export function crossingAsBuilt(source: CrossingSource): CrossingAsBuilt {
-  const { figures, shape, record, plane } = source;
+  const { figures, shape, record, plane, movedM } = source;
   const points = source.points.map((point) => solvePoint(point, source));
   const found = coursesOf(source, points);
   const { path } = found;
@@ -60,6 +62,7 @@ export function crossingAsBuilt(source: CrossingSource): CrossingAsBuilt {
     shape,
     record,
     plane,
+    movedM,
     inGround: isCrossingInTheGround(figures.crossing, record, source.points),
     points,
     ...found,

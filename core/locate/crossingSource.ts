@@ -4,8 +4,8 @@ import { type Project, propertyOf } from '../model/project.ts';
 import { crossingRecordId } from '../model/recordDefaults.ts';
 import type { BuriedPoint, CrossingRecord, TapeTie } from '../model/recordThings.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
-import { openingAsRecorded } from './recordedOpening.ts';
-import { postOfTie, type StoodPost } from './tieFrom.ts';
+import { type Opening, openingAsRecorded, openingMovedM } from './recordedOpening.ts';
+import { postOfTie, type StoodPost, samePostM } from './tieFrom.ts';
 
 /**
  * All that says where a buried crossing lies: how it was drawn and what was recorded of it. A plain value, so that a
@@ -16,6 +16,8 @@ export interface CrossingSource {
   readonly figures: CrossingFigures;
   /** The opening that it goes under. */
   readonly shape: GatewayShape;
+  /** How far the gate's posts are drawn from there now, at most; 0 where they are drawn there, or no longer. Metres. */
+  readonly movedM: number;
   readonly record: CrossingRecord | null;
   /** In order from the start post's foot to the end post's. */
   readonly points: readonly BuriedPoint[];
@@ -37,8 +39,10 @@ export function crossingSource(project: Project, survey: Survey, gatewayId: stri
   const { placed, crossings: defaults } = propertyOf(project);
   const record = recordOf(project, crossing.id);
   const asked = { gateway, crossing, plane, defaults, drawn: shape };
+  const opening = record?.opening ? openingAsRecorded(record.opening, asked) : { figures, shape };
   return {
-    ...(record?.opening ? openingAsRecorded(record.opening, asked) : { figures, shape }),
+    ...opening,
+    movedM: movedM(opening, shape),
     record,
     points: pointsOf(project, crossing.id),
     plane,
@@ -47,20 +51,34 @@ export function crossingSource(project: Project, survey: Survey, gatewayId: stri
   };
 }
 
+/** An opening and its crossing as it was dug, where its gate was moved since; else as drawn. */
+export function openingDug(project: Project, survey: Survey, gatewayId: string): Opening | null {
+  const [figures, shape] = [survey.crossings.get(gatewayId), survey.gateways.get(gatewayId)];
+  return crossingSource(project, survey, gatewayId) ?? (figures && shape ? { figures, shape } : null);
+}
+
 /** The same of a crossing that was left in the ground and is drawn no longer. */
 export function inGroundSource(project: Project, survey: Survey, was: WasCrossing): CrossingSource {
   const { gateway, crossing, record, points } = was;
   const { plane } = survey;
   const { placed, crossings: defaults } = propertyOf(project);
   const asked = { gateway, crossing, plane, defaults, drawn: null };
+  const opening = openingAsRecorded(record.opening, asked);
   return {
-    ...openingAsRecorded(record.opening, asked),
+    ...opening,
+    movedM: movedM(opening, survey.gateways.get(gateway.id)),
     record,
     points: inOrder(points),
     plane,
     placed,
     postOf: (tie) => postOfTie(tie, project, survey),
   };
+}
+
+/** Less than a tape can tell counts as nothing. */
+function movedM({ shape }: Opening, drawn: GatewayShape | undefined): number {
+  const apartM = drawn ? openingMovedM(shape, drawn) : 0;
+  return apartM < samePostM ? 0 : apartM;
 }
 
 /** The record of a crossing, or null. */

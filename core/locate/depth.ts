@@ -13,6 +13,8 @@ export type MeasuredDepth = CrossingRecord['depths'][number];
  */
 export interface CrossingDepth {
   readonly measured: boolean;
+  /** At how many places it was measured; between and beyond them nobody knows. */
+  readonly places: number;
   /** The shallowest and the deepest. */
   readonly leastM: number;
   readonly mostM: number;
@@ -38,12 +40,12 @@ export function depthOf({ record, figures, longestM }: Asked): CrossingDepth {
   const { within, leftOut } = sortedDepths(record?.depths ?? [], longestM);
   if (within.length === 0) return { ...plannedDepth(figures), leftOut };
   const all = within.map(({ depthM }) => depthM);
-  return { measured: true, leastM: Math.min(...all), mostM: Math.max(...all), leftOut };
+  return { measured: true, places: all.length, leastM: Math.min(...all), mostM: Math.max(...all), leftOut };
 }
 
 /** The depth of a trench of which nobody measured any. */
 export function plannedDepth({ crossing }: Pick<CrossingFigures, 'crossing'>): CrossingDepth {
-  return { measured: false, leastM: crossing.depthM, mostM: crossing.depthM, leftOut: [] };
+  return { measured: false, places: 0, leastM: crossing.depthM, mostM: crossing.depthM, leftOut: [] };
 }
 
 /** The same for the crossing of a gateway, and whether it lies in the ground. Only what was measured is worked out. */

@@ -1,11 +1,19 @@
 import { formatTape, type Units } from '../model/formatUnits.ts';
 import type { CrossingDepth, DepthThere } from './depth.ts';
 
-/** "0.10 to 0.42 m deep to the top of the pipe, measured"; "trench 0.45 m deep as planned, not measured". */
+/**
+ * "0.10 to 0.42 m deep to the top of the pipe, measured"; "0.42 m deep ..., measured at one place"; "trench 0.45 m deep as
+ * planned, not measured".
+ */
 export function depthInWords(depth: CrossingDepth, units: Units): string {
   return depth.measured
-    ? `${rangeInWords(depth.leastM, depth.mostM, units)} deep to the top of the pipe, measured`
+    ? `${rangeInWords(depth.leastM, depth.mostM, units)} deep to the top of the pipe, ${measuredInWords(depth)}`
     : `trench ${formatTape(depth.leastM, units)} deep as planned, not measured`;
+}
+
+/** One place says little of the rest of the trench. */
+export function measuredInWords({ places }: Pick<CrossingDepth, 'places'>): string {
+  return places === 1 ? 'measured at one place' : 'measured';
 }
 
 /** The same on two short lines, for a label on a map. */
@@ -15,7 +23,7 @@ export function depthLabel(
 ): readonly [string, string] {
   if (!depth.inGround) return [`trench ${formatTape(depth.leastM, units)} planned`, 'not in the ground'];
   return depth.measured
-    ? [`${rangeInWords(depth.leastM, depth.mostM, units)} to the pipe`, 'measured']
+    ? [`${rangeInWords(depth.leastM, depth.mostM, units)} to the pipe`, measuredInWords(depth)]
     : [`trench ${formatTape(depth.leastM, units)} planned`, 'not measured'];
 }
 

@@ -27,5 +27,20 @@ export function isCrossingInTheGround(
   record: CrossingRecord | null,
   points: readonly BuriedPoint[],
 ): boolean {
-  return method === 'buried' && (status === 'built' || record !== null || points.length > 0);
+  if (method !== 'buried') return false;
+  return (
+    status === 'built' || (record !== null && !saysNothing(record)) || points.some((point) => !isUnmeasured(point))
+  );
+}
+
+/** What was written into it was taken out again; how the trench is to be drawn says nothing of it. */
+function saysNothing(record: CrossingRecord): boolean {
+  const { kind: _, id: __, route: ___, risers, depths, ...rest } = { ...record, crossingId: null };
+  const isBlank = (value: unknown) => value === null || value === undefined || value === '';
+  return depths.length === 0 && [...Object.values(rest), ...Object.values(risers)].every(isBlank);
+}
+
+/** A point of which nothing was measured yet, or nothing any more. */
+export function isUnmeasured({ ties, offset, gps }: BuriedPoint): boolean {
+  return ties.length === 0 && offset === null && gps === null;
 }

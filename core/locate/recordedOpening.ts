@@ -35,6 +35,13 @@ export function openingAsRecorded(opening: RecordedOpening, asked: Asked): Openi
   return made;
 }
 
+/** How far the posts of an opening stand from where it was when it was dug, at most; those of a line turned round count too. */
+export function openingMovedM(dug: GatewayShape, drawn: GatewayShape): number {
+  const straightM = Math.max(xyDistanceM(dug.startPost, drawn.startPost), xyDistanceM(dug.endPost, drawn.endPost));
+  const turnedM = Math.max(xyDistanceM(dug.startPost, drawn.endPost), xyDistanceM(dug.endPost, drawn.startPost));
+  return Math.min(straightM, turnedM);
+}
+
 function shapeOf(opening: RecordedOpening, { gateway, plane, drawn }: Asked): GatewayShape {
   const { startPostAt, endPostAt, hungFrom } = opening;
   const [startPost, endPost] = [plane.toXy(startPostAt), plane.toXy(endPostAt)];

@@ -23,6 +23,8 @@ export interface StakeTape {
   readonly taped: boolean;
   /** The post is no longer drawn: it may be gone. */
   readonly gone: boolean;
+  /** How far it is drawn from where it stood when the tape was held to it; 0: there. Metres. */
+  readonly movedM: number;
 }
 
 /** A place where a point of the trench can be. */
@@ -48,6 +50,8 @@ export interface StakePoint {
   /** What was measured of it; null where it is only drawn. */
   readonly solved: SolvedPoint | null;
   readonly tapes: readonly StakeTape[];
+  /** Where a post of `tapes` is gone or was moved: tapes to posts that are drawn now. Else, and of several places, none. */
+  readonly tapesNow: readonly StakeTape[];
   /** Along the trench from the start post's riser foot. */
   readonly alongTrenchM: number;
   readonly depth: DepthThere;
@@ -91,7 +95,10 @@ export function stakeOut(crossing: CrossingAsBuilt, fixed: readonly FixedPost[])
   return {
     crossing,
     depth: depthOf(crossing),
-    postNames: { start: ownPostName(shape, 'start'), end: ownPostName(shape, 'end') },
+    postNames: {
+      start: ownPostName(shape, 'start', crossing.movedM > 0),
+      end: ownPostName(shape, 'end', crossing.movedM > 0),
+    },
     points: pointsToFind(crossing, posts),
     steps: stepsAlong(crossing),
     stepsAssumed: bowAssumed || certainty.basis === 'drawn',
@@ -101,14 +108,18 @@ export function stakeOut(crossing: CrossingAsBuilt, fixed: readonly FixedPost[])
   };
 }
 
-/** A gate's own post with the side that it stands on, for nobody can see which is the start: "start post (west)". */
-function ownPostName(shape: GatewayShape, post: LineEnd): string {
-  return `${gatePostWord(shape.gateway, post)} (${postSide(shape, post)})`;
+/**
+ * A gate's own post with the side that it stands on, for nobody can see which is the start: "start post (west)"; "old start
+ * post (west)" of one that stands elsewhere now.
+ */
+function ownPostName(shape: GatewayShape, post: LineEnd, old: boolean): string {
+  return `${old ? 'old ' : ''}${gatePostWord(shape.gateway, post)} (${postSide(shape, post)})`;
 }
 
 /** What the post of a tape is called by somebody who stands at the gateway. */
-function nameHere(from: TieFrom, name: string, shape: GatewayShape): string {
-  return from.on === 'gatePost' && from.gatewayId === shape.gateway.id ? ownPostName(shape, from.post) : name;
+function nameHere(from: TieFrom, name: string, shape: GatewayShape, old = false): string {
+  const isOwn = from.on === 'gatePost' && from.gatewayId === shape.gateway.id;
+  return isOwn ? ownPostName(shape, from.post, old) : name;
 }
 
 /**
@@ -139,6 +150,7 @@ function measuredPoint(solved: SolvedPoint, crossing: CrossingAsBuilt, posts: re
   const tapes = taped ? tapesTaken(solved, crossing.shape) : tapesTo(places[0]!.xy, posts, crossing);
   const shown = places.map(({ xy, withinM }) => stakePlace(xy, withinM, tapes, crossing));
   const first = shown[0] ?? null;
+  const isAstray = shown.length === 1 && tapes.some(({ gone, movedM }) => gone || movedM > 0);
   const alongTrenchM = first ? alongTrench(first.xy, crossing) : drawnAlong(solved, crossing);
   return {
     key: point.id,
@@ -147,6 +159,7 @@ function measuredPoint(solved: SolvedPoint, crossing: CrossingAsBuilt, posts: re
     places: shown,
     solved,
     tapes,
+    tapesNow: isAstray ? tapesTo(shown[0]!.xy, posts, crossing).filter(({ gone }) => !gone) : [],
     alongTrenchM,
     depth: depthAt(crossing, alongTrenchM),
     weak: first !== null && meetFlat(first.xy, tapes),
@@ -169,6 +182,7 @@ function drawnPoint(
     places: [stakePlace(xy, Math.max(...crossing.courses.map(({ withinM }) => withinM)), tapes, crossing)],
     solved: null,
     tapes,
+    tapesNow: [],
     alongTrenchM,
     depth: depthAt(crossing, alongTrenchM),
     weak: meetFlat(xy, tapes),
@@ -196,16 +210,17 @@ function drawnAlong({ point: { role } }: SolvedPoint, { lengthM }: CrossingAsBui
 }
 
 function tapesTaken({ ties, point }: SolvedPoint, shape: GatewayShape): StakeTape[] {
-  return ties.map(({ name, xy, gone, distanceM }, i) => {
-    const postName = nameHere(point.ties[i]!.from, name, shape);
-    return { postName, post: xy, distanceM, taped: true, gone };
+  return ties.map(({ name, xy, gone, movedM, distanceM }, i) => {
+    const postName = nameHere(point.ties[i]!.from, name, shape, movedM > 0);
+    return { postName, post: xy, distanceM, taped: true, gone, movedM };
   });
 }
 
 /** From the posts that fix the point best; a point at a post itself is found from that post. */
 function tapesTo(xy: Xy, posts: readonly FixedPost[], { shape }: CrossingAsBuilt): StakeTape[] {
   const tape = ({ from, name, xy: post }: FixedPost): StakeTape => {
-    return { postName: nameHere(from, name, shape), post, distanceM: xyDistanceM(post, xy), taped: false, gone: false };
+    const distanceM = xyDistanceM(post, xy);
+    return { postName: nameHere(from, name, shape), post, distanceM, taped: false, gone: false, movedM: 0 };
   };
   const at = posts.find((post) => xyDistanceM(post.xy, xy) < 0.02);
   if (at) return [tape(at)];
@@ -215,8 +230,20 @@ function tapesTo(xy: Xy, posts: readonly FixedPost[], { shape }: CrossingAsBuilt
     { count: 2, tapeLengthM: tapeM },
   );
   const chosen = best?.posts.map(({ id }) => id) ?? [];
+  if (chosen.length > 0) return posts.filter(({ key }) => chosen.includes(key)).map(tape);
   const own = posts.filter(({ from }) => from.on === 'gatePost' && from.gatewayId === shape.gateway.id);
-  return (chosen.length > 0 ? posts.filter(({ key }) => chosen.includes(key)) : own).map(tape);
+  return own.length > 0 ? own.map(tape) : tapesToGone(xy, shape);
+}
+
+/** Where no post stands any more that would fix it: from where its own gate's posts stood. */
+function tapesToGone(xy: Xy, shape: GatewayShape): StakeTape[] {
+  const tapes = (['start', 'end'] as const).map((end): StakeTape => {
+    const post = end === 'start' ? shape.startPost : shape.endPost;
+    const postName = ownPostName(shape, end, false);
+    return { postName, post, distanceM: xyDistanceM(post, xy), taped: false, gone: true, movedM: 0 };
+  });
+  const at = tapes.find(({ distanceM }) => distanceM < 0.02);
+  return at ? [at] : tapes;
 }
 
 function meetFlat(xy: Xy, tapes: readonly StakeTape[]): boolean {

@@ -56,7 +56,7 @@ export interface StoodPost {
 }
 
 /** Nearer than this a post is drawn where it stood. */
-const samePostM = 0.05;
+export const samePostM = 0.05;
 
 /** Where a tie was taped from: where the post stood then, whatever has become of it in the drawing. */
 export function postOfTie(

@@ -1,6 +1,7 @@
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Impossible } from '../geometry/tie.ts';
 import { formatTape, type Units } from '../model/formatUnits.ts';
+import type { StoodPost } from './tieFrom.ts';
 import type { PossiblePlace, SolvedPoint, UsedTie } from './ties.ts';
 
 /** What the tapes of a point come to, in a few sentences. */
@@ -55,11 +56,20 @@ export function apartM(places: readonly Pick<PossiblePlace, 'xy'>[]): number {
 
 /** "These tapes do not meet: 2.33 m from the hinge post of G12, 16.00 m from post P21." And why, as far as it can be known. */
 export function doNotMeetInWords({ ties, trilateration }: SolvedPoint, units: Units): string {
-  const tapes = ties.map(({ name, gone, distanceM }) => {
-    return `${formatTape(distanceM, units)} from ${name}${gone ? ' (no longer drawn)' : ''}`;
+  const tapes = ties.map(({ name, gone, movedM, distanceM }) => {
+    return `${formatTape(distanceM, units)} from ${name}${whereNow({ gone, movedM }, units)}`;
   });
   const why = trilateration && !trilateration.possible ? ` ${impossibleInWords(trilateration, ties, units)}` : '';
   return `These tapes do not meet: ${tapes.join(', ')}.${why}`;
+}
+
+/** Less than this would read as 0.00 m. */
+const leastShownM = 0.005;
+
+/** What has become of a post since a tape was held to it, to stand behind its name; empty where it stands there still. */
+export function whereNow({ gone, movedM }: Pick<StoodPost, 'gone' | 'movedM'>, units: Units): string {
+  if (gone) return ' (no longer drawn)';
+  return movedM > 0 ? ` (stood ${formatTape(movedM, units)} from where it is drawn now)` : '';
 }
 
 /** Why some ties can't all be right, and which one to measure again. */
@@ -76,6 +86,9 @@ export function impossibleInWords(
     return suspect === null
       ? `The ties do not meet: the worst is off${by}. Measure all of them again.`
       : `The ties do not meet: ${named(suspect)} can't be right; it is off${by} from what the others say. Measure it again.`;
+  }
+  if (withinTapeError && misclosureM !== null && Math.abs(misclosureM) < leastShownM) {
+    return 'The tapes only just meet, on the line of the posts.';
   }
   const close = withinTapeError ? ' That is within what a tape can be off, so the place between is taken.' : '';
   if (reason === 'too short') {

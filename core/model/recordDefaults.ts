@@ -1,5 +1,16 @@
 import type { BuildableKind, BuriedPoint, BuriedRole, CrossingRecord } from './recordThings.ts';
 
+/** What can be planned and then built, in the order in which it is listed. */
+export const buildableKinds: readonly BuildableKind[] = [
+  'fenceLine',
+  'gateway',
+  'crossing',
+  'switch',
+  'leadOut',
+  'energiser',
+  'earthField',
+];
+
 /** A tape over rough ground to a mark on a post; common practice, no source. */
 export const usualTapeSeM = 0.02;
 

@@ -1,8 +1,11 @@
 import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
 import { stateInWords } from '../locate/certaintyWords.ts';
+import { openingDug } from '../locate/crossingSource.ts';
 import { depthAtGateway } from '../locate/depth.ts';
-import { rangeInWords } from '../locate/depthWords.ts';
+import { measuredInWords, rangeInWords } from '../locate/depthWords.ts';
 import { isInTheGround } from '../locate/inTheGround.ts';
+import { openingMovedM } from '../locate/recordedOpening.ts';
+import { samePostM } from '../locate/tieFrom.ts';
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
@@ -57,16 +60,19 @@ export function crossingTable(project: Project, survey: Survey, units: Units, pl
     { title: 'Remarks' },
   ];
   const live = [...survey.gateways].filter(([id, { lineLive }]) => lineLive || survey.crossings.has(id));
+  const dug = new Map([...survey.crossings.keys()].map((id) => [id, openingDug(project, survey, id)!]));
   const rows = live.map(([id, shape]) => {
-    const figures = survey.crossings.get(id);
-    if (!figures) return bareRow(shape, unit.lengthM, placed);
+    const opening = dug.get(id);
+    if (!opening) return bareRow(shape, unit.lengthM, placed);
+    const { figures } = opening;
     const state = stateInWords(figures.crossing.status, isInTheGround(project, figures.crossing));
     const depth = depthWords(project, survey, figures, units);
-    return crossingRow(shape, figures, { state, depth }, unit.lengthM, placed);
+    const isMoved = openingMovedM(opening.shape, shape) >= samePostM;
+    return crossingRow(shape, figures, { state, depth, isMoved }, unit.lengthM, placed);
   });
   const sum = (value: (figures: CrossingFigures) => number) =>
     tape(
-      [...survey.crossings.values()].reduce((total, figures) => total + value(figures), 0),
+      [...dug.values()].reduce((total, { figures }) => total + value(figures), 0),
       unit.lengthM,
     );
   const totals = [
@@ -93,13 +99,13 @@ function depthWords(project: Project, survey: Survey, figures: CrossingFigures, 
   if (figures.crossing.method !== 'buried') return '-';
   const depth = depthAtGateway(project, survey, figures);
   const range = rangeInWords(depth.leastM, depth.mostM, units).replace(/ \S+$/, '');
-  return depth.measured ? `${range} to pipe, measured` : `${range} trench planned, not measured`;
+  return depth.measured ? `${range} to pipe, ${measuredInWords(depth)}` : `${range} trench planned, not measured`;
 }
 
 function crossingRow(
   shape: GatewayShape,
   figures: CrossingFigures,
-  { state, depth }: { readonly state: string; readonly depth: string },
+  { state, depth, isMoved }: { readonly state: string; readonly depth: string; readonly isMoved: boolean },
   unitM: number,
   placed: boolean,
 ): string[] {
@@ -119,7 +125,7 @@ function crossingRow(
     figures.earthCableM > 0 ? tape(figures.earthCableM, unitM) : 'none',
     crossing.sealed === null ? 'not noted' : crossing.sealed ? 'yes' : 'no',
     ...(placed ? postPlaces(shape) : []),
-    crossingRemarks(figures),
+    crossingRemarks(figures, isMoved),
   ];
 }
 
@@ -142,8 +148,12 @@ function postPlaces({ startPostAt, endPostAt }: GatewayShape): string[] {
   return [startPostAt, endPostAt].map(([lon, lat]) => `${latitudeText(lat)}\n${longitudeText(lon)}`);
 }
 
-function crossingRemarks({ crossing, gateway, tighterThanPipeAllows, bendRadiusM }: CrossingFigures): string {
+function crossingRemarks(
+  { crossing, gateway, tighterThanPipeAllows, bendRadiusM }: CrossingFigures,
+  isMoved: boolean,
+): string {
   const said = [
+    isMoved ? 'Lies where the gate’s posts stood when it was dug; its lengths are of that opening.' : '',
     gateway.vehicles ? 'Vehicles pass.' : '',
     tighterThanPipeAllows
       ? `Bend of ${fixed(bendRadiusM, 2)} m is tighter than the pipe allows (${fixed(crossing.minBendRadiusM, 2)} m).`

@@ -1,5 +1,5 @@
 import { type GroundAnswer, withAnswer } from '../../core/locate/inGround/answer.ts';
-import { groundQuestion } from '../../core/locate/inGround/question.ts';
+import { groundQuestion, touchedKey } from '../../core/locate/inGround/question.ts';
 import { type TouchOptions, touchedBy } from '../../core/locate/inGround/touched.ts';
 import { difference } from '../../core/model/difference.ts';
 import type { Project } from '../../core/model/project.ts';
@@ -7,10 +7,25 @@ import { useApp } from './appState.ts';
 import { localDate } from './localDate.ts';
 import { newId } from './newId.ts';
 
-/** Steps that follow each other within this are one movement of the hand: what was answered once holds for all. */
+/**
+ * Steps that follow each other within this are one movement of the hand: what was answered once holds for all of what it
+ * was answered of.
+ */
 const sameMovementMs = 5000;
 
-let answered: { readonly mergeKey: string; readonly answer: GroundAnswer; readonly at: number } | null = null;
+interface Answered {
+  readonly mergeKey: string;
+  readonly answer: GroundAnswer;
+  /** What it was answered of. */
+  readonly of: ReadonlySet<string>;
+  readonly at: number;
+}
+
+let answered: Answered | null = null;
+
+function holdsFor({ mergeKey, of, at }: Answered, nowKey: string | undefined, nowOf: ReadonlySet<string>): boolean {
+  return mergeKey === nowKey && Date.now() - at < sameMovementMs && [...nowOf].every((key) => of.has(key));
+}
 
 /**
  * The edited project with what lies in the ground kept as the user says; asked only where the edit touches something
@@ -25,9 +40,10 @@ export async function asGroundSays(
   const touch = touchedBy(before, edited, difference(before, edited), options);
   const context = { before, after: edited, touch, newId, date: localDate(new Date()) };
   if (touch.asked.length === 0) return withAnswer(context, 'stays');
-  const known = answered && answered.mergeKey === mergeKey && Date.now() - answered.at < sameMovementMs;
-  const answer = known ? answered!.answer : await ask(before, touch.asked);
-  answered = answer && mergeKey !== undefined ? { mergeKey, answer, at: Date.now() } : null;
+  const of = new Set(touch.asked.map(touchedKey));
+  const known = answered && holdsFor(answered, mergeKey, of) ? answered : null;
+  const answer = known ? known.answer : await ask(before, touch.asked);
+  answered = answer && mergeKey !== undefined ? { mergeKey, answer, of: known?.of ?? of, at: Date.now() } : null;
   return answer && withAnswer(context, answer);
 }
 

@@ -137,7 +137,7 @@ test('a side that nobody said is two places: in the list, on the ground, and to 
   await page.getByRole('row', { name: /G3/ }).click();
   const found = page.getByRole('region', { name: 'To find the crossing at G3' });
   await expect(found.getByRole('note').first()).toContainText('bend: north side or south side');
-  await expect(found.getByText('0.10 m deep to the top of the pipe, measured.')).toBeVisible();
+  await expect(found.getByText('0.10 m deep to the top of the pipe, measured at one place.')).toBeVisible();
   await expect(found.getByText(/2\.50 m.* on the north side or on the south side: nobody said which\./)).toBeVisible();
   await expect(found.getByText(/^south side: /)).toHaveCount(3);
   await expect(found).not.toContainText('Measured: it lies');
@@ -154,7 +154,9 @@ test('a side that nobody said is two places: in the list, on the ground, and to 
     await page.getByLabel('Place good to').fill('0.1');
     await page.getByLabel('Place good to').press('Enter');
     await expect(answer).toContainText('Do not dig yet: crossing under G3 may lie in the dig.');
-    await expect(page.locator('.dig-findings li.hit')).toContainText('0.10 m deep to the top of the pipe, measured');
+    await expect(page.locator('.dig-findings li.hit')).toContainText(
+      '0.10 m deep to the top of the pipe, measured at one place',
+    );
   }
   const [lon, lat] = at([380, 1]);
   await page.getByLabel('Coordinates of the dig').fill(`${lat.toFixed(7)}, ${lon.toFixed(7)}`);

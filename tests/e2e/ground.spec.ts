@@ -63,6 +63,32 @@ test('widening one asks whether it was really done, or the drawing is put right'
   expect((await inFile(app, 'inGround')).length).toBe(1);
 });
 
+test('a crossing whose gate was widened is found from where the posts stood, in Find and in Record', async ({
+  app,
+  page,
+}) => {
+  await chooseG1(app, page);
+  const width = page.getByLabel('Width, post to post');
+  await width.fill('6');
+  await width.press('Enter');
+  await page
+    .getByRole('dialog', { name: /in the ground/ })
+    .getByRole('button', { name: 'Continue' })
+    .click();
+  await expect(page.getByText(/Change the width of G1\. Saved/)).toBeVisible();
+  await page.getByRole('button', { name: 'Find', exact: true }).click();
+  const found = page.getByRole('region', { name: 'To find the crossing at G1' });
+  await expect(found.getByText(/posts are drawn up to 1\.00 m from where they stood when it was dug/)).toBeVisible();
+  await expect(
+    found.getByText(/From the old hinge post \(west\) \(stood 1\.00 m from where it is drawn now\) 2\.33 m/),
+  ).toBeVisible();
+  await expect(found.getByText(/From posts as they are drawn now, worked out: .*post P1 6\.93 m/)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Record', exact: true }).click();
+  await expect(page.getByText('hinge post of G1 (stood 1.00 m from where it is drawn now)')).toBeVisible();
+  await expect(page.getByText(/This tape counts from where the post stood/).first()).toBeVisible();
+});
+
 test('Escape leaves the edit, and what only stands nearby is not asked about', async ({ app, page }) => {
   await chooseG1(app, page);
   await page.getByLabel('Name', { exact: true }).first().fill('Main gate');

@@ -14,6 +14,6 @@ export const crossingLoose: Check = ({ project, survey }) =>
       message: name ? `Gateway ${name} has two crossings.` : 'A crossing belongs to a gateway that is not there.',
       remedy: name ? 'Delete the one that is not there in the ground.' : 'Delete it.',
       at,
-      fixes: [{ label: 'Delete this crossing', edit: deleteThings([{ kind: 'crossing', id }]) }],
+      fixes: [{ label: 'Delete this crossing', edit: deleteThings([{ kind: 'crossing', id }]), deletes: true }],
     });
   });

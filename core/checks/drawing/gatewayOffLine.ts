@@ -15,7 +15,9 @@ export const gatewayOffLine: Check = ({ project, survey, say }) =>
       return finding('gatewayOffLine', 'error', [gateway.id], {
         message: `${headed(gateway)} stands on a fence line that is not there.`,
         remedy: 'Delete it and place it again on the right line.',
-        fixes: [{ label: 'Delete the gateway', edit: deleteThings([{ kind: 'gateway', id: gateway.id }]) }],
+        fixes: [
+          { label: 'Delete the gateway', edit: deleteThings([{ kind: 'gateway', id: gateway.id }]), deletes: true },
+        ],
       });
     }
     const shape = survey.lines.get(gateway.lineId);

@@ -10,7 +10,7 @@ export const lineWithoutLength: Check = ({ project }) =>
       message: `${headed(line)} has no length: all its points lie together.`,
       remedy: 'Move one of its ends, or delete it.',
       at: line.path[0] ?? null,
-      fixes: [{ label: 'Delete the line', edit: deleteThings([{ kind: 'fenceLine', id: line.id }]) }],
+      fixes: [{ label: 'Delete the line', edit: deleteThings([{ kind: 'fenceLine', id: line.id }]), deletes: true }],
     });
   });
 

@@ -22,6 +22,6 @@ export const switchDangling: Check = ({ project, survey }) =>
       message: `${headed(cutOut)} ${reason[0]}.`,
       remedy: reason[1],
       at,
-      fixes: [{ label: 'Delete the switch', edit: deleteThings([{ kind: 'switch', id: cutOut.id }]) }],
+      fixes: [{ label: 'Delete the switch', edit: deleteThings([{ kind: 'switch', id: cutOut.id }]), deletes: true }],
     });
   });

@@ -1,7 +1,7 @@
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import { crossingSource } from '../../locate/crossingSource.ts';
 import { crossingsInGround } from '../../locate/inGround/crossingsInGround.ts';
-import { tieFromKey } from '../../locate/tieFrom.ts';
+import { openingMovedM } from '../../locate/recordedOpening.ts';
+import { samePostM, tieFromKey } from '../../locate/tieFrom.ts';
 import { labelOf } from '../../locate/ties.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { BuriedPoint } from '../../model/recordThings.ts';
@@ -9,21 +9,14 @@ import type { GatewayShape } from '../../registers/types.ts';
 import type { Check } from '../support/context.ts';
 import { capital, finding, listed } from '../support/make.ts';
 
-/** What a tape over rough ground can tell. */
-const tellsApartM = 0.05;
-
 /** A crossing that lies where its gate stood when it was dug, and no longer under the gate as it is drawn. */
 export const recordedElsewhere: Check = ({ project, survey, say }) =>
   [...crossingsInGround(project).values()].flatMap((crossing) => {
     const source = crossingSource(project, survey, crossing.gatewayId);
     const drawn = survey.gateways.get(crossing.gatewayId);
     if (!source?.record?.opening || !drawn) return [];
-    const { startPost, endPost } = source.shape;
-    // A line that was turned round has its posts under each other's names.
-    const straightM = Math.max(xyDistanceM(startPost, drawn.startPost), xyDistanceM(endPost, drawn.endPost));
-    const turnedM = Math.max(xyDistanceM(startPost, drawn.endPost), xyDistanceM(endPost, drawn.startPost));
-    const apartM = Math.min(straightM, turnedM);
-    if (apartM < tellsApartM) return [];
+    const apartM = openingMovedM(source.shape, drawn);
+    if (apartM < samePostM) return [];
     const { gateway } = drawn;
     return finding('recordedElsewhere', 'warning', [crossing.id, gateway.id], {
       message: `The crossing under ${called(gateway)} lies where the gate's posts stood when it was dug; they are drawn up to ${say(apartM)} from there now.`,
@@ -82,10 +75,10 @@ export const tiePostMoved: Check = ({ project, survey, say }) => {
   );
 };
 
-/** What was recorded of a crossing that is drawn no longer, from before such things were kept. */
+/** What was recorded of a crossing that is drawn no longer, or not below ground, from before such things were kept. */
 export const recordWithoutCrossing: Check = ({ project }) => {
   const lost = [...project.buriedPoint.values(), ...project.crossingRecord.values()].filter(
-    ({ crossingId }) => !project.crossing.has(crossingId),
+    ({ crossingId }) => project.crossing.get(crossingId)?.method !== 'buried',
   );
   return [...Map.groupBy(lost, ({ crossingId }) => crossingId).values()].map((things) => {
     const points = things.filter((thing) => thing.kind === 'buriedPoint');

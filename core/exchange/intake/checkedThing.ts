@@ -7,6 +7,7 @@ import { isClosed, nearestOnPath, pointOnPath, vertexStationsM } from '../../mod
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../model/placeKey.ts';
 import type { Project } from '../../model/project.ts';
+import { crossingRecordId } from '../../model/recordDefaults.ts';
 import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
 import { clockwiseProperty, type ExchangedKind } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
@@ -17,9 +18,10 @@ export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly 
 
 /**
  * The thing as a feature of ours gives it: whole, within all bounds, standing on things that are there. What the
- * feature leaves out is taken from the thing of that id in the project. `crossed`: crossing ids by gateway.
+ * feature leaves out is taken from the thing of that id in the project. `only`: ids of what there can be only one of, by
+ * what it is (`onlyKey`).
  */
-export function checkedThing(project: Project, feature: PreviewFeature, crossed: ReadonlyMap<string, string>): Checked {
+export function checkedThing(project: Project, feature: PreviewFeature, only: ReadonlyMap<string, string>): Checked {
   const { kind, id, fields: given } = feature.ours!;
   const before = project[kind].get(id) as RawObject | undefined;
   const fields: Record<string, unknown> = {};
@@ -38,7 +40,7 @@ export function checkedThing(project: Project, feature: PreviewFeature, crossed:
   const thing = { kind, id, ...fields } as Thing;
   const parsed = thingSchema.safeParse(thing);
   if (!parsed.success) return refuse(`its "${String(parsed.error.issues[0]?.path[0] ?? kind)}" is not as it should be`);
-  const why = whyNotAnchored(project, thing, crossed) ?? whyNotNear(project, feature);
+  const why = whyNotAnchored(project, thing, only) ?? whyNotNear(project, feature);
   return why ? refuse(why) : { ok: true, thing: anchoredAnew(project, thing, feature) };
 }
 
@@ -96,10 +98,15 @@ function switchPlace(value: unknown): SwitchPlace | undefined {
 }
 
 /** Why what a thing stands on is not there; ids in fields were looked up before. */
-function whyNotAnchored(project: Project, thing: Thing, crossed: ReadonlyMap<string, string>): string | null {
-  if (thing.kind === 'crossing') {
-    const other = crossed.get(thing.gatewayId);
-    return other !== undefined && other !== thing.id ? 'its gateway has another crossing already' : null;
+function whyNotAnchored(project: Project, thing: Thing, only: ReadonlyMap<string, string>): string | null {
+  const other = only.get(onlyKey(thing) ?? '');
+  if (other !== undefined && other !== thing.id) {
+    if (thing.kind === 'crossing') return 'its gateway has another crossing already';
+    // What an older file holds twice stays so.
+    if (!project[thing.kind].has(thing.id)) return 'its crossing has another one of these already';
+  }
+  if (thing.kind === 'crossingRecord' && thing.id !== crossingRecordId(thing.crossingId)) {
+    return 'its name is not that of its crossing’s record';
   }
   if (thing.kind === 'switchRule') {
     const key = parsePlaceKey(thing.id);
@@ -112,6 +119,12 @@ function whyNotAnchored(project: Project, thing: Thing, crossed: ReadonlyMap<str
   if (place.on === 'gateway') return project.gateway.has(place.gatewayId) ? null : 'its gateway is not there';
   if (place.on === 'leadOut') return project.leadOut.has(place.leadOutId) ? null : 'its lead-out is not there';
   return project.fenceLine.has(place.lineId) ? null : 'its fence line is not there';
+}
+
+/** What a thing is the only one of: the crossing of a gateway, the foot or bend of a crossing; null of anything else. */
+export function onlyKey(thing: Thing): string | null {
+  if (thing.kind === 'crossing') return `crossing ${thing.gatewayId}`;
+  return thing.kind === 'buriedPoint' && thing.role !== 'point' ? `${thing.role} ${thing.crossingId}` : null;
 }
 
 function whyNotNear(project: Project, { path }: PreviewFeature): string | null {

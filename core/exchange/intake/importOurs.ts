@@ -4,7 +4,7 @@ import { putAll } from '../../model/project.ts';
 import type { Thing } from '../../model/things.ts';
 import { type ExchangedKind, exchangedKinds } from '../preview/ours.ts';
 import type { PreviewFeature } from '../preview/types.ts';
-import { checkedThing } from './checkedThing.ts';
+import { checkedThing, onlyKey } from './checkedThing.ts';
 import { type Intake, tell } from './intake.ts';
 import { sameValue } from './sameValue.ts';
 
@@ -22,7 +22,7 @@ export function importOurs(intake: Intake, features: readonly PreviewFeature[], 
 function importKind(intake: Intake, kind: ExchangedKind, features: readonly PreviewFeature[]): void {
   const table = intake.project[kind] as ReadonlyMap<string, Thing>;
   const names = new TakenNames(kind, table.values());
-  const crossed = new Map([...intake.project.crossing.values()].map(({ id, gatewayId }) => [gatewayId, id]));
+  const only = new Map([...table.values()].flatMap((thing) => onlyOf(thing)));
   const taken = new Map<string, Thing>();
   for (const feature of features) {
     const { id } = feature.ours!;
@@ -30,13 +30,13 @@ function importKind(intake: Intake, kind: ExchangedKind, features: readonly Prev
       tell(intake, feature, `the file gives this ${kindWords[kind]} twice`, 'The first of the two is used.');
       continue;
     }
-    const checked = checkedThing(intake.project, feature, crossed);
+    const checked = checkedThing(intake.project, feature, only);
     if (!checked.ok) {
       tell(intake, feature, checked.why, 'Mend the file, or draw it again here.');
       continue;
     }
     const thing = withFreeName(intake, checked.thing, names);
-    if (thing.kind === 'crossing') crossed.set(thing.gatewayId, thing.id);
+    if (thing.kind === 'crossing') for (const [key, owner] of onlyOf(thing)) only.set(key, owner);
     const before = table.get(id);
     taken.set(id, before && sameValue(before, thing) ? before : thing);
     if (!before) intake.added++;
@@ -45,6 +45,11 @@ function importKind(intake: Intake, kind: ExchangedKind, features: readonly Prev
   }
   const changed = [...taken.values()].filter((thing) => table.get(thing.id) !== thing);
   intake.project = putAll(intake.project, changed);
+}
+
+function onlyOf(thing: Thing): (readonly [key: string, id: string])[] {
+  const key = onlyKey(thing);
+  return key === null ? [] : [[key, thing.id]];
 }
 
 const uniquelyNamed: readonly ExchangedKind[] = ['gateway', 'switch', 'energiser'];

@@ -5,7 +5,8 @@ import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
-import { depthOf } from '../../locate/depth.ts';
+import { openingDug } from '../../locate/crossingSource.ts';
+import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
@@ -123,7 +124,8 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const found = survey.crossings.get(thing.gatewayId);
       if (found?.crossing.id !== thing.id) return { geometry: null };
       const asBuilt = lying.get(thing.gatewayId);
-      const { trenchM, pipeM, liveCableM, earthCableM, bendRadiusM } = found;
+      const dug = openingDug(project, survey, thing.gatewayId)?.figures ?? found;
+      const { trenchM, pipeM, liveCableM, earthCableM, bendRadiusM } = dug;
       const figures = {
         trenchM,
         pipeM,
@@ -175,14 +177,14 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
 /** How surely a crossing's place and depth are known, to read; from the line that is shown first over all others. */
 function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
   const { inGround, certainty } = crossing;
-  const { measured, leastM, mostM } = depthOf(crossing);
+  const depth = depthOf(crossing);
   return {
     inTheGround: inGround,
     placeKnownBy: inGround ? basisWords[certainty.basis] : 'planned',
     placeWithinM: certainty.withinM,
-    depthLeastM: leastM,
-    depthMostM: mostM,
-    depthIs: depthMeaning[measured ? 'measured' : 'planned'],
+    depthLeastM: depth.leastM,
+    depthMostM: depth.mostM,
+    depthIs: depthMeaning(depth),
   };
 }
 
@@ -195,10 +197,10 @@ function leftFigures(left: LeftInGround): Readonly<Record<string, unknown>> {
 }
 
 /** What a depth is of, in every export. */
-export const depthMeaning = {
-  measured: 'measured to the top of the pipe',
-  planned: 'of the trench as planned, not measured',
-} as const;
+export function depthMeaning({ measured, places }: Pick<CrossingDepth, 'measured' | 'places'>): string {
+  if (!measured) return 'of the trench as planned, not measured';
+  return `measured to the top of the pipe${places === 1 ? ', at one place' : ''}`;
+}
 
 const pointWords: Readonly<Record<SolvedPoint['basis'], string>> = {
   measured: basisWords.measured,

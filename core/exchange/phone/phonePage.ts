@@ -122,11 +122,12 @@ interface CardHead {
   readonly tagLook: string;
   /** What comes first, before how sure it is; empty: nothing. */
   readonly first: string;
+  readonly note: string;
 }
 
 function cardOf({ name, line, crossing }: CrossingRow): CardHead {
   const thingId = crossing.figures.crossing.id;
-  return { name, line, thingId, tag: standingInShort(crossing), tagLook: tagLook(crossing), first: '' };
+  return { name, line, thingId, tag: standingInShort(crossing), tagLook: tagLook(crossing), first: '', note: '' };
 }
 
 /** What is in the ground and no longer drawn: a crossing with all that finds it, anything else with where it was drawn. */
@@ -136,7 +137,7 @@ function leftCard(left: LeftInGround, posts: readonly FixedPost[], input: PhoneP
   const first = fateInWords(thing, thing.since && dateText(thing.since));
   const head = { name: leftHeading(thing), thingId: thing.id, tag: fateInShort(thing), tagLook: 'warns', first };
   if (crossing && thing.was.what === 'crossing') {
-    return crossingCard({ ...head, line: thing.was.lineName }, stakeOut(crossing, posts), input);
+    return crossingCard({ ...head, line: thing.was.lineName, note: thing.note }, stakeOut(crossing, posts), input);
   }
   const within = formatTape(Math.max(...leftThing(left).ways.map(({ withinM }) => withinM)), units);
   const places = placed ? path.map((xy) => placeText(input.survey.plane.toLonLat(xy))).join('; ') : '';
@@ -149,7 +150,7 @@ ${thing.note ? `<p>${escapeHtml(thing.note)}</p>` : ''}
 }
 
 function crossingCard(
-  { name, line, thingId, tag, tagLook: look, first }: CardHead,
+  { name, line, thingId, tag, tagLook: look, first, note: ownNote }: CardHead,
   stake: StakeOut,
   { project, survey, measure, photos }: PhonePageInput,
 ): string {
@@ -170,9 +171,12 @@ function crossingCard(
     const cells = [formatTape(step.alongM, units), stepOffset(step, stake, units), depth];
     return `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
   });
-  const notes = [crossing.figures.gateway.note, crossing.figures.crossing.note, crossing.record?.note ?? ''].filter(
-    Boolean,
-  );
+  const notes = [
+    ownNote,
+    crossing.figures.gateway.note,
+    crossing.figures.crossing.note,
+    crossing.record?.note ?? '',
+  ].filter(Boolean);
   const pictures = photos
     .filter(({ crossingId }) => crossingId === thingId)
     .map(

@@ -3,6 +3,7 @@ import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';
+import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
@@ -92,7 +93,12 @@ function gateways(source: Source): Table {
 
 function crossings(source: Source): Table {
   const { project, survey } = source;
-  const figures = new Map([...survey.crossings.values()].map((found) => [found.crossing.id, found]));
+  const figures = new Map(
+    [...survey.crossings].map(([gatewayId, { crossing }]) => [
+      crossing.id,
+      openingDug(project, survey, gatewayId)!.figures,
+    ]),
+  );
   const lying = new Map([...allCrossings(project, survey).values()].map((one) => [one.figures.crossing.id, one]));
   const depths = new Map([...lying].map(([id, crossing]) => [id, depthOf(crossing)]));
   const knownBy = (id: string) => {
@@ -126,9 +132,13 @@ function crossings(source: Source): Table {
 /** What is or was in the ground and is drawn no longer. */
 function left(source: Source): Table {
   const { project, survey } = source;
-  const things = new Map(leftInGround(project, survey).map((each) => [each.thing.id, leftThing(each)]));
+  const all = leftInGround(project, survey);
+  const things = new Map(all.map((each) => [each.thing.id, leftThing(each)]));
+  const crossings = new Map(all.map(({ thing, crossing }) => [thing.id, crossing]));
   const depth = (id: string) => things.get(id)?.depth ?? undefined;
-  const withinM = (id: string) => Math.max(...(things.get(id)?.ways.map((way) => way.withinM) ?? [0]));
+  // Of several ways it is told as of a crossing that is drawn: from the first over all others.
+  const withinM = (id: string) =>
+    crossings.get(id)?.certainty.withinM ?? Math.max(...(things.get(id)?.ways.map((way) => way.withinM) ?? [0]));
   return tableOf('no_longer_drawn', 'No longer drawn', project.inGround.values(), placeOf(source, 'inGround'), [
     ['name', 'text', ({ name }) => name],
     ['what', 'text', ({ was }) => was.what],
@@ -139,12 +149,13 @@ function left(source: Source): Table {
     ['depth_is', 'text', ({ id }) => depthWords(depth(id))],
     ['place_known_by', 'text', ({ id }) => basisWords[things.get(id)?.basis ?? 'drawn']],
     ['place_within_m', 'number', ({ id }) => rounded(withinM(id))],
+    ['possible_courses', 'whole', ({ id }) => crossings.get(id)?.courses.length ?? null],
     ['note', 'text', ({ note }) => note],
   ]);
 }
 
 function depthWords(depth: CrossingDepth | undefined): string | null {
-  return depth ? depthMeaning[depth.measured ? 'measured' : 'planned'] : null;
+  return depth ? depthMeaning(depth) : null;
 }
 
 function conductorName(project: Project, id: string): string {

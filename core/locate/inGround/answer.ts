@@ -1,3 +1,4 @@
+import { distanceM } from '../../geometry/geodesic.ts';
 import { otherEnd } from '../../model/edits/support/carryAlong.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
 import type { Fate, InGround, WasCrossing } from '../../model/inGroundThings.ts';
@@ -6,7 +7,7 @@ import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuriedPoint, Photo, TapeTie, TieFrom } from '../../model/recordThings.ts';
 import type { Crossing, EarthField, Gateway, LeadOut, LineEnd, LonLat } from '../../model/things.ts';
 import { pointsOf } from '../crossingSource.ts';
-import { tieFromKey } from '../tieFrom.ts';
+import { samePostM, tieFromKey } from '../tieFrom.ts';
 import { recordWithOpening } from './openingThen.ts';
 import { type GroundTouch, type Mark, type Shifted, spanIn, type Touched } from './touched.ts';
 
@@ -38,12 +39,17 @@ export interface AnswerContext {
  */
 export function withAnswer(context: AnswerContext, answer: GroundAnswer): Project {
   const { after, touch } = context;
-  const turned = touch.turned.size > 0 ? withTiesTurned(after, touch.turned) : after;
+  const stands = answer === 'corrected' ? after : withRecordsKept(after, touch.asked);
+  const turned = touch.turned.size > 0 ? withTiesTurned(stands, touch.turned) : stands;
   const kept = touch.shifted.reduce((project, shifted) => withOpeningKept(context, project, shifted), turned);
-  const asked = touch.asked.filter(({ what }) => what !== 'recordChanged');
-  const changed = touch.asked.flatMap((touched) => (touched.what === 'recordChanged' ? [touched.before] : []));
-  const stands = answer === 'corrected' ? kept : putAll(kept, changed);
-  return asked.reduce((project, touched) => answered(context, project, touched, answer), stands);
+  return touch.asked.reduce((project, touched) => answered(context, project, touched, answer), kept);
+}
+
+/** What is recorded stays as it is: what was changed is put back, what came in is left out. */
+function withRecordsKept(after: Project, asked: readonly Touched[]): Project {
+  const changed = asked.flatMap((touched) => (touched.what === 'recordChanged' ? [touched.before] : []));
+  const added = asked.flatMap((touched) => (touched.what === 'recordAdded' ? [touched.added] : []));
+  return putAll(removeAll(after, added), changed);
 }
 
 function answered(context: AnswerContext, project: Project, touched: Touched, answer: GroundAnswer): Project {
@@ -72,10 +78,11 @@ function answered(context: AnswerContext, project: Project, touched: Touched, an
       if (answer === 'mistake') return project;
       return put(project, answer === 'stays' ? touched.inGround : { ...touched.inGround, fate: fateOf(answer) });
     case 'recordChanged':
+    case 'recordAdded':
     case 'recordGone':
     case 'markGone':
     case 'builtGone':
-      // The records that were changed are put back above; the others are asked about only to be sure.
+      // The records that were changed or added are seen to above; the others are asked about only to be sure.
       return project;
   }
 }
@@ -93,7 +100,10 @@ function withOpeningKept({ before }: AnswerContext, project: Project, { gateway,
   return put(project, { ...(now ?? record), opening: record.opening });
 }
 
-/** What was recorded from the gate's own posts goes where they go; the record's own start and end stay what they are. */
+/**
+ * What was recorded from the gate's own posts as they were drawn goes where they go; the record's own start and end stay
+ * what they are. What was recorded while they stood elsewhere is not put right by this.
+ */
 function withCrossingCorrected(
   { before, touch }: AnswerContext,
   project: Project,
@@ -108,7 +118,7 @@ function withCrossingCorrected(
     const then = before.buriedPoint.get(point.id);
     const ties = point.ties.map((tie, i): TapeTie => {
       const asked = (then?.ties[i] ?? tie).from;
-      return asked.on === 'gatePost' && asked.gatewayId === gateway.id
+      return asked.on === 'gatePost' && asked.gatewayId === gateway.id && stoodAt(tie.postAt, wasAt[asked.post])
         ? { ...tie, postAt: shifted(tie.postAt, asked.post) }
         : tie;
     });
@@ -118,8 +128,10 @@ function withCrossingCorrected(
   const { opening } = record;
   const held = before.crossingRecord.get(record.id)?.opening !== undefined;
   if (!held && !turned) return putAll(project, moved);
-  const startPostAt = shifted(opening.startPostAt, nearerEnd(opening.startPostAt, wasAt));
-  const endPostAt = shifted(opening.endPostAt, nearerEnd(opening.endPostAt, wasAt));
+  const [startPostAt, endPostAt] = [opening.startPostAt, opening.endPostAt].map((at) => {
+    const post = nearerEnd(at, wasAt);
+    return stoodAt(at, wasAt[post]) ? shifted(at, post) : at;
+  }) as [LonLat, LonLat];
   const now = project.crossingRecord.get(record.id) ?? record;
   return putAll(project, [...moved, { ...now, opening: { ...opening, startPostAt, endPostAt } }]);
 }
@@ -127,6 +139,11 @@ function withCrossingCorrected(
 function nearerEnd(at: LonLat, posts: Readonly<Record<LineEnd, LonLat>>): LineEnd {
   const off = ([lon, lat]: LonLat) => Math.hypot(lon - at[0], lat - at[1]);
   return off(posts.start) <= off(posts.end) ? 'start' : 'end';
+}
+
+/** Whether a place that was recorded is that of a post as it was drawn, as far as a tape can tell. */
+function stoodAt(recordedAt: LonLat, drawnAt: LonLat): boolean {
+  return distanceM(recordedAt, drawnAt) < samePostM;
 }
 
 /** A place moved by as much as a post was, in degrees: over the metres of a gate that is the same as in metres. */
@@ -220,14 +237,16 @@ function withoutRecords(project: Project, crossingId: string): Project {
   return removeAll(project, [...pointsOf(project, crossingId), ...(record ? [record] : []), ...(mark ? [mark] : [])]);
 }
 
-/** Points of other crossings go along with the post that they were taped from. */
+/** Points of other crossings go along with the post that they were taped from, where it was drawn then as it was now. */
 function withMarkMoved(project: Project, { from, at, nowAt }: Mark, points: readonly BuriedPoint[]): Project {
   const key = tieFromKey(from);
   const moved = points.flatMap(({ id, ties: asked }): BuriedPoint[] => {
     const point = project.buriedPoint.get(id);
     if (!point) return [];
     const ties = point.ties.map((tie, i) =>
-      asked[i] && tieFromKey(asked[i].from) === key ? { ...tie, postAt: alongWith(tie.postAt, at, nowAt!) } : tie,
+      asked[i] && tieFromKey(asked[i].from) === key && stoodAt(tie.postAt, at)
+        ? { ...tie, postAt: alongWith(tie.postAt, at, nowAt!) }
+        : tie,
     );
     return [{ ...point, ties }];
   });

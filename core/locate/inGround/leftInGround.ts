@@ -8,8 +8,10 @@ import { inGroundSource } from '../crossingSource.ts';
 /** Something in the ground that the drawing shows no longer, and where it lies. */
 export interface LeftInGround {
   readonly thing: InGround;
-  /** A path of one vertex is a point. */
+  /** Of several ways that it may lie, the one nearest to where it was drawn; a path of one vertex is a point. */
   readonly path: readonly Xy[];
+  /** Every way that it may lie. */
+  readonly ways: readonly (readonly Xy[])[];
   /** Of a crossing: all that can be told of it; null for lead-outs and earth stakes. */
   readonly crossing: CrossingAsBuilt | null;
 }
@@ -38,12 +40,18 @@ function solved(thing: InGround, project: Project, survey: Survey): LeftInGround
   const { toXy } = survey.plane;
   switch (was.what) {
     case 'crossing': {
-      const crossing = crossingAsBuilt(inGroundSource(project, survey, was));
-      return { thing, path: crossing.path, crossing };
+      // Whatever its state was: that it lay in the ground is why it is kept.
+      const crossing = { ...crossingAsBuilt(inGroundSource(project, survey, was)), inGround: true };
+      const ways = [...crossing.courses.map(({ path }) => path), ...crossing.spots.map(({ xy }) => [xy])];
+      return { thing, path: crossing.path, ways, crossing };
     }
     case 'leadOut':
-      return { thing, path: was.leadOut.path.map(toXy), crossing: null };
+      return drawnOnly(thing, was.leadOut.path.map(toXy));
     case 'earthField':
-      return { thing, path: [toXy(was.earthField.at)], crossing: null };
+      return drawnOnly(thing, [toXy(was.earthField.at)]);
   }
+}
+
+function drawnOnly(thing: InGround, path: readonly Xy[]): LeftInGround {
+  return { thing, path, ways: [path], crossing: null };
 }

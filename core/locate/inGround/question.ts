@@ -3,7 +3,7 @@ import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuildableKind, BuriedPoint, CrossingRecord } from '../../model/recordThings.ts';
-import { gatePostWord } from '../tieFrom.ts';
+import { gatePostWord, tieFromKey } from '../tieFrom.ts';
 import type { GroundAnswer } from './answer.ts';
 import { fateInShort } from './leftWords.ts';
 import type { HowGone, Mark, Touched } from './touched.ts';
@@ -43,6 +43,34 @@ export function groundQuestion(project: Project, touched: readonly Touched[]): G
   };
 }
 
+/** What is touched, and how: the same for the same question about the same thing. */
+export function touchedKey(touched: Touched): string {
+  switch (touched.what) {
+    case 'crossingGone':
+    case 'crossingMoved':
+    case 'bowChanged':
+      return `${touched.what} ${touched.crossing.id}`;
+    case 'leadOutGone':
+    case 'leadOutMoved':
+      return `${touched.what} ${touched.leadOut.id}`;
+    case 'earthFieldGone':
+    case 'earthFieldMoved':
+      return `${touched.what} ${touched.earthField.id}`;
+    case 'markMoved':
+    case 'markGone':
+      return `${touched.what} ${tieFromKey(touched.mark.from)}`;
+    case 'recordChanged':
+    case 'recordGone':
+      return `${touched.what} ${touched.before.id}`;
+    case 'recordAdded':
+      return `${touched.what} ${touched.added.id}`;
+    case 'inGroundGone':
+      return `${touched.what} ${touched.inGround.id}`;
+    case 'builtGone':
+      return `${touched.what} ${touched.thing.id}`;
+  }
+}
+
 function isBuried({ what }: Touched): boolean {
   return /^(crossing|leadOut|earthField)/.test(what);
 }
@@ -54,7 +82,7 @@ function titleOf(touched: readonly Touched[], buried: number): string {
   if (only('bowChanged')) return 'This trench is dug already';
   if (only('markMoved', 'markGone')) return 'Tapes were held to this post';
   if (only('builtGone')) return touched.length === 1 ? 'This is built' : 'These things are built';
-  if (only('recordGone', 'recordChanged')) return 'This was measured in the trench';
+  if (only('recordGone', 'recordChanged', 'recordAdded')) return 'This was measured in the trench';
   return 'This is built or recorded';
 }
 
@@ -77,7 +105,8 @@ function choicesOf(touched: readonly Touched[], buried: readonly Touched[]): Pic
   if (has('inGroundGone')) return { ask: 'What is true on the ground?', choices: [keepsRecord, takenOut, mistake] };
   if (has('markMoved')) return { ask: 'Was the post really moved?', choices: [postMoved, postCorrected] };
   if (has('bowChanged')) return { ask: 'How does the trench run?', choices: [bowStays, bowIsSo] };
-  if (has('recordChanged')) return { ask: 'Which of the two is right?', choices: [recordStays, recordTaken] };
+  if (has('recordChanged', 'recordAdded'))
+    return { ask: 'Which of the two is right?', choices: [recordStays, recordTaken] };
   if (has('recordGone')) return { ask: 'Delete what was measured?', choices: [recordGoes] };
   if (has('markGone')) return { ask: 'Delete the post?', choices: [postGoes] };
   return { ask: 'Delete what is built?', choices: [builtGoes] };
@@ -155,13 +184,13 @@ const bowIsSo: GroundChoice = {
 const recordStays: GroundChoice = {
   answer: 'stays',
   label: 'What is recorded here',
-  means: 'The records stay as they are; the rest is taken over.',
+  means: 'The records of what lies there stay as they are; the rest is taken over.',
 };
 
 const recordTaken: GroundChoice = {
   answer: 'corrected',
   label: 'What comes in now',
-  means: 'The records here are replaced.',
+  means: 'What comes in replaces the records here, or is added to them.',
 };
 
 const recordGoes: GroundChoice = {
@@ -209,6 +238,8 @@ function touchedInWords(project: Project, touched: Touched, units: Units): strin
       return `${markInWords(touched.mark)} goes. From it was taped: ${pointsInWords(project, touched.points)}.`;
     case 'recordChanged':
       return `${recordInWords(project, touched.before)} is changed.`;
+    case 'recordAdded':
+      return `${recordInWords(project, touched.added)} is added to what was measured there.`;
     case 'recordGone':
       return `${recordInWords(project, touched.before)} is deleted.`;
     case 'inGroundGone':

@@ -1,12 +1,19 @@
 import { distanceM } from '../../geometry/geodesic.ts';
+import type { LocalPlane } from '../../geometry/localPlane.ts';
+import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
+import { add, scale } from '../../geometry/plane/vector.ts';
+import type { Xy } from '../../geometry/types.ts';
 import type { Change } from '../../model/difference.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
+import { buildableKinds } from '../../model/recordDefaults.ts';
 import type { BuriedPoint, CrossingRecord, TieFrom } from '../../model/recordThings.ts';
 import type { Crossing, EarthField, Gateway, Kind, LeadOut, LonLat, Post, Thing } from '../../model/things.ts';
 import { type GatewaySpan, gatewaySpan } from '../../network/gatewaySpan.ts';
 import { pathGeometry } from '../../network/pathGeometry.ts';
 import { isPlaceOnEarth, workingPlane } from '../../network/workingPlane.ts';
+import { pointsOf } from '../crossingSource.ts';
+import { isUnmeasured } from '../inTheGround.ts';
 import { tieFromKey } from '../tieFrom.ts';
 import { crossingsInGround } from './crossingsInGround.ts';
 
@@ -38,6 +45,8 @@ export type Touched =
       readonly movedM: number;
     }
   | { readonly what: 'recordChanged'; readonly before: CrossingRecord | BuriedPoint | InGround }
+  /** It comes to a crossing of which something was measured already, so that it moves what is known to lie there. */
+  | { readonly what: 'recordAdded'; readonly added: CrossingRecord | BuriedPoint }
   | { readonly what: 'recordGone'; readonly before: CrossingRecord | BuriedPoint }
   | { readonly what: 'inGroundGone'; readonly inGround: InGround }
   | { readonly what: 'builtGone'; readonly thing: Thing & { readonly name?: string } };
@@ -88,17 +97,21 @@ export function touchedBy(
 ): GroundTouch {
   const [was, is] = [propertyOf(before), propertyOf(after)];
   const none: GroundTouch = { asked: [], shifted: [], turned: new Set() };
-  if (was.placed !== is.placed || !changes.some(({ before: thing }) => thing !== null)) return none;
+  const mayTouch = changes.some(({ kind, before: thing }) => {
+    return thing !== null || kind === 'crossingRecord' || kind === 'buriedPoint';
+  });
+  if (was.placed !== is.placed || !mayTouch) return none;
   const concerned = concernedGateways(before, changes);
   const spans = { from: spanIn(before), to: spanIn(after) };
-  const turned = turnedGateways(before, after, concerned);
+  const turned = turnedGateways(before, after, concerned, spans);
   const crossings = touchedCrossings(before, after, concerned, spans, turned, recording);
   const gone = new Set(crossings.asked.flatMap((touch) => (touch.what === 'crossingGone' ? [touch.crossing.id] : [])));
   const asked = [
     ...crossings.asked,
-    ...changes.flatMap((change) => touchedSupply(change)),
+    ...changes.flatMap((change) => touchedSupply(change, workingPlane(was))),
     ...touchedMarks(before, after, changes, concerned, spans, turned, gone),
     ...changes.flatMap((change) => touchedRecord(change, gone, recording)),
+    ...(recording ? [] : changes.flatMap((change) => addedRecord(change, before))),
   ];
   const builtGone = deleting ? goneAsBuilt(changes, asked) : [];
   return { asked: [...asked, ...builtGone], shifted: crossings.shifted, turned };
@@ -137,12 +150,17 @@ function concernedGateways(before: Project, changes: readonly Change[]): Set<str
   return concerned;
 }
 
-/** Where a line turns round, `carryAlong` changes the hands of all that is told by start and end. */
-function turnedGateways(before: Project, after: Project, concerned: ReadonlySet<string>): Set<string> {
+/**
+ * Where a line turns round, `carryAlong` changes the hands of all that is told by start and end. A gate that is hung
+ * from its other post and opened to its other side in one edit has its posts where they were.
+ */
+function turnedGateways(before: Project, after: Project, concerned: ReadonlySet<string>, spans: Spans): Set<string> {
   const turned = new Set<string>();
   for (const id of concerned) {
     const [was, is] = [before.gateway.get(id), after.gateway.get(id)];
-    if (was && is && was.hungFrom !== is.hungFrom && was.opens !== is.opens) turned.add(id);
+    if (!was || !is || was.hungFrom === is.hungFrom || was.opens === is.opens) continue;
+    const [from, to] = [spans.from(was), spans.to(is)];
+    if (from && to && mostMovedM(from, to, true) < mostMovedM(from, to, false)) turned.add(id);
   }
   return turned;
 }
@@ -187,6 +205,7 @@ function howGone(after: Project, before: Crossing, inGround: ReadonlyMap<string,
   const now = after.crossing.get(before.id);
   const gateway = after.gateway.get(before.gatewayId);
   if (!now || !gateway || !after.fenceLine.has(gateway.lineId)) return 'deleted';
+  if (now.gatewayId !== before.gatewayId) return 'deleted';
   if (now.method !== 'buried') return 'overhead';
   // One that was planned lay in the ground by its records only: what becomes of those is asked about by itself.
   return inGround.has(before.id) || before.status === 'planned' ? null : 'planned';
@@ -207,12 +226,12 @@ function apartM(a: LonLat, b: LonLat): number {
 }
 
 /** Lead-outs and earth stakes in the ground. */
-function touchedSupply({ before, after }: Change): Touched[] {
+function touchedSupply({ before, after }: Change, plane: LocalPlane): Touched[] {
   if (before?.kind === 'leadOut' && before.buried && before.status === 'built') {
     const now = after as LeadOut | null;
     const how = supplyGone(now) ?? (now?.buried ? null : 'overhead');
     if (how) return [{ what: 'leadOutGone', leadOut: before, how }];
-    const movedM = pathMovedM(before.path, now!.path);
+    const movedM = pathMovedM(before.path, now!.path, plane);
     return movedM >= stirredM ? [{ what: 'leadOutMoved', leadOut: before, movedM }] : [];
   }
   if (before?.kind === 'earthField' && before.status === 'built') {
@@ -230,12 +249,18 @@ function supplyGone(now: LeadOut | EarthField | null): HowGone | null {
   return now.status === 'built' ? null : 'planned';
 }
 
-/** The most that a vertex of either path stands off the nearest vertex of the other. */
-function pathMovedM(from: readonly LonLat[], to: readonly LonLat[]): number {
+/** The most that a corner of either path, or the middle between two, lies off the other path. */
+function pathMovedM(from: readonly LonLat[], to: readonly LonLat[], { toXy }: LocalPlane): number {
   if (from === to) return 0;
-  const off = (some: readonly LonLat[], others: readonly LonLat[]) =>
-    Math.max(...some.map((a) => Math.min(...others.map((b) => apartM(a, b)))));
-  return Math.max(off(from, to), off(to, from));
+  const [a, b] = [from.map(toXy), to.map(toXy)];
+  const off = (some: readonly Xy[], path: readonly Xy[]) =>
+    Math.max(...withMiddles(some).map((xy) => nearestOnPolyline(xy, path)?.distanceM ?? Infinity));
+  return Math.max(off(a, b), off(b, a));
+}
+
+/** A path with the middles between its corners: the same corners in another order are another way. */
+function withMiddles(path: readonly Xy[]): Xy[] {
+  return path.flatMap((xy, i) => (i === 0 ? [xy] : [scale(add(path[i - 1]!, xy), 0.5), xy]));
 }
 
 /** Posts that tapes were held to for other crossings than their own. */
@@ -311,23 +336,17 @@ function touchedRecord({ before, after }: Change, gone: ReadonlySet<string>, rec
   if (before?.kind !== 'crossingRecord' && before?.kind !== 'buriedPoint') return [];
   if (gone.has(before.crossingId)) return [];
   if (after) return recording ? [] : [{ what: 'recordChanged', before }];
-  return isEmpty(before) ? [] : [{ what: 'recordGone', before }];
+  return before.kind === 'buriedPoint' && isUnmeasured(before) ? [] : [{ what: 'recordGone', before }];
 }
 
-/** A point of which nothing was measured is no loss. */
-function isEmpty(record: CrossingRecord | BuriedPoint): boolean {
-  return record.kind === 'buriedPoint' && record.ties.length === 0 && !record.offset && !record.gps;
+/** Records that come in beside what was measured already. */
+function addedRecord({ before: known, after }: Change, before: Project): Touched[] {
+  if (known !== null || (after?.kind !== 'crossingRecord' && after?.kind !== 'buriedPoint')) return [];
+  const isMeasured = pointsOf(before, after.crossingId).some((point) => !isUnmeasured(point));
+  return isMeasured ? [{ what: 'recordAdded', added: after }] : [];
 }
 
-const buildable: ReadonlySet<Kind> = new Set([
-  'fenceLine',
-  'gateway',
-  'crossing',
-  'switch',
-  'energiser',
-  'leadOut',
-  'earthField',
-]);
+const buildable: ReadonlySet<Kind> = new Set(buildableKinds);
 
 /** Built things that go, but for those that are asked about already. */
 function goneAsBuilt(changes: readonly Change[], asked: readonly Touched[]): Touched[] {

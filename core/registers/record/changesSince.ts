@@ -1,13 +1,14 @@
 import { called } from '../../model/edits/support/find.ts';
 import { formatLength, type Units } from '../../model/formatUnits.ts';
 import { type Project, projectOf, propertyOf } from '../../model/project.ts';
+import { buildableKinds } from '../../model/recordDefaults.ts';
 import type { BuildableThing, Handover, RevisedThing } from '../../model/recordThings.ts';
 import type { Kind, Thing } from '../../model/things.ts';
 import { surveyOf } from '../survey.ts';
 import type { Survey } from '../types.ts';
 import { type ChangedField, changedFields } from './changedFields.ts';
 import { apartM, samePlaceM } from './differences.ts';
-import { buildableKinds, nameOf, placesOf } from './places.ts';
+import { nameOf, placesOf } from './places.ts';
 
 /** One thing that is not what it was at a handover. */
 export interface ChangeSince {

@@ -1,19 +1,8 @@
 import { crossingAt } from '../../locate/crossingAsBuilt.ts';
 import type { Project } from '../../model/project.ts';
-import type { BuildableKind, BuildableThing } from '../../model/recordThings.ts';
+import type { BuildableThing } from '../../model/recordThings.ts';
 import type { LonLat } from '../../model/things.ts';
 import type { Survey } from '../types.ts';
-
-/** What can be planned and then built, in the order in which it is listed. */
-export const buildableKinds: readonly BuildableKind[] = [
-  'fenceLine',
-  'gateway',
-  'crossing',
-  'switch',
-  'leadOut',
-  'energiser',
-  'earthField',
-];
 
 /** Where a thing is: its path, a gateway's two posts, or its one place. A crossing by its record, as far as it has one. */
 export function placesOf(thing: BuildableThing, project: Project, survey: Survey): readonly LonLat[] {

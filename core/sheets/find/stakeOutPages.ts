@@ -53,6 +53,9 @@ export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey
   const above = [
     ...(gone ? [words(fateInWords(gone, gone.since && dateText(gone.since)), widthMm, bold, input.measure)] : []),
     words(certaintyInWords(stake.crossing, property.units), widthMm, bold, input.measure),
+    ...(gone && gone.note.trim() !== ''
+      ? [words(gone.note.trim(), widthMm, { sizePt: letters.body, afterMm: 2 }, input.measure)]
+      : []),
   ];
   const taken = [...above, ...blocks].reduce((sum, block) => sum + block.heightMm, 0);
   const heightMm = Math.min(sketchMm.most, Math.max(sketchMm.least, bottom - top - taken - 3));

@@ -1,8 +1,10 @@
 import { type Box, boxAround } from '../../geometry/plane/box.ts';
 import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
+import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { depthThereLabel } from '../../locate/depthWords.ts';
 import type { StakeOut, StakePlace, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
+import { samePostM } from '../../locate/tieFrom.ts';
 import { apartM, placeNames } from '../../locate/tieWords.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import type { Survey } from '../../registers/types.ts';
@@ -220,18 +222,15 @@ function disc({ xy, withinM }: Pick<StakePlace, 'xy' | 'withinM'>, { toPaper, mm
 /** This gate's own posts, those that tapes are held to, and marked ones in the picture. */
 function postsShown({ crossing, postsNear, postNames }: StakeOut, shown: readonly StakePoint[], window: MapWindow) {
   const { shape } = crossing;
-  const all = new Map<string, { name: string; xy: Xy }>();
+  const all: { name: string; xy: Xy }[] = [];
   const add = (name: string, xy: Xy) => {
-    const key = xy.map((value) => value.toFixed(2)).join();
-    if (!all.has(key)) all.set(key, { name, xy });
+    if (all.every((known) => xyDistanceM(known.xy, xy) >= samePostM)) all.push({ name, xy });
   };
   add(postNames.start, shape.startPost);
   add(postNames.end, shape.endPost);
   for (const { tapes } of shown) for (const { postName, post } of tapes) add(postName, post);
   for (const { name, xy, from } of postsNear) if (from.on === 'post') add(name, xy);
-  return [...all.values()]
-    .map(({ name, xy }) => ({ name, at: window.toPaper(xy) }))
-    .filter(({ at }) => window.shows(at));
+  return all.map(({ name, xy }) => ({ name, at: window.toPaper(xy) })).filter(({ at }) => window.shows(at));
 }
 
 function pointLabel(

@@ -1,18 +1,28 @@
 import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
-import { apartM, impossibleInWords, placeNames } from '../../locate/tieWords.ts';
+import { apartM, impossibleInWords, placeNames, whereNow } from '../../locate/tieWords.ts';
 import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 
 /** "From the hinge post (west) 2.40 m, from post P3 3.10 m, on the north side: here." */
-export function tapesInWords({ tapes, places, by }: StakePoint, units: Units): string {
+export function tapesInWords(point: StakePoint, units: Units): string {
+  const { tapesNow } = point;
+  const held = heldInWords(point, units);
+  if (tapesNow.length === 0) return held;
+  const now = tapesNow.map(({ postName, distanceM }) => `the ${postName} ${formatTape(distanceM, units)}`);
+  return `${held} From posts as they are drawn now, worked out: ${now.join(', ')}.`;
+}
+
+function heldInWords({ tapes, places, by }: StakePoint, units: Units): string {
   const [first, ...more] = tapes;
   const [place, ...others] = places;
   if (!first)
     return place ? `${formatTape(Math.abs(place.offset.leftM), units)} off the line between the gate posts.` : '';
-  if (place && more.length === 0 && first.distanceM < 0.02) return `At the foot of the ${first.postName}.`;
+  if (place && more.length === 0 && first.distanceM < 0.02) {
+    return `At the foot of the ${first.postName}${whereNow(first, units)}.`;
+  }
   const taped = tapes
-    .map(({ postName, distanceM, gone }) => {
-      return `from the ${postName}${gone ? ' (no longer drawn)' : ''} ${formatTape(distanceM, units)}`;
+    .map(({ postName, distanceM, gone, movedM }) => {
+      return `from the ${postName}${whereNow({ gone, movedM }, units)} ${formatTape(distanceM, units)}`;
     })
     .join(', ');
   if (!place) return `${capital(taped)}: these tapes do not meet.`;

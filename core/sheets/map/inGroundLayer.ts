@@ -19,7 +19,7 @@ const crossSpacingMm = 5;
 const crossMm = 0.7;
 const signMm = 1.2;
 
-/** What is left in the ground: dashed, crossed where it is dead, with a sign in its middle and what it is. */
+/** What is left in the ground, every way that it may lie: dashed, crossed where it is dead, with a sign in its middle and what it is. */
 export function inGroundLayer(project: Project, survey: Survey, window: MapWindow, measure: MeasureText): MapLayer {
   const items: Item[] = [];
   const signs: PaperBox[] = [];
@@ -27,7 +27,7 @@ export function inGroundLayer(project: Project, survey: Survey, window: MapWindo
   const labels: LabelWish[] = [];
   for (const left of leftInGround(project, survey)) {
     if (left.thing.fate === 'takenOut') continue;
-    const pieces = left.path.length > 1 ? window.clip(left.path) : [];
+    const pieces = left.ways.flatMap((way) => (way.length > 1 ? window.clip(way) : []));
     const middle = window.toPaper(left.path[left.path.length >> 1] ?? [0, 0]);
     items.push(...drawn(left, pieces));
     paths.push(...pieces);

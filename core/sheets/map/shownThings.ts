@@ -41,8 +41,8 @@ export function shownThings(project: Project, survey: Survey, window: MapWindow)
     leadOuts: [...project.leadOut.values()].filter(reaches),
     posts: [...project.post.values()].filter(shows),
     services: [...project.service.values()].filter(reaches),
-    inGround: leftInGround(project, survey).flatMap(({ thing, path }) =>
-      thing.fate !== 'takenOut' && path.some((xy) => window.shows(window.toPaper(xy))) ? [thing] : [],
+    inGround: leftInGround(project, survey).flatMap(({ thing, ways }) =>
+      thing.fate !== 'takenOut' && ways.flat().some((xy) => window.shows(window.toPaper(xy))) ? [thing] : [],
     ),
   };
 }

@@ -1,5 +1,6 @@
 import { boxAround } from '../../geometry/plane/box.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { propertyOf } from '../../model/project.ts';
 import { recordSentence } from '../../registers/record/crossingRegister.ts';
 import { differencesFromPlan } from '../../registers/record/differences.ts';
@@ -76,12 +77,13 @@ function leftSentence({ project }: PackInput): string[] {
   ];
 }
 
-function sketchBlock(widthMm: number, { survey, crossings, property }: PackInput): Block {
+function sketchBlock(widthMm: number, { project, survey, crossings, property }: PackInput): Block {
+  const old = leftInGround(project, survey).filter(({ thing, crossing }) => crossing && thing.fate !== 'takenOut');
   return {
     heightMm: sketchHeightMm,
     paint: ([x, y]) => {
       const frame: PaperBox = [x, y, x + widthMm, y + sketchHeightMm];
-      const points = [...survey.lines.values()].flatMap(({ xy }) => xy);
+      const points = [...[...survey.lines.values()].flatMap(({ xy }) => xy), ...old.flatMap(({ path }) => path)];
       const extent = boxAround(points);
       if (!extent) return [];
       const centre: Xy = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2];
@@ -89,7 +91,10 @@ function sketchBlock(widthMm: number, { survey, crossings, property }: PackInput
         1000 * Math.max((extent[2] - extent[0]) / (widthMm - 8), (extent[3] - extent[1]) / (sketchHeightMm - 8));
       const window = mapWindow(frame, centre, Math.max(1, scale), survey.plane);
       const fences = [...survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
-      const marks = crossings.map(({ built }) => ({ at: window.toPaper(built.shape.centre), full: built.inGround }));
+      const marks = [
+        ...crossings.map(({ built }) => ({ at: window.toPaper(built.shape.centre), full: built.inGround })),
+        ...old.map(({ crossing }) => ({ at: window.toPaper(crossing!.shape.centre), full: true })),
+      ];
       const planned = marks.some(({ full }) => !full) ? ' A ring is a planned one: not in the ground.' : '';
       return [
         figure(

@@ -8,7 +8,7 @@ import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthOf } from '../../locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../locate/depthWords.ts';
 import { offsetOf, type SolvedPoint } from '../../locate/ties.ts';
-import { apartM, doNotMeetInWords, tiesInWords } from '../../locate/tieWords.ts';
+import { apartM, doNotMeetInWords, tiesInWords, whereNow } from '../../locate/tieWords.ts';
 import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
@@ -279,8 +279,8 @@ export function tieTable(points: readonly CardPoint[], units: Units): Table {
     rows: points.flatMap(({ letter, solved }) => {
       if (!solved || solved.ties.length === 0) return [];
       const taped = solved.ties.map(
-        ({ name, gone, distanceM, seM }) =>
-          `${held(formatTape(distanceM, units))} from ${name}${gone ? ' (no longer drawn)' : ''} (±${held(formatTape(seM, units))})`,
+        ({ name, gone, movedM, distanceM, seM }) =>
+          `${held(formatTape(distanceM, units))} from ${name}${whereNow({ gone, movedM }, units)} (±${held(formatTape(seM, units))})`,
       );
       if (solved.basis === 'contradictory') return [[letter, taped.join('; '), 'do not meet']];
       const fix = solved.places[0]?.fix;

@@ -3,7 +3,8 @@ import { alsoInTrench } from '../../locate/alsoInTrench.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthOf } from '../../locate/depth.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
-import { placeNames } from '../../locate/tieWords.ts';
+import { placeNames, whereNow } from '../../locate/tieWords.ts';
+import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { CrossingRow } from '../../registers/record/crossingRegister.ts';
@@ -55,9 +56,11 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
   const innerMm = tagMm.width - (placed ? qrMm : 0) - 8;
   const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
   const said = [
-    `Live cable buried here: ${heldFigures(depthInWords(depthOf(built), units))}.`,
+    `Live cable buried ${built.movedM > 0 ? 'near here' : 'here'}: ${heldFigures(depthInWords(depthOf(built), units))}.`,
+    ...movedInWords(built, units),
     cablesNamed(built.record?.alsoInTrench ?? '') ? alsoInTrench(built.record) : '',
     bendInWords(built, units),
+    ...feetInWords(built),
     'Do not dig. Energiser off, fence proven dead, other services located first.',
   ];
   // All that is said has to stay on the tag, in smaller letters where it is much.
@@ -98,12 +101,32 @@ function heldFigures(words: string): string {
   return words.replace(/[\d.]+( to [\d.]+)? (m|ft)\b/, held);
 }
 
+/** A tag hangs at the gate: where that was moved the cable is not below it. */
+function movedInWords({ movedM }: CrossingAsBuilt, units: Units): string[] {
+  return movedM > 0
+    ? [`The gate was moved: the cable lies where it stood, up to ${held(formatTape(movedM, units))} from here.`]
+    : [];
+}
+
+/** What is open of the riser feet, for the bend alone does not tell where the trench runs. */
+function feetInWords({ points }: CrossingAsBuilt): string[] {
+  return points.flatMap(({ point, basis, label, places }) => {
+    if (point.role === 'bend') return [];
+    if (basis === 'contradictory') return [`${capital(label)}: its tapes do not meet.`];
+    return basis === 'ambiguous'
+      ? [`${capital(label)}: on the ${placeNames(places).join(' or the ')}: not said which.`]
+      : [];
+  });
+}
+
 /** The tapes of the bend, with which side it lies on; and what is wrong with them, for a tag is all that some will read. */
 function bendInWords({ points }: CrossingAsBuilt, units: Units): string {
   const bend = points.find(({ point, ties }) => point.role === 'bend' && ties.length > 0);
   if (!bend) return 'Not taped: find it with care.';
   const { ties, basis, places } = bend;
-  const tapes = ties.map((tie) => `${held(formatTape(tie.distanceM, units))} from ${tie.name}`).slice(0, 3);
+  const tapes = ties
+    .map((tie) => `${held(formatTape(tie.distanceM, units))} from ${tie.name}${whereNow(tie, units)}`)
+    .slice(0, 3);
   const more = ties.length > 3 ? ` and ${ties.length - 3} more` : '';
   const said = `Bend: ${tapes.join(', ')}${more}`;
   if (basis === 'contradictory') return `${said}: these tapes do not meet. Find it with care.`;

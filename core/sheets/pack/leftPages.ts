@@ -1,4 +1,7 @@
 import { leftThing } from '../../locate/buriedThings.ts';
+import { leavesOpen } from '../../locate/certainty.ts';
+import { basisWords } from '../../locate/certaintyWords.ts';
+import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { fateInShort, leftHeading } from '../../locate/inGround/leftWords.ts';
@@ -38,6 +41,13 @@ export function leftPages(input: PackInput): PageDraft[] {
   return [...textPages('In the ground, no longer drawn', blocks, 'portrait', input), ...sheets];
 }
 
+/** Where the tapes leave it open no one distance tells where it lies. */
+function crossingPlace({ certainty: { basis } }: CrossingAsBuilt, within: string): string {
+  return leavesOpen(basis)
+    ? `${basisWords[basis]}: see its own sheet`
+    : `${within}, ${basisWords[basis]}; its own sheet follows`;
+}
+
 function tableOf(all: readonly LeftInGround[], { project, survey, property }: PackInput): Table {
   const { units, placed } = property;
   const photosOf = (id: string) => [...project.photo.values()].filter(({ of }) => of?.id === id).length;
@@ -53,7 +63,8 @@ function tableOf(all: readonly LeftInGround[], { project, survey, property }: Pa
     rows: all.map((left) => {
       const { thing, path, crossing } = left;
       const { ways, depth } = leftThing(left);
-      const within = `within ${formatTape(Math.max(...ways.map(({ withinM }) => withinM)), units)}`;
+      const withinM = crossing?.certainty.withinM ?? Math.max(...ways.map((way) => way.withinM));
+      const within = `within ${formatTape(withinM, units)}`;
       const ends = [path[0], path.length > 1 ? path.at(-1) : undefined].flatMap((xy) => (xy ? [xy] : []));
       const places = placed ? ends.map((xy) => placeText(survey.plane.toLonLat(xy))) : [];
       const photos = photosOf(thing.id);
@@ -61,10 +72,9 @@ function tableOf(all: readonly LeftInGround[], { project, survey, property }: Pa
         leftHeading(thing),
         fateInShort(thing),
         thing.since === null ? '-' : dateText(thing.since),
-        [
-          ...places,
-          crossing ? `${within}; its own sheet follows` : `${within} of where it was drawn, not measured`,
-        ].join('\n'),
+        [...places, crossing ? crossingPlace(crossing, within) : `${within} of where it was drawn, not measured`].join(
+          '\n',
+        ),
         depth ? depthInWords(depth, units) : 'not known',
         [thing.note, photos > 0 ? `${photos} ${photos === 1 ? 'photo' : 'photos'} in the file` : '']
           .filter((part) => part !== '')

@@ -38,8 +38,8 @@ function paintPart(tools: PaintTools, part: Part, widthPx: number): void {
       drawHalo(tools, part.figures.path, widthPx);
       break;
     case 'inGround': {
-      const { path } = part.left;
-      if (path.length > 1) drawHalo(tools, path, widthPx);
+      const { path, ways } = part.left;
+      for (const way of ways) if (way.length > 1) drawHalo(tools, way, widthPx);
       if (path[0]) drawHaloAt(tools, path[path.length >> 1]!, 17);
       break;
     }

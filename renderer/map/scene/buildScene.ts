@@ -126,7 +126,7 @@ const gatewayPart = madeOnce((shape: GatewayShape): Part => {
 });
 
 const inGroundPart = madeOnce((left: LeftInGround): Part => {
-  const box = boxOf(left.path);
+  const box = boxOf(left.ways.flat());
   return { kind: 'inGround', id: left.thing.id, left, box: box ?? nowhere };
 });
 

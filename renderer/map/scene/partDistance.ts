@@ -14,7 +14,7 @@ export function partDistanceM(part: Part, at: Xy, pxPerM: number): number {
     case 'service':
       return isArea(part.xy) && pointInRing(at, part.xy) ? 0 : pathDistanceM(part.xy, at);
     case 'inGround':
-      return pathDistanceM(part.left.path, at);
+      return Math.min(...part.left.ways.map((way) => pathDistanceM(way, at)));
     case 'crossing':
       return pathDistanceM(part.figures.path, at);
     case 'gateway':

@@ -13,7 +13,7 @@ const crossSpacingPx = 26;
 const crossPx = 4;
 const signPx = 8;
 
-/** What is left in the ground: dashed, crossed where it is dead; a sign in its middle, since nothing else stands there. */
+/** What is left in the ground, every way that it may lie: dashed, crossed where it is dead; a sign in its middle, since nothing else stands there. */
 export function paintInGround(look: Look, parts: readonly InGroundPart[]): void {
   for (const part of parts) paintOne(look, part);
   look.ctx.setLineDash([]);
@@ -21,17 +21,18 @@ export function paintInGround(look: Look, parts: readonly InGroundPart[]): void 
 
 function paintOne(look: Look, { left }: InGroundPart): void {
   const { ctx, view, palette, linePx } = look;
-  const { path, thing } = left;
+  const { path, ways, thing } = left;
   const dead = thing.fate === 'dead';
   ctx.lineJoin = 'round';
   ctx.lineCap = 'butt';
-  if (path.length > 1) {
+  const lines = ways.filter((way) => way.length > 1);
+  if (lines.length > 0) {
     for (const [colour, width, dash] of [
       [palette.paper, linePx + 3, []],
       [palette.ink, Math.max(1.4, linePx * 0.8), buriedDash],
     ] as const) {
       ctx.beginPath();
-      tracePlanePath(ctx, view, path);
+      for (const way of lines) tracePlanePath(ctx, view, way);
       ctx.setLineDash([...dash]);
       ctx.strokeStyle = colour;
       ctx.lineWidth = width;
@@ -40,7 +41,7 @@ function paintOne(look: Look, { left }: InGroundPart): void {
     ctx.setLineDash([]);
     if (dead) {
       ctx.lineWidth = 1.6;
-      for (const { x, y, angle } of marksAlong(pixelPath(view, path), crossSpacingPx)) {
+      for (const { x, y, angle } of lines.flatMap((way) => marksAlong(pixelPath(view, way), crossSpacingPx))) {
         at(ctx, [x, y], angle, () => drawCross(look, crossPx));
       }
     }

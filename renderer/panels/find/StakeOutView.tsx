@@ -102,9 +102,9 @@ export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
   }
 }
 
-/** Its tapes leave open where it lies. */
-function warns({ crossing: { inGround, certainty } }: StakeOut): boolean {
-  return inGround && leavesOpen(certainty.basis);
+/** Its tapes leave open where it lies, or it does not lie under its gate. */
+function warns({ crossing: { inGround, certainty, movedM } }: StakeOut): boolean {
+  return inGround && (leavesOpen(certainty.basis) || movedM > 0);
 }
 
 function DepthWords({ stake }: { readonly stake: StakeOut }) {

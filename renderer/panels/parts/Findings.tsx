@@ -89,7 +89,9 @@ function FindingItem({ finding }: { readonly finding: Finding }) {
               key={fix.label}
               type="button"
               className="mend"
-              onClick={() => void commit(fix.label, (project) => fix.edit(project, newId))}
+              onClick={() =>
+                void commit(fix.label, (project) => fix.edit(project, newId), { deleting: fix.deletes ?? false })
+              }
             >
               {fix.label}
             </button>

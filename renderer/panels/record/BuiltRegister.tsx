@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import { formatLength } from '../../../core/model/formatUnits.ts';
-import { builtMarkId } from '../../../core/model/recordDefaults.ts';
+import { buildableKinds, builtMarkId } from '../../../core/model/recordDefaults.ts';
 import type { BuildableThing, BuiltMark } from '../../../core/model/recordThings.ts';
 import type { BuiltDifference } from '../../../core/registers/record/differences.ts';
 import { markBuilt } from '../../../core/registers/record/edits/markBuilt.ts';
-import { buildableKinds, nameOf } from '../../../core/registers/record/places.ts';
+import { nameOf } from '../../../core/registers/record/places.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
+import { buildableKinds } from '../../../core/model/recordDefaults.ts';
 import type { BuildableThing } from '../../../core/model/recordThings.ts';
 import type { Kind, Thing } from '../../../core/model/things.ts';
-import { buildableKinds } from '../../../core/registers/record/places.ts';
 import { BuiltBlock } from './BuiltBlock.tsx';
 import { CrossingRecordDetails } from './CrossingRecordDetails.tsx';
 import { ReadingRecord } from './ReadingRecord.tsx';

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import { type FixedPost, fixedPosts, tieFromKey } from '../../../core/locate/tieFrom.ts';
+import { type FixedPost, fixedPosts, postOfTie, tieFromKey } from '../../../core/locate/tieFrom.ts';
+import { whereNow } from '../../../core/locate/tieWords.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { usualTapeSeM } from '../../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../../core/model/recordThings.ts';
@@ -36,8 +37,10 @@ export function TieEntry({
   readonly near: Xy;
   readonly onChange: (ties: readonly TapeTie[], label: string) => void;
 }) {
+  const { project, survey } = useOpenFile();
   const units = useUnits();
   const posts = usePostsNear(near);
+  const stood = ties.map((tie) => postOfTie(tie, project, survey));
   const set = (i: number, tie: TapeTie) => onChange(ties.with(i, tie), 'Change a tie');
   return (
     <>
@@ -46,7 +49,8 @@ export function TieEntry({
           <li key={tieFromKey(tie.from)}>
             <p className="tie-post">
               <strong>
-                {posts.find(({ key }) => key === tieFromKey(tie.from))?.name ?? `${tie.postName} (no longer drawn)`}
+                {stood[i]!.name}
+                {whereNow(stood[i]!, units)}
               </strong>
               <button
                 type="button"
@@ -56,6 +60,11 @@ export function TieEntry({
                 Remove
               </button>
             </p>
+            {stood[i]!.gone || stood[i]!.movedM > 0 ? (
+              <p className="field-hint">
+                This tape counts from where the post stood. If you tape it anew, remove this one first.
+              </p>
+            ) : null}
             <div className="field-pair">
               <LengthField
                 label="Tape"

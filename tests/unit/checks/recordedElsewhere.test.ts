@@ -5,7 +5,7 @@ import { difference } from '../../../core/model/difference.ts';
 import { moveGateway } from '../../../core/model/edits/moveGateway.ts';
 import { moveThing } from '../../../core/model/edits/moveThing.ts';
 import type { Edit } from '../../../core/model/edits/support/edit.ts';
-import { type Project, remove } from '../../../core/model/project.ts';
+import { type Project, put, remove } from '../../../core/model/project.ts';
 import { at } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 import { recordedDrawing } from '../../support/recordedDrawing.ts';
@@ -46,8 +46,13 @@ describe('what was recorded where the drawing is no longer', () => {
 
   it('records that an earlier version left behind without their crossing', () => {
     const orphaned = remove(before, before.crossing.get('X-G1')!);
-    expect(said(orphaned, 'recordWithoutCrossing')).toMatchObject([
-      { message: expect.stringMatching(/^3 measured points of a buried crossing that is drawn no longer, taped from/) },
-    ]);
+    const above = put(before, { ...before.crossing.get('X-G1')!, method: 'overhead' });
+    for (const project of [orphaned, above]) {
+      expect(said(project, 'recordWithoutCrossing')).toMatchObject([
+        {
+          message: expect.stringMatching(/^3 measured points of a buried crossing that is drawn no longer, taped from/),
+        },
+      ]);
+    }
   });
 });

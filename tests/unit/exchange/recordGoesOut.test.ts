@@ -13,12 +13,13 @@ import { importFeatures, usualChoices } from '../../../core/exchange/intake/impo
 import { writeKml } from '../../../core/exchange/kml/writeKml.ts';
 import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
 import { difference } from '../../../core/model/difference.ts';
-import { type Project, propertyOf, put } from '../../../core/model/project.ts';
+import { allThings, type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint } from '../../../core/model/recordThings.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
+import { drawingWithLeft } from '../../support/recordedDrawing.ts';
 import { bytesOf, previewOfBytes } from './mapFiles.ts';
 
 /** G1 with a bend whose side nobody said and measured depths; G2 and the lead-out only planned; G3 with tapes that do not meet. */
@@ -163,5 +164,37 @@ describe('what goes out of a record', () => {
     const back = importFeatures(preview, { ...usualChoices, typeId: 'ft-2' }, project, countingIds(900));
     expect(back.problems).toEqual([]);
     expect(difference(project, back.project)).toEqual([]);
+  });
+});
+
+describe('what comes in beside what is recorded', () => {
+  const collection = JSON.parse(writeGeoJson(project, survey)) as {
+    features: { properties: Record<string, unknown> }[];
+  };
+  const bendOfG1 = collection.features.find(({ properties }) => properties['undergate:id'] === 'bend-G1')!;
+  const withFeature = (properties: object) =>
+    JSON.stringify({
+      ...collection,
+      features: [{ ...bendOfG1, id: 'x', properties: { ...bendOfG1.properties, ...properties } }],
+    });
+  const comesIn = (text: string, into: Project = project) =>
+    importFeatures(
+      previewOfBytes('back.geojson', bytesOf(text)),
+      { ...usualChoices, typeId: 'ft-2', fileName: 'back.geojson' },
+      into,
+      countingIds(10),
+    );
+
+  it('a second bend of a crossing is refused', () => {
+    const { problems, project: after } = comesIn(withFeature({ 'undergate:id': 'bend-2' }));
+    expect(problems).toMatchObject([{ why: 'its crossing has another one of these already' }]);
+    expect(after.buriedPoint).toBe(project.buriedPoint);
+  });
+
+  it('a property with nothing but what was left in the ground keeps its own place', () => {
+    const left = drawingWithLeft();
+    const bare = [...allThings(left)].filter(({ kind }) => kind === 'property' || kind === 'inGround');
+    const grid = { ...propertyOf(left), placed: false };
+    expect(() => comesIn(writeGeoJson(project, survey), put(projectOf(bare), grid))).toThrow(/blank grid/);
   });
 });

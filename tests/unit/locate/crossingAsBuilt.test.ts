@@ -1,16 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
 import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { depthAt, depthOf } from '../../../core/locate/depth.ts';
-import { depthInWords, leftOutInWords } from '../../../core/locate/depthWords.ts';
+import { depthInWords, depthLabel, leftOutInWords } from '../../../core/locate/depthWords.ts';
 import { fixedPosts, tieFromKey } from '../../../core/locate/tieFrom.ts';
 import { doNotMeetInWords, tiesInWords } from '../../../core/locate/tieWords.ts';
 import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, TapeTie } from '../../../core/model/recordThings.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
+import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
 
 /** A gateway from x = 48 to x = 52 on a fence along the x axis, with marked posts around. */
@@ -119,6 +121,9 @@ describe('ties', () => {
     expect(tiesInWords(solve(bend({ ties: [tie(hinge!, 9), tie(latch!, 1)] })), 'metric')).toContain(
       'the 9.00 m from hinge post of G1 is too long by 4.00 m',
     );
+    // A riser foot beside the posts: 0.40 m and 4.40 m at an opening of 4 m, to the millimetre.
+    const beside = tiesInWords(solve(bend({ ties: [tie(hinge!, 4.401), tie(latch!, 0.4)] })), 'metric');
+    expect(beside).toMatch(/^The tapes only just meet, on the line of the posts\. Within 0\.\d\d m/);
   });
 
   test('an impossible set falls back to the offset, and says which it used', () => {
@@ -212,6 +217,15 @@ describe('the path as built', () => {
     const built = asBuilt(put(plain, { ...newCrossingRecord('X-G1'), depths }));
     expect(depthInWords(depthOf(built), 'metric')).toBe('0.10 to 0.42 m deep to the top of the pipe, measured');
     expect(depthInWords(depthOf(built), 'imperial')).toBe('0.33 to 1.38 ft deep to the top of the pipe, measured');
+    // One place says little of the rest, in every output.
+    const once = put(plain, { ...newCrossingRecord('X-G1'), depths: [{ alongM: 1, depthM: 0.6 }] });
+    const surveyed = surveyOf(once);
+    const deep = depthOf(crossingAt(once, surveyed, 'G1')!);
+    expect(depthInWords(deep, 'metric')).toBe('0.60 m deep to the top of the pipe, measured at one place');
+    expect(depthLabel({ ...deep, inGround: true }, 'metric')).toEqual(['0.60 m to the pipe', 'measured at one place']);
+    expect(crossingTable(once, surveyed, 'metric', false).rows[0]).toContain('0.60 to pipe, measured at one place');
+    const feature = [...featuresOf(once, surveyed)].find(({ id }) => id === 'crossing:X-G1')!;
+    expect(feature.properties).toMatchObject({ depthIs: 'measured to the top of the pipe, at one place' });
     expect(depthInWords(depthOf(asBuilt(plain)), 'metric')).toBe('trench 0.30 m deep as planned, not measured');
   });
 

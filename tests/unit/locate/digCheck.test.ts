@@ -9,6 +9,7 @@ import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../../core/model/recordThings.ts';
 import type { Service, ServiceKind } from '../../../core/model/things.ts';
+import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
 import { depthOfThing, digSentence, errorInWords, verdictInWords } from '../../../core/sheets/find/digWords.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
@@ -158,6 +159,16 @@ describe('digCheck', () => {
     );
   });
 
+  it('finds a crossing however far from its gateway it was measured', () => {
+    const far = put(
+      project,
+      { ...newBuriedPoint('far', 'X-G1', 'point'), offset: { alongM: 5, leftM: 90 } },
+      { ...newCrossingRecord('X-G1'), route: 'points' },
+    );
+    const { findings } = digCheck(far, surveyOf(far), dig('point', [[53, 90]], { withinM: 1 }));
+    expect(findings).toMatchObject([{ thing: { name: 'crossing under G1' }, overlap: true }]);
+  });
+
   it('names what is planned as planned, and never as lying there', () => {
     const planned = put(
       project,
@@ -174,8 +185,42 @@ describe('digCheck', () => {
     );
     expect(digCheck(planned, surveyed, dig('point', [[0, -25]])).planned).toMatchObject([{ thing: { id: 'L1' } }]);
     // Once something of it was recorded somebody dug there.
-    const recorded = put(planned, newCrossingRecord('X-G1'));
+    const recorded = put(planned, { ...newCrossingRecord('X-G1'), soil: 'clay' });
     expect(digCheck(recorded, surveyed, dig('point', [[50, 1]])).findings).toMatchObject([{ overlap: true }]);
+  });
+
+  it('warns at every foot and bend of a file that holds one twice', () => {
+    const place = (id: string, role: 'startFoot' | 'bend', leftM: number) => {
+      return { ...newBuriedPoint(id, 'X-G1', role), offset: { alongM: 2, leftM } };
+    };
+    const twice = put(
+      project,
+      place('a', 'bend', 1),
+      place('b', 'bend', -5),
+      place('c', 'startFoot', 0),
+      place('d', 'startFoot', -8),
+    );
+    for (const route of ['arc', 'points'] as const) {
+      const recorded = put(twice, { ...newCrossingRecord('X-G1'), route });
+      for (const y of [-5, -8]) {
+        const { findings } = digCheck(
+          recorded,
+          surveyOf(recorded),
+          dig('point', [[50, y]], { errorM: 0.1, withinM: 1 }),
+        );
+        expect(findings).toMatchObject([{ thing: { name: 'crossing under G1' }, overlap: true }]);
+      }
+    }
+  });
+
+  it('takes a record that was emptied again for none', () => {
+    const planned = put(project, { ...project.crossing.get('X-G1')!, status: 'planned' });
+    const spot = dig('point', [[50, 1]]);
+    const names = (of: Project) => digCheck(of, surveyOf(of), spot).findings.map(({ thing }) => thing.name);
+    const noted = recordCrossing('X-G1', { soil: 'clay' })(planned);
+    expect(names(noted)).toContain('crossing under G1');
+    const emptied = put(recordCrossing('X-G1', { soil: '' })(noted), newBuriedPoint('b', 'X-G1', 'bend'));
+    expect(names(emptied)).not.toContain('crossing under G1');
   });
 
   it('tells the shallowest depth first, measured or planned', () => {

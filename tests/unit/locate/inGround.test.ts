@@ -1,9 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { thingSchema } from '../../../core/api/thingSchemas.ts';
+import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
+import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
+import { allTables } from '../../../core/exchange/tables/allTables.ts';
+import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import { certaintyInWords } from '../../../core/locate/certaintyWords.ts';
+import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { digCheck } from '../../../core/locate/digCheck.ts';
 import { type GroundAnswer, withAnswer } from '../../../core/locate/inGround/answer.ts';
 import { groundQuestion } from '../../../core/locate/inGround/question.ts';
 import { type TouchOptions, touchedBy } from '../../../core/locate/inGround/touched.ts';
+import { stakeOut } from '../../../core/locate/stakeOut.ts';
+import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { difference } from '../../../core/model/difference.ts';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
@@ -15,12 +23,22 @@ import { setCrossing } from '../../../core/model/edits/setCrossing.ts';
 import { setGatewayWidth } from '../../../core/model/edits/setGatewayWidth.ts';
 import { splitLine } from '../../../core/model/edits/splitLine.ts';
 import type { Edit } from '../../../core/model/edits/support/edit.ts';
-import { allThings, type Project, put, remove } from '../../../core/model/project.ts';
+import { allThings, type Project, propertyOf, put, remove } from '../../../core/model/project.ts';
+import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { goBackTo, keepPlan } from '../../../core/quantities/edits/keepPlan.ts';
+import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
 import { markPlanned } from '../../../core/registers/record/edits/markBuilt.ts';
 import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
 import { surveyOf } from '../../../core/registers/survey.ts';
+import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
+import { leafItems } from '../../../core/sheets/displayList.ts';
+import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
+import { gateTagPages } from '../../../core/sheets/pack/gateTagPages.ts';
+import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
+import type { PageDraft } from '../../../core/sheets/pageDraft.ts';
+import { qrModules } from '../../../electron/print/qrModules.ts';
+import { typefaces } from '../../../electron/print/typefaces.ts';
 import { at, line } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 import { placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
@@ -135,6 +153,34 @@ describe('what is in the ground is asked about before', () => {
     expect(whats(recordCrossing('X-G1', { soil: 'sand' }), { recording: true })).toEqual([]);
   });
 
+  it('adding to what was measured, unless it is what was measured now', () => {
+    const second = { ...newBuriedPoint('second', 'X-G1', 'point', 1), offset: { alongM: 2, leftM: -3 } };
+    const adding: Edit = (project) => put(project, second);
+    expect(touch(adding).asked).toMatchObject([{ what: 'recordAdded', added: { id: 'second' } }]);
+    expect(whats(adding, { recording: true })).toEqual([]);
+    expect(question(adding)).toMatchObject({
+      title: 'This was measured in the trench',
+      lines: ['The point of the crossing under G1 (an offset) is added to what was measured there.'],
+    });
+    expect(answered(adding, 'stays').buriedPoint.has('second')).toBe(false);
+    expect(answered(adding, 'corrected').buriedPoint.has('second')).toBe(true);
+    expect(whats((project) => put(project, { ...second, crossingId: 'X-G2' }))).toEqual([]);
+  });
+
+  it('giving a recorded crossing to another gateway', () => {
+    const other: Edit = (project) =>
+      put(remove(project, project.crossing.get('X-G4')!), { ...project.crossing.get('X-G3')!, gatewayId: 'G4' });
+    expect(whats(other)).toEqual(['crossingGone']);
+  });
+
+  it('leading a lead-out to the same corners in another order, and not a corner put into a straight', () => {
+    const leadOut = before.leadOut.get('L1')!;
+    const [a, b, c] = leadOut.path as [LonLat, LonLat, LonLat];
+    const middle: LonLat = [(b[0] + c[0]) / 2, (b[1] + c[1]) / 2];
+    expect(whats((project) => put(project, { ...leadOut, path: [a, c, b] }))).toEqual(['leadOutMoved']);
+    expect(whats((project) => put(project, { ...leadOut, path: [a, b, middle, c] }))).toEqual([]);
+  });
+
   it('deleting other built things, where it is they that are deleted', () => {
     const both = deleteThings([{ kind: 'fenceLine', id: 'F1' }]);
     expect(whats(both, { deleting: true }).filter((what) => what === 'builtGone').length).toBe(3);
@@ -204,6 +250,27 @@ describe('whatever is done, what is in the ground stays where it lies, unless it
     expect(ties[0]!.from).toEqual({ on: 'gatePost', gatewayId: 'G1', post: 'end' });
   });
 
+  it('a gate hung from its other post and opened to its other side is not turned round', () => {
+    const gateway = before.gateway.get('G1')!;
+    const rehung = put(before, {
+      ...gateway,
+      hungFrom: gateway.hungFrom === 'start' ? 'end' : 'start',
+      opens: gateway.opens === 'left' ? 'right' : 'left',
+    });
+    expect(touch(() => rehung).asked).toEqual([]);
+    const after = answered(() => rehung, 'stays');
+    expectSamePlaces(after);
+    expect(after.buriedPoint).toBe(before.buriedPoint);
+  });
+
+  it('a record that comes in changed while its gate shifts by less than is asked about', () => {
+    const record = { ...before.crossingRecord.get('record:X-G1')!, soil: 'sand' };
+    const edit: Edit = (project) => put(moveGateway({ gatewayId: 'G1', atM: 50.003 })(project), record);
+    const after = answered(edit, 'stays');
+    expectSamePlaces(after);
+    expect(after.crossingRecord.get(record.id)).toMatchObject({ soil: 'clay' });
+  });
+
   it('moved twice, and then deleted', () => {
     const moved = answered(slideG1, 'stays');
     const again = answered(moveGateway({ gatewayId: 'G1', atM: 30 }), 'stays', moved);
@@ -259,6 +326,15 @@ describe('the answers', () => {
     expect(postAt[0]).toBeCloseTo(at([45.3, 6])[0], 9);
   });
 
+  it('the drawing of a moved gate or post is put right: what lies where it stood before stays there', () => {
+    const moved = answered(slideG1, 'stays');
+    expectSamePlaces(answered(moveGateway({ gatewayId: 'G1', atM: 65.3 }), 'corrected', moved));
+    const post = answered(moveThing({ kind: 'post', id: 'P1', to: at([40, 6]) }), 'stays');
+    const right = answered(moveThing({ kind: 'post', id: 'P1', to: at([40.3, 6]) }), 'corrected', post);
+    expect(right.buriedPoint.get('G1 bend')).toEqual(before.buriedPoint.get('G1 bend'));
+    expectSamePlaces(right);
+  });
+
   it('of the record of something left: kept unless it was taken out or never there', () => {
     const left = answered(deleteG1, 'dead');
     const forget = deleteThings([{ kind: 'inGround', id: [...left.inGround.keys()][0]! }]);
@@ -289,6 +365,92 @@ describe('the question', () => {
       lines: ['Post P1 moves 1.00 m. From it was taped: bend of G1.'],
       choices: [{ answer: 'stays' }, { answer: 'corrected' }],
     });
+  });
+});
+
+describe('a crossing whose gate was moved away', () => {
+  const moved = answered(slideG1, 'stays');
+  const survey = surveyOf(moved);
+  const stake = stakeOut(crossingAt(moved, survey, 'G1')!, fixedPosts(moved, survey));
+  const warning = 'The gate’s posts are drawn up to 15.00 m from where they stood when it was dug';
+
+  it('is found from where the posts stood, and from posts that stand now; not from the gate as it is drawn', () => {
+    expect(stake.postNames).toEqual({ start: 'old hinge post (west)', end: 'old latch post (east)' });
+    const bend = stake.points.find(({ label }) => label === 'bend')!;
+    const words = tapesInWords(bend, 'metric');
+    expect(words).toMatch(/^From the old hinge post \(west\) \(stood 15\.00 m from where it is drawn now\) 2\.33 m, /);
+    expect(words).toMatch(/From posts as they are drawn now, worked out: .*the post P1 6\.93 m/);
+    for (const { distanceM, post } of bend.tapesNow) {
+      expect(xyDistanceM(post, bend.places[0]!.xy)).toBeCloseTo(distanceM, 6);
+    }
+  });
+
+  it('says so in Find, on its sheet, on the phone page and on the tag', () => {
+    expect(certaintyInWords(stake.crossing, 'metric')).toContain(warning);
+    expect(certaintyInWords(crossingAt(before, surveyOf(before), 'G1')!, 'metric')).not.toContain('stood');
+    const measure = (text: string) => text.length;
+    expect(phonePage({ project: moved, survey, date: '2026-12-01', measure, photos: [] })).toContain(warning);
+    const tag = textOf(tagsOf(moved));
+    expect(tag).toContain('Live cable buried near here: 0.35 m deep');
+    expect(tag).toContain('The gate was moved: the cable lies where it stood, up to 15.00 m from here.');
+    expect(tag).toContain('2.33 m from hinge post of G1 (stood 15.00 m from where it is drawn now)');
+    expect(textOf(tagsOf(before))).not.toContain('moved');
+  });
+
+  it('has a foot of which nobody said the side told on its tag', () => {
+    const foot = before.buriedPoint.get('G1 start')!;
+    const open = put(before, { ...foot, side: null, ties: foot.ties.map((tie) => ({ ...tie, distanceM: 2.5 })) });
+    expect(textOf(tagsOf(open))).toMatch(
+      /West riser foot: on the (north|south) side or the (north|south) side: not said which\./,
+    );
+  });
+});
+
+/** The gate tags of a drawing. */
+function tagsOf(project: Project) {
+  const survey = surveyOf(project);
+  const input = {
+    project,
+    survey,
+    property: propertyOf(project),
+    date: '2026-12-01',
+    measure: typefaces().measure,
+    crossings: crossingRegister(project, survey),
+    makeQr: qrModules,
+  };
+  return gateTagPages(input as unknown as PackInput);
+}
+
+function textOf(pages: readonly PageDraft[]): string {
+  const texts = pages
+    .flatMap(({ items }) => [...leafItems(items)])
+    .flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+  return texts.join(' ').replaceAll('\u00a0', ' ');
+}
+
+describe('the lengths of a crossing whose gate was widened', () => {
+  const widened = answered(widenG1, 'stays');
+  const [then, now] = [before, widened].map((project) => ({ project, survey: surveyOf(project) }));
+
+  it('are of the opening under which it was dug, in the schedule, the tables and the map files', () => {
+    const schedule = [then!, now!].map(({ project, survey }) => {
+      const { columns, rows } = crossingTable(project, survey, 'metric', false);
+      const row = rows.find(([name]) => name === 'G1')!;
+      return Object.fromEntries(columns.map(({ title }, i) => [title, row[i]]));
+    });
+    expect(schedule[1]).toEqual({
+      ...schedule[0],
+      Opening: '5.00',
+      Remarks: 'Lies where the gate’s posts stood when it was dug; its lengths are of that opening.',
+    });
+    const pipes = [then!, now!].map(({ project, survey }) => {
+      const { columns, rows } = allTables(project, survey).find(({ name }) => name === 'crossings')!;
+      const feature = [...featuresOf(project, survey)].find(({ id }) => id === 'crossing:X-G1')!;
+      const cell = rows.find(({ id }) => id === 'X-G1')!.cells[columns.findIndex(({ name }) => name === 'pipe_m')];
+      return [cell, feature.properties!.pipeM] as [number, number];
+    });
+    expect(pipes[1]![0]).toBeCloseTo(pipes[0]![0], 3);
+    expect(pipes[1]![1]).toBeCloseTo(pipes[0]![1], 5);
   });
 });
 
@@ -342,5 +504,12 @@ describe('the dig check afterwards', () => {
   it('warns of measured points that an earlier version left behind without their crossing', () => {
     const orphaned = remove(before, before.crossing.get('X-G1')!);
     expect(met(orphaned)[0]).toMatch(/^measured point of a crossing that is drawn no longer, taped from/);
+    // Its gateway is in no line, or has another crossing: from a file that was spoilt.
+    const loose = put(before, { ...before.gateway.get('G1')!, lineId: 'gone' });
+    const points = [...before.buriedPoint.values()].map((point) => ({ ...point, crossingId: 'X-other' }));
+    const second = put(before, { ...before.crossing.get('X-G2')!, id: 'X-other', gatewayId: 'G1' }, ...points);
+    for (const spoilt of [loose, second]) expect(met(spoilt).join()).toMatch(/measured point of a crossing/);
+    const above = put(before, { ...before.crossing.get('X-G1')!, method: 'overhead' });
+    expect(met(above)[0]).toMatch(/^measured point of a crossing that is drawn no longer, taped from/);
   });
 });

@@ -23,9 +23,13 @@ describe('what is in the ground', () => {
   it('is what is buried and built, and what anything was recorded of although it is marked planned', () => {
     expect(isInTheGround(project, project.crossing.get('X-G1')!)).toBe(true);
     expect(isInTheGround(project, planned)).toBe(false);
-    expect(isInTheGround(put(project, newCrossingRecord('X-G2')), planned)).toBe(true);
-    expect(isInTheGround(put(project, newBuriedPoint('b', 'X-G2', 'bend')), planned)).toBe(true);
-    expect(isInTheGround(put(project, newBuriedPoint('b', 'X-G1', 'bend')), planned)).toBe(false);
+    const bend = { ...newBuriedPoint('b', 'X-G2', 'bend'), offset: { alongM: 2, leftM: 1 } };
+    expect(isInTheGround(put(project, { ...newCrossingRecord('X-G2'), soil: 'clay' }), planned)).toBe(true);
+    expect(isInTheGround(put(project, bend), planned)).toBe(true);
+    expect(isInTheGround(put(project, { ...bend, crossingId: 'X-G1' }), planned)).toBe(false);
+    // What was written down and taken out again.
+    expect(isInTheGround(put(project, newCrossingRecord('X-G2')), planned)).toBe(false);
+    expect(isInTheGround(put(project, { ...bend, offset: null }), planned)).toBe(false);
     expect(isInTheGround(project, { ...planned, status: 'built', method: 'overhead' })).toBe(false);
   });
 
@@ -41,7 +45,7 @@ describe('what is in the ground', () => {
     expect(findSentence(crossingRows(project, survey), [])).toBe(
       '1 crossing in the ground (1 not measured), 1 planned.',
     );
-    const both = put(project, newCrossingRecord('X-G2'));
+    const both = put(project, { ...newCrossingRecord('X-G2'), soil: 'clay' });
     expect(findSentence(crossingRows(both, survey), [])).toBe('2 crossings in the ground (2 not measured).');
     expect(recordSentence(crossingRegister(project, survey), 0)).toBe(
       "0 of 1 crossing in the ground recorded; 1 can't be found by tape yet; 1 planned.",

@@ -8,10 +8,12 @@ import { importFeatures, usualChoices } from '../../../core/exchange/intake/impo
 import { writeKml } from '../../../core/exchange/kml/writeKml.ts';
 import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
 import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
+import { allTables } from '../../../core/exchange/tables/allTables.ts';
 import { crossingById } from '../../../core/locate/crossingById.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import { newProperty, startingFenceTypes } from '../../../core/model/defaults.ts';
 import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
+import type { WasCrossing } from '../../../core/model/inGroundThings.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import { changesSince } from '../../../core/registers/record/changesSince.ts';
 import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
@@ -20,11 +22,16 @@ import { surveyOf } from '../../../core/registers/survey.ts';
 import { testSheets } from '../../../core/registers/testSheets.ts';
 import { type Item, leafItems } from '../../../core/sheets/displayList.ts';
 import { stakeOutAt, stakeOutPages } from '../../../core/sheets/find/stakeOutPages.ts';
+import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
 import { drawMap } from '../../../core/sheets/map/drawMap.ts';
+import { inGroundLayer } from '../../../core/sheets/map/inGroundLayer.ts';
 import { mapWindow } from '../../../core/sheets/map/mapWindow.ts';
 import { layoutPack } from '../../../core/sheets/pack/layoutPack.ts';
+import { leftPages } from '../../../core/sheets/pack/leftPages.ts';
+import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
+import { partDistanceM } from '../../../renderer/map/scene/partDistance.ts';
 import { countingIds } from '../../support/ids.ts';
 import { drawingWithLeft, placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
 
@@ -35,6 +42,33 @@ const wordsOf = (items: readonly Item[]) =>
   [...leafItems(items)].flatMap((item) => (item.kind === 'text' ? [item.text] : [])).join(' ');
 const left = leftInGround(project, survey);
 const crossing = left.find(({ thing }) => thing.was.what === 'crossing')!;
+
+function packInput(of: Project): PackInput {
+  const surveyed = surveyOf(of);
+  return {
+    project: of,
+    survey: surveyed,
+    property: propertyOf(of),
+    options: {
+      parts: ['crossings'],
+      paper: 'A4',
+      orientation: 'landscape',
+      scaleDenominator: null,
+      handoverNumber: null,
+      preparedBy: '',
+      preparedFor: '',
+      note: '',
+      date: '2026-12-01',
+    },
+    date: '2026-12-01',
+    measure,
+    testSheets: testSheets(of, surveyed),
+    crossings: crossingRegister(of, surveyed),
+    takeOff: null,
+    makeQr: qrModules,
+    photoBytes: () => null,
+  };
+}
 
 describe('what is in the ground and drawn no longer', () => {
   it('is found by the same tapes and at the same place as before', () => {
@@ -61,6 +95,40 @@ describe('what is in the ground and drawn no longer', () => {
     expect(words).toMatch(/Measured: it lies within 0\.\d\d m of this line/);
   });
 
+  it('is told from where its gate posts stood where no post stands any more, each post once in the sketch', () => {
+    const was = { ...(crossing.thing.was as WasCrossing), points: [] };
+    const alone = projectOf([propertyOf(project), { ...crossing.thing, was }]);
+    const { stake } = stakeOutAt(alone, surveyOf(alone), crossing.thing.id);
+    expect(stake.points.map((point) => tapesInWords(point, 'metric'))).toEqual([
+      'At the foot of the hinge post (west) (no longer drawn).',
+      'Assumed: from the hinge post (west) (no longer drawn) 2.24 m, from the latch post (east) (no longer drawn) 2.24 m, on the north side.',
+      'At the foot of the latch post (east) (no longer drawn).',
+    ]);
+    // A hair off, as places are that were worked out by another way.
+    const { opening } = was.record;
+    const [lon, lat] = opening.startPostAt;
+    const off = {
+      ...was,
+      record: { ...was.record, opening: { ...opening, startPostAt: [lon, lat - 1e-9] as const } },
+      points: (crossing.thing.was as WasCrossing).points,
+    };
+    const hair = put(project, { ...crossing.thing, was: off });
+    const input = { property: propertyOf(hair), date: '2026-12-01', measure };
+    const [page] = stakeOutPages(stakeOutAt(hair, surveyOf(hair), crossing.thing.id), surveyOf(hair), input);
+    const labels = [...leafItems(page!.items)].flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+    expect(labels.filter((text) => text === 'hinge post (west)').length).toBeLessThanOrEqual(1);
+  });
+
+  it('tells its note on its sheet and on the phone page', () => {
+    const noted = put(project, { ...crossing.thing, note: 'Cut by the old yard.' });
+    const surveyed = surveyOf(noted);
+    const input = { property: propertyOf(noted), date: '2026-12-01', measure };
+    const [page] = stakeOutPages(stakeOutAt(noted, surveyed, crossing.thing.id), surveyed, input);
+    expect(wordsOf(page!.items)).toContain('Cut by the old yard.');
+    const phone = phonePage({ project: noted, survey: surveyed, date: '2026-12-01', measure, photos: [] });
+    expect(phone).toContain('<p>Cut by the old yard.</p>');
+  });
+
   it('stands on the map sheet with a sign and what it is', () => {
     const box = [-20, -20, 220, 30] as const;
     const window = mapWindow([0, 0, 240, 50], [100, 5], 1000, survey.plane);
@@ -80,33 +148,47 @@ describe('what is in the ground and drawn no longer', () => {
   });
 
   it('stands in the pack: on the cover, in a list, and each crossing on a sheet', () => {
-    const pages = layoutPack({
-      project,
-      survey,
-      property: propertyOf(project),
-      options: {
-        parts: ['crossings'],
-        paper: 'A4',
-        orientation: 'landscape',
-        scaleDenominator: null,
-        handoverNumber: null,
-        preparedBy: '',
-        preparedFor: '',
-        note: '',
-        date: '2026-12-01',
-      },
-      date: '2026-12-01',
-      measure,
-      testSheets: testSheets(project, survey),
-      crossings: crossingRegister(project, survey),
-      takeOff: null,
-      makeQr: qrModules,
-      photoBytes: () => null,
-    });
+    const pages = layoutPack(packInput(project));
     const words = pages.map(({ items }) => wordsOf(items));
+    const dots = [...leafItems(pages[0]!.items)].filter(({ kind }) => kind === 'path').length;
+    const drawn = layoutPack(packInput(put(project, { ...crossing.thing, fate: 'takenOut' })));
+    expect(dots).toBe([...leafItems(drawn[0]!.items)].filter(({ kind }) => kind === 'path').length + 1);
     expect(words[0]).toContain('3 things are in the ground that the drawing shows no longer, 2 of them perhaps live');
     expect(words.some((page) => page.includes('Old lead-out L1') && page.includes('may be live'))).toBe(true);
     expect(words.some((page) => page.includes('To find the old crossing under G1'))).toBe(true);
+  });
+
+  describe('with the side not said', () => {
+    const { thing } = crossing;
+    const was = thing.was as WasCrossing;
+    const points = was.points.map((point) => ({ ...point, side: null, ties: point.ties.slice(0, 2) }));
+    const open = put(project, { ...thing, was: { ...was, points } });
+    const opened = surveyOf(open);
+    const lying = leftInGround(open, opened).find((each) => each.thing.id === thing.id)!;
+
+    it('is drawn at every place that it may have, on screen and on the map sheet', () => {
+      expect(lying.crossing!.courses.length).toBeGreaterThan(1);
+      expect(lying.ways.length).toBeGreaterThanOrEqual(lying.crossing!.courses.length);
+      const others = leftInGround(open, opened).flatMap(({ path }) => (path.length > 1 ? [path] : [])).length - 1;
+      const window = mapWindow([0, 0, 240, 50], [100, 5], 1000, opened.plane);
+      const { lines } = inGroundLayer(open, opened, window, measure);
+      expect(lines.length).toBe(others + lying.crossing!.courses.length);
+      const part = { kind: 'inGround', id: thing.id, left: lying, box: [0, 0, 0, 0] } as const;
+      for (const way of lying.ways) expect(partDistanceM(part, way[way.length >> 1]!, 10)).toBe(0);
+    });
+
+    it('is told in the same way by the pack, the tables and the map files', () => {
+      const word = wordsOf(leftPages({ ...packInput(open), project: open, survey: opened })[0]!.items);
+      expect(word).toContain('side not said: see its own sheet');
+      const table = allTables(open, opened).find(({ name }) => name === 'no_longer_drawn')!;
+      const row = table.rows.find(({ id }) => id === thing.id)!.cells;
+      const told = Object.fromEntries(table.columns.map(({ name }, i) => [name, row[i]]));
+      const feature = [...featuresOf(open, opened)].find(({ id }) => id === `inGround:${thing.id}`)!;
+      const { placeKnownBy, placeWithinM } = feature.properties as { placeKnownBy: string; placeWithinM: number };
+      expect(told).toMatchObject({ place_known_by: 'side not said', possible_courses: lying.crossing!.courses.length });
+      expect(placeKnownBy).toBe('side not said');
+      expect(told.place_within_m).toBeCloseTo(placeWithinM, 3);
+    });
   });
 
   it('goes out in every format, and comes back as what it was', () => {
