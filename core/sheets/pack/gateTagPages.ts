@@ -9,7 +9,7 @@ import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { CrossingRow } from '../../registers/record/crossingRegister.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
-import { words } from '../flow/block.ts';
+import { type Block, words } from '../flow/block.ts';
 import { textPage, textRoom } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { box, circle, stroke, tagged, text } from '../paint.ts';
@@ -55,20 +55,20 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
   const uri = geoUri(input.survey.plane.toLonLat(middleOfTrench(built)));
   const innerMm = tagMm.width - (placed ? qrMm : 0) - 8;
   const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
-  const said = [
+  const first = [
     `Live cable buried ${built.movedM > 0 ? 'near here' : 'here'}: ${heldFigures(depthInWords(depthOf(built), units))}.`,
     ...movedInWords(built, units),
-    cablesNamed(built.record?.alsoInTrench ?? '') ? alsoInTrench(built.record) : '',
-    bendInWords(built, units),
-    ...feetInWords(built),
-    'Do not dig. Energiser off, fence proven dead, other services located first.',
   ];
-  // All that is said has to stay on the tag, in smaller letters where it is much.
-  const sizes = [letters.body, letters.table, letters.panel, letters.small];
-  const bodies = sizes.map((sizePt) =>
-    words(said.filter((text) => text !== '').join('\n'), innerMm, { sizePt }, input.measure),
+  const others = cablesNamed(built.record?.alsoInTrench ?? '') ? alsoInTrench(built.record) : '';
+  const last = 'Do not dig. Energiser off, fence proven dead, other services located first.';
+  const body = fitting(
+    [
+      [...first, others, bendInWords(built, units), ...feetInWords(built), last],
+      [...first, others === '' ? '' : otherCables, moreOnCard, last],
+    ],
+    innerMm,
+    input,
   );
-  const body = bodies.find(({ heightMm }) => heightMm <= bodyHeightMm) ?? bodies.at(-1)!;
   const foot = words(
     `${name}${input.property.invented ? ' (invented example)' : ''}`,
     tagMm.width - 8,
@@ -94,6 +94,19 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
         ]
       : []),
   ];
+}
+
+const otherCables = 'Other cables lie in this trench.';
+const moreOnCard = 'Its tapes are more than this tag holds: find it by its card in the pack.';
+
+/** The first of the texts that stays on the tag, in smaller letters where it is much: half a tape is worse than none. */
+function fitting(texts: readonly (readonly string[])[], widthMm: number, { measure }: PackInput): Block {
+  const sizes = [letters.body, letters.table, letters.panel, letters.small];
+  const blocks = texts.flatMap((said) => {
+    const whole = said.filter((each) => each !== '').join('\n');
+    return sizes.map((sizePt) => words(whole, widthMm, { sizePt }, measure));
+  });
+  return blocks.find(({ heightMm }) => heightMm <= bodyHeightMm) ?? blocks.at(-1)!;
 }
 
 /** A range and its unit are not parted at the end of a line. */

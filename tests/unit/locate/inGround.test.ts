@@ -404,6 +404,41 @@ describe('a crossing whose gate was moved away', () => {
       /West riser foot: on the (north|south) side or the (north|south) side: not said which\./,
     );
   });
+
+  it('fits on its tag, or sends to its card: nothing runs over the edge', () => {
+    const foot = (id: string, project: Project) => {
+      const point = project.buriedPoint.get(id)!;
+      return { ...point, side: null, ties: point.ties.map((tie) => ({ ...tie, distanceM: 2.5 })) };
+    };
+    const record = {
+      ...[...moved.crossingRecord.values()].find(({ crossingId }) => crossingId === 'X-G1')!,
+      alsoInTrench: `mains cable in the same conduit ${'w '.repeat(90)}`,
+    };
+    const bend = { ...moved.buriedPoint.get('G1 bend')!, side: null };
+    const much = put(moved, record, bend, foot('G1 start', moved), foot('G1 end', moved));
+    const [some, all] = [before, much].map((project) => textOf(tagsOf(project)).split(' G2 ')[0]!);
+    expect(some).toContain('Bend: ');
+    expect(some).not.toContain('by its card');
+    expect(all).not.toContain('Bend: ');
+    expect(all).toContain('Other cables lie in this trench.');
+    expect(all).toContain('find it by its card in the pack');
+    expect(all).toContain('Do not dig.');
+    for (const project of [before, moved, much]) {
+      const items = tagsOf(project).flatMap((page) => [...leafItems(page.items)]);
+      const bottoms = items.flatMap((item) => {
+        const ys = item.kind === 'path' && item.paths[0] ? item.paths[0].map(([, y]) => y) : [];
+        return ys.length > 0 && Math.max(...ys) - Math.min(...ys) === 60 ? [Math.max(...ys)] : [];
+      });
+      expect(bottoms).toHaveLength(3);
+      for (const item of items) {
+        if (item.kind !== 'text') continue;
+        const bottom = bottoms.find((each) => each - 60 <= item.at[1] && item.at[1] <= each + 4);
+        // The property's name is the foot.
+        if (bottom !== undefined && !item.text.includes('(invented example)'))
+          expect(item.at[1], item.text).toBeLessThan(bottom - 7);
+      }
+    }
+  });
 });
 
 /** The gate tags of a drawing. */
