@@ -217,6 +217,6 @@ export const mapKeys: readonly { readonly keys: string; readonly does: string }[
   { keys: 'Alt', does: 'No snapping while it is held.' },
   { keys: 'Ctrl', does: 'While a corner is dragged: part it from what is joined there.' },
   { keys: 'Esc', does: 'Give up what is begun; back to Choose; choose nothing.' },
-  { keys: '+, -', does: 'Nearer, further.' },
+  { keys: '+, -', does: 'Zoom in, zoom out.' },
   { keys: 'Home', does: 'See the whole property.' },
 ];

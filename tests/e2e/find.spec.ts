@@ -83,7 +83,7 @@ test('crossings near a pasted place, the nearest first', async ({ app, page }) =
 });
 
 test('before a dig: what may be hit, in words and red; what is not known is said', async ({ app, page }) => {
-  await openFind(app, page, 'Before you dig');
+  await openFind(app, page, 'Check a dig');
   const [lon, lat] = at([250, 2]);
   await page.getByLabel('Coordinates of the dig').fill(`${lat.toFixed(6)}, ${lon.toFixed(6)}`);
   await page.getByRole('button', { name: 'Look here' }).click();
@@ -142,7 +142,7 @@ test('a side that nobody said is two places: in the list, on the ground, and to 
   await expect(found.getByText(/^south side: /)).toHaveCount(3);
   await expect(found).not.toContainText('Measured: it lies');
 
-  await page.getByRole('button', { name: 'Before you dig' }).click();
+  await page.getByRole('button', { name: 'Check a dig' }).click();
   const answer = page.locator('.dig-answer');
   for (const xy of [
     [350.12, 1.32],
@@ -166,7 +166,7 @@ test('a side that nobody said is two places: in the list, on the ground, and to 
 });
 
 test('a dig is drawn by keyboard on the map', async ({ app, page }) => {
-  await openFind(app, page, 'Before you dig');
+  await openFind(app, page, 'Check a dig');
   const [lon, lat] = at([50, 1]);
   await page.getByLabel('Coordinates of the dig').fill(`${lat.toFixed(6)}, ${lon.toFixed(6)}`);
   await page.getByRole('button', { name: 'Look here' }).click();
@@ -186,7 +186,7 @@ test('a dig is drawn by keyboard on the map', async ({ app, page }) => {
 const good = /at S1, on the energiser/;
 
 test('a fault is walked down to its section, over a restart, and kept', async ({ app, page }) => {
-  await openFind(app, page, 'Walk a fault');
+  await openFind(app, page, 'Find a fault');
   await expect(page.getByText('4 parts with switches between them: at most 2 tests')).toBeVisible();
   await expect(page.getByText(/^Usual at the energiser: \d\.\d kV, estimated with/)).toBeVisible();
   await page.getByRole('button', { name: 'Begin the search' }).click();
@@ -203,7 +203,7 @@ test('a fault is walked down to its section, over a restart, and kept', async ({
 
   await app.restart('kill');
   await page.getByRole('button', { name: /^Test property/ }).click();
-  await goToFind(page, 'Walk a fault');
+  await goToFind(page, 'Find a fault');
   await expect(page.locator('.hunt-do')).toContainText('Open S1. Then read at S1');
   await expect(page.getByText('S2 stays open. One test is left.')).toBeVisible();
   await read(page, '8.8');
@@ -219,7 +219,7 @@ test('a fault is walked down to its section, over a restart, and kept', async ({
 });
 
 test('a doubtful answer that was wrong is named, repeated and put right', async ({ app, page }) => {
-  await openFind(app, page, 'Walk a fault');
+  await openFind(app, page, 'Find a fault');
   await page.getByRole('button', { name: 'Begin the search' }).click();
   await read(page, '1.1');
   // The fault lies beyond S3, yet the fence is taken for low with S2 open.
@@ -301,7 +301,7 @@ for (const theme of ['light', 'dark'] as const) {
     await expectAccessible(page, 'crossings');
     await page.getByRole('button', { name: 'What else lies here' }).click();
     await expectAccessible(page, 'dig');
-    await page.getByRole('button', { name: 'Walk a fault' }).click();
+    await page.getByRole('button', { name: 'Find a fault' }).click();
     await expectAccessible(page, 'begin');
     await page.getByLabel('Judge a reading by').selectOption('Limits of my own');
     await page.getByRole('button', { name: 'Begin the search' }).click();

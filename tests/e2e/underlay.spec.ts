@@ -27,7 +27,7 @@ const grid = createLocalPlane([0, 0]);
 const nztm = projectionOf(systemOfEpsg(2193)!.definition).projection!;
 
 async function openMaps(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Maps beneath' }).click();
+  await page.getByRole('button', { name: 'Background maps' }).click();
 }
 
 const bringIn = (page: Page) => page.getByLabel('Pictures and world files');
@@ -410,7 +410,7 @@ test('an MBTiles file is laid underneath, read where it is, each tile in its pla
   makeTileFile(path, { tiles, metadata: { name: 'Hills', format: 'png' } });
 
   await openMaps(page);
-  await page.getByRole('button', { name: 'Lay map tiles' }).click();
+  await page.getByRole('button', { name: 'Add an offline map file' }).click();
   await page.getByRole('button', { name: /^Hills.mbtiles/ }).click();
   await expect(page.getByText('Lay Hills under the drawing. Saved.')).toBeVisible();
   for (const [key, colour] of Object.entries(colours)) {
@@ -629,7 +629,7 @@ test('the new pages can be used with a screen reader', async ({ app, page }) => 
     expect(serious.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([]);
   };
   await check();
-  await page.getByRole('button', { name: 'Lay map tiles' }).click();
+  await page.getByRole('button', { name: 'Add an offline map file' }).click();
   await expect(page.getByRole('dialog')).toBeVisible();
   await check();
   await page.keyboard.press('Escape');

@@ -125,7 +125,7 @@ test('latitude and longitude are not taken for metres: a picture’s first point
   await goTo(page, '0 m, 0 m');
   await page.keyboard.press('Escape');
 
-  await page.getByRole('button', { name: 'Maps beneath' }).click();
+  await page.getByRole('button', { name: 'Background maps' }).click();
   const picture = await patternBy(page, 'From the air.jpg', 'image/jpeg', 1500, 1000);
   await page.getByLabel('Pictures and world files').setInputFiles(picture);
   await expect(page.getByText('Lay From the air under the drawing. Saved.')).toBeVisible();
@@ -174,7 +174,7 @@ test('with something drawn, latitude and longitude lead to where the property is
       [200, 0],
     ]),
   ]);
-  await page.getByRole('button', { name: 'Maps beneath' }).click();
+  await page.getByRole('button', { name: 'Background maps' }).click();
   const picture = await patternBy(page, 'From the air.jpg', 'image/jpeg', 1500, 1000);
   await page.getByLabel('Pictures and world files').setInputFiles(picture);
   await expect(page.getByText('Lay From the air under the drawing. Saved.')).toBeVisible();

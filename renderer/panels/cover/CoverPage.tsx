@@ -29,8 +29,8 @@ export function CoverPage() {
           <CommandButton id="print" className="main" />
         </p>
       </section>
-      <section className="block" aria-labelledby="cover-hand-on">
-        <h2 id="cover-hand-on">Hand on</h2>
+      <section className="block" aria-labelledby="cover-export">
+        <h2 id="cover-export">Export</h2>
         <HandOn />
       </section>
       <section className="block" aria-labelledby="cover-in">

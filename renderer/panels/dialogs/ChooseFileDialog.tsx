@@ -9,7 +9,7 @@ import { FolderList, joinPath } from './FolderList.tsx';
 
 const titles: Record<FilePurpose, { readonly title: string; readonly act: string }> = {
   open: { title: 'Open a property', act: 'Open' },
-  new: { title: 'New property', act: 'Make it' },
+  new: { title: 'New property', act: 'Create' },
   copy: { title: 'Save a copy and go on in it', act: 'Save the copy' },
 };
 

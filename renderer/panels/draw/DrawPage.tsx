@@ -28,7 +28,7 @@ const registers = [
   { name: 'supply', label: 'Energiser', view: SupplyRegister },
   { name: 'posts', label: 'Posts', view: PostRegister },
   { name: 'services', label: 'Services', view: ServiceRegister },
-  { name: 'maps', label: 'Maps beneath', view: UnderlayRegister },
+  { name: 'maps', label: 'Background maps', view: UnderlayRegister },
   { name: 'types', label: 'Fence types', view: FenceTypes },
 ] as const;
 

@@ -22,7 +22,7 @@ export function FirstSteps() {
         Then open <strong>Divide</strong>: it suggests where cut-out switches should go.
       </li>
       <li>
-        A photo from the air or a scanned plan can lie underneath: <strong>Maps beneath</strong>, below.
+        A photo from the air or a scanned plan can lie under the drawing: <strong>Background maps</strong>, below.
       </li>
       <li>Or bring fences in from a GeoJSON file: on the cover.</li>
     </ol>

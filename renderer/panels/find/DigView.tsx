@@ -29,7 +29,7 @@ const tools = [
 export function DigView() {
   const dig = useFind((state) => state.dig);
   return (
-    <section className="block" aria-label="Before you dig">
+    <section className="block" aria-label="Check a dig">
       <Caution>{onlyWhatIsInTheFile} Energiser off and the fence proven dead before work near it.</Caution>
       <p>Draw on the map where you will dig, or type the place.</p>
       <p className="buttons">

@@ -4,7 +4,7 @@ import { HuntStart } from './HuntStart.tsx';
 import { HuntWalkView } from './HuntWalkView.tsx';
 import { useHuntNow } from './huntNow.ts';
 
-/** Walk a fault: from a low reading at the energiser, switch by switch, to one section. */
+/** Find a fault: from a low reading at the energiser, switch by switch, to one section. */
 export function FaultView() {
   const { project } = useOpenFile();
   const now = useHuntNow();

@@ -13,8 +13,8 @@ import { useCrossingRows } from './useCrossingRows.ts';
 
 const views = [
   { name: 'crossings', label: 'Crossings', view: CrossingsView },
-  { name: 'dig', label: 'Before you dig', view: DigView },
-  { name: 'fault', label: 'Walk a fault', view: FaultView },
+  { name: 'dig', label: 'Check a dig', view: DigView },
+  { name: 'fault', label: 'Find a fault', view: FaultView },
   { name: 'along', label: 'Take along', view: TakeAlongView },
 ] as const;
 

@@ -239,7 +239,7 @@ function Stop({
       <p className="buttons">
         {button('passed', 'Passed, next section')}
         {button('failed', 'Failed, next section')}
-        {button('leftOut', 'Leave it out')}
+        {button('leftOut', 'Leave out')}
       </p>
     </div>
   );

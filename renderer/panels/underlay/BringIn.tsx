@@ -14,7 +14,7 @@ export function BringIn() {
           Bring in a picture
         </button>
         <button type="button" onClick={() => void chooseTileFile()}>
-          Lay map tiles
+          Add an offline map file
         </button>
       </p>
       <input

@@ -34,7 +34,7 @@ export function ChooseTileFileDialog() {
     else closeDialog();
   };
   return (
-    <DialogFrame title="Lay map tiles underneath">
+    <DialogFrame title="Add an offline map file">
       <p>An MBTiles file with picture tiles. It stays where it is and is only read, so keep it in that place.</p>
       {problem ? (
         <p className="field-problem" role="alert">

@@ -15,10 +15,10 @@ export function UnderlayRegister() {
     <>
       <BringIn />
       <Register<Underlay>
-        caption="Maps underneath, the uppermost first"
+        caption="Background maps, the uppermost first"
         rows={rows}
         idOf={({ id }) => id}
-        empty="None yet. Bring in an aerial photo, a scanned plan or a surveyor’s GeoTIFF (JPEG, PNG, WebP, TIFF; with a world file if there is one), or lay an MBTiles file underneath."
+        empty="None yet. Bring in an aerial photo, a scanned plan or a surveyor’s GeoTIFF (JPEG, PNG, WebP, TIFF; with a world file if there is one), or add an offline map file (MBTiles)."
         columns={[
           { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
           { title: 'Placed', cell: (underlay) => <HowPlaced underlay={underlay} /> },

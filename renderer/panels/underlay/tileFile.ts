@@ -35,7 +35,7 @@ export async function layTileFile(path: string): Promise<Problem | null> {
   const { file } = useApp.getState();
   const refusal = file && whyNotLayUnderlay(wanted)(file.project);
   if (refusal) {
-    return { code: 'not-valid', message: refusal.message, remedy: 'Then lay the map underneath.' };
+    return { code: 'not-valid', message: refusal.message, remedy: 'Then add the map.' };
   }
   const hadPlace = file?.project.property.get('property')?.placed;
   if ((await commit(`Lay ${name} under the drawing`, layUnderlay(wanted), { choose: [id] })) && !hadPlace) {
