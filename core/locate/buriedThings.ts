@@ -4,9 +4,9 @@ import type { Xy } from '../geometry/types.ts';
 import type { Fate } from '../model/inGroundThings.ts';
 import type { Project } from '../model/project.ts';
 import type { BuriedPoint } from '../model/recordThings.ts';
-import type { Crossing, EarthField, LonLat, Service, ServiceKind } from '../model/things.ts';
+import type { EarthField, LonLat, Service, ServiceKind } from '../model/things.ts';
 import { isPlaceOnEarth } from '../network/workingPlane.ts';
-import type { GatewayShape, Survey } from '../registers/types.ts';
+import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
 import { allCrossings } from './allCrossings.ts';
 import { alsoInTrench } from './alsoInTrench.ts';
 import { assumedM, type Basis } from './certainty.ts';
@@ -17,7 +17,7 @@ import { type CrossingDepth, depthOf } from './depth.ts';
 import { type LeftInGround, leftInGround } from './inGround/leftInGround.ts';
 import { fateInShort } from './inGround/leftWords.ts';
 import { isInTheGround } from './inTheGround.ts';
-import { placesByItself } from './ties.ts';
+import { placesByItself, sureFactor } from './ties.ts';
 
 /** Something that lies in the ground, is planned to, or hangs over it. */
 export interface BuriedThing {
@@ -54,10 +54,10 @@ export const serviceWords: Readonly<Record<ServiceKind, string>> = {
 
 /** Everything buried, or planned to be, that is in the file; of crossings only those whose gateway lies in or near the box. */
 export function* buriedThings(project: Project, survey: Survey, near: Box | null = null): Generator<BuriedThing> {
-  const gatewayIds = [...survey.crossings].flatMap(([id, { crossing }]) => {
+  const gatewayIds = [...survey.crossings].flatMap(([id, figures]) => {
     const shape = survey.gateways.get(id);
     if (!shape) return [];
-    return !near || mayMeet(project, survey, crossing, shape, near) ? [id] : [];
+    return !near || mayMeet(project, survey, figures, shape, near) ? [id] : [];
   });
   for (const crossing of allCrossings(project, survey, gatewayIds).values()) yield crossingThing(crossing);
   const drawn = { depth: null, beside: '', basis: 'drawn', fate: null } as const;
@@ -108,20 +108,26 @@ const nearbyM = 12;
 const mostStrayM = 5 * nearbyM;
 
 /** Whether a crossing has to be worked out to know how near the box it comes. */
-function mayMeet(project: Project, survey: Survey, crossing: Crossing, shape: GatewayShape, near: Box): boolean {
+function mayMeet(
+  project: Project,
+  survey: Survey,
+  { crossing, bowM }: CrossingFigures,
+  shape: GatewayShape,
+  near: Box,
+): boolean {
   if (boxesMeet(growBox(boxOfSegment(shape.startPost, shape.endPost), mostStrayM), near)) return true;
   // One whose gate has been moved since lies where its record says, however far that is.
-  if (recordOf(project, crossing.id)?.opening || Math.abs(crossing.bowM ?? 0) > nearbyM) return true;
+  if (recordOf(project, crossing.id)?.opening || bowM > nearbyM) return true;
   return pointsOf(project, crossing.id).some((point) => reachM(point, shape, survey) > nearbyM);
 }
 
-/** The most that a point may lie from the middle of its gateway, by anything that was measured of it. */
+/** The most that a point may lie from the middle of its gateway, by anything that was measured of it and as surely as that was. */
 function reachM({ ties, offset, gps }: BuriedPoint, { startPost, centre }: GatewayShape, { plane }: Survey): number {
   const off = (place: LonLat) => (isPlaceOnEarth(place) ? xyDistanceM(plane.toXy(place), centre) : Infinity);
   return Math.max(
     offset ? Math.hypot(offset.alongM, offset.leftM) + xyDistanceM(startPost, centre) : 0,
-    gps ? off(gps.lonLat) : 0,
-    ...ties.map(({ postAt, distanceM }) => off(postAt) + distanceM),
+    gps ? off(gps.lonLat) + sureFactor * gps.seM : 0,
+    ...ties.map(({ postAt, distanceM, seM }) => off(postAt) + distanceM + sureFactor * seM),
   );
 }
 
@@ -139,7 +145,7 @@ function isDrawn(project: Project, survey: Survey, crossingId: string): boolean 
 function* lostPoints(project: Project, survey: Survey): Generator<BuriedThing> {
   for (const point of project.buriedPoint.values()) {
     if (isDrawn(project, survey, point.crossingId)) continue;
-    const places = placesByItself(point, project, survey);
+    const { places, contradictory } = placesByItself(point, project, survey);
     if (places.length === 0) continue;
     const from = point.ties[0] ? `, taped from ${point.ties[0].postName || 'a post'}` : '';
     yield {
@@ -150,7 +156,7 @@ function* lostPoints(project: Project, survey: Survey): Generator<BuriedThing> {
       ways: places.map(({ xy, withinM }) => ({ path: [xy], withinM: withinM + assumedM.drawnService })),
       depth: null,
       beside: '',
-      basis: 'partly',
+      basis: contradictory ? 'contradictory' : 'partly',
       inGround: true,
       fate: 'inUse',
     };

@@ -1,6 +1,6 @@
 import { formatTape, type Units } from '../model/formatUnits.ts';
 import type { Status } from '../model/things.ts';
-import type { Basis } from './certainty.ts';
+import type { Basis, Certainty } from './certainty.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
 import { placeNames } from './tieWords.ts';
 
@@ -24,6 +24,13 @@ export function stateInWords(status: Status, inGround: boolean): string {
 /** How sure a crossing's place is, in a word or two; of one that is only planned, that. */
 export function standingInShort({ inGround, certainty }: Pick<CrossingAsBuilt, 'inGround' | 'certainty'>): string {
   return inGround ? basisWords[certainty.basis] : 'planned';
+}
+
+/** "0.36 m", "2.00 m assumed": how near to the line that is shown, in a list. Where nothing was measured that is an assumption. */
+export function withinInShort({ basis, withinM }: Certainty, units: Units): string {
+  const assumed =
+    basis === 'drawn' || basis === 'contradictory' ? ' assumed' : basis === 'partly' ? ' partly assumed' : '';
+  return `${formatTape(withinM, units)}${assumed}`;
 }
 
 /** How sure the trench as a whole is, and what that rests on; and whether its gate was moved away from it. */

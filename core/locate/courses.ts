@@ -5,7 +5,7 @@ import type { Xy } from '../geometry/types.ts';
 import type { BuriedRole } from '../model/recordThings.ts';
 import { assumedM } from './certainty.ts';
 import type { CrossingSource } from './crossingSource.ts';
-import type { SolvedPoint } from './ties.ts';
+import { pairM, type SolvedPoint } from './ties.ts';
 
 /** A stretch of ground where a trench may run. */
 export interface Course {
@@ -15,13 +15,21 @@ export interface Course {
 }
 
 export interface Courses {
+  /**
+   * Every stretch of ground where the trench may run, each with its own error: one whole trench where nothing is left
+   * open. None of them counts less than another.
+   */
   readonly courses: readonly Course[];
-  /** Places of points that no course leads through. */
+  /** Places of points that no course leads through, each with its own error: cable may lie there too. */
   readonly spots: readonly Stop[];
-  /** One whole trench, through the first place of every point. */
+  /**
+   * Plan of one whole trench from the start post's riser foot to the end post's, through the first place of every point:
+   * of several the one nearest to the drawing.
+   */
   readonly path: readonly Xy[];
   /** The longest trench that it may be; where the bow is assumed, with twice that bow. */
   readonly longestM: number;
+  /** The bow of `path` is the default share of the width: nobody measured it. */
   readonly bowAssumed: boolean;
   /** Both feet and what lies between them were measured, whether or not it is one place. */
   readonly complete: boolean;
@@ -37,8 +45,6 @@ export interface Stop {
 
 /** A trench does not bow more than this share of the distance between its feet. */
 const mostBowShare = 2;
-/** Two tapes of a point whose tapes do not all meet are off themselves; an assumption of this project. */
-const pairM = 0.3;
 
 /** Every way a trench may run, by its points as far as they are known, and as drawn for the rest. */
 export function coursesOf(source: CrossingSource, points: readonly SolvedPoint[]): Courses {

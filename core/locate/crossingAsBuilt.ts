@@ -6,7 +6,7 @@ import type { Project } from '../model/project.ts';
 import type { CrossingRecord } from '../model/recordThings.ts';
 import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
 import type { Basis, Certainty } from './certainty.ts';
-import { type Course, type Courses, coursesOf, type Stop } from './courses.ts';
+import { type Courses, coursesOf } from './courses.ts';
 import { type CrossingSource, crossingSource } from './crossingSource.ts';
 import { isCrossingInTheGround } from './inTheGround.ts';
 import { type SolvedPoint, solvePoint } from './ties.ts';
@@ -15,7 +15,7 @@ import { type SolvedPoint, solvePoint } from './ties.ts';
  * Where a crossing can lie, by its record as far as there is one, and as drawn for the rest. This is the one answer that
  * maps, sheets, checks and exports read.
  */
-export interface CrossingAsBuilt {
+export interface CrossingAsBuilt extends Omit<Courses, 'complete'> {
   readonly figures: CrossingFigures;
   readonly shape: GatewayShape;
   readonly record: CrossingRecord | null;
@@ -25,30 +25,31 @@ export interface CrossingAsBuilt {
   /** False: only planned, so nothing lies there as far as the file knows. */
   readonly inGround: boolean;
   readonly points: readonly SolvedPoint[];
-  /**
-   * Every stretch of ground where the trench may run, each with its own error: one whole trench where nothing is left
-   * open. None of them counts less than another.
-   */
-  readonly courses: readonly Course[];
-  /** Places of points that no course leads through, each with its own error: cable may lie there too. */
-  readonly spots: readonly Stop[];
-  /** Plan of one whole trench from the start post's riser foot to the end post's: of several the one nearest to the drawing. */
-  readonly path: readonly Xy[];
+  /** Of `path`. */
   readonly lengthM: number;
-  /** Of the longest trench that it may be. */
-  readonly longestM: number;
   readonly startFoot: Xy;
   readonly endFoot: Xy;
-  /** The bow of `path` is the default share of the width: nobody measured it. */
-  readonly bowAssumed: boolean;
   /** Of the whole, seen from `path`. */
   readonly certainty: Certainty;
 }
 
+/** Kept, as maps and lists ask for the same crossings again and again: of each survey, for the project that it was asked with last. */
+const kept = new WeakMap<Survey, { readonly project: Project; readonly found: Map<string, CrossingAsBuilt | null> }>();
+
 /** Works out where the crossing of a gateway lies; null where it has none, or an overhead one. */
 export function crossingAt(project: Project, survey: Survey, gatewayId: string): CrossingAsBuilt | null {
-  const source = crossingSource(project, survey, gatewayId);
-  return source && crossingAsBuilt(source);
+  let known = kept.get(survey);
+  if (known?.project !== project) {
+    known = { project, found: new Map() };
+    kept.set(survey, known);
+  }
+  let crossing = known.found.get(gatewayId);
+  if (crossing === undefined) {
+    const source = crossingSource(project, survey, gatewayId);
+    crossing = source && crossingAsBuilt(source);
+    known.found.set(gatewayId, crossing);
+  }
+  return crossing;
 }
 
 /** Works out where a crossing can lie. */

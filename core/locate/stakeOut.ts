@@ -298,5 +298,9 @@ function offAt(offsets: readonly Offset[], alongM: number): { leftM: number; sta
 
 /** In order, those within a tape's reading of each other as one. */
 function distinct(values: readonly number[]): number[] {
-  return values.toSorted((a, b) => a - b).filter((value, i, all) => i === 0 || value - all[i - 1]! > 0.02);
+  const kept: number[] = [];
+  for (const value of values.toSorted((a, b) => a - b)) {
+    if (kept.length === 0 || value - kept.at(-1)! > 0.02) kept.push(value);
+  }
+  return kept;
 }

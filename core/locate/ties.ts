@@ -24,6 +24,9 @@ export const offsetSeM = 0.05;
  */
 export const sureFactor = 2.448;
 
+/** Two tapes of a point whose tapes do not all meet are off themselves; an assumption of this project. */
+export const pairM = 0.3;
+
 /** A post that a tie of a point was taped from, and the tape. */
 export interface UsedTie extends StoodPost {
   readonly distanceM: number;
@@ -76,30 +79,54 @@ export function footLabel(shape: Pick<GatewayShape, 'bearingDeg'>, post: LineEnd
 
 /** Works one buried point of a crossing out: from its ties, else its offset, else GPS. */
 export function solvePoint(point: BuriedPoint, source: CrossingSource): SolvedPoint {
-  const ties = point.ties.map((tie): UsedTie => ({ ...source.postOf(tie), distanceM: tie.distanceM, seM: tie.seM }));
-  const trilateration = ties.length < 2 ? null : trilaterate(ties.map(asTie));
+  const { ties, trilateration, taped, pairs } = tapesOf(point, source.postOf);
   const expected = expectedPlace(point.role, source);
   const base = { point, label: labelOf(point, source.shape), ties, trilateration, firstLikelier: false, pairs: [] };
-  const taped = tapedPlaces(point, ties, trilateration).sort(nearerTo(expected));
+  taped.sort(nearerTo(expected));
   if (taped.length > 0) {
     const basis = taped.length > 1 ? 'ambiguous' : 'measured';
     return { ...base, by: 'ties', basis, places: taped, firstLikelier: isFirstLikelier(taped, expected) };
   }
-  // Tapes that are all from one post say too little; they contradict nothing.
-  const missed = trilateration && !trilateration.possible && trilateration.reason !== 'posts coincide';
   const [by, place] = placedOtherwise(point, source);
-  const basis = missed ? 'contradictory' : place ? 'measured' : 'none';
-  return { ...base, by, basis, places: place ? [place] : [], pairs: missed ? pairsThatMeet(ties.map(asTie)) : [] };
+  const basis = pairs ? 'contradictory' : place ? 'measured' : 'none';
+  return { ...base, by, basis, places: place ? [place] : [], pairs: pairs ?? [] };
 }
 
-/** Where a point can be by its tapes or a receiver alone, without its opening. */
-export function placesByItself(point: BuriedPoint, project: Project, { plane, gateways }: Survey): PossiblePlace[] {
-  const ties = point.ties.map((tie): UsedTie => {
-    return { ...postOfTie(tie, project, { plane, gateways }), distanceM: tie.distanceM, seM: tie.seM };
-  });
-  const taped = tapedPlaces(point, ties, ties.length < 2 ? null : trilaterate(ties.map(asTie)));
-  if (taped.length > 0 || !point.gps || !propertyOf(project).placed) return taped;
-  return [{ xy: plane.toXy(point.gps.lonLat), withinM: sureFactor * point.gps.seM, side: null, fix: null }];
+/** Where a point can be by its tapes or a receiver alone, without its opening; where its tapes do not meet, by each two of them. */
+export function placesByItself(
+  point: BuriedPoint,
+  project: Project,
+  { plane, gateways }: Survey,
+): { readonly places: readonly PossiblePlace[]; readonly contradictory: boolean } {
+  const { taped, pairs } = tapesOf(point, (tie) => postOfTie(tie, project, { plane, gateways }));
+  if (taped.length > 0) return { places: taped, contradictory: false };
+  const byReceiver =
+    point.gps && propertyOf(project).placed ? [placeAt(plane.toXy(point.gps.lonLat), sureFactor * point.gps.seM)] : [];
+  const byPairs = (pairs ?? []).map((xy) => placeAt(xy, pairM));
+  return { places: [...byReceiver, ...byPairs], contradictory: pairs !== null };
+}
+
+interface Tapes {
+  readonly ties: readonly UsedTie[];
+  readonly trilateration: Trilateration | null;
+  /** The places that they fit. */
+  readonly taped: PossiblePlace[];
+  /** Where they do not meet, where each two of them do; null where they say too little for that. */
+  readonly pairs: readonly Xy[] | null;
+}
+
+function tapesOf(point: BuriedPoint, postOf: CrossingSource['postOf']): Tapes {
+  const ties = point.ties.map((tie): UsedTie => ({ ...postOf(tie), distanceM: tie.distanceM, seM: tie.seM }));
+  const trilateration = ties.length < 2 ? null : trilaterate(ties.map(asTie));
+  const taped = tapedPlaces(point, ties, trilateration);
+  // Tapes that are all from one post say too little; they contradict nothing.
+  const missed =
+    taped.length === 0 && trilateration && !trilateration.possible && trilateration.reason !== 'posts coincide';
+  return { ties, trilateration, taped, pairs: missed ? pairsThatMeet(ties.map(asTie)) : null };
+}
+
+function placeAt(xy: Xy, withinM: number): PossiblePlace {
+  return { xy, withinM, side: null, fix: null };
 }
 
 /** By tape along and square off the opening, or by a receiver. */
@@ -107,9 +134,8 @@ function placedOtherwise(
   { offset, gps }: BuriedPoint,
   { shape, plane, placed }: CrossingSource,
 ): readonly ['offset' | 'gps', PossiblePlace] | readonly [null, null] {
-  const at = (xy: Xy, seM: number): PossiblePlace => ({ xy, withinM: sureFactor * seM, side: null, fix: null });
-  if (offset) return ['offset', at(placeByOffset(offset, shape), offsetSeM)];
-  if (gps && placed) return ['gps', at(plane.toXy(gps.lonLat), gps.seM)];
+  if (offset) return ['offset', placeAt(placeByOffset(offset, shape), sureFactor * offsetSeM)];
+  if (gps && placed) return ['gps', placeAt(plane.toXy(gps.lonLat), sureFactor * gps.seM)];
   return [null, null];
 }
 

@@ -2,7 +2,7 @@ import { plainWireFindings } from '../checks/drawing/plainWiresNotEntered.ts';
 import type { Finding, Fix } from '../checks/finding.ts';
 import { conductorLibrary } from '../electrical/conductors/conductorLibrary.ts';
 import { isBuildingWire } from '../electrical/conductors/fenceCable.ts';
-import { coilLengthM, kgPerM } from '../electrical/conductors/wireMass.ts';
+import { kgPerM } from '../electrical/conductors/wireMass.ts';
 import { fixed, formatTape } from '../model/formatUnits.ts';
 import { propertyOf } from '../model/project.ts';
 import type { Cut, CutList } from './cutting/cutLists.ts';
@@ -77,10 +77,10 @@ function coilFindings({ parts }: Order): Finding[] {
     if (item.unit !== 'm' || conductor?.kind !== 'wire' || !conductor.core) return [];
     const { material, diameterMm } = conductor.core;
     const massKg = item.packSize * kgPerM(material, diameterMm);
-    const usualM = Math.round(coilLengthM(coilKg[material], material, diameterMm));
+    const starting = startingPrices.items.find(({ measure }) => measure === item.measure)!;
+    const usualM = starting.packSize;
     const isOld = item.packSize === oldCoilM && item.name === `${conductor.name}, coil of ${oldCoilM} m`;
     if (massKg <= heaviestCoilKg && !(isOld && Math.abs(usualM / oldCoilM - 1) > 0.05)) return [];
-    const starting = startingPrices.items.find(({ measure }) => measure === item.measure)!;
     const to = isOld ? { packSize: usualM, name: starting.name, note: starting.note } : { packSize: usualM };
     return [
       finding('coilLength', [item.id], {

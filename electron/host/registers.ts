@@ -1,6 +1,7 @@
 import { leftThing } from '../../core/locate/buriedThings.ts';
 import { basisWords } from '../../core/locate/certaintyWords.ts';
 import { leftInGround } from '../../core/locate/inGround/leftInGround.ts';
+import { leftWithinM } from '../../core/locate/inGround/leftWithin.ts';
 import { projectOf } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/registers/survey.ts';
@@ -30,7 +31,6 @@ export function registersOf(things: readonly Thing[]): Registers {
       earthCableM,
     })),
     inGround: leftInGround(project, survey).map((left) => {
-      const { basis, ways } = leftThing(left);
       const { path } = left;
       const places = [path[0], path[path.length >> 1], path.at(-1)].map((xy) => (xy ? plane.toLonLat(xy) : null));
       return {
@@ -38,8 +38,8 @@ export function registersOf(things: readonly Thing[]): Registers {
         from: places[0],
         middle: places[1],
         to: places[2],
-        knownBy: basisWords[basis],
-        withinM: Math.max(...ways.map(({ withinM }) => withinM)),
+        knownBy: basisWords[leftThing(left).basis],
+        withinM: leftWithinM(left),
       };
     }),
   };

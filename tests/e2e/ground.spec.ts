@@ -1,13 +1,15 @@
 import type { Page } from '@playwright/test';
+import type { Units } from '../../core/model/formatUnits.ts';
 import type { InGround } from '../../core/model/inGroundThings.ts';
-import { allThings } from '../../core/model/project.ts';
+import { allThings, propertyOf, put } from '../../core/model/project.ts';
 import type { Gateway } from '../../core/model/things.ts';
 import { type App, expect, test } from '../support/app.ts';
 import { drawingWithLeft, recordedDrawing } from '../support/recordedDrawing.ts';
 
 /** Opens an invented property with recorded crossings, and chooses gateway G1 in Draw. */
-async function chooseG1(app: App, page: Page): Promise<void> {
-  await app.openNew([...allThings(recordedDrawing())]);
+async function chooseG1(app: App, page: Page, units: Units = 'metric'): Promise<void> {
+  const drawing = recordedDrawing();
+  await app.openNew([...allThings(put(drawing, { ...propertyOf(drawing), units }))]);
   await page
     .getByRole('navigation', { name: 'Registers' })
     .getByRole('button', { name: /^Gateways/ })
@@ -130,4 +132,11 @@ test('what is left is found again: in the list, on its sheet, in the dig check; 
     'old earth stakes of E1',
     'old crossing under G1',
   ]);
+});
+
+test('an assumed bow stands in its field in the units that it is typed in', async ({ app, page }) => {
+  await chooseG1(app, page, 'imperial');
+  const { widthM } = (await inFile(app, 'gateway')).find(({ name }) => name === 'G1') as Gateway;
+  const bowM = widthM * propertyOf(recordedDrawing()).crossings.bowShare;
+  await expect(page.getByLabel('Bow', { exact: true })).toHaveAttribute('placeholder', (bowM / 0.3048).toFixed(2));
 });

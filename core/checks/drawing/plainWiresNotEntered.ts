@@ -1,9 +1,10 @@
+import { capital } from '../../model/capital.ts';
 import { changeThing } from '../../model/edits/changeThing.ts';
 import type { Project } from '../../model/project.ts';
 import type { FenceType } from '../../model/things.ts';
 import type { Finding } from '../finding.ts';
 import type { Check } from '../support/context.ts';
-import { capital, finding, listed } from '../support/make.ts';
+import { finding, listed } from '../support/make.ts';
 
 /** Fence types in use whose name says more wires than are entered. */
 export const plainWiresNotEntered: Check = ({ project }) => {

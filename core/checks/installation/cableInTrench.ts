@@ -3,6 +3,7 @@ import { boxAround } from '../../geometry/plane/box.ts';
 import { between } from '../../geometry/plane/vector.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { capital } from '../../model/capital.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Service } from '../../model/things.ts';
 import { pathGeometry } from '../../network/pathGeometry.ts';
@@ -79,7 +80,7 @@ function drawn({ project, survey, services, say }: CheckContext): Finding[] {
       const { sharedM, lengthM, first } = sharedBy(xy, other, trenchHalfM);
       if (!first || (sharedM < alongM && sharedM < lengthM / 2)) return [];
       return finding('cableInTrench', 'warning', [id, service.id], {
-        message: `${capitalThe(service)} is drawn along the trench ${where}, for ${say(sharedM)} within ${say(trenchHalfM)} of it. One conduit with the live cable is forbidden.`,
+        message: `${capital(theService(service))} is drawn along the trench ${where}, for ${say(sharedM)} within ${say(trenchHalfM)} of it. One conduit with the live cable is forbidden.`,
         remedy: `Lay the live cable elsewhere, or at least in a conduit of its own. ${oneTrench}`,
         source,
         at: survey.plane.toLonLat(first),
@@ -91,11 +92,6 @@ function drawn({ project, survey, services, say }: CheckContext): Finding[] {
 
 export function isCable({ what }: Service): boolean {
   return what === 'powerLine' || what === 'dataCable';
-}
-
-function capitalThe(service: Service): string {
-  const words = theService(service);
-  return `T${words.slice(1)}`;
 }
 
 interface Shared {

@@ -1,6 +1,7 @@
+import { capital } from '../../model/capital.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Check } from '../support/context.ts';
-import { capital, finding, standard, theService } from '../support/make.ts';
+import { finding, standard, theService } from '../support/make.ts';
 import { overheadPowerLines, widestZoneM, wiresUnder } from '../support/powerLines.ts';
 import { stretchesWithin } from '../support/zones.ts';
 

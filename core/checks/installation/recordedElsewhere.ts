@@ -3,11 +3,12 @@ import { crossingsInGround } from '../../locate/inGround/crossingsInGround.ts';
 import { openingMovedM } from '../../locate/recordedOpening.ts';
 import { samePostM, tieFromKey } from '../../locate/tieFrom.ts';
 import { labelOf } from '../../locate/ties.ts';
+import { capital } from '../../model/capital.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { BuriedPoint } from '../../model/recordThings.ts';
 import type { GatewayShape } from '../../registers/types.ts';
 import type { Check } from '../support/context.ts';
-import { capital, finding, listed } from '../support/make.ts';
+import { finding, listed } from '../support/make.ts';
 
 /** A crossing that lies where its gate stood when it was dug, and no longer under the gate as it is drawn. */
 export const recordedElsewhere: Check = ({ project, survey, say }) =>

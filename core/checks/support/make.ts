@@ -1,4 +1,5 @@
 import type { LonLat } from '../../geometry/types.ts';
+import { capital } from '../../model/capital.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Kind, Service, ServiceKind } from '../../model/things.ts';
 import type { Finding, Fix } from '../finding.ts';
@@ -33,10 +34,6 @@ export function finding(
 /** A thing by kind and name at the head of a sentence: "Gateway G4". */
 export function headed(thing: { readonly kind: Kind; readonly name?: string }): string {
   return capital(called(thing));
-}
-
-export function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** "F1", "F1 and F2", "F1, F2 and 3 more". */

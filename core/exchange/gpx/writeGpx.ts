@@ -5,7 +5,7 @@ import type { LonLat } from '../../model/things.ts';
 import type { Survey } from '../../registers/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
-import { registerText } from '../outgoing/registerText.ts';
+import { registerText, saidOf } from '../outgoing/registerText.ts';
 import { thingText } from '../outgoing/thingText.ts';
 import { whyNotOnEarth } from '../outgoing/whyNotOnEarth.ts';
 import { idProperty, kindProperty } from '../preview/ours.ts';
@@ -59,7 +59,7 @@ export function writeGpx(project: Project, survey: Survey): string {
 
 /** In the order that the schema of GPX 1.1 asks for. */
 function wordsOf(project: Project, feature: AnyFeature, kind: string, said: ReadonlyMap<string, string>): string {
-  const description = said.get(String(feature.id)) ?? '';
+  const description = saidOf(said, feature);
   return [
     `<name>${escapeXml(outgoingName(project, feature))}</name>`,
     description === '' ? '' : `<desc>${escapeXml(description)}</desc>`,

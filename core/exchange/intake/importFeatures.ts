@@ -68,8 +68,7 @@ export function importFeatures(preview: Preview, choices: ImportChoices, project
   if (refusal) throw new EditRefused(refusal);
   const whereabouts = whereaboutsOf(preview, project, choices.place);
   const strays = whereabouts?.strays ?? new Map<string, Stray>();
-  const become = ({ key, suggestion }: PreviewFeature): ImportAs =>
-    choices.as.get(key) ?? (strays.has(key) ? 'leaveOut' : suggestion);
+  const become = becomes(choices.as, strays);
   const intake: Intake = {
     project: placed(project, preview, strays, become),
     become,
@@ -146,4 +145,12 @@ function placed(
   const pieces = together.length > 0 ? together : taken;
   if (pieces.length === 0) return project;
   return put(project, { ...propertyOf(project), origin: middleOfAll(pieces), placed: true });
+}
+
+/** What each feature becomes: what was chosen for it, else nothing for a stray, else what the file suggests. */
+export function becomes(
+  as: ReadonlyMap<string, ImportAs>,
+  strays: ReadonlyMap<string, Stray>,
+): (feature: PreviewFeature) => ImportAs {
+  return ({ key, suggestion }) => as.get(key) ?? (strays.has(key) ? 'leaveOut' : suggestion);
 }

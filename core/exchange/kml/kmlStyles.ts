@@ -28,6 +28,7 @@ const styles: Readonly<Record<string, Style>> = {
   crossing: { colour: okabeIto.vermilion, widthPx: 5 },
   inGround: { colour: okabeIto.black, widthPx: 5 },
   planned: { colour: 'c8c8c8', widthPx: 2 },
+  takenOut: { colour: '808080', widthPx: 1 },
   switch: { colour: okabeIto.purple, widthPx: 3 },
   liveFence: { colour: okabeIto.orange, widthPx: 3 },
   deadFence: { colour: 'c8c8c8', widthPx: 2 },
@@ -48,11 +49,17 @@ export function kmlStyles(): string[] {
   });
 }
 
-/** The style of a feature by what it is; none for what has no place. */
-export function styleOf({ id, properties }: AnyFeature): string | null {
+/** A thing's kind; `planned` of what is buried once it is built, and `takenOut` of what is drawn no longer and was dug up. */
+export function kindShown({ id, properties }: AnyFeature): string {
   const kind = String(id).split(':', 1)[0]!;
-  const fields = (properties ?? {}) as RawObject;
-  if (own(fields, 'inTheGround') === false) return 'planned';
+  if (own(properties ?? {}, 'inTheGround') !== false) return kind;
+  return kind === 'inGround' ? 'takenOut' : 'planned';
+}
+
+/** The style of a feature by what it is; none for what has no place. */
+export function styleOf(feature: AnyFeature): string | null {
+  const kind = kindShown(feature);
+  const fields = (feature.properties ?? {}) as RawObject;
   switch (kind) {
     case 'fenceLine':
       return own(fields, 'live') === true ? 'liveFence' : 'deadFence';

@@ -4,14 +4,13 @@ import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../registers/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
-import { registerText } from '../outgoing/registerText.ts';
+import { registerText, saidOf } from '../outgoing/registerText.ts';
 import { thingText } from '../outgoing/thingText.ts';
 import { whyNotOnEarth } from '../outgoing/whyNotOnEarth.ts';
-import { own } from '../preview/raw.ts';
 import { escapeXml } from '../xml/escapeXml.ts';
 import { writeZip } from '../zip/writeZip.ts';
 import { thingDatum } from './kmlProperties.ts';
-import { kmlStyles, styleOf } from './kmlStyles.ts';
+import { kindShown, kmlStyles, styleOf } from './kmlStyles.ts';
 
 /** Folders in the order in which they are shown; what holds only data comes last, and is not shown at first. */
 const folders: readonly { readonly name: string; readonly kinds: readonly string[]; readonly shown: boolean }[] = [
@@ -25,6 +24,7 @@ const folders: readonly { readonly name: string; readonly kinds: readonly string
   { name: 'Posts', kinds: ['post'], shown: true },
   { name: 'Services and hazards', kinds: ['service'], shown: true },
   { name: 'Planned cables, not in the ground', kinds: ['planned'], shown: true },
+  { name: 'Taken out of the ground', kinds: ['takenOut'], shown: false },
   { name: 'Paddocks', kinds: ['paddock', 'paddockOutline'], shown: false },
   { name: 'Sections', kinds: ['run'], shown: false },
   { name: 'Readings', kinds: ['reading'], shown: false },
@@ -57,7 +57,7 @@ export function writeKml(project: Project, survey: Survey): string {
   const refusal = whyNotOnEarth(project, 'KML');
   if (refusal) throw new EditRefused(refusal);
   const said = registerText(project, survey);
-  const byKind = Map.groupBy(featuresOf(project, survey), folderKind);
+  const byKind = Map.groupBy(featuresOf(project, survey), kindShown);
   const parts = folders.flatMap(({ name, kinds, shown }) => {
     const features = kinds.flatMap((kind) => byKind.get(kind) ?? []);
     if (features.length === 0) return [];
@@ -78,11 +78,6 @@ export function writeKml(project: Project, survey: Survey): string {
   ].join('\n');
 }
 
-/** A thing's kind; of what is buried once it is built, and is only planned, `planned`. */
-function folderKind({ id, properties }: AnyFeature): string {
-  return own(properties ?? {}, 'inTheGround') === false ? 'planned' : String(id).split(':', 1)[0]!;
-}
-
 /** The same, packed, as "doc.kml" (OGC KML 2.2, annex C). */
 export function writeKmz(project: Project, survey: Survey): Uint8Array {
   return writeZip([{ name: 'doc.kml', text: writeKml(project, survey) }]);
@@ -92,7 +87,7 @@ function placemark(project: Project, feature: AnyFeature, said: ReadonlyMap<stri
   const style = styleOf(feature);
   return [
     `<Placemark><name>${escapeXml(outgoingName(project, feature))}</name>${visibility(shown)}`,
-    `<description>${escapeXml(said.get(String(feature.id)) ?? '')}</description>`,
+    `<description>${escapeXml(saidOf(said, feature))}</description>`,
     style ? `<styleUrl>#${style}</styleUrl>` : '',
     `<ExtendedData><Data name="${thingDatum}"><value>${escapeXml(thingText(feature))}</value></Data></ExtendedData>`,
     feature.geometry ? geometryText(feature.geometry) : '',

@@ -8,15 +8,17 @@ import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
+import { leftWithinM } from '../../locate/inGround/leftWithin.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { SolvedPoint } from '../../locate/ties.ts';
+import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { LonLat, Service, Thing } from '../../model/things.ts';
 import { isPlaceOnEarth } from '../../network/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../registers/types.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
-import { clockwiseProperty, exchangedKinds, idProperty, kindProperty } from '../preview/ours.ts';
+import { clockwiseProperty, exchangedKinds, idProperty, kindProperty, placeOfProperty } from '../preview/ours.ts';
 import { areaGeometry, lineGeometry, linesGeometry, pointGeometry, pointsGeometry } from './geometries.ts';
 import { isAnticlockwise } from './rings.ts';
 
@@ -40,7 +42,11 @@ export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeat
     points: pointsById(lying),
   };
   for (const kind of exchangedKinds) {
-    for (const thing of project[kind].values() as Iterable<Thing>) yield featureOf(writer, thing);
+    for (const thing of project[kind].values() as Iterable<Thing>) {
+      const feature = featureOf(writer, thing);
+      yield feature;
+      if (thing.kind === 'inGround') yield* otherPlaces(writer, thing, feature);
+    }
   }
   for (const [i, paddock] of survey.paddocks.entries()) {
     if (!paddock.named)
@@ -79,6 +85,19 @@ function featureOf(writer: Writer, thing: Thing): AnyFeature {
   const { geometry, figures } = drawn(writer, thing);
   const properties = { [kindProperty]: kind, [idProperty]: id, ...own, ...figures };
   return { type: 'Feature', id: `${kind}:${id}`, properties, geometry };
+}
+
+/** Where cable may lie that no line of a thing left in the ground leads to, a point each, with all that is said of the thing. */
+function* otherPlaces({ project, survey }: Writer, { id }: InGround, of: AnyFeature): Generator<AnyFeature> {
+  if (of.geometry?.type !== 'LineString' && of.geometry?.type !== 'MultiLineString') return;
+  const left = leftInGround(project, survey).find((each) => each.thing.id === id)!;
+  const spots = left.ways.flatMap((way) => (way.length === 1 ? way : []));
+  for (const [i, xy] of spots.entries()) {
+    const placeId = `${String(of.id)} ${i + 2}`;
+    const marks = { [kindProperty]: 'otherPlace', [idProperty]: placeId, [placeOfProperty]: of.id };
+    const geometry = pointGeometry(rounded(survey.plane.toLonLat(xy)));
+    yield { type: 'Feature', id: placeId, properties: { ...of.properties, ...marks }, geometry };
+  }
 }
 
 /** A paddock's name keeps the point it was given at, since its geometry is an area. */
@@ -192,7 +211,7 @@ function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
 function leftFigures(left: LeftInGround): Readonly<Record<string, unknown>> {
   const inTheGround = left.thing.fate !== 'takenOut';
   if (left.crossing) return { ...knownOf(left.crossing), inTheGround, state: fateInShort(left.thing) };
-  const placeWithinM = Math.max(...leftThing(left).ways.map(({ withinM }) => withinM));
+  const placeWithinM = leftWithinM(left);
   return { inTheGround, state: fateInShort(left.thing), placeKnownBy: basisWords.drawn, placeWithinM };
 }
 

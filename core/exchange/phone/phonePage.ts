@@ -1,5 +1,4 @@
 import { alsoInTrench } from '../../locate/alsoInTrench.ts';
-import { leftThing } from '../../locate/buriedThings.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
 import { certaintyInWords, standingInShort } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
@@ -12,6 +11,7 @@ import {
   leftOutInWords,
 } from '../../locate/depthWords.ts';
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
+import { leftWithinM } from '../../locate/inGround/leftWithin.ts';
 import { fateInShort, fateInWords, leftHeading } from '../../locate/inGround/leftWords.ts';
 import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
 import { type FixedPost, fixedPosts } from '../../locate/tieFrom.ts';
@@ -139,7 +139,7 @@ function leftCard(left: LeftInGround, posts: readonly FixedPost[], input: PhoneP
   if (crossing && thing.was.what === 'crossing') {
     return crossingCard({ ...head, line: thing.was.lineName, note: thing.note }, stakeOut(crossing, posts), input);
   }
-  const within = formatTape(Math.max(...leftThing(left).ways.map(({ withinM }) => withinM)), units);
+  const within = formatTape(leftWithinM(left), units);
   const places = placed ? path.map((xy) => placeText(input.survey.plane.toLonLat(xy))).join('; ') : '';
   return `<section class="card" data-words="${escapeHtml(`${head.name} ${head.tag} ${thing.note}`)}">
 <h3>${escapeHtml(head.name)} <span class="tag warns">${escapeHtml(head.tag)}</span></h3>

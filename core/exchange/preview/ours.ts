@@ -36,6 +36,9 @@ export type ExchangedKind = (typeof exchangedKinds)[number];
 export const kindProperty = 'undergate:kind';
 export const idProperty = 'undergate:id';
 
+/** Of another place where a thing may lie: the feature id of that thing. */
+export const placeOfProperty = 'undergate:placeOf';
+
 /** Says that an area's ring ran clockwise before it was wound by the right-hand rule. */
 export const clockwiseProperty = 'undergate:drawnClockwise';
 

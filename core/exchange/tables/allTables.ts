@@ -6,6 +6,7 @@ import { basisWords } from '../../locate/certaintyWords.ts';
 import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
+import { leftWithinM } from '../../locate/inGround/leftWithin.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Project } from '../../model/project.ts';
@@ -136,9 +137,7 @@ function left(source: Source): Table {
   const things = new Map(all.map((each) => [each.thing.id, leftThing(each)]));
   const crossings = new Map(all.map(({ thing, crossing }) => [thing.id, crossing]));
   const depth = (id: string) => things.get(id)?.depth ?? undefined;
-  // Of several ways it is told as of a crossing that is drawn: from the first over all others.
-  const withinM = (id: string) =>
-    crossings.get(id)?.certainty.withinM ?? Math.max(...(things.get(id)?.ways.map((way) => way.withinM) ?? [0]));
+  const withinM = new Map(all.map((each) => [each.thing.id, leftWithinM(each)]));
   return tableOf('no_longer_drawn', 'No longer drawn', project.inGround.values(), placeOf(source, 'inGround'), [
     ['name', 'text', ({ name }) => name],
     ['what', 'text', ({ was }) => was.what],
@@ -148,7 +147,7 @@ function left(source: Source): Table {
     ['depth_most_m', 'number', ({ id }) => rounded(depth(id)?.mostM ?? null)],
     ['depth_is', 'text', ({ id }) => depthWords(depth(id))],
     ['place_known_by', 'text', ({ id }) => basisWords[things.get(id)?.basis ?? 'drawn']],
-    ['place_within_m', 'number', ({ id }) => rounded(withinM(id))],
+    ['place_within_m', 'number', ({ id }) => rounded(withinM.get(id) ?? null)],
     ['possible_courses', 'whole', ({ id }) => crossings.get(id)?.courses.length ?? null],
     ['note', 'text', ({ note }) => note],
   ]);

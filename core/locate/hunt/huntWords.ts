@@ -1,3 +1,4 @@
+import { capital } from '../../model/capital.ts';
 import { formatVoltage } from '../../model/formatUnits.ts';
 import type { HuntReading } from '../../model/huntThings.ts';
 import type { Project } from '../../model/project.ts';
@@ -84,8 +85,4 @@ const few = 5;
 function firstFew(names: readonly string[]): string {
   const more = names.length - few;
   return more > 1 ? `${names.slice(0, few).join(', ')} and ${more} more` : names.join(', ');
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

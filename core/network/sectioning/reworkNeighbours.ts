@@ -2,8 +2,7 @@ import type { Steps } from '../../model/steps.ts';
 import { type Adjacency, adjacencyOf, subgraph } from './adjacency.ts';
 import { CheapestCuts } from './cheapestCuts.ts';
 import type { CutGraph } from './contract.ts';
-import { costOf } from './cutCosts.ts';
-import { DisjointSets } from './disjointSets.ts';
+import { costOf, partsWithout } from './cutCosts.ts';
 import { buildSkeleton } from './skeleton.ts';
 import type { Work } from './work.ts';
 
@@ -102,9 +101,7 @@ class Parts {
     this.adjacency = adjacency;
     this.place = new Int32Array(graph.vertexCount).fill(-1);
     this.cut = cut;
-    const together = new DisjointSets(graph.vertexCount);
-    for (let e = 0; e < cut.length; e++) if (!cut[e]) together.join(graph.edgeA[e]!, graph.edgeB[e]!);
-    const { setOf, count } = together.number();
+    const { setOf, count } = partsWithout(graph, cut).number();
     this.#partOf = setOf;
     const vertices: number[][] = Array.from({ length: count }, () => []);
     for (let v = 0; v < setOf.length; v++) vertices[setOf[v]!]!.push(v);

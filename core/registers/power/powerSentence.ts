@@ -1,3 +1,4 @@
+import { capital } from '../../model/capital.ts';
 import { formatLength, formatVoltage, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { LineVoltages } from './lineVoltages.ts';
@@ -30,8 +31,4 @@ export function powerSentence(
       ? `${formatVoltage(leastV)} holds the stock.`
       : `${formatVoltage(leastV)} would hold the stock, and ${formatLength(belowM, units)} of fence reads less.`;
   return `${head === '' ? capital(place) : head + place}; ${holds}`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

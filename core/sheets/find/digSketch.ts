@@ -6,7 +6,8 @@ import type { LabelWish } from '../labels/label.ts';
 import { labelBlock } from '../labels/labelBlock.ts';
 import { placeLabels } from '../labels/placeLabels.ts';
 import { placesAround } from '../labels/placesAround.ts';
-import { type MapWindow, mapWindow } from '../map/mapWindow.ts';
+import { mapWindow } from '../map/mapWindow.ts';
+import { mayLie } from '../map/mayLie.ts';
 import { box, circle, figure, line, lines, polygon, stroke } from '../paint.ts';
 import { roundScales, scaleText } from '../scales.ts';
 import { northArrow } from '../signs/northArrow.ts';
@@ -57,7 +58,8 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
       kind: 'clip',
       box: frame,
       items: [
-        ...things.flatMap(({ finding }) => mayLie(finding, window)),
+        // What is only planned lies nowhere, so there is no ground that it may lie in.
+        ...things.flatMap(({ finding: { thing } }) => (thing.inGround ? mayLie(thing.ways, window) : [])),
         ...shape,
         lines(fences, stroke(0.35)),
         ...things.flatMap(({ paths, finding }) => (paths.length > 0 ? [lines(paths, thingStroke(finding))] : [])),
@@ -74,18 +76,6 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
     box(frame, null, stroke(pen.sign)),
   ];
   return { items: [figure(`Plan of the dig at ${scaleText(scaleDenominator)}, north up`, items)], scaleDenominator };
-}
-
-/** The ground where a thing may lie: of what is only planned there is none. */
-function mayLie({ thing }: DigFinding, { clip, toPaper, mmPerM }: MapWindow): Item[] {
-  if (!thing.inGround) return [];
-  return thing.ways.flatMap(({ path, withinM }): Item[] => {
-    const withinMm = withinM * mmPerM;
-    if (withinMm < 0.5) return [];
-    if (path.length === 1) return [circle(toPaper(path[0]!), withinMm, '#ececec')];
-    const paths = clip(path);
-    return paths.length === 0 ? [] : [lines(paths, stroke(2 * withinMm, { ink: '#ececec', cap: 'round' }))];
-  });
 }
 
 function thingStroke({ thing }: DigFinding) {

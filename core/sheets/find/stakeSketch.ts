@@ -3,7 +3,7 @@ import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { depthThereLabel } from '../../locate/depthWords.ts';
-import type { StakeOut, StakePlace, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
+import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { samePostM } from '../../locate/tieFrom.ts';
 import { apartM, placeNames } from '../../locate/tieWords.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
@@ -15,6 +15,7 @@ import { placeLabels } from '../labels/placeLabels.ts';
 import { placesAlongLine } from '../labels/placesAlong.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { type MapWindow, mapWindow } from '../map/mapWindow.ts';
+import { mayLie, waysOf } from '../map/mayLie.ts';
 import { box, circle, figure, line, lines, stroke, text } from '../paint.ts';
 import { scaleText } from '../scales.ts';
 import { gateSign } from '../signs/gateSign.ts';
@@ -84,8 +85,9 @@ function inWords({ crossing }: StakeOut, scaleDenominator: number): string {
   return `Plan of the crossing at ${crossing.figures.gateway.name} at ${scaleText(scaleDenominator)}, north up`;
 }
 
-function extentOf({ crossing: { shape, courses } }: StakeOut, shown: readonly StakePoint[]): Box {
-  const ways = courses.flatMap(({ path }) => path);
+function extentOf({ crossing }: StakeOut, shown: readonly StakePoint[]): Box {
+  const { shape } = crossing;
+  const ways = waysOf(crossing).flatMap(({ path }) => path);
   const tapes = shown.flatMap(({ places, tapes: all }) => [
     ...places.map(({ xy }) => xy),
     ...all.map(({ post }) => post),
@@ -110,11 +112,11 @@ interface Drawing {
 
 function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow, input: SketchInput): Drawing {
   const { crossing, points } = stake;
-  const { shape, courses, spots, inGround } = crossing;
-  const { toPaper, mmPerM } = window;
+  const { shape, courses, inGround } = crossing;
+  const { toPaper } = window;
   const fences = fencePaths(stake, input.survey).flatMap(window.clip);
   const gate = gateSign(toPaper(shape.startPost), toPaper(shape.endPost), shape.gateway, false);
-  const trenches = courses.map(({ path, withinM }) => ({ paths: window.clip(path), sureMm: withinM * mmPerM }));
+  const trenches = courses.map(({ path }) => window.clip(path));
   const tapes = shown.flatMap((point) =>
     point.places.flatMap(({ xy }) =>
       point.tapes.map((tape) => ({ path: [toPaper(tape.post), toPaper(xy)], tape, by: point.by })),
@@ -127,10 +129,10 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
   return {
     items: [
       // What is only planned lies nowhere, so there is no ground that it may lie in.
-      ...(inGround ? [...trenches.flatMap(corridor), ...spots.flatMap((spot) => disc(spot, window))] : []),
+      ...(inGround ? mayLie(waysOf(crossing), window) : []),
       lines(fences, stroke(0.5)),
       ...gate.items,
-      ...trenches.flatMap(({ paths }) => trenchLine(paths, inGround)),
+      ...trenches.flatMap((paths) => trenchLine(paths, inGround)),
       ...astray.map(({ path }) => line(path, stroke(0.25, { dashMm: [0.4, 0.8] }))),
       ...tapes.map(({ path }) => line(path, stroke(0.25))),
       ...posts.map(({ at }) => box(squareAround(at, 0.9), ink.white, stroke(pen.frame))),
@@ -141,7 +143,7 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
       ...posts.map(({ at }) => squareAround(at, 1.1)),
       ...marks.map(({ at }) => squareAround(at, 1.2)),
     ],
-    lines: [...trenches.flatMap(({ paths }) => paths), ...tapes.map(({ path }) => path), ...fences],
+    lines: [...trenches.flat(), ...tapes.map(({ path }) => path), ...fences],
     wishes: [
       ...marks.flatMap(({ point, letter, at }) =>
         letter === null ? [] : [pointLabel(point, letter, at, shown.includes(point), input)],
@@ -206,17 +208,6 @@ function fencePaths({ crossing: { shape } }: StakeOut, { lines: drawn }: Survey)
     if (fromM < 0 || toM > lengthM) return [slicePolyline(xy, toM % lengthM, (fromM + lengthM) % lengthM)];
     return [slicePolyline(xy, 0, fromM), slicePolyline(xy, toM, lengthM)];
   });
-}
-
-/** The ground on both sides of a trench where it may lie, as a soft band under everything. */
-function corridor({ paths, sureMm }: { paths: readonly (readonly PaperPoint[])[]; sureMm: number }): Item[] {
-  if (paths.length === 0 || sureMm < 0.5) return [];
-  return [lines(paths, stroke(2 * sureMm, { ink: '#ececec', cap: 'round' }))];
-}
-
-/** The same about a place. */
-function disc({ xy, withinM }: Pick<StakePlace, 'xy' | 'withinM'>, { toPaper, mmPerM }: MapWindow): Item[] {
-  return withinM * mmPerM < 0.5 ? [] : [circle(toPaper(xy), withinM * mmPerM, '#ececec')];
 }
 
 /** This gate's own posts, those that tapes are held to, and marked ones in the picture. */

@@ -7,6 +7,7 @@ import { type LabelWish, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { circle, line, lines, stroke } from '../paint.ts';
+import { spotSign } from '../signs/crossingSign.ts';
 import { squareAround } from '../signs/sign.ts';
 import { ink, letters } from '../style.ts';
 import type { MeasureText } from '../words.ts';
@@ -30,6 +31,8 @@ export function inGroundLayer(project: Project, survey: Survey, window: MapWindo
     const pieces = left.ways.flatMap((way) => (way.length > 1 ? window.clip(way) : []));
     const middle = window.toPaper(left.path[left.path.length >> 1] ?? [0, 0]);
     items.push(...drawn(left, pieces));
+    const spots = left.ways.flatMap((way) => (way.length === 1 ? [window.toPaper(way[0]!)] : []));
+    for (const spot of spots) if (window.shows(spot)) items.push(...spotSign(spot, { status: 'built' }).items);
     paths.push(...pieces);
     if (!window.shows(middle)) continue;
     const dead = left.thing.fate === 'dead';

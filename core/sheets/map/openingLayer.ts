@@ -1,3 +1,5 @@
+import { boxesMeet } from '../../geometry/plane/box.ts';
+import type { Xy } from '../../geometry/types.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';
 import { type CrossingAsBuilt, crossingAt } from '../../locate/crossingAsBuilt.ts';
@@ -11,9 +13,9 @@ import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { type LabelWish, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines, middleOf } from '../labels/labelBlock.ts';
 import { placesAround } from '../labels/placesAround.ts';
-import { crossingSign } from '../signs/crossingSign.ts';
+import { crossingSign, spotSign } from '../signs/crossingSign.ts';
 import { gateSign, magnifiedAbout, openingMagnified } from '../signs/gateSign.ts';
-import { squareAround } from '../signs/sign.ts';
+import { type OpenSign, squareAround } from '../signs/sign.ts';
 import { letters } from '../style.ts';
 import type { MeasureText } from '../words.ts';
 import type { MapLayer } from './layer.ts';
@@ -44,7 +46,7 @@ export function openingOf(shape: GatewayShape, window: MapWindow): Opening {
 /** From this scale on the depth stands beside each buried crossing. */
 const depthShownTo = 500;
 
-/** Gateways with the crossings under or over them. */
+/** Gateways with the crossings under or over them; a crossing whose gate was moved where it was dug. */
 export function openingLayer(
   project: Project,
   survey: Survey,
@@ -57,41 +59,69 @@ export function openingLayer(
   const labels: LabelWish[] = [];
   for (const [id, shape] of survey.gateways) {
     const opening = openingOf(shape, window);
-    if (!window.shows(opening.middle)) continue;
-    const gate = gateSign(opening.startPost, opening.endPost, shape.gateway, opening.factor > 1);
-    items.push(...gate.items);
-    signs.push(...gate.parts);
-    let covers = gate.covers;
-    const figures = survey.crossings.get(id);
+    const figures = survey.crossings.get(id) ?? null;
+    const lying = figures && lyingAt(project, survey, figures);
+    const dug = lying ? openingOf(lying.shape, window) : opening;
+    const [showsGate, showsDug] = [window.shows(opening.middle), window.shows(dug.middle)];
+    if (!showsGate && !showsDug) continue;
+    const { name } = shape.gateway;
+    let covers: PaperBox | null = null;
+    if (showsGate) {
+      const gate = gateSign(opening.startPost, opening.endPost, shape.gateway, opening.factor > 1);
+      items.push(...gate.items);
+      signs.push(...gate.parts);
+      covers = gate.covers;
+    }
     if (figures) {
-      const lying = lyingAt(project, survey, figures);
-      const ways = (lying?.courses ?? [figures]).map(({ path }) =>
-        path.map((xy) => magnifiedAbout(opening.middle, window.toPaper(xy), opening.factor)),
-      );
-      const look = { method: figures.crossing.method, status: lying ? ('built' as const) : figures.crossing.status };
-      for (const path of ways) {
-        const sign = crossingSign(path, look);
-        items.push(...sign.items);
-        signs.push(...sign.parts);
-        covers = around(covers, sign.covers);
-      }
-      if (window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
+      const drawn = crossingDrawn(figures, lying, dug, window);
+      items.push(...drawn.items);
+      signs.push(...drawn.parts);
+      // A crossing that its gate has left has a name of its own, as far as paper tells the two apart.
+      const left = lying !== null && lying.movedM > 0 && !(covers && boxesMeet(covers, drawn.covers));
+      if (covers && !left) covers = around(covers, drawn.covers);
+      else if (showsDug) labels.push(signLabel(`crossing at ${name}`, drawn.covers, measure));
+      if (showsDug && window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
         const open = lying && leavesOpen(lying.certainty.basis) ? [basisWords[lying.certainty.basis]] : [];
         const words = [...depthLabel(depthAtGateway(project, survey, figures), units), ...open];
-        labels.push(depthWish(ways[0]!, words, measure));
+        labels.push(depthWish(drawn.ways[0]!, words, measure));
       }
     }
-    labels.push(gatewayLabel(shape.gateway.name, covers, measure));
+    if (covers) labels.push(signLabel(name, covers, measure));
   }
   return { items, signs, lines: [], labels };
 }
 
+/** A crossing about the opening that it was dug under: every way that it may run, and the places that none leads through. */
+function crossingDrawn(
+  figures: CrossingFigures,
+  lying: CrossingAsBuilt | null,
+  dug: Opening,
+  { toPaper }: MapWindow,
+): OpenSign & { readonly ways: readonly (readonly PaperPoint[])[] } {
+  const onPaper = (xy: Xy) => magnifiedAbout(dug.middle, toPaper(xy), dug.factor);
+  const { method, status } = figures.crossing;
+  const look = { method, status: lying ? ('built' as const) : status };
+  const ways = (lying?.courses ?? [figures]).map(({ path }) => path.map(onPaper));
+  const courses = ways.map((path) => crossingSign(path, look));
+  const spots = (lying?.spots ?? []).map(({ xy }) => spotSign(onPaper(xy), look));
+  return {
+    ways,
+    items: [...courses, ...spots].flatMap((sign) => sign.items),
+    parts: [...courses.flatMap(({ parts }) => parts), ...spots.map((spot) => spot.covers)],
+    covers: courses.map(({ covers }) => covers).reduce(around),
+  };
+}
+
 /** The crossing where it lies by its record; null where nothing lies there. */
-function lyingAt(project: Project, survey: Survey, { crossing, gateway }: CrossingFigures): CrossingAsBuilt | null {
+export function lyingAt(
+  project: Project,
+  survey: Survey,
+  { crossing, gateway }: CrossingFigures,
+): CrossingAsBuilt | null {
   return isInTheGround(project, crossing) ? crossingAt(project, survey, gateway.id) : null;
 }
 
-function gatewayLabel(name: string, covers: PaperBox, measure: MeasureText): LabelWish {
+function signLabel(name: string, covers: PaperBox, measure: MeasureText): LabelWish {
   const style = { font: 'regular', sizePt: letters.label } as const;
   return {
     priority: labelPriority.gateway,

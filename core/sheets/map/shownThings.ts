@@ -2,9 +2,11 @@ import { leftInGround } from '../../locate/inGround/leftInGround.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Crossing, EarthField, Energiser, Gateway, LeadOut, LonLat, Post, Service } from '../../model/things.ts';
-import type { LineShape, Section, Survey, SwitchRow } from '../../registers/types.ts';
+import type { GatewayShape, LineShape, Section, Survey, SwitchRow } from '../../registers/types.ts';
+import type { PaperPoint } from '../displayList.ts';
 import { fenceStretches } from './fenceStretches.ts';
 import type { MapWindow } from './mapWindow.ts';
+import { lyingAt } from './openingLayer.ts';
 
 /** What one map sheet shows: its legend explains these and no others. */
 export interface ShownThings {
@@ -23,18 +25,23 @@ export interface ShownThings {
 
 export function shownThings(project: Project, survey: Survey, window: MapWindow): ShownThings {
   const shows = ({ at }: { readonly at: LonLat }) => window.shows(window.placeToPaper(at));
-  const reaches = ({ path }: { readonly path: readonly LonLat[] }) => {
-    const paper = path.map(window.placeToPaper);
-    return paper.some((point) => window.shows(point)) || window.clipPaper(paper).length > 0;
-  };
+  const showsSome = (paper: readonly PaperPoint[]) =>
+    paper.some((point) => window.shows(point)) || window.clipPaper(paper).length > 0;
+  const reaches = ({ path }: { readonly path: readonly LonLat[] }) => showsSome(path.map(window.placeToPaper));
+  const showsOpening = ({ centre }: GatewayShape) => window.shows(window.toPaper(centre));
   const stretches = fenceStretches(survey).filter(({ path }) => window.clip(path).length > 0);
   const sections = new Set(stretches.flatMap(({ section }) => section ?? []));
-  const gateways = [...survey.gateways].filter(([, { centre }]) => window.shows(window.toPaper(centre)));
+  const crossings = [...survey.gateways].flatMap(([id, shape]) => {
+    const figures = survey.crossings.get(id);
+    if (!figures) return [];
+    const dug = lyingAt(project, survey, figures)?.shape ?? shape;
+    return showsOpening(shape) || showsOpening(dug) ? [figures.crossing] : [];
+  });
   return {
     lines: [...new Set(stretches.map(({ shape }) => shape))],
     sections: [...sections].sort((a, b) => a.index - b.index),
-    gateways: gateways.map(([, { gateway }]) => gateway),
-    crossings: gateways.flatMap(([id]) => survey.crossings.get(id)?.crossing ?? []),
+    gateways: [...survey.gateways.values()].filter(showsOpening).map(({ gateway }) => gateway),
+    crossings,
     switches: survey.switches.filter(({ xy }) => window.shows(window.toPaper(xy))),
     energisers: [...project.energiser.values()].filter(shows),
     earthFields: [...project.earthField.values()].filter(shows),
@@ -42,7 +49,7 @@ export function shownThings(project: Project, survey: Survey, window: MapWindow)
     posts: [...project.post.values()].filter(shows),
     services: [...project.service.values()].filter(reaches),
     inGround: leftInGround(project, survey).flatMap(({ thing, ways }) =>
-      thing.fate !== 'takenOut' && ways.flat().some((xy) => window.shows(window.toPaper(xy))) ? [thing] : [],
+      thing.fate !== 'takenOut' && ways.some((way) => showsSome(way.map(window.toPaper))) ? [thing] : [],
     ),
   };
 }

@@ -3,7 +3,6 @@ import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
 import { between } from '../../geometry/plane/vector.ts';
 import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
-import type { Course } from '../../locate/courses.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { gatePostName } from '../../locate/tieFrom.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
@@ -15,6 +14,7 @@ import { placeLabels } from '../labels/placeLabels.ts';
 import { placesAlongLine } from '../labels/placesAlong.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { type MapWindow, mapWindow } from '../map/mapWindow.ts';
+import { mayLie, waysOf } from '../map/mayLie.ts';
 import { box, circle, figure, line, lines, stroke, text } from '../paint.ts';
 import { scaleText } from '../scales.ts';
 import { gateSign } from '../signs/gateSign.ts';
@@ -60,7 +60,7 @@ export function cardPlan(
       ...texts,
     ]),
     box(frame, null, stroke(pen.sign)),
-    ...planFoot(scaleDenominator, units, [left, bottom - footMm, right, bottom]),
+    ...planFoot(scaleDenominator, built.inGround, units, [left, bottom - footMm, right, bottom]),
   ];
   const name = built.figures.gateway.name;
   return {
@@ -69,9 +69,10 @@ export function cardPlan(
   };
 }
 
-function extentOf({ shape, courses }: CrossingAsBuilt, points: readonly CardPoint[]): Box {
+function extentOf(built: CrossingAsBuilt, points: readonly CardPoint[]): Box {
+  const { shape } = built;
   const posts = points.flatMap(({ solved }) => solved?.ties.map(({ xy }) => xy) ?? []);
-  const ways = courses.flatMap(({ path }) => path);
+  const ways = waysOf(built).flatMap(({ path }) => path);
   const places = points.flatMap((point) => point.places.map(({ xy }) => xy));
   return boxAround([shape.startPost, shape.endPost, ...ways, ...places, ...posts])!;
 }
@@ -106,7 +107,7 @@ function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window:
     items: [
       lines(fences, stroke(0.5)),
       ...gate.items,
-      ...(built.inGround ? built.courses.flatMap((course) => mayLie(course, window)) : []),
+      ...(built.inGround ? mayLie(waysOf(built), window) : []),
       ...(trench.length > 0 ? [lines(trench, trenchStroke(built))] : []),
       ...ties.map(({ path }) => line(path, stroke(pen.thin))),
       ...sizes.items,
@@ -122,14 +123,6 @@ function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window:
       ...sizes.wishes,
     ],
   };
-}
-
-/** The ground where the trench may lie, under everything. */
-function mayLie({ path, withinM }: Course, { clip, mmPerM }: MapWindow): Item[] {
-  const paths = clip(path);
-  return paths.length === 0 || withinM * mmPerM < 0.5
-    ? []
-    : [lines(paths, stroke(2 * withinM * mmPerM, { ink: '#ececec', cap: 'round' }))];
 }
 
 /** Dashes of what was measured; dots where nobody measured how the trench runs. */
@@ -230,8 +223,14 @@ function dimensions(
   };
 }
 
-function planFoot(scaleDenominator: number, units: Units, [left, top, right, bottom]: PaperBox): Item[] {
+function planFoot(
+  scaleDenominator: number,
+  inGround: boolean,
+  units: Units,
+  [left, top, right, bottom]: PaperBox,
+): Item[] {
   const bar = scaleBarFor(scaleDenominator, units, 45);
+  const meant = inGround ? 'Shaded: it may lie here.' : 'Planned: not in the ground.';
   return [
     line(
       [
@@ -242,7 +241,7 @@ function planFoot(scaleDenominator: number, units: Units, [left, top, right, bot
     ),
     text(scaleText(scaleDenominator), [left + 3, bottom - 3], { sizePt: letters.body, font: 'bold' }),
     ...drawScaleBar(bar, [left + 22, top + 4.6]),
-    ...['North is up. Shaded: it may lie here.', 'Hollow points are not certain.'].map((said, i) =>
+    ...[`North is up. ${meant}`, 'Hollow points are not certain.'].map((said, i) =>
       text(said, [right - 3, bottom - 4.8 + 2.8 * i], { sizePt: letters.small, align: 'right', ink: ink.soft }),
     ),
   ];

@@ -4,6 +4,7 @@ import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
+import { leftWithinM } from '../../locate/inGround/leftWithin.ts';
 import { fateInShort, leftHeading } from '../../locate/inGround/leftWords.ts';
 import { stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
@@ -62,9 +63,8 @@ function tableOf(all: readonly LeftInGround[], { project, survey, property }: Pa
     ],
     rows: all.map((left) => {
       const { thing, path, crossing } = left;
-      const { ways, depth } = leftThing(left);
-      const withinM = crossing?.certainty.withinM ?? Math.max(...ways.map((way) => way.withinM));
-      const within = `within ${formatTape(withinM, units)}`;
+      const { depth } = leftThing(left);
+      const within = `within ${formatTape(leftWithinM(left), units)}`;
       const ends = [path[0], path.length > 1 ? path.at(-1) : undefined].flatMap((xy) => (xy ? [xy] : []));
       const places = placed ? ends.map((xy) => placeText(survey.plane.toLonLat(xy))) : [];
       const photos = photosOf(thing.id);

@@ -14,6 +14,7 @@ import { CheckField, NumberField, SelectField, TextField } from '../parts/fields
 import { LengthField } from '../parts/LengthField.tsx';
 import { StatusField } from '../parts/StatusField.tsx';
 import { CableField } from './CableField.tsx';
+import { SealedField } from './SealedField.tsx';
 
 /** How the live wire and the earth get past a gateway: the trench, what lies in it and how long each piece is. */
 export function CrossingDetails({ gateway }: { readonly gateway: Gateway }) {
@@ -114,7 +115,7 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
               valueM={crossing.bowM}
               optional
               maxM={gateway.widthM / 2}
-              placeholder={figures.bowM.toFixed(2)}
+              placeholderM={figures.bowM}
               hint={
                 figures.bowAssumed
                   ? 'Assumed: a share of the width. Type it or drag it on the map; empty goes back to the assumption.'
@@ -179,16 +180,7 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
       />
       {crossing.earth && buried ? length('Earth joined at height', 'earthConnectionM', 3) : null}
       {buried ? (
-        <SelectField
-          label="Riser ends sealed"
-          value={crossing.sealed === null ? 'unknown' : crossing.sealed ? 'yes' : 'no'}
-          choices={[
-            { value: 'unknown', label: 'Not noted' },
-            { value: 'yes', label: 'Yes, both' },
-            { value: 'no', label: 'No' },
-          ]}
-          onCommit={(sealed) => set('Note the seal of', { sealed: sealed === 'unknown' ? null : sealed === 'yes' })}
-        />
+        <SealedField sealed={crossing.sealed} onCommit={(sealed) => set('Note the seal of', { sealed })} />
       ) : null}
       <StatusField status={crossing.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
       <TextField

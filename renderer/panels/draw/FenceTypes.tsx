@@ -1,5 +1,5 @@
 import { missingPlainWires } from '../../../core/checks/drawing/plainWiresNotEntered.ts';
-import { capital } from '../../../core/checks/support/make.ts';
+import { capital } from '../../../core/model/capital.ts';
 import { newFenceType } from '../../../core/model/defaults.ts';
 import { put } from '../../../core/model/project.ts';
 import type { FenceType } from '../../../core/model/things.ts';

@@ -1,9 +1,9 @@
-import { capital } from '../../../core/checks/support/make.ts';
 import {
   type Conductor,
   conductorById,
   conductorLibrary,
 } from '../../../core/electrical/conductors/conductorLibrary.ts';
+import { capital } from '../../../core/model/capital.ts';
 import type { UserConductor } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import type { Choice } from '../parts/fields.tsx';

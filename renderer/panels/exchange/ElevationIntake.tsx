@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import { type HeightUnit, heightUnits } from '../../../core/exchange/elevation/heightUnit.ts';
 import { boundsOf } from '../../../core/exchange/preview/bounds.ts';
+import { capital } from '../../../core/model/capital.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
@@ -148,7 +149,7 @@ function HeightsFound({
           value,
           label: `${heightUnits[value].name}: ${rangeIn(value)}`,
         }))}
-        hint={read.toldBy ? `${sentence(heightUnits[read.unit].name)} by ${read.toldBy}.` : undefined}
+        hint={read.toldBy ? `${capital(heightUnits[read.unit].name)} by ${read.toldBy}.` : undefined}
         onCommit={setUnit}
       />
       <p className="buttons">
@@ -161,8 +162,4 @@ function HeightsFound({
       </p>
     </section>
   );
-}
-
-function sentence(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { usualChoices, whyNotImport } from '../../../core/exchange/intake/importFeatures.ts';
+import { becomes, usualChoices, whyNotImport } from '../../../core/exchange/intake/importFeatures.ts';
 import { type Stray, whereaboutsOf } from '../../../core/exchange/intake/whereabouts.ts';
 import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../../../core/exchange/preview/types.ts';
 import { applyChanges } from '../../../core/model/difference.ts';
@@ -62,8 +62,7 @@ export function PreviewChoices({
     [preview, project, place, isUndecided],
   );
   const together = useMemo(() => preview.features.filter(({ key }) => !strays.has(key)), [preview, strays]);
-  const become = ({ key, suggestion }: PreviewFeature): ImportAs =>
-    as.get(key) ?? (strays.has(key) ? 'leaveOut' : suggestion);
+  const become = becomes(as, strays);
   const choose = (features: readonly PreviewFeature[], choice: ImportAs) =>
     setAs(new Map([...as, ...features.map(({ key }) => [key, choice] as const)]));
   const count = preview.features.filter((feature) => feature.ours || become(feature) !== 'leaveOut').length;

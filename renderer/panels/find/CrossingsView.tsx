@@ -1,8 +1,8 @@
 import { useId, useMemo, useState } from 'react';
-import { standingInShort } from '../../../core/locate/certaintyWords.ts';
+import { standingInShort, withinInShort } from '../../../core/locate/certaintyWords.ts';
 import { type CrossingRow, crossingsCalled, crossingsNear } from '../../../core/locate/crossingSearch.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
-import { formatLength, formatTape } from '../../../core/model/formatUnits.ts';
+import { formatLength } from '../../../core/model/formatUnits.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -73,7 +73,7 @@ export function CrossingsView() {
           {
             title: 'Within',
             figures: true,
-            cell: ({ row: { crossing } }) => (crossing.inGround ? formatTape(crossing.certainty.withinM, units) : '–'),
+            cell: ({ row: { crossing } }) => (crossing.inGround ? withinInShort(crossing.certainty, units) : '–'),
             sortBy: ({ row: { crossing } }) => (crossing.inGround ? crossing.certainty.withinM : 1e9),
           },
         ]}

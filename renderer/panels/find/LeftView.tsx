@@ -1,5 +1,6 @@
-import { leftThing } from '../../../core/locate/buriedThings.ts';
+import { withinInShort } from '../../../core/locate/certaintyWords.ts';
 import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
+import { leftWithinM } from '../../../core/locate/inGround/leftWithin.ts';
 import { fateInShort, fateInWords, leftHeading } from '../../../core/locate/inGround/leftWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
@@ -28,7 +29,6 @@ export function LeftRegister({ words }: { readonly words: string }) {
   const units = useUnits();
   const rows = leftInGround(project, survey).filter(({ thing }) => isLeftCalled(thing, words));
   if (rows.length === 0) return null;
-  const within = (left: LeftInGround) => Math.max(...leftThing(left).ways.map(({ withinM }) => withinM));
   return (
     <Register<LeftInGround>
       caption="No longer drawn"
@@ -45,8 +45,11 @@ export function LeftRegister({ words }: { readonly words: string }) {
         {
           title: 'Within',
           figures: true,
-          cell: (left) => (left.thing.fate === 'takenOut' ? '–' : formatTape(within(left), units)),
-          sortBy: within,
+          cell: (left) =>
+            left.thing.fate === 'takenOut'
+              ? '–'
+              : withinInShort({ basis: left.crossing?.certainty.basis ?? 'drawn', withinM: leftWithinM(left) }, units),
+          sortBy: leftWithinM,
         },
       ]}
     />
@@ -94,15 +97,14 @@ export function LeftView({ left }: { readonly left: LeftInGround }) {
   const { survey } = useOpenFile();
   const units = useUnits();
   const { thing, path } = left;
-  const [way] = leftThing(left).ways;
+  const withinM = leftWithinM(left);
   const middle = path[path.length >> 1];
   return (
     <section className="block stake-out" aria-label={leftHeading(thing)}>
       <h2>{leftHeading(thing)}</h2>
       <LeftWords thing={thing} />
       <p>
-        Not measured (from the plan). It is assumed to lie within {formatTape(way!.withinM, units)} of where it was
-        drawn.
+        Not measured (from the plan). It is assumed to lie within {formatTape(withinM, units)} of where it was drawn.
       </p>
       <Caution>
         Energiser off and the fence proven dead before you dig. Have all other buried services located. Dig by hand near
@@ -116,7 +118,7 @@ export function LeftView({ left }: { readonly left: LeftInGround }) {
         {middle ? (
           <button
             type="button"
-            onClick={() => setDig({ shape: 'point', path: [survey.plane.toLonLat(middle)] }, way!.withinM)}
+            onClick={() => setDig({ shape: 'point', path: [survey.plane.toLonLat(middle)] }, withinM)}
           >
             What else lies here
           </button>

@@ -1,6 +1,7 @@
 import './certainty.css';
 import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
+import { capital } from '../../../core/model/capital.ts';
 
 /**
  * How surely a crossing is known: a full rim for measured, a broken one for what is not, a warning for tapes that leave it
@@ -9,5 +10,5 @@ import type { CrossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
 export function CertaintyTag({ crossing }: { readonly crossing: Pick<CrossingAsBuilt, 'inGround' | 'certainty'> }) {
   const words = standingInShort(crossing);
   const look = crossing.inGround ? crossing.certainty.basis : 'planned';
-  return <span className={`certainty ${look}`}>{`${words[0]!.toUpperCase()}${words.slice(1)}`}</span>;
+  return <span className={`certainty ${look}`}>{capital(words)}</span>;
 }

@@ -1,3 +1,4 @@
+import { capital } from '../../../core/model/capital.ts';
 import '../../styles/standing.css';
 import type { ReactNode } from 'react';
 import { useApp } from '../../state/appState.ts';
@@ -35,8 +36,7 @@ export function NotWorkedOut({ part, what }: Pick<WorkedOutProps, 'part' | 'what
   return (
     <div className="worked-out">
       <p className="field-problem">
-        {what.charAt(0).toUpperCase() + what.slice(1)} could not be worked out ({why}). The drawing is safe in the file;
-        each change is another try.
+        {capital(what)} could not be worked out ({why}). The drawing is safe in the file; each change is another try.
       </p>
       <p className="buttons">
         <button type="button" onClick={() => backroom.tryAgain()}>

@@ -1,6 +1,7 @@
 import { conductorLibrary } from '../../../core/electrical/conductors/conductorLibrary.ts';
 import { leakageClasses } from '../../../core/electrical/conductors/leakage.ts';
 import { stockMinimums } from '../../../core/electrical/energiser/stockMinimum.ts';
+import { capital } from '../../../core/model/capital.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { fixed, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
@@ -201,8 +202,4 @@ function Conductors() {
 
 function ohmFigure(ohmPerKm: number): string {
   return fixed(ohmPerKm, ohmPerKm < 10 ? 1 : 0);
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -19,6 +19,7 @@ import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CableField } from '../draw/CableField.tsx';
+import { SealedField } from '../draw/SealedField.tsx';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -154,7 +155,7 @@ function MeasuredBow({ built: { figures, shape, points } }: { readonly built: Cr
         valueM={crossing.bowM}
         optional
         maxM={shape.gateway.widthM}
-        placeholder={figures.bowM.toFixed(2)}
+        placeholderM={figures.bowM}
         hint={figures.bowAssumed ? 'Not measured: a share of the width is assumed.' : 'From the middle of the opening.'}
         onCommitM={(bowM) => set('Measure the bow', { bowM })}
       />
@@ -306,16 +307,7 @@ function Trench({
           {text('Where and how they are joined', 'jointsNote')}
         </>
       ) : null}
-      <SelectField
-        label="Riser ends sealed"
-        value={crossing.sealed === null ? 'unknown' : crossing.sealed ? 'yes' : 'no'}
-        choices={[
-          { value: 'unknown', label: 'Not noted' },
-          { value: 'yes', label: 'Yes, both' },
-          { value: 'no', label: 'No' },
-        ]}
-        onCommit={(sealed) => setCrossing('Note the seals', { sealed: sealed === 'unknown' ? null : sealed === 'yes' })}
-      />
+      <SealedField sealed={crossing.sealed} onCommit={(sealed) => setCrossing('Note the seals', { sealed })} />
       <div className="field-pair">
         <TextField
           label={`${capital(postSide(shape, 'start'))} riser is on`}

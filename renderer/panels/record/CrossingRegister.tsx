@@ -1,5 +1,4 @@
-import { stateInWords } from '../../../core/locate/certaintyWords.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
+import { stateInWords, withinInShort } from '../../../core/locate/certaintyWords.ts';
 import type { CrossingRow } from '../../../core/registers/record/crossingRegister.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
@@ -34,7 +33,7 @@ export function CrossingRegister() {
             cell: ({ built }) => (
               <>
                 <CertaintyTag crossing={built} />
-                {built.inGround ? ` within ${formatTape(built.certainty.withinM, units)}` : ''}
+                {built.inGround ? ` within ${withinInShort(built.certainty, units)}` : ''}
               </>
             ),
             sortBy: ({ built }) => (built.inGround ? built.certainty.withinM : 1e9),

@@ -169,6 +169,25 @@ describe('digCheck', () => {
     expect(findings).toMatchObject([{ thing: { name: 'crossing under G1' }, overlap: true }]);
   });
 
+  it('finds a crossing as far off as its record may be, not only where it says', () => {
+    const record = newCrossingRecord('X-G1');
+    const gps = { lonLat: at([50, 4]), seM: 40 };
+    const foot = { ...newBuriedPoint('a foot', 'X-G1', 'startFoot'), gps };
+    const unsure = put(project, record, foot, { ...project.property.get('property')!, placed: true });
+    const wide = put(
+      project,
+      { ...project.gateway.get('G1')!, widthM: 80 },
+      { ...project.crossing.get('X-G1')!, bowM: null },
+    );
+    const bowed = put(wide, {
+      ...wide.property.get('property')!,
+      crossings: { ...wide.property.get('property')!.crossings, bowShare: 1 },
+    });
+    const farFrom = (drawn: Project, xy: Xy) => digCheck(drawn, surveyOf(drawn), dig('point', [xy], { withinM: 20 }));
+    expect(farFrom(unsure, [50, 95]).findings.map(({ thing }) => thing.name)).toContain('crossing under G1');
+    expect(farFrom(bowed, [50, 115]).findings.map(({ thing }) => thing.name)).toContain('crossing under G1');
+  });
+
   it('names what is planned as planned, and never as lying there', () => {
     const planned = put(
       project,
@@ -303,5 +322,9 @@ describe('digCheck', () => {
     const { findings } = digCheck(recorded, survey, dig('point', [truth], { errorM: 0 }));
     expect(findings[0]).toMatchObject({ overlap: true, thing: { basis: 'contradictory' } });
     expect(errorInWords(findings[0]!, 'metric')).toContain('tapes do not meet, so assumed');
+    // The same of a crossing that an old file no longer draws.
+    const orphaned = put(recorded, { ...recorded.crossing.get('X-G1')!, method: 'overhead' });
+    const still = digCheck(orphaned, surveyOf(orphaned), dig('point', [truth], { errorM: 0 })).findings;
+    expect(still[0]).toMatchObject({ overlap: true, thing: { kind: 'lostPoint', basis: 'contradictory' } });
   });
 });

@@ -1,3 +1,4 @@
+import type { Point } from 'geojson';
 import { describe, expect, it } from 'vitest';
 import { writeRegisters } from '../../../core/exchange/csv/registersCsv.ts';
 import { writeDxf } from '../../../core/exchange/dxf/writeDxf.ts';
@@ -9,8 +10,10 @@ import { writeKml } from '../../../core/exchange/kml/writeKml.ts';
 import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
 import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { allTables } from '../../../core/exchange/tables/allTables.ts';
+import { leftThing } from '../../../core/locate/buriedThings.ts';
 import { crossingById } from '../../../core/locate/crossingById.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
+import { leftWithinM } from '../../../core/locate/inGround/leftWithin.ts';
 import { newProperty, startingFenceTypes } from '../../../core/model/defaults.ts';
 import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
 import type { WasCrossing } from '../../../core/model/inGroundThings.ts';
@@ -34,6 +37,7 @@ import { typefaces } from '../../../electron/print/typefaces.ts';
 import { partDistanceM } from '../../../renderer/map/scene/partDistance.ts';
 import { countingIds } from '../../support/ids.ts';
 import { drawingWithLeft, placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
+import { bytesOf, previewOfBytes } from '../exchange/mapFiles.ts';
 
 const project = drawingWithLeft();
 const survey = surveyOf(project);
@@ -69,6 +73,9 @@ function packInput(of: Project): PackInput {
     photoBytes: () => null,
   };
 }
+
+/** By id: GPX has waypoints before tracks. */
+const exchangedLeft = ({ inGround }: Project) => [...inGround.values()].sort((a, b) => a.id.localeCompare(b.id));
 
 describe('what is in the ground and drawn no longer', () => {
   it('is found by the same tapes and at the same place as before', () => {
@@ -189,6 +196,89 @@ describe('what is in the ground and drawn no longer', () => {
       expect(placeKnownBy).toBe('side not said');
       expect(told.place_within_m).toBeCloseTo(placeWithinM, 3);
     });
+  });
+
+  describe('with a measured point that its arc passes by', () => {
+    const { thing } = crossing;
+    const was = thing.was as WasCrossing;
+    const bend = was.points.find(({ role }) => role === 'bend')!;
+    const gps = { lonLat: survey.plane.toLonLat([50, 4]), seM: 0.5 };
+    const further = { ...bend, id: 'further', role: 'point' as const, ties: [], side: null, gps };
+    const passed = put(project, { ...thing, was: { ...was, points: [...was.points, further] } });
+    const surveyed = surveyOf(passed);
+    const lying = leftInGround(passed, surveyed).find((each) => each.thing.id === thing.id)!;
+    const places = lying.ways.filter(({ length }) => length === 1).map(([xy]) => surveyed.plane.toLonLat(xy!));
+    const name = 'old crossing under G1 (dead, left in the ground)';
+
+    it('shows that place too in the map files, as a point with the same words', () => {
+      expect(places).toHaveLength(1);
+      const spots = [...featuresOf(passed, surveyed)].filter(({ properties }) => {
+        return properties!['undergate:kind'] === 'otherPlace';
+      });
+      expect(spots.map(({ geometry }) => geometry!.type)).toEqual(places.map(() => 'Point'));
+      expect(spots[0]!.properties).toMatchObject({ name: thing.name, inTheGround: true, fate: 'dead' });
+      for (const [i, { geometry }] of spots.entries()) {
+        const [lon, lat] = (geometry as Point).coordinates;
+        expect(lon).toBeCloseTo(places[i]![0], 8);
+        expect(lat).toBeCloseTo(places[i]![1], 8);
+      }
+      const ids = [...featuresOf(passed, surveyed)].map(({ id }) => id);
+      expect(new Set(ids).size).toBe(ids.length);
+      const kml = writeKml(passed, surveyed)
+        .split('<Placemark>')
+        .filter((mark) => mark.includes(name));
+      expect(kml).toHaveLength(1 + places.length);
+      for (const mark of kml) expect(mark).toContain('place known by: ');
+      const gpx = writeGpx(passed, surveyed);
+      expect(
+        gpx.split(`<wpt `).filter((mark) => mark.startsWith('lat') && mark.includes(`<name>${name}`)),
+      ).toHaveLength(places.length);
+      const { geometry } = allTables(passed, surveyed)
+        .find((table) => table.name === 'no_longer_drawn')!
+        .rows.find(({ id }) => id === thing.id)!;
+      expect(geometry!.type).toBe('LineString');
+    });
+
+    it('is told within what reaches that place', () => {
+      const within = lying.crossing!.certainty.withinM;
+      expect(within).toBeGreaterThan(Math.max(...leftThing(lying).ways.map(({ withinM }) => withinM)));
+      expect(leftWithinM(lying)).toBe(within);
+    });
+
+    it.each([
+      ['map.geojson', writeGeoJson],
+      ['map.kml', writeKml],
+      ['map.gpx', writeGpx],
+    ])('comes back from %s as it was, once', (file, write) => {
+      const preview = previewOfBytes(file, bytesOf(write(passed, surveyed)));
+      expect(preview.features.filter(({ ours }) => !ours)).toEqual([]);
+      const fresh = projectOf([newProperty('Another'), ...startingFenceTypes]);
+      const back = importFeatures(preview, { ...usualChoices, typeId: 'ft-2' }, fresh, countingIds(900));
+      expect(back.problems).toEqual([]);
+      expect(exchangedLeft(back.project)).toEqual(exchangedLeft(passed));
+    });
+  });
+
+  it('says on other maps what the registers say of it', () => {
+    const mark = writeKml(project, survey)
+      .split('<Placemark>')
+      .find((each) => each.includes('<name>old crossing under G1'));
+    expect(mark).toMatch(/<description>[^<]*drawn until: 2026-11-30[^<]*place known by: measured/);
+    expect(writeGpx(project, survey)).toMatch(/<desc>[^<]*drawn until: 2026-11-30/);
+  });
+
+  it('once taken out stands apart from what is planned, and is not shown at first', () => {
+    const out = put(project, { ...crossing.thing, fate: 'takenOut' as const });
+    const kml = writeKml(out, surveyOf(out));
+    const folders = new Map(
+      [...kml.matchAll(/<Folder><name>([^<]*)<\/name>(.*?)<\/Folder>/gs)].map(([, a, b]) => [a, b]),
+    );
+    const mark = folders.get('Taken out of the ground')!;
+    expect(mark).toContain('old crossing under G1 (taken out)');
+    expect(mark).toContain('<styleUrl>#takenOut</styleUrl>');
+    expect(mark).toContain('<visibility>0</visibility>');
+    expect(folders.get('Planned cables, not in the ground') ?? '').not.toContain('old crossing under G1');
+    expect(folders.get('In the ground, no longer drawn')).not.toContain('old crossing under G1');
   });
 
   it('goes out in every format, and comes back as what it was', () => {
