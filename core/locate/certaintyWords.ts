@@ -26,11 +26,15 @@ export function standingInShort({ inGround, certainty }: Pick<CrossingAsBuilt, '
   return inGround ? basisWords[certainty.basis] : 'planned';
 }
 
-/** "0.36 m", "2.00 m assumed": how near to the line that is shown, in a list. Where nothing was measured that is an assumption. */
+/** Whether the reach of a place is an assumption, in a word or two; empty where it was measured. */
+export function assumedInShort(basis: Basis): string {
+  if (basis === 'partly') return 'partly assumed';
+  return basis === 'drawn' || basis === 'contradictory' ? 'assumed' : '';
+}
+
+/** "0.36 m", "2.00 m assumed": how near to the line that is shown, in a list. */
 export function withinInShort({ basis, withinM }: Certainty, units: Units): string {
-  const assumed =
-    basis === 'drawn' || basis === 'contradictory' ? ' assumed' : basis === 'partly' ? ' partly assumed' : '';
-  return `${formatTape(withinM, units)}${assumed}`;
+  return `${formatTape(withinM, units)} ${assumedInShort(basis)}`.trimEnd();
 }
 
 /** How sure the trench as a whole is, and what that rests on; and whether its gate was moved away from it. */

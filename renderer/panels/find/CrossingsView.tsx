@@ -1,5 +1,5 @@
 import { useId, useMemo, useState } from 'react';
-import { standingInShort, withinInShort } from '../../../core/locate/certaintyWords.ts';
+import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import { type CrossingRow, crossingsCalled, crossingsNear } from '../../../core/locate/crossingSearch.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import { formatLength } from '../../../core/model/formatUnits.ts';
@@ -8,6 +8,7 @@ import { mapView } from '../../state/mapView.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { Register } from '../parts/Register.tsx';
+import { Within } from '../parts/Within.tsx';
 import { isLeftCalled, LeftRegister, LeftView } from './LeftView.tsx';
 import { StakeOutView } from './StakeOutView.tsx';
 import { typedPlace } from './typedPlace.ts';
@@ -73,7 +74,7 @@ export function CrossingsView() {
           {
             title: 'Within',
             figures: true,
-            cell: ({ row: { crossing } }) => (crossing.inGround ? withinInShort(crossing.certainty, units) : '–'),
+            cell: ({ row: { crossing } }) => (crossing.inGround ? <Within {...crossing.certainty} /> : '–'),
             sortBy: ({ row: { crossing } }) => (crossing.inGround ? crossing.certainty.withinM : 1e9),
           },
         ]}

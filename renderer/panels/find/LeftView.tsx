@@ -1,4 +1,3 @@
-import { withinInShort } from '../../../core/locate/certaintyWords.ts';
 import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import { leftWithinM } from '../../../core/locate/inGround/leftWithin.ts';
 import { fateInShort, fateInWords, leftHeading } from '../../../core/locate/inGround/leftWords.ts';
@@ -15,6 +14,7 @@ import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
+import { Within } from '../parts/Within.tsx';
 import { setDig } from './findState.ts';
 
 /** Whether the words are part of its name or note. */
@@ -26,7 +26,6 @@ export function isLeftCalled({ name, note }: InGround, words: string): boolean {
 /** What is in the ground and drawn no longer; nothing where there is none. */
 export function LeftRegister({ words }: { readonly words: string }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
   const rows = leftInGround(project, survey).filter(({ thing }) => isLeftCalled(thing, words));
   if (rows.length === 0) return null;
   return (
@@ -46,9 +45,11 @@ export function LeftRegister({ words }: { readonly words: string }) {
           title: 'Within',
           figures: true,
           cell: (left) =>
-            left.thing.fate === 'takenOut'
-              ? '–'
-              : withinInShort({ basis: left.crossing?.certainty.basis ?? 'drawn', withinM: leftWithinM(left) }, units),
+            left.thing.fate === 'takenOut' ? (
+              '–'
+            ) : (
+              <Within basis={left.crossing?.certainty.basis ?? 'drawn'} withinM={leftWithinM(left)} />
+            ),
           sortBy: leftWithinM,
         },
       ]}
