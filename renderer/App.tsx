@@ -1,10 +1,10 @@
 import { useEffect } from 'react';
 import { onWindowKey } from './commands/keys.ts';
-import { Book } from './panels/Book.tsx';
 import { closeDialog } from './panels/dialogs/DialogFrame.tsx';
 import { Dialogs } from './panels/dialogs/Dialogs.tsx';
 import { GroundDialog } from './panels/dialogs/GroundDialog.tsx';
 import { FaultBoundary } from './panels/FaultBoundary.tsx';
+import { Inspector } from './panels/Inspector.tsx';
 import { NotLetIn } from './panels/NotLetIn.tsx';
 import { ProblemBar } from './panels/ProblemBar.tsx';
 import { PropertyMap } from './panels/PropertyMap.tsx';
@@ -24,7 +24,7 @@ function onQuestionFault(error: unknown): void {
   reportFault(error);
 }
 
-/** The window: the map fills it, the book lies beside it. */
+/** The window: the map fills it, the inspector lies beside it. */
 export function App() {
   const phase = useApp((state) => state.phase);
   const open = useApp((state) => state.file !== null);
@@ -51,7 +51,7 @@ export function App() {
           <main className="desk-map">
             <PropertyMap />
           </main>
-          <Book />
+          <Inspector />
         </div>
       ) : phase === 'ready' ? (
         <Welcome />

@@ -9,11 +9,12 @@ import type { Edit, NewId } from '../../core/model/edits/support/edit.ts';
 import type { Project } from '../../core/model/project.ts';
 import { newBuriedPoint } from '../../core/model/recordDefaults.ts';
 import type { BuriedRole, TapeTie } from '../../core/model/recordThings.ts';
-import { markBuilt } from '../../core/registers/record/edits/markBuilt.ts';
-import { recordCrossing } from '../../core/registers/record/edits/recordCrossing.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
-import { testSheets } from '../../core/registers/testSheets.ts';
-import type { CrossingFigures, GatewayShape, Survey } from '../../core/registers/types.ts';
+import { markBuilt } from '../../core/record/edits/markBuilt.ts';
+import { recordCrossing } from '../../core/record/edits/recordCrossing.ts';
+import type { CrossingFigures, GatewayShape } from '../../core/shapes/types.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
+import { testSheets } from '../../core/survey/testSheets.ts';
+import type { Survey } from '../../core/survey/types.ts';
 
 /** So many of the built crossings were taped; the others still lack it, as on any real farm. */
 const mostRecorded = 10;

@@ -1,6 +1,6 @@
 import type { Project } from '../model/project.ts';
 import { allAtOnce, type Steps } from '../model/steps.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { bendTooTight } from './drawing/bendTooTight.ts';
 import { coordinatesOutOfRange } from './drawing/coordinatesOutOfRange.ts';
 import { crossingLoose } from './drawing/crossingLoose.ts';

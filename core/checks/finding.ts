@@ -19,7 +19,7 @@ export interface Finding {
   readonly fixes: readonly Fix[];
 }
 
-/** A one-click mend. */
+/** A one-click fix. */
 export interface Fix {
   /** "Join the lines here". */
   readonly label: string;

@@ -1,5 +1,5 @@
 import type { Project } from '../model/project.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { type CrossingAsBuilt, crossingAt } from './crossingAsBuilt.ts';
 
 /** The buried crossings of some gateways (all, unless told), by gateway id. Linear in what was measured. */

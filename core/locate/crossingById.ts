@@ -1,6 +1,6 @@
 import type { InGround } from '../model/inGroundThings.ts';
 import type { Project } from '../model/project.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { type CrossingAsBuilt, crossingAt } from './crossingAsBuilt.ts';
 import { leftInGround } from './inGround/leftInGround.ts';
 

@@ -1,7 +1,7 @@
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { allCrossings } from './allCrossings.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
 

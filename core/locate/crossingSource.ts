@@ -3,7 +3,8 @@ import type { WasCrossing } from '../model/inGroundThings.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { crossingRecordId } from '../model/recordDefaults.ts';
 import type { BuriedPoint, CrossingRecord, TapeTie } from '../model/recordThings.ts';
-import type { CrossingFigures, GatewayShape, Survey } from '../registers/types.ts';
+import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { type Opening, openingAsRecorded, openingMovedM } from './recordedOpening.ts';
 import { postOfTie, type StoodPost, samePostM } from './tieFrom.ts';
 

@@ -1,6 +1,7 @@
 import type { Project } from '../model/project.ts';
 import type { CrossingRecord } from '../model/recordThings.ts';
-import type { CrossingFigures, Survey } from '../registers/types.ts';
+import type { CrossingFigures } from '../shapes/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { type CrossingAsBuilt, crossingAt } from './crossingAsBuilt.ts';
 import { recordOf } from './crossingSource.ts';
 import { isInTheGround } from './inTheGround.ts';

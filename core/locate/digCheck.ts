@@ -4,7 +4,7 @@ import { type PolylineGap, polylineGap } from '../geometry/plane/polylineGap.ts'
 import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { type BuriedThing, buriedThings, overheadLines } from './buriedThings.ts';
 import type { Course } from './courses.ts';
 

@@ -4,8 +4,8 @@ import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { RecordedOpening } from '../model/recordThings.ts';
 import type { Crossing, CrossingDefaults, Gateway } from '../model/things.ts';
-import { crossingFigures } from '../registers/crossingFigures.ts';
-import type { CrossingFigures, GatewayShape } from '../registers/types.ts';
+import { crossingFigures } from '../shapes/crossingFigures.ts';
+import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
 
 /** An opening and the crossing under it. */
 export interface Opening {

@@ -6,7 +6,7 @@ import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type { TieFrom } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
-import type { GatewayShape } from '../registers/types.ts';
+import type { GatewayShape } from '../shapes/types.ts';
 import { bestTiePosts } from './bestTiePosts.ts';
 import { type CompassWord, postSide, sideOfOpening } from './compass.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';

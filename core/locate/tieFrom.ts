@@ -3,7 +3,7 @@ import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
 import type { TapeTie, TieFrom } from '../model/recordThings.ts';
 import type { Gateway, LineEnd, LonLat } from '../model/things.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 
 /** Something that does not move and that a tape can be held to. */
 export interface FixedPost {

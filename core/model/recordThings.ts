@@ -82,7 +82,7 @@ export interface RecordedOpening {
 }
 
 export type BuriedRole =
-  /** Foot of the riser at the gateway's start post, and at its end post. */
+  /** StatusBar of the riser at the gateway's start post, and at its end post. */
   | 'startFoot'
   | 'endFoot'
   /** The furthest point of the bow. */

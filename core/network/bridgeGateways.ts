@@ -1,7 +1,7 @@
-import { crossingLengths } from './crossingLengths.ts';
-import { gatewaySpan } from './gatewaySpan.ts';
+import { crossingLengths } from '../shapes/crossingLengths.ts';
+import { gatewaySpan } from '../shapes/gatewaySpan.ts';
+import { lonLatAt } from '../shapes/pathGeometry.ts';
 import type { NetworkDraft } from './networkDraft.ts';
-import { lonLatAt } from './pathGeometry.ts';
 
 /** Joins the posts of each gateway of a live line that has a crossing. */
 export function bridgeGateways(draft: NetworkDraft): void {

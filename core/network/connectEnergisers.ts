@@ -2,10 +2,10 @@ import { pathLengthM } from '../geometry/geodesic.ts';
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { CutOutSwitch, Energiser, LeadOut } from '../model/things.ts';
+import { leastLengthM } from '../shapes/pathGeometry.ts';
+import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import type { NetworkDraft } from './networkDraft.ts';
-import { leastLengthM } from './pathGeometry.ts';
 import { addSwitch } from './placeSwitches.ts';
-import { isPlaceOnEarth } from './workingPlane.ts';
 
 /** The joint of an energiser; null where neither it nor any of its lead-outs touches a live line. */
 export interface EnergiserJoint {

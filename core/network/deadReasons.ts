@@ -52,7 +52,7 @@ function withoutSource(project: Project, network: Network): FoundReason | null {
 /** Fed things count as one piece. */
 const fed = -1;
 
-/** What would join two pieces if it were mended. */
+/** What would join two pieces if it were repaired. */
 interface Link {
   readonly a: number;
   readonly b: number;

@@ -1,7 +1,7 @@
+import { type Touch, touchesBetween, touchesOfSelf } from '../shapes/touches.ts';
+import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import type { LineChain } from './lineChain.ts';
 import type { NetworkDraft } from './networkDraft.ts';
-import { type Touch, touchesBetween, touchesOfSelf } from './touches.ts';
-import { isPlaceOnEarth } from './workingPlane.ts';
 
 /** Joins live lines wherever they touch each other or themselves. */
 export function joinLines(draft: NetworkDraft): void {

@@ -1,9 +1,9 @@
 import type { FenceLine } from '../model/things.ts';
-import { type GatewaySpan, gatewaySpan } from './gatewaySpan.ts';
+import { type GatewaySpan, gatewaySpan } from '../shapes/gatewaySpan.ts';
+import { leastLengthM, pathGeometry } from '../shapes/pathGeometry.ts';
+import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import { LineChain } from './lineChain.ts';
 import type { NetworkDraft } from './networkDraft.ts';
-import { leastLengthM, pathGeometry } from './pathGeometry.ts';
-import { isPlaceOnEarth } from './workingPlane.ts';
 
 const noSpans: readonly GatewaySpan[] = [];
 

@@ -1,10 +1,10 @@
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type { FenceLine, LineEnd } from '../model/things.ts';
-import { type GatewaySpan, wrapStation } from './gatewaySpan.ts';
+import { type GatewaySpan, wrapStation } from '../shapes/gatewaySpan.ts';
+import { leastLengthM, lonLatAt, type PathGeometry, xyAt } from '../shapes/pathGeometry.ts';
 import type { Joints } from './joints.ts';
 import type { EdgeDraft } from './networkDraft.ts';
-import { leastLengthM, lonLatAt, type PathGeometry, xyAt } from './pathGeometry.ts';
 
 /** A place on a live line where the wire ends, meets something or is cut. */
 export interface Stop {

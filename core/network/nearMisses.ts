@@ -4,10 +4,10 @@ import { segmentIntersection } from '../geometry/plane/segmentIntersection.ts';
 import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { type Project, propertyOf } from '../model/project.ts';
-import { lonLatAt, type PathGeometry, pathGeometry, stationOf } from './pathGeometry.ts';
-import { segmentsNear } from './segmentsNear.ts';
+import { lonLatAt, type PathGeometry, pathGeometry, stationOf } from '../shapes/pathGeometry.ts';
+import { segmentsNear } from '../shapes/segmentsNear.ts';
+import { workingPlane } from '../shapes/workingPlane.ts';
 import type { Network, Run } from './types.ts';
-import { workingPlane } from './workingPlane.ts';
 
 /** An end this near to another line was probably meant to touch it; an assumption of this project. */
 export const nearMissM = 5;

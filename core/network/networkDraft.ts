@@ -4,12 +4,12 @@ import { type Box, growBox } from '../geometry/plane/box.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Property } from '../model/things.ts';
-import type { GatewaySpan } from './gatewaySpan.ts';
+import type { GatewaySpan } from '../shapes/gatewaySpan.ts';
+import { placesNear } from '../shapes/touches.ts';
+import { workingPlane } from '../shapes/workingPlane.ts';
 import { Joints } from './joints.ts';
 import type { LineChain } from './lineChain.ts';
-import { placesNear } from './touches.ts';
 import type { NetworkEdge, NetworkProblem, NetworkProblemCode } from './types.ts';
-import { workingPlane } from './workingPlane.ts';
 
 /** An edge between two points of the draft's joints. */
 export type EdgeDraft = Writable<NetworkEdge>;

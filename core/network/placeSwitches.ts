@@ -1,7 +1,7 @@
 import type { CutOutSwitch, LineEnd } from '../model/things.ts';
+import { leastLengthM, lonLatAt } from '../shapes/pathGeometry.ts';
 import type { LineChain, Stop } from './lineChain.ts';
 import type { NetworkDraft } from './networkDraft.ts';
-import { leastLengthM, lonLatAt } from './pathGeometry.ts';
 
 /** Where a switch goes: on one side of a stop of a line. */
 interface Spot {

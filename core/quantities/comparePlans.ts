@@ -1,6 +1,6 @@
 import { largestOf } from '../model/extremes.ts';
 import type { Project } from '../model/project.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { orderOf, type Sum } from './order/order.ts';
 import { priceListOf } from './order/priceList.ts';
 import { orderSettingsOf, takeOff } from './takeOff.ts';

@@ -145,7 +145,7 @@ function notCountedFinding({ code, thingId, text }: NotCounted): Finding {
   return finding(code, [thingId], {
     severity: 'notKnown',
     message: text,
-    remedy: 'Mend it in Draw, and the order counts it.',
+    remedy: 'Fix it in Draw, and the order counts it.',
     thingIds: [thingId],
   });
 }

@@ -1,7 +1,7 @@
 import { type Box, boxAround } from '../geometry/plane/box.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 
 /**
  * The part of the plane that the sheets must cover, metres: everything of the fence. Where nothing of it is drawn,

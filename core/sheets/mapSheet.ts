@@ -1,6 +1,6 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
 import { type Project, propertyOf } from '../model/project.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 import type { PaperBox, TaggedItem } from './displayList.ts';
 import { propertyExtent } from './extent.ts';
 import type { Block } from './flow/block.ts';

@@ -2,7 +2,7 @@ import type { SheetOptions } from '../api/sheetOptions.ts';
 import type { Box } from '../geometry/plane/box.ts';
 import { fixed } from '../model/formatUnits.ts';
 import type { Project } from '../model/project.ts';
-import type { Survey } from '../registers/types.ts';
+import type { Survey } from '../survey/types.ts';
 import { propertyExtent } from './extent.ts';
 import { mostSheets, sheetsToCover } from './sheetPlan.ts';
 

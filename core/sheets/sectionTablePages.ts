@@ -1,8 +1,8 @@
 import { fixed, formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
-import { overLimitInWords, overLimitStretches } from '../registers/overLimit.ts';
-import { count } from '../registers/sentences.ts';
-import type { Section, Survey } from '../registers/types.ts';
+import { overLimitInWords, overLimitStretches } from '../survey/overLimit.ts';
+import { count } from '../survey/sentences.ts';
+import type { Section, Survey } from '../survey/types.ts';
 import { space, words } from './flow/block.ts';
 import { type Cell, type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';

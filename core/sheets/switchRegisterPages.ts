@@ -1,7 +1,7 @@
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
-import { feedInWords } from '../registers/switchInWords.ts';
-import type { Survey, SwitchRow } from '../registers/types.ts';
+import { feedInWords } from '../survey/switchInWords.ts';
+import type { Survey, SwitchRow } from '../survey/types.ts';
 import { space, words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';

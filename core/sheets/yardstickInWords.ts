@@ -1,7 +1,7 @@
 import { formatVoltage } from '../model/formatUnits.ts';
 import type { Project } from '../model/project.ts';
 import type { Limits, Yardstick } from '../model/yardstick.ts';
-import { goodShare, lowShare } from '../registers/power/yardstick.ts';
+import { goodShare, lowShare } from '../survey/power/yardstick.ts';
 import { dateText } from './dateText.ts';
 import { inOrder } from './inOrder.ts';
 

@@ -23,7 +23,7 @@ export async function dispatch(host: HostApi, half: string, call: string, messag
   const schema = schemaOf(half, call);
   if (!schema) return fail('not-valid', `There is no call ${half}/${call}.`, 'Use the calls of the contract.');
   const checked = schema.safeParse(message);
-  if (!checked.success) return fail('not-valid', wordsFor(checked.error), 'Mend what it names and try again.');
+  if (!checked.success) return fail('not-valid', wordsFor(checked.error), 'Fix what it names and try again.');
   const api = host[half as keyof HostApi] as unknown as Readonly<
     Record<string, (message: unknown) => Promise<Result<unknown>>>
   >;

@@ -3,7 +3,7 @@ import { geoPackageLayers } from '../../core/exchange/geopackage/layers.ts';
 import { whyNotOnEarth } from '../../core/exchange/outgoing/whyNotOnEarth.ts';
 import { projectOf } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { ProblemError } from '../store/problems.ts';
 import { writeGeoPackage } from '../store/writeGeoPackage.ts';
 

@@ -4,7 +4,7 @@ import { leftInGround } from '../../core/locate/inGround/leftInGround.ts';
 import { leftWithinM } from '../../core/locate/inGround/leftWithin.ts';
 import { projectOf } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import type { Registers } from '../store/registerTable.ts';
 
 /**

@@ -5,13 +5,13 @@ import { type Project, projectOf, propertyOf } from '../../core/model/project.ts
 import type { Thing } from '../../core/model/things.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
 import type { TakeOff } from '../../core/quantities/types.ts';
-import { builtOnly } from '../../core/registers/record/builtOnly.ts';
-import { crossingRegister } from '../../core/registers/record/crossingRegister.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
-import { testSheets } from '../../core/registers/testSheets.ts';
-import type { Survey } from '../../core/registers/types.ts';
+import { builtOnly } from '../../core/record/builtOnly.ts';
+import { crossingRegister } from '../../core/record/crossingRegister.ts';
 import { packFileName } from '../../core/sheets/fileName.ts';
 import { layoutPack } from '../../core/sheets/pack/layoutPack.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
+import { testSheets } from '../../core/survey/testSheets.ts';
+import type { Survey } from '../../core/survey/types.ts';
 import { madeAt } from './madeAt.ts';
 import { qrModules } from './qrModules.ts';
 import { type Attachment, renderPdf } from './renderPdf.ts';

@@ -6,7 +6,7 @@ import { parseArgs } from 'node:util';
 import { type PackOptions, type PackPart, packParts } from '../../core/api/packOptions.ts';
 import { projectOf } from '../../core/model/project.ts';
 import { readNumber } from '../../core/model/readNumber.ts';
-import { handoversOf } from '../../core/registers/record/edits/handOver.ts';
+import { handoversOf } from '../../core/record/edits/handOver.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
 import { printPack } from '../print/printPack.ts';
 import { ProblemError, problemOf } from '../store/problems.ts';

@@ -16,7 +16,7 @@ export interface MapViewProps {
 /** The map with its tools. It fills its parent, which must have a size. React only mounts it and hands changes on. */
 export function MapView({ input, events, ref }: MapViewProps) {
   const stage = useRef<HTMLDivElement>(null);
-  const foot = useRef<HTMLDivElement>(null);
+  const statusBar = useRef<HTMLDivElement>(null);
   const strip = useRef<HTMLDivElement>(null);
   const controller = useRef<MapController | null>(null);
   const latest = useRef({ input, events });
@@ -27,7 +27,7 @@ export function MapView({ input, events, ref }: MapViewProps) {
 
   useLayoutEffect(() => {
     const now = () => latest.current.events;
-    const elements = { stage: stage.current!, foot: { line: foot.current!, strip: strip.current! } };
+    const elements = { stage: stage.current!, statusBar: { line: statusBar.current!, strip: strip.current! } };
     const made = createMapController(elements, latest.current.input, {
       onChoose: (ids, additive) => now().onChoose(ids, additive),
       onPoint: (id) => now().onPoint(id),
@@ -78,7 +78,7 @@ export function MapView({ input, events, ref }: MapViewProps) {
         <div ref={strip} className="map-strip" />
         <ViewButtons onZoom={(steps) => controller.current?.zoomBy(steps)} onFit={() => controller.current?.fit()} />
       </div>
-      <div ref={foot} className="map-foot" />
+      <div ref={statusBar} className="map-status-bar" />
     </section>
   );
 }

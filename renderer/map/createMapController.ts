@@ -6,9 +6,8 @@ import { type Box, boxAround } from '../../core/geometry/plane/box.ts';
 import type { LonLat, Xy } from '../../core/geometry/types.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
-import { workingPlane } from '../../core/network/workingPlane.ts';
-import { createFoot, type FootElements } from './foot/createFoot.ts';
-import { createCross } from './input/cross.ts';
+import { workingPlane } from '../../core/shapes/workingPlane.ts';
+import { createCross } from './input/keyboardCursor.ts';
 import { isUndo, listenToKeys } from './input/listenToKeys.ts';
 import { listenToPointer } from './input/listenToPointer.ts';
 import { drawCross } from './interaction/cues.ts';
@@ -18,17 +17,18 @@ import { paintMarked } from './interaction/paintMarked.ts';
 import { chooseSnap, snapTargets } from './interaction/snapping.ts';
 import { createOverlayLayer } from './leaflet/overlayLayer.ts';
 import { createPlaneMap, showBox, toLatLng, viewOf } from './leaflet/planeMap.ts';
-import { createSettledLayer } from './leaflet/settledLayer.ts';
+import { createStaticLayer } from './leaflet/staticLayer.ts';
 import type { MapEdit, MapEvents, MapHandle, MapInput, ToolName } from './mapTypes.ts';
 import { toolsFor } from './mapTypes.ts';
 import { paletteOf } from './palette.ts';
 import { toPx } from './plane/view.ts';
 import { buildScene, type Scene } from './scene/buildScene.ts';
 import { partsFor } from './scene/partsFor.ts';
-import { lookOf } from './settled/look.ts';
-import { paintSettled } from './settled/paintSettled.ts';
-import { forgetTextWidths } from './settled/textWidth.ts';
 import { lookAlike } from './signs/findingSign.ts';
+import { lookOf } from './staticLayer/look.ts';
+import { paintStatic } from './staticLayer/paintStatic.ts';
+import { forgetTextWidths } from './staticLayer/textWidth.ts';
+import { createStatusBar, type StatusBarElements } from './statusBar/createStatusBar.ts';
 import { createTools } from './tools/createTools.ts';
 import { snapReachPx } from './tools/reach.ts';
 import type { Pointer, Tool, ToolContext } from './tools/tool.ts';
@@ -53,7 +53,7 @@ export interface MapController extends MapHandle {
 export interface MapElements {
   /** Holds Leaflet's map, and the keyboard. */
   readonly stage: HTMLElement;
-  readonly foot: FootElements;
+  readonly statusBar: StatusBarElements;
 }
 
 /** The map without any framework: it owns its elements and is told of changes by `update`. */
@@ -64,12 +64,12 @@ export function createMapController(elements: MapElements, first: MapInput, even
   let scene: Scene = buildScene(first.project, first.survey, plane);
   let palette = paletteOf(first.theme);
   let pointer: Pointer | null = null;
-  /** The hint that stands at the foot. */
+  /** The hint that stands at the status bar. */
   let saidFor = '';
 
   const map = createPlaneMap(stage);
   const underlay = createUnderlayLayer(map, first.tiles);
-  const settled = createSettledLayer(map, (ctx, view) => paintSettled(lookOf(ctx, view, scene, input, palette)));
+  const settled = createStaticLayer(map, (ctx, view) => paintStatic(lookOf(ctx, view, scene, input, palette)));
   const overlay = createOverlayLayer(map, (ctx, view) => {
     const tools = { ctx, view, palette };
     paintGridLabels(tools, input.units);
@@ -78,9 +78,9 @@ export function createMapController(elements: MapElements, first: MapInput, even
     tool.paint(tools);
     const cross = keyCross.at();
     if (cross) drawCross(ctx, palette, toPx(view, cross));
-    refreshFoot();
+    refreshStatusBar();
   });
-  const foot = createFoot(elements.foot, { onTyped, onPlaceTyped, onLeave: () => focus() });
+  const statusBar = createStatusBar(elements.statusBar, { onTyped, onPlaceTyped, onLeave: () => focus() });
   /** Coordinates that looked swapped: the same ones again are taken so. */
   let swappedOnce: string | null = null;
 
@@ -119,7 +119,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     },
     doubleClick: (at) => {
       tool.doubleClick?.(at);
-      refreshFoot();
+      refreshStatusBar();
     },
     press: (at) => tool.press?.(at) ?? false,
     drag: (at) => {
@@ -131,7 +131,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     out: () => {
       pointer = null;
       tool.out();
-      foot.place(null);
+      statusBar.place(null);
     },
   });
   const noKeysHeard = listenToKeys(stage, onKey);
@@ -148,13 +148,13 @@ export function createMapController(elements: MapElements, first: MapInput, even
     zooming = false;
   });
   const onMapMove = () => {
-    foot.scale(viewOf(map).pxPerM, input.units);
+    statusBar.scale(viewOf(map).pxPerM, input.units);
   };
   map.on('move zoom', onMapMove);
 
   showAll(false);
   onMapMove();
-  refreshFoot();
+  refreshStatusBar();
   void document.fonts?.ready.then(() => {
     forgetTextWidths();
     settled.redraw();
@@ -165,13 +165,13 @@ export function createMapController(elements: MapElements, first: MapInput, even
     pointer = at;
     tool.move(at);
     tellCursor();
-    refreshFoot();
+    refreshStatusBar();
   }
 
   function clickAt(at: Pointer): void {
     saidFor = '';
     tool.click(at);
-    refreshFoot();
+    refreshStatusBar();
     overlay.invalidate();
   }
 
@@ -179,25 +179,25 @@ export function createMapController(elements: MapElements, first: MapInput, even
     if (!pointer) return;
     const at = { xy: pointer.xy, lonLat: plane.toLonLat(pointer.xy) };
     const progress = tool.progress();
-    foot.place(placeInWords(at.xy, at.lonLat));
+    statusBar.place(placeInWords(at.xy, at.lonLat));
     if (!events.onCursor) return;
     const { lengthM, bearingDeg, snappedTo } = progress;
     events.onCursor({ ...at, lengthM, bearingDeg, snappedTo, metresPerPixel: 1 / viewOf(map).pxPerM });
   }
 
   /** What the next click does; a refusal stays until that changes. */
-  function refreshFoot(): void {
-    foot.fields(tool.fields());
-    foot.progress(tool.progress(), input.units);
+  function refreshStatusBar(): void {
+    statusBar.fields(tool.fields());
+    statusBar.progress(tool.progress(), input.units);
     const hint = tool.hint();
     if (hint === saidFor) return;
     saidFor = hint;
-    foot.say(hint, 'hint');
+    statusBar.say(hint, 'hint');
   }
 
   function refuse(text: string): void {
     saidFor = tool.hint();
-    foot.say(text, 'refused');
+    statusBar.say(text, 'refused');
     events.onRefused?.(text);
   }
 
@@ -229,7 +229,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     if (name === 'choose') keyCross.hide();
     stage.style.cursor = name === 'choose' ? '' : 'crosshair';
     saidFor = '';
-    refreshFoot();
+    refreshStatusBar();
     if (pointer) tool.move(pointer);
     overlay.invalidate();
   }
@@ -239,7 +239,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     return formatPlace(lonLat, systemOf(input.project.coordinateSettings.get('coordinates')));
   }
 
-  /** Coordinates typed at the foot; says what is wrong with them. True when they are used up. */
+  /** Coordinates typed at the status bar; says what is wrong with them. True when they are used up. */
   function onPlaceTyped(text: string): boolean {
     if (!propertyOf(input.project).placed) {
       const read = readGridPlace(text, input.units);
@@ -288,8 +288,8 @@ export function createMapController(elements: MapElements, first: MapInput, even
   function onTyped(firstText: string, secondText: string): void {
     saidFor = '';
     if (!tool.typed?.(firstText, secondText)) return;
-    foot.clearFields();
-    refreshFoot();
+    statusBar.clearFields();
+    refreshStatusBar();
     focus();
     const last = tool.lastPoint?.();
     if (last) keyCross.moveTo(last);
@@ -298,7 +298,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
 
   function onKey(event: KeyboardEvent): boolean {
     const used = answerKey(event);
-    if (used) refreshFoot();
+    if (used) refreshStatusBar();
     return used;
   }
 
@@ -316,7 +316,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     if (tool.key(event)) return true;
     if (keyCross.key(event, pointer?.xy ?? null)) return true;
     if (/^[0-9.]$/.test(key) && tool.fields()) {
-      foot.beginTyping(key);
+      statusBar.beginTyping(key);
       return true;
     }
     return viewKey(key) || toolKey(key);
@@ -388,7 +388,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
       overlay.invalidate();
       if (anotherProperty) showAll(false);
       if (pointer && !pointer.byKeyboard && redrawn) tool.move(pointer);
-      refreshFoot();
+      refreshStatusBar();
     },
     fit: () => showAll(true),
     zoomBy,
@@ -398,7 +398,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
       if (box) whenStill(() => showBox(map, box, leastM, true));
     },
     goTo,
-    askForPlace: () => foot.askForPlace(),
+    askForPlace: () => statusBar.askForPlace(),
     extent() {
       const view = viewOf(map);
       const [widthM, heightM] = [view.widthPx / view.pxPerM, view.heightPx / view.pxPerM];
@@ -416,8 +416,8 @@ export function createMapController(elements: MapElements, first: MapInput, even
       settled.remove();
       overlay.remove();
       map.remove();
-      elements.foot.line.replaceChildren();
-      elements.foot.strip.replaceChildren();
+      elements.statusBar.line.replaceChildren();
+      elements.statusBar.strip.replaceChildren();
     },
   };
 }

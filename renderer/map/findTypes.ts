@@ -27,7 +27,7 @@ export interface DigMark extends DrawnDig {
   readonly hits: readonly DigHit[];
 }
 
-/** Something that lies near a dig, numbered as in the book. */
+/** Something that lies near a dig, numbered as in the inspector. */
 export interface DigHit extends MayLie {
   readonly number: string;
   readonly nearest: Xy;

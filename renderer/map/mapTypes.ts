@@ -4,15 +4,15 @@ import type { Units } from '../../core/model/formatUnits.ts';
 import type { Project } from '../../core/model/project.ts';
 import { serviceFacts } from '../../core/model/serviceKinds.ts';
 import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
-import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/registers/types.ts';
+import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/survey/types.ts';
 import type { DrawnDig, FindOverlay } from './findTypes.ts';
-import type { RecordOverlay } from './settled/paintRecord.ts';
+import type { RecordOverlay } from './staticLayer/paintRecord.ts';
 import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';
 
 /**
  * What passes between the map and the rest of the window. The app hands `MapView` one `MapInput` whenever something
  * changed; the map answers through `MapEvents`. The map draws its own tool column, zoom buttons, the fields for typed
- * length and bearing, and the line at its foot; the app needs to draw none of them.
+ * length and bearing, and the line at its status bar; the app needs to draw none of them.
  */
 
 export type Workspace = 'draw' | 'divide' | 'power' | 'order' | 'record' | 'find';
@@ -50,7 +50,7 @@ export interface MapInput {
   readonly findings: readonly Finding[];
   readonly workspace: Workspace;
   readonly chosen: readonly MapId[];
-  /** What is pointed at in the book. */
+  /** What is pointed at in the inspector. */
   readonly pointed: MapId | null;
   /** The pieces that make up a figure the user points at. */
   readonly lit: readonly MapId[];
@@ -124,9 +124,9 @@ export interface MapEvents {
   readonly onEdit: (edit: MapEdit) => Promise<boolean>;
   /** A fresh id for a new thing. */
   readonly newId: (kind: Kind) => string;
-  /** The user asked for the mend of a finding by its sign on the map. */
+  /** The user asked for the fix of a finding by its sign on the map. */
   readonly onFinding?: (finding: Finding) => void;
-  /** Why an edit by hand could not be done; the map has said it at its foot already. */
+  /** Why an edit by hand could not be done; the map has said it at its status bar already. */
   readonly onRefused?: (text: string) => void;
   readonly onCursor?: (cursor: CursorInfo) => void;
   readonly onToolChange?: (tool: ToolName) => void;
@@ -144,7 +144,7 @@ export interface MapHandle {
   zoomTo(id: MapId): void;
   /** Shows a place, with the keyboard's cross on it. */
   goTo(lonLat: LonLat): void;
-  /** Opens the field for coordinates at the foot. */
+  /** Opens the field for coordinates at the status bar. */
   askForPlace(): void;
   /** What is in view. */
   extent(): MapExtent;

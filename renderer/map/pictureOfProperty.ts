@@ -1,13 +1,13 @@
 import { propertyOf } from '../../core/model/project.ts';
-import { workingPlane } from '../../core/network/workingPlane.ts';
-import { scaleBar } from './foot/scaleBar.ts';
+import { workingPlane } from '../../core/shapes/workingPlane.ts';
 import type { MapInput } from './mapTypes.ts';
 import { type Palette, paletteOf } from './palette.ts';
 import type { View } from './plane/view.ts';
 import { buildScene } from './scene/buildScene.ts';
-import { lookOf } from './settled/look.ts';
-import { mapFont } from './settled/mapFont.ts';
-import { paintSettled } from './settled/paintSettled.ts';
+import { lookOf } from './staticLayer/look.ts';
+import { mapFont } from './staticLayer/mapFont.ts';
+import { paintStatic } from './staticLayer/paintStatic.ts';
+import { scaleBar } from './statusBar/scaleBar.ts';
 
 const marginPx = 60;
 const footPx = 64;
@@ -33,8 +33,8 @@ export async function pictureOfProperty(input: MapInput, date: string, mostPx: n
   ctx.fillStyle = palette.paper;
   ctx.fillRect(0, 0, view.widthPx, view.heightPx + footPx);
   const plain: MapInput = { ...input, findings: [], chosen: [], pointed: null, lit: [], plan: null, theme: 'light' };
-  await finish(paintSettled(lookOf(ctx, view, scene, plain, palette)));
-  paintFoot(ctx, view, plain, palette, date);
+  await finish(paintStatic(lookOf(ctx, view, scene, plain, palette)));
+  paintStatusBar(ctx, view, plain, palette, date);
   return new Promise((resolve) => {
     canvas.toBlob(resolve, 'image/png');
   });
@@ -64,7 +64,7 @@ async function finish(job: Generator<void>): Promise<void> {
   }
 }
 
-function paintFoot(
+function paintStatusBar(
   ctx: CanvasRenderingContext2D,
   view: View,
   { project, units }: MapInput,

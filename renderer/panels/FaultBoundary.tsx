@@ -31,7 +31,7 @@ export class FaultBoundary extends Component<Props, State> {
     if (!fault) return children;
     if (onFault) return null;
     return (
-      <section className="book-page" role="alert">
+      <section className="inspector-page" role="alert">
         <h2>{what} can’t be shown</h2>
         <p>What happened: {faultText(fault.error)}.</p>
         <p>

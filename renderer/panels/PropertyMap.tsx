@@ -2,7 +2,7 @@ import { useCallback, useEffect, useMemo } from 'react';
 import { switchAt } from '../../core/model/edits/support/switchPlace.ts';
 import type { Project } from '../../core/model/project.ts';
 import type { SwitchPlace } from '../../core/model/things.ts';
-import type { DividePlan } from '../../core/registers/types.ts';
+import type { DividePlan } from '../../core/survey/types.ts';
 import { MapView } from '../map/MapView.tsx';
 import type { MapEvents, MapHandle, MapInput } from '../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../state/appState.ts';
@@ -36,8 +36,8 @@ export function PropertyMap() {
   const chosen = useApp((state) => state.chosen);
   const pointed = useApp((state) => state.pointed);
   const lit = useApp((state) => state.lit);
-  const findings = useApp((state) => state.backroom?.findings ?? noFindings);
-  const plan = useApp((state) => state.backroom?.plan ?? null);
+  const findings = useApp((state) => state.analysis?.findings ?? noFindings);
+  const plan = useApp((state) => state.analysis?.plan ?? null);
   const isCurrent = useStanding('plan') === 'current';
   const suggested = useMemo(() => {
     if (page !== 'divide' || !plan) return null;

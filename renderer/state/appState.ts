@@ -5,12 +5,12 @@ import type { Finding } from '../../core/checks/finding.ts';
 import type { GroundAnswer } from '../../core/locate/inGround/answer.ts';
 import type { GroundQuestion } from '../../core/locate/inGround/question.ts';
 import type { Project } from '../../core/model/project.ts';
-import type { FitAnswer } from '../../core/registers/power/fitReadings.ts';
-import type { PowerTables } from '../../core/registers/power/powerTables.ts';
-import type { DividePlan, Survey } from '../../core/registers/types.ts';
-import type { AnalysisPart } from '../work/messages.ts';
+import type { FitAnswer } from '../../core/survey/power/fitReadings.ts';
+import type { PowerTables } from '../../core/survey/power/powerTables.ts';
+import type { DividePlan, Survey } from '../../core/survey/types.ts';
+import type { AnalysisPart } from '../work/analysisMessages.ts';
 
-/** What the book is open at: its cover (the property and its files) or one of the workspaces. */
+/** What the inspector is open at: its cover (the property and its files) or one of the workspaces. */
 export type Page = 'cover' | 'draw' | 'divide' | 'power' | 'order' | 'record' | 'find';
 
 /** The file that is open and all that is computed from it; replaced as a whole after each edit. */
@@ -23,7 +23,7 @@ export interface OpenFile {
 }
 
 /** What the worker last worked out. Each part may be of an older state of the drawing: see `of`. */
-export interface BackroomResult {
+export interface AnalysisResult {
   /** The newest state of the drawing that the worker was told of. */
   readonly revision: number;
   readonly findings: readonly Finding[];
@@ -55,7 +55,7 @@ export interface AskedQuestion {
   readonly answer: (given: GroundAnswer | null) => void;
 }
 
-/** The last line of the book: what just happened, or why it could not. */
+/** The last line of the inspector: what just happened, or why it could not. */
 export interface LastLine {
   readonly text: string;
   readonly kind: 'done' | 'refused';
@@ -66,13 +66,13 @@ export interface AppState {
   readonly phase: 'starting' | 'ready' | 'notLetIn' | 'lost';
   readonly file: OpenFile | null;
   readonly recent: readonly RecentFile[];
-  readonly backroom: BackroomResult | null;
+  readonly analysis: AnalysisResult | null;
   /** Edits that were made and are not yet in the file. */
   readonly saving: number;
   readonly page: Page;
   /** Ids of the chosen things, the last one first in mind. */
   readonly chosen: readonly string[];
-  /** The thing under the pointer, in the book or on the map. */
+  /** The thing under the pointer, in the inspector or on the map. */
   readonly pointed: string | null;
   /** Ids of the pieces that make up the figure being pointed at. */
   readonly lit: readonly string[];
@@ -92,7 +92,7 @@ export const useApp = create<AppState>(() => ({
   phase: 'starting',
   file: null,
   recent: [],
-  backroom: null,
+  analysis: null,
   saving: 0,
   page: 'cover',
   chosen: [],

@@ -1,6 +1,6 @@
 import { useApp } from './appState.ts';
 
-/** Chooses these things, in the book and on the map; `additive` adds them to, or takes them from, what is chosen. */
+/** Chooses these things, in the inspector and on the map; `additive` adds them to, or takes them from, what is chosen. */
 export function choose(ids: readonly string[], additive = false): void {
   useApp.setState(({ chosen }) => {
     if (!additive) return { chosen: ids };
@@ -19,7 +19,7 @@ export function light(ids: readonly string[]): void {
   useApp.setState({ lit: ids });
 }
 
-/** Writes the last line of the book. */
+/** Writes the last line of the inspector. */
 export function say(text: string, kind: 'done' | 'refused'): void {
   useApp.setState({ lastLine: { text, kind } });
 }

@@ -4,7 +4,7 @@ import type { Project } from '../../core/model/project.ts';
 import { orderOf } from '../../core/quantities/order/order.ts';
 import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
-import type { Survey } from '../../core/registers/types.ts';
+import type { Survey } from '../../core/survey/types.ts';
 import { useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';

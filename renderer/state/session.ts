@@ -5,10 +5,10 @@ import { applyChanges, type Change, difference } from '../../core/model/differen
 import { nameNewPaddocks } from '../../core/model/edits/nameNewPaddocks.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
-import type { Survey } from '../../core/registers/types.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
+import type { Survey } from '../../core/survey/types.ts';
 import { connect } from '../client/connect.ts';
-import { backroom } from '../work/backroom.ts';
+import { analysis } from '../work/analysis.ts';
 import { type OpenFile, useApp } from './appState.ts';
 import { asGroundSays } from './groundQuestion.ts';
 import { newId } from './newId.ts';
@@ -63,7 +63,7 @@ export interface CommitOptions {
 }
 
 /**
- * Makes an edit: in the file first, then on the screen. An edit that refuses says why on the last line of the book; one that
+ * Makes an edit: in the file first, then on the screen. An edit that refuses says why on the last line of the inspector; one that
  * changes nothing is passed over. Resolves to whether the file changed.
  */
 export function commit(
@@ -117,7 +117,7 @@ async function commitNow(label: string, edit: (project: Project) => Project, opt
     lastLine: { kind: 'done', text: `${label}. Saved.` },
     ...(options.choose ? { chosen: options.choose } : {}),
   });
-  backroom.changed(changes, result.value.revision);
+  analysis.changed(changes, result.value.revision);
   return true;
 }
 
@@ -169,7 +169,7 @@ function take(changes: readonly Change[], state: OpenFile['state']): void {
     file: { ...file, project: after, survey, state },
     chosen: chosen.some((id) => gone.has(id)) ? chosen.filter((id) => !gone.has(id)) : chosen,
   }));
-  backroom.changed(changes, state.revision);
+  analysis.changed(changes, state.revision);
 }
 
 async function hear(event: HostEvent): Promise<void> {
@@ -234,14 +234,14 @@ async function reload({ keepPage = true } = {}): Promise<void> {
 
 function show(opened: OpenProject | null, keepPage = false): void {
   if (!opened) {
-    backroom.reset([], 0);
+    analysis.reset([], 0);
     useApp.setState({
       file: null,
       page: 'cover',
       chosen: [],
       pointed: null,
       lit: [],
-      backroom: null,
+      analysis: null,
       lastLine: null,
       shownOpen: null,
     });
@@ -257,14 +257,14 @@ function show(opened: OpenProject | null, keepPage = false): void {
   };
   useApp.setState({
     file,
-    backroom: null,
+    analysis: null,
     shownOpen: null,
     problem: null,
     pointed: null,
     lit: [],
     ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: null }),
   });
-  backroom.reset(opened.things, opened.state.revision);
+  analysis.reset(opened.things, opened.state.revision);
 }
 
 async function refreshRecent(): Promise<void> {

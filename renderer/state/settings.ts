@@ -34,7 +34,7 @@ export function setBookWidth(bookWidthPx: number): void {
   keep({ ...settings, bookWidthPx: widthPx });
 }
 
-/** The least and the greatest width that the book can have. */
+/** The least and the greatest width that the inspector can have. */
 export const bookWidthLimitsPx = [narrowestPx, widestPx] as const;
 
 function withinReason(widthPx: number): number {
@@ -53,7 +53,7 @@ function showTheme(theme: 'light' | 'dark'): void {
 const quietMs = 400;
 let waiting: ReturnType<typeof setTimeout> | undefined;
 
-/** Keeps the settings once they have stood still for a moment (the book's edge is dragged in many small steps). */
+/** Keeps the settings once they have stood still for a moment (the inspector's edge is dragged in many small steps). */
 function keep(next: WindowSettings): void {
   settings = next;
   clearTimeout(waiting);

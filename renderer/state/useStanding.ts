@@ -1,4 +1,4 @@
-import type { AnalysisPart } from '../work/messages.ts';
+import type { AnalysisPart } from '../work/analysisMessages.ts';
 import { useApp } from './appState.ts';
 
 /**
@@ -8,9 +8,9 @@ import { useApp } from './appState.ts';
 export type Standing = 'current' | 'working' | 'failed';
 
 export function useStanding(part: AnalysisPart): Standing {
-  return useApp(({ backroom }) => {
-    if (!backroom) return 'working';
-    if (backroom.failed[part] !== undefined) return 'failed';
-    return backroom.of[part] === backroom.revision ? 'current' : 'working';
+  return useApp(({ analysis }) => {
+    if (!analysis) return 'working';
+    if (analysis.failed[part] !== undefined) return 'failed';
+    return analysis.of[part] === analysis.revision ? 'current' : 'working';
   });
 }

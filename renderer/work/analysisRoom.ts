@@ -2,12 +2,12 @@ import { findingsSteps } from '../../core/checks/allFindings.ts';
 import { applyChanges } from '../../core/model/difference.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import type { Steps } from '../../core/model/steps.ts';
-import { startDividePlan } from '../../core/registers/dividePlan.ts';
-import { fitReadingsSteps, readingRounds } from '../../core/registers/power/fitReadings.ts';
-import { powerOf } from '../../core/registers/power/powerOf.ts';
-import { powerTablesSteps } from '../../core/registers/power/powerTables.ts';
-import { type Surveyed, surveyOf } from '../../core/registers/survey.ts';
-import type { AnalysisPart, FromBackroom, Shown, ToBackroom } from './messages.ts';
+import { startDividePlan } from '../../core/survey/dividePlan.ts';
+import { fitReadingsSteps, readingRounds } from '../../core/survey/power/fitReadings.ts';
+import { powerOf } from '../../core/survey/power/powerOf.ts';
+import { powerTablesSteps } from '../../core/survey/power/powerTables.ts';
+import { type Surveyed, surveyOf } from '../../core/survey/survey.ts';
+import type { AnalysisPart, FromAnalysis, Shown, ToAnalysis } from './analysisMessages.ts';
 
 /** Edits are gathered until none has come for this long, at most so long: on few processors the work would hinder them. */
 export const gatherMs = 250;
@@ -43,7 +43,7 @@ interface Task {
  * screen, else when the user rests.
  */
 export class AnalysisRoom {
-  readonly #send: (message: FromBackroom) => void;
+  readonly #send: (message: FromAnalysis) => void;
   readonly #time: RoomTime;
   #project: Project = projectOf([]);
   #surveyed: Surveyed | null = null;
@@ -61,12 +61,12 @@ export class AnalysisRoom {
   #working = false;
   #forget: () => void = () => {};
 
-  constructor(send: (message: FromBackroom) => void, time: RoomTime) {
+  constructor(send: (message: FromAnalysis) => void, time: RoomTime) {
     this.#send = send;
     this.#time = time;
   }
 
-  hear(message: ToBackroom): void {
+  hear(message: ToAnalysis): void {
     try {
       this.#take(message);
     } catch (error) {
@@ -78,7 +78,7 @@ export class AnalysisRoom {
     this.#goOn();
   }
 
-  #take(message: ToBackroom): void {
+  #take(message: ToAnalysis): void {
     switch (message.type) {
       case 'reset':
         this.#revision = message.revision;

@@ -3,9 +3,9 @@ import { planFigures } from '../../core/quantities/comparePlans.ts';
 import { orderOf } from '../../core/quantities/order/order.ts';
 import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
-import { estimateOf } from '../../core/registers/power/estimateOf.ts';
-import { powerOf } from '../../core/registers/power/powerOf.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { estimateOf } from '../../core/survey/power/estimateOf.ts';
+import { powerOf } from '../../core/survey/power/powerOf.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import type { FromOrderRoom, ToOrderRoom } from './orderMessages.ts';
 
 /** Counts and prices beside the window: a hard cut list may take a second or two. */

@@ -1,7 +1,7 @@
 import { allFindings } from '../../core/checks/allFindings.ts';
 import { type Project, propertyOf, put } from '../../core/model/project.ts';
 import type { LonLat, Service } from '../../core/model/things.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';

@@ -3,7 +3,7 @@ import { packRolls } from '../../core/quantities/cutting/packRolls.ts';
 import { orderOf } from '../../core/quantities/order/order.ts';
 import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { randomNumbers } from '../support/random.ts';
 import { measure } from './measure.ts';

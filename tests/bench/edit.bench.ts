@@ -85,7 +85,7 @@ function storedEdits(project: Project, home: string): { median: number; p95: num
 
 /** From the key or the click to the painted screen. */
 interface EditTimes {
-  /** Until the book says that the edit is in the file. */
+  /** Until the inspector says that the edit is in the file. */
   readonly saidMs: number;
   /** Until the map shows it as well, drawn to the end. */
   readonly drawnMs: number;
@@ -180,7 +180,7 @@ async function timesOf(page: Page, act: () => Promise<void>): Promise<EditTimes 
 }
 
 interface Watch {
-  /** Time from the last key or click to the paint after the book said that its edit is in the file. */
+  /** Time from the last key or click to the paint after the inspector said that its edit is in the file. */
   saidMs: number | null;
   /** To the paint after that in which the settled drawing, which the edit changed, was shown whole. */
   drawnMs: number | null;

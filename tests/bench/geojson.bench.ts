@@ -4,7 +4,7 @@ import { importFeatures, usualChoices } from '../../core/exchange/intake/importF
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { NewId } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';

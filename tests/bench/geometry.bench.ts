@@ -110,7 +110,7 @@ function editAndSnap(): BenchRow {
 
 function labels(): BenchRow {
   const random = generator(7);
-  const wishes = Array.from({ length: 2000 }, (_, id) => ({
+  const requests = Array.from({ length: 2000 }, (_, id) => ({
     id,
     anchor: [random() * 1440, random() * 900] as Xy,
     width: 40,
@@ -120,8 +120,8 @@ function labels(): BenchRow {
   }));
   return {
     name: 'labels of a crowded screen',
-    size: wishes.length,
-    ...measure(() => placeLabels(wishes)),
+    size: requests.length,
+    ...measure(() => placeLabels(requests)),
     unit: 'ms',
     budget: 50,
   };

@@ -9,7 +9,7 @@ import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import { difference } from '../../core/model/difference.ts';
 import type { NewId } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { createProjectFile, openProjectFile } from '../../electron/store/projectFile.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { randomNumbers } from '../support/random.ts';

@@ -8,7 +8,7 @@ import { fixedPosts } from '../../core/locate/tieFrom.ts';
 import type { FaultHunt } from '../../core/model/huntThings.ts';
 import { put } from '../../core/model/project.ts';
 import { newBuriedPoint } from '../../core/model/recordDefaults.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';

@@ -1,9 +1,9 @@
-import { estimateOf } from '../../core/registers/power/estimateOf.ts';
-import { lineVoltages } from '../../core/registers/power/lineVoltages.ts';
-import { powerOf } from '../../core/registers/power/powerOf.ts';
-import { powerTables } from '../../core/registers/power/powerTables.ts';
-import { profileTo } from '../../core/registers/power/profile.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { estimateOf } from '../../core/survey/power/estimateOf.ts';
+import { lineVoltages } from '../../core/survey/power/lineVoltages.ts';
+import { powerOf } from '../../core/survey/power/powerOf.ts';
+import { powerTables } from '../../core/survey/power/powerTables.ts';
+import { profileTo } from '../../core/survey/power/profile.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';

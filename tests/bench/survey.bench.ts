@@ -1,8 +1,8 @@
 import { put } from '../../core/model/project.ts';
 import { buildNetwork } from '../../core/network/buildNetwork.ts';
-import { switchCandidates } from '../../core/registers/candidates.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
-import { testSheets } from '../../core/registers/testSheets.ts';
+import { switchCandidates } from '../../core/survey/candidates.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
+import { testSheets } from '../../core/survey/testSheets.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';

@@ -100,7 +100,7 @@ test('edits during the search are saved and checked by the same worker, and the 
 }) => {
   let workers = 0;
   page.on('worker', (worker) => {
-    if (worker.url().includes('backroom')) workers++;
+    if (worker.url().includes('analysis')) workers++;
   });
   await app.openNew(paddocks(22));
   await page.keyboard.press('Alt+2');
@@ -169,7 +169,7 @@ test('a worker that can not be started is told, with a way to go on, and nothing
   app,
   page,
 }) => {
-  await page.route('**/backroom*.js', (route) => route.abort());
+  await page.route('**/analysis*.js', (route) => route.abort());
   await app.openDemo();
   await expect(page.getByRole('alert')).toContainText(
     'The checks, the plan and the tables of Power could not be worked out',
@@ -179,7 +179,7 @@ test('a worker that can not be started is told, with a way to go on, and nothing
   await page.keyboard.press('Alt+2');
   await expect(page.getByText('The plan could not be worked out')).toBeVisible();
   await expect(page.getByText('Working out')).toHaveCount(0);
-  await page.unroute('**/backroom*.js');
+  await page.unroute('**/analysis*.js');
   await page.getByRole('region', { name: 'The plan' }).getByRole('button', { name: 'Try again' }).click();
   await expect(proof(page)).toHaveText('Proven: no set of switches costs less within these limits.');
   await expect(page.getByText('could not be worked out')).toHaveCount(0);

@@ -22,7 +22,7 @@ async function bringIn(page: Page, name: string, bytes: Uint8Array): Promise<voi
   await (await chooser).setFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) });
 }
 
-async function bringInFile(page: Page, name: string): Promise<void> {
+async function importFileFrom(page: Page, name: string): Promise<void> {
   await bringIn(page, name, await readFile(join(files, name)));
 }
 
@@ -46,7 +46,7 @@ for (const [name, pieces] of [
   test(`${name} comes in after a look, and one undo takes it back`, async ({ app, page }) => {
     await app.openNew();
     await openCover(page);
-    await bringInFile(page, name);
+    await importFileFrom(page, name);
     const dialog = page.getByRole('dialog');
     await expect(dialog.getByText(`${pieces} usable pieces`)).toBeVisible();
     const before = (await kindsOf(app)).length;
@@ -65,7 +65,7 @@ for (const [name, pieces] of [
 test('a track shows what simplifying does, snaps its ends and gives its heights', async ({ app, page }) => {
   await app.openNew();
   await openCover(page);
-  await bringInFile(page, 'tracks.gpx');
+  await importFileFrom(page, 'tracks.gpx');
   const dialog = page.getByRole('dialog');
   await expect(dialog.getByText(/^67 points become \d+\.$/)).toBeVisible();
   const tolerance = dialog.getByLabel('Simplify lines to within');
@@ -88,7 +88,7 @@ test('a track shows what simplifying does, snaps its ends and gives its heights'
 test('a gateway of a file lands on the fence that comes with it', async ({ app, page }) => {
   await app.openNew();
   await openCover(page);
-  await bringInFile(page, 'layers.zip');
+  await importFileFrom(page, 'layers.zip');
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('button', { name: /^Take in/ }).click();
   await expect.poll(() => kindsOf(app)).toContain('gateway');
@@ -246,12 +246,12 @@ test('an elevation model lengthens the fences over the ground, and can be taken 
     const valueAt = (x: number) => 200 + 2 * x;
     return madeTiff({ width: 400, height: 400, bits: 32, format: 3, photometric: 1, valueAt, geo });
   };
-  const bringInModel = async (name: string, buffer: Buffer) => {
+  const importModel = async (name: string, buffer: Buffer) => {
     const chooser = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Bring in an elevation model' }).click();
     await (await chooser).setFiles({ name, mimeType: 'image/tiff', buffer });
   };
-  await bringInModel('feet.tif', hills({ 2048: 4326, 4096: 6360 }));
+  await importModel('feet.tif', hills({ 2048: 4326, 4096: 6360 }));
   const found = page.getByRole('region', { name: 'Heights found' });
   await expect(found.getByText('US survey feet by its vertical system (EPSG:6360).')).toBeVisible();
   await expect(found.getByLabel('Its heights are in')).toHaveValue('usFeet');
@@ -259,7 +259,7 @@ test('an elevation model lengthens the fences over the ground, and can be taken 
   expect(await kindsOf(app)).not.toContain('ground');
 
   // Nothing says in which unit its heights are, and nothing is known of its system.
-  await bringInModel('hills.tif', hills({ 2048: 4999 }));
+  await importModel('hills.tif', hills({ 2048: 4999 }));
   await expect(page.getByText('in the system EPSG:4999, which is not known here')).toBeVisible();
   await page.getByRole('button', { name: 'Go on' }).click();
   await expect(found.getByText('metres are an assumption')).toBeVisible();

@@ -6,12 +6,12 @@ import { type App, expect, test } from '../support/app.ts';
 const register = (page: Page, name: string) =>
   page.getByRole('navigation', { name: 'Registers' }).getByRole('button', { name, exact: true }).click();
 
-const book = (page: Page) => page.getByRole('complementary', { name: 'Book' });
+const inspector = (page: Page) => page.getByRole('complementary', { name: 'Inspector' });
 
 /** Opens the demo property and, once it is there, the page that a key leads to. */
 async function openDemoAt(app: App, page: Page, key: string): Promise<void> {
   await app.openDemo();
-  await expect(book(page)).toBeVisible();
+  await expect(inspector(page)).toBeVisible();
   await page.keyboard.press(key);
 }
 
@@ -84,7 +84,7 @@ test('a reading is written down at a switch, laid beside its estimate, and is th
   expect(readings.find(({ date }) => date === '2026-04-02')).toMatchObject({ voltageV: 6200, openSwitchIds: [] });
   await app.restart();
   await page.getByRole('button', { name: /Demo/ }).first().click();
-  await expect(book(page)).toBeVisible();
+  await expect(inspector(page)).toBeVisible();
   await page.keyboard.press('Alt+3');
   await register(page, 'Readings');
   await expect(row).toContainText('6.2 kV');

@@ -3,8 +3,9 @@
  * file may always import from its own room.
  */
 
-const drawing = ['core/model', 'core/geometry', 'core/network'];
-const computed = [...drawing, 'core/electrical', 'core/registers'];
+const shapes = ['core/model', 'core/geometry', 'core/shapes'];
+const drawing = [...shapes, 'core/network'];
+const computed = [...drawing, 'core/electrical', 'core/survey'];
 
 /**
  * rooms: whose files it may import. types: whose types only. packages: which packages, `node:` standing for all of
@@ -15,11 +16,12 @@ export const rooms = {
   'core/model/edits': { rooms: ['core/model', 'core/geometry'] },
   'core/geometry': { rooms: ['core/model'], packages: ['@turf/', 'geographiclib-geodesic', 'flatbush'] },
   'core/coordinates': { rooms: ['core/model', 'core/geometry'], packages: ['proj4'] },
+  'core/shapes': { rooms: shapes, packages: ['flatbush'] },
   'core/network': { rooms: drawing, packages: ['flatbush'] },
   'core/electrical': { rooms: ['core/model', 'core/network'] },
-  'core/registers': { rooms: [...drawing, 'core/model/edits', 'core/electrical'], packages: ['flatbush'] },
-  'core/registers/record': { rooms: [...computed, 'core/model/edits', 'core/locate'] },
+  'core/survey': { rooms: [...drawing, 'core/model/edits', 'core/electrical'], packages: ['flatbush'] },
   'core/locate': { rooms: [...computed, 'core/model/edits'], packages: ['flatbush'] },
+  'core/record': { rooms: [...computed, 'core/model/edits', 'core/locate'] },
   'core/checks': { rooms: [...computed, 'core/model/edits', 'core/locate'], packages: ['flatbush'] },
   'core/quantities': { rooms: [...computed, 'core/model/edits', 'core/checks'] },
   'core/exchange': {
@@ -28,7 +30,7 @@ export const rooms = {
   },
   'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/sheets'] },
   'core/sheets': {
-    rooms: [...computed, 'core/quantities', 'core/locate', 'core/registers/record'],
+    rooms: [...computed, 'core/quantities', 'core/locate', 'core/record'],
     types: ['core/api'],
     packages: ['flatbush'],
   },

@@ -14,7 +14,7 @@ const windows = [
   { width: 1024, height: 700 },
 ] as const;
 const themes = ['light', 'dark'] as const;
-/** Time for the map to draw and the back room to answer. */
+/** Time for the map to draw and the analysis to answer. */
 const settleMs = 900;
 
 const folder = join(import.meta.dirname, '..', '..', 'assets', 'pictures');

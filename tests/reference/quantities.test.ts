@@ -6,7 +6,7 @@ import { setLabourRate } from '../../core/quantities/edits/changePrices.ts';
 import { orderOf } from '../../core/quantities/order/order.ts';
 import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { takeOff } from '../../core/quantities/takeOff.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { drawing, line } from '../support/drawings.ts';
 
 const footM = 0.3048;

@@ -13,9 +13,9 @@ import { type Project, projectOf } from '../../core/model/project.ts';
 import { newBuriedPoint } from '../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole, TapeTie } from '../../core/model/recordThings.ts';
 import type { LonLat, Thing } from '../../core/model/things.ts';
-import { trackAsTrench } from '../../core/registers/record/edits/trackAsTrench.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
-import type { Survey } from '../../core/registers/types.ts';
+import { trackAsTrench } from '../../core/record/edits/trackAsTrench.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
+import type { Survey } from '../../core/survey/types.ts';
 import { referenceData } from './data.ts';
 
 interface Candidate {

@@ -33,7 +33,7 @@ export class App {
     return connectLoopback(this.#host).project;
   }
 
-  /** Shows the page, as on starting the app, and waits until it takes keys: a map and a book, or the welcome. */
+  /** Shows the page, as on starting the app, and waits until it takes keys: a map and an inspector, or the welcome. */
   async show(): Promise<void> {
     // From elsewhere, so that it is loaded anew even where it is shown already.
     await this.page.goto('about:blank');

@@ -5,10 +5,10 @@ import { changeThing, whyNotChangeThing } from '../../core/model/edits/changeThi
 import { deleteThings, whyNotDeleteThings } from '../../core/model/edits/deleteThings.ts';
 import { deleteVertex, whyNotDeleteVertex } from '../../core/model/edits/deleteVertex.ts';
 import { extendLine, whyNotExtendLine } from '../../core/model/edits/extendLine.ts';
+import { fixCrossing, whyNotFixCrossing } from '../../core/model/edits/fixCrossing.ts';
 import { insertVertex, whyNotInsertVertex } from '../../core/model/edits/insertVertex.ts';
 import { joinGap, whyNotJoinGap } from '../../core/model/edits/joinGap.ts';
 import { joinLines, whyNotJoinLines } from '../../core/model/edits/joinLines.ts';
-import { mendCrossing, whyNotMendCrossing } from '../../core/model/edits/mendCrossing.ts';
 import { moveGateway, whyNotMoveGateway } from '../../core/model/edits/moveGateway.ts';
 import { moveThing, whyNotMoveThing } from '../../core/model/edits/moveThing.ts';
 import { moveVertex, whyNotMoveVertex } from '../../core/model/edits/moveVertex.ts';
@@ -23,8 +23,8 @@ import type { Edit, WhyNot } from '../../core/model/edits/support/edit.ts';
 import { vertexStationsM } from '../../core/model/edits/support/path.ts';
 import { allThings, type Project } from '../../core/model/project.ts';
 import type { LineEnd, LonLat } from '../../core/model/things.ts';
-import { switchCandidates } from '../../core/registers/candidates.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { switchCandidates } from '../../core/survey/candidates.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { countingIds } from './ids.ts';
 import { at } from './randomProjects.ts';
 
@@ -74,9 +74,9 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
     return [whyNotSplitLine(wanted), splitLine(wanted, countingIds(500))];
   }),
   joinLines: onTwoLines((lineId, otherId) => [whyNotJoinLines({ lineId, otherId }), joinLines({ lineId, otherId })]),
-  mendCrossing: onTwoLines((lineId, otherId, { x, y }) => {
+  fixCrossing: onTwoLines((lineId, otherId, { x, y }) => {
     const wanted = { lineId, otherId, near: at(x, y) };
-    return [whyNotMendCrossing(wanted), mendCrossing(wanted)];
+    return [whyNotFixCrossing(wanted), fixCrossing(wanted)];
   }),
   joinGap: onTwoLines((lineId, toLineId, { end }) => {
     const wanted = { lineId, end, toLineId };

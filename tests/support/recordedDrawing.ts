@@ -12,7 +12,7 @@ import { type Project, put } from '../../core/model/project.ts';
 import { builtMarkId, newBuriedPoint, newCrossingRecord } from '../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole, Photo, TapeTie } from '../../core/model/recordThings.ts';
 import type { EarthField, LonLat } from '../../core/model/things.ts';
-import { surveyOf } from '../../core/registers/survey.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line, strainer } from './drawings.ts';
 import { countingIds } from './ids.ts';
 

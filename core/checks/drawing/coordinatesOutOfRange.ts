@@ -1,7 +1,7 @@
 import { called, kindWords } from '../../model/edits/support/find.ts';
 import { allThings } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
-import { isPlaceOnEarth } from '../../network/workingPlane.ts';
+import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Check } from '../support/context.ts';
 import { finding, headed } from '../support/make.ts';
 

@@ -2,7 +2,7 @@ import type { Xy } from '../../geometry/types.ts';
 import { joinGap } from '../../model/edits/joinGap.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { LineEnd } from '../../model/things.ts';
-import type { LineShape } from '../../registers/types.ts';
+import type { LineShape } from '../../shapes/types.ts';
 import type { Check } from '../support/context.ts';
 import { finding, headed } from '../support/make.ts';
 import { keptForPair } from '../support/pairCache.ts';

@@ -2,7 +2,7 @@ import { deleteThings } from '../../model/edits/deleteThings.ts';
 import { moveGateway } from '../../model/edits/moveGateway.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Gateway } from '../../model/things.ts';
-import type { LineShape } from '../../registers/types.ts';
+import type { LineShape } from '../../shapes/types.ts';
 import type { Check } from '../support/context.ts';
 import { finding, headed } from '../support/make.ts';
 

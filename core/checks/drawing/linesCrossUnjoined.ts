@@ -1,4 +1,4 @@
-import { mendCrossing } from '../../model/edits/mendCrossing.ts';
+import { fixCrossing } from '../../model/edits/fixCrossing.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Check } from '../support/context.ts';
 import { finding, headed } from '../support/make.ts';
@@ -19,7 +19,7 @@ export const linesCrossUnjoined: Check = ({ survey, meetings, openings }) => {
       message: `${headed(a.line)} crosses ${called(b.line)} without being joined to it.`,
       remedy: 'Join them here if the wires are joined; otherwise end one of the two short of the other.',
       at: near,
-      fixes: [{ label: 'Join the lines here', edit: mendCrossing(wanted) }],
+      fixes: [{ label: 'Join the lines here', edit: fixCrossing(wanted) }],
     });
   });
 };

@@ -1,6 +1,6 @@
 import { type SelfIntersection, selfIntersections } from '../../geometry/plane/selfIntersections.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { mendSelfCrossing } from '../../model/edits/mendSelfCrossing.ts';
+import { fixSelfCrossing } from '../../model/edits/fixSelfCrossing.ts';
 import type { Check } from '../support/context.ts';
 import { finding, headed } from '../support/make.ts';
 
@@ -22,7 +22,7 @@ export const selfCrossingLine: Check = ({ survey, property }) => {
         message: `${headed(line)} crosses itself${more}; the wires are not joined there.`,
         remedy: 'Move a corner so that it does not, or join it there.',
         at,
-        fixes: [{ label: 'Join the line to itself', edit: mendSelfCrossing({ lineId: line.id }) }],
+        fixes: [{ label: 'Join the line to itself', edit: fixSelfCrossing({ lineId: line.id }) }],
       }),
     );
   }

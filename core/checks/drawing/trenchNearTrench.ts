@@ -2,7 +2,7 @@ import Flatbush from 'flatbush';
 import { boxAround } from '../../geometry/plane/box.ts';
 import { polylineGap } from '../../geometry/plane/polylineGap.ts';
 import { called } from '../../model/edits/support/find.ts';
-import type { CrossingFigures } from '../../registers/types.ts';
+import type { CrossingFigures } from '../../shapes/types.ts';
 import type { Check } from '../support/context.ts';
 import { assumption, finding } from '../support/make.ts';
 

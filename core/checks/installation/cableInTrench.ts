@@ -6,7 +6,7 @@ import type { Xy } from '../../geometry/types.ts';
 import { capital } from '../../model/capital.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Service } from '../../model/things.ts';
-import { pathGeometry } from '../../network/pathGeometry.ts';
+import { pathGeometry } from '../../shapes/pathGeometry.ts';
 import type { Finding } from '../finding.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, listed, standard, theService } from '../support/make.ts';

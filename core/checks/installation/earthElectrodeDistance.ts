@@ -1,6 +1,6 @@
 import { polylineGap } from '../../geometry/plane/polylineGap.ts';
 import { called } from '../../model/edits/support/find.ts';
-import { isPlaceOnEarth } from '../../network/workingPlane.ts';
+import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Finding } from '../finding.ts';
 import type { Check } from '../support/context.ts';
 import { finding, standard, theService } from '../support/make.ts';

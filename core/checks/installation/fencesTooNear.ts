@@ -2,7 +2,7 @@ import { polylineGap } from '../../geometry/plane/polylineGap.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Run } from '../../network/types.ts';
-import type { LineShape } from '../../registers/types.ts';
+import type { LineShape } from '../../shapes/types.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, headed, standard } from '../support/make.ts';
 import { keptForPair } from '../support/pairCache.ts';

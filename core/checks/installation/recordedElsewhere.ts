@@ -6,7 +6,7 @@ import { labelOf } from '../../locate/ties.ts';
 import { capital } from '../../model/capital.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { BuriedPoint } from '../../model/recordThings.ts';
-import type { GatewayShape } from '../../registers/types.ts';
+import type { GatewayShape } from '../../shapes/types.ts';
 import type { Check } from '../support/context.ts';
 import { finding, listed } from '../support/make.ts';
 

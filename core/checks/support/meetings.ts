@@ -1,6 +1,6 @@
 import { type SegmentIntersection, segmentIntersection } from '../../geometry/plane/segmentIntersection.ts';
 import type { Xy } from '../../geometry/types.ts';
-import type { LineShape } from '../../registers/types.ts';
+import type { LineShape } from '../../shapes/types.ts';
 import { keptForPair } from './pairCache.ts';
 import { segmentBox, segmentsNear } from './segmentIndex.ts';
 import type { WireIndex } from './wireIndex.ts';

@@ -1,4 +1,5 @@
-import type { GatewayShape, Survey } from '../../registers/types.ts';
+import type { GatewayShape } from '../../shapes/types.ts';
+import type { Survey } from '../../survey/types.ts';
 
 /** The gateways of each line, in order along it. */
 export type Openings = ReadonlyMap<string, readonly GatewayShape[]>;

@@ -1,8 +1,8 @@
 import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import type { Service } from '../../model/things.ts';
-import { isPlaceOnEarth } from '../../network/workingPlane.ts';
-import type { Survey } from '../../registers/types.ts';
+import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
+import type { Survey } from '../../survey/types.ts';
 
 /** A service in the working plane. */
 export interface ServiceShape {

@@ -1,5 +1,5 @@
 import type { Xy } from '../../geometry/types.ts';
-import type { LineShape } from '../../registers/types.ts';
+import type { LineShape } from '../../shapes/types.ts';
 
 /** The geodesic station of a place on a line's segment. */
 export function stationOn({ stationsM }: LineShape, segment: number, fraction: number): number {

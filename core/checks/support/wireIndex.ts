@@ -3,8 +3,9 @@ import { type Box, boxAround, growBox } from '../../geometry/plane/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import type { FenceLine, LeadOut } from '../../model/things.ts';
-import { isPlaceOnEarth } from '../../network/workingPlane.ts';
-import type { LineShape, Survey } from '../../registers/types.ts';
+import type { LineShape } from '../../shapes/types.ts';
+import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
+import type { Survey } from '../../survey/types.ts';
 
 /** Something live above ground: a fence line, or a lead-out that is not buried. */
 export interface Wire {

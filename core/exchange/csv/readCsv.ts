@@ -33,7 +33,7 @@ export function readCsv(text: string): Outcome<CsvTable> {
   if (rows.length > most.rows) return refuse(`The file has over ${most.rows} rows.`, 'Choose a smaller table.');
   const open = parsed.errors.find(({ message }) => /quote/i.test(message));
   if (open) {
-    return refuse(`A quoted cell in row ${(open.row ?? 0) + 1} is not closed.`, 'Mend the quotes and try again.');
+    return refuse(`A quoted cell in row ${(open.row ?? 0) + 1} is not closed.`, 'Fix the quotes and try again.');
   }
   return {
     ok: true,

@@ -1,6 +1,6 @@
 import type { Position } from 'geojson';
 import { type Project, propertyOf } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import { allTables } from '../tables/allTables.ts';
 import type { Row, Table } from '../tables/table.ts';
 import { writeZip } from '../zip/writeZip.ts';

@@ -6,7 +6,7 @@ import { utmDefinition, utmZoneAt } from '../../coordinates/utm.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { rangeInWords } from '../../locate/depthWords.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
 import { own } from '../preview/raw.ts';

@@ -35,7 +35,7 @@ export function parseJson(text: string): Parsed {
         )
       : wrong(
           `The file is not valid JSON: something is wrong at line ${line}, column ${column}${quoted(trimmed, at)}.`,
-          'Mend it there, or save it again from the program that made it.',
+          'Fix it there, or save it again from the program that made it.',
         );
   }
 }

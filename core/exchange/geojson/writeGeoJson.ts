@@ -1,7 +1,7 @@
 import type { FeatureCollection, Geometry } from 'geojson';
 import { EditRefused, type Refusal } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import { featuresOf } from '../outgoing/featuresOf.ts';
 import { whyNotOnEarth } from '../outgoing/whyNotOnEarth.ts';
 

@@ -1,7 +1,7 @@
 import type { Geometry } from 'geojson';
 import { EditRefused } from '../../model/edits/support/edit.ts';
 import type { Project } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import type { Cell } from '../csv/writeCsv.ts';
 import { whyNotOnEarth } from '../outgoing/whyNotOnEarth.ts';
 import { allTables } from '../tables/allTables.ts';

@@ -32,7 +32,7 @@ function importKind(intake: Intake, kind: ExchangedKind, features: readonly Prev
     }
     const checked = checkedThing(intake.project, feature, only);
     if (!checked.ok) {
-      tell(intake, feature, checked.why, 'Mend the file, or draw it again here.');
+      tell(intake, feature, checked.why, 'Fix the file, or draw it again here.');
       continue;
     }
     const thing = withFreeName(intake, checked.thing, names);

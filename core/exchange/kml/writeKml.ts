@@ -1,7 +1,7 @@
 import type { Geometry, Position } from 'geojson';
 import { EditRefused } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
 import { registerText, saidOf } from '../outgoing/registerText.ts';

@@ -15,8 +15,8 @@ import type { SolvedPoint } from '../../locate/ties.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { LonLat, Service, Thing } from '../../model/things.ts';
-import { isPlaceOnEarth } from '../../network/workingPlane.ts';
-import type { Paddock, Survey, SwitchRow } from '../../registers/types.ts';
+import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
+import type { Paddock, Survey, SwitchRow } from '../../survey/types.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
 import { clockwiseProperty, exchangedKinds, idProperty, kindProperty, placeOfProperty } from '../preview/ours.ts';
 import { areaGeometry, lineGeometry, linesGeometry, pointGeometry, pointsGeometry } from './geometries.ts';
@@ -124,7 +124,7 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const sections = [...new Set(edges.flatMap((edge) => letters.get(edge) ?? []))];
       return {
         geometry: onEarth(thing.path, lineGeometry),
-        figures: { lengthM, overGroundM: survey.ground.slopeLengthM(thing.id, 0, lengthM ?? 0), sections },
+        figures: { lengthM, overGroundM: survey.heights.slopeLengthM(thing.id, 0, lengthM ?? 0), sections },
       };
     }
     case 'leadOut': {
@@ -272,7 +272,7 @@ function* runs(project: Project, { survey, letters }: Writer): Generator<AnyFeat
       line: line.name,
       section: letters.get(index) ?? null,
       lengthM,
-      overGroundM: survey.ground.slopeLengthM(edge.lineId, fromM, toM),
+      overGroundM: survey.heights.slopeLengthM(edge.lineId, fromM, toM),
       liveWires,
       fed: survey.reach.edgeFed[index] === 1,
     };

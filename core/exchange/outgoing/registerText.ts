@@ -1,5 +1,5 @@
 import type { Project } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import { placeOfProperty } from '../preview/ours.ts';
 import { own } from '../preview/raw.ts';
 import { allTables } from '../tables/allTables.ts';

@@ -38,7 +38,7 @@ export function readPoints(text: string, options: ReadOptions = {}): ReadResult 
     const position = place(table, row, columns);
     if (typeof position === 'string') {
       const name = typeof properties.name === 'string' && properties.name !== '' ? properties.name : `Row ${row.line}`;
-      problems.push({ index: features.length, name, why: position, whatToDo: `Mend row ${row.line} of the table.` });
+      problems.push({ index: features.length, name, why: position, whatToDo: `Fix row ${row.line} of the table.` });
       features.push({ type: 'Feature', properties, geometry: { type: 'GeometryCollection', geometries: [] } });
       continue;
     }

@@ -69,7 +69,7 @@ function readFeature(reading: Reading, raw: unknown, index: number): void {
   const { noun, reader, features, problems } = reading;
   if (!isObject(raw) || own(raw, 'type') !== 'Feature') {
     const why = `it is ${isObject(raw) ? `of the type ${shown(own(raw, 'type'))}` : shown(raw)}, not a feature`;
-    problems.push({ index, name: `${noun} ${index + 1}`, why, whatToDo: 'Mend the file, or go on without it.' });
+    problems.push({ index, name: `${noun} ${index + 1}`, why, whatToDo: 'Fix the file, or go on without it.' });
     return;
   }
   const given = own(raw, 'properties');
@@ -159,7 +159,7 @@ function oursWith(
 function remedyFor(why: string): string {
   if (why.includes('no place on earth'))
     return 'Check the coordinates: longitude first, then latitude, in degrees of WGS 84.';
-  return 'Mend it in the program that made the file, or go on without it.';
+  return 'Fix it in the program that made the file, or go on without it.';
 }
 
 function notesOn({ reader, problems: { length: problems }, withoutFix }: Reading): string[] {

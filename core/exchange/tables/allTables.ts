@@ -11,7 +11,7 @@ import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Project } from '../../model/project.ts';
 import type { Kind } from '../../model/things.ts';
-import type { Section, Survey, SwitchFeed } from '../../registers/types.ts';
+import type { Section, Survey, SwitchFeed } from '../../survey/types.ts';
 import { type AnyFeature, depthMeaning, featuresOf } from '../outgoing/featuresOf.ts';
 import { rounded, type Table, tableOf, yesNo } from './table.ts';
 
@@ -53,7 +53,7 @@ function fenceLines(source: Source): Table {
   const { project, survey } = source;
   const letters = sectionsByLine(survey);
   const length = (id: string) => survey.lines.get(id)?.lengthM ?? null;
-  const overGround = (id: string) => survey.ground.slopeLengthM(id, 0, length(id) ?? 0);
+  const overGround = (id: string) => survey.heights.slopeLengthM(id, 0, length(id) ?? 0);
   return tableOf('fence_lines', 'Fence lines', project.fenceLine.values(), placeOf(source, 'fenceLine'), [
     ['name', 'text', ({ name }) => name],
     ['fence_type', 'text', ({ typeId }) => project.fenceType.get(typeId)?.name ?? null],

@@ -124,7 +124,7 @@ function notWellFormed(said: string, line: number, column: number, ended: boolea
   const why = said.replace(/^\d+:\d+: /, '').replace(/\.$/, '');
   return {
     message: `The file is not valid XML: something is wrong at line ${line}, column ${column} (${why}).`,
-    remedy: 'Mend it there, or save it again from the program that made it.',
+    remedy: 'Fix it there, or save it again from the program that made it.',
   };
 }
 

@@ -2,7 +2,7 @@ import { sourceNodes } from '../../network/feed.ts';
 import { DisjointSets } from '../../network/sectioning/disjointSets.ts';
 import { edgeLengthM, shortestWays } from '../../network/shortestWays.ts';
 import type { Network } from '../../network/types.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 
 /** What stays joined with all switches open, as far as looking for a fault goes: a section, or cable between switches. */
 export interface HuntPiece {

@@ -1,8 +1,8 @@
 import type { Xy } from '../../geometry/types.ts';
 import { formatLength, type Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
-import { xyAt } from '../../network/pathGeometry.ts';
-import type { Section, Survey } from '../../registers/types.ts';
+import { xyAt } from '../../shapes/pathGeometry.ts';
+import type { Section, Survey } from '../../survey/types.ts';
 import { recordOf } from '../crossingSource.ts';
 
 /** A piece of a section that is worth looking at first. */

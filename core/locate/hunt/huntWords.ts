@@ -2,7 +2,7 @@ import { capital } from '../../model/capital.ts';
 import { formatVoltage } from '../../model/formatUnits.ts';
 import type { HuntReading } from '../../model/huntThings.ts';
 import type { Project } from '../../model/project.ts';
-import type { Section, Survey } from '../../registers/types.ts';
+import type { Section, Survey } from '../../survey/types.ts';
 import type { HuntGround } from './huntGround.ts';
 import type { TestsLeft } from './huntPlan.ts';
 import type { HuntStep } from './huntWalk.ts';

@@ -1,7 +1,7 @@
 import type { FaultHunt } from '../../model/huntThings.ts';
 import type { Yardstick } from '../../model/yardstick.ts';
-import type { Power } from '../../registers/power/types.ts';
-import { nodeAtSwitch, standingOf, stockYardstick, yardstickAt } from '../../registers/power/yardstick.ts';
+import type { Power } from '../../survey/power/types.ts';
+import { nodeAtSwitch, standingOf, stockYardstick, yardstickAt } from '../../survey/power/yardstick.ts';
 import type { HuntStep } from './huntWalk.ts';
 
 /** All switches that stand open for a step: those that normally do, those opened for the rings, and its own. */

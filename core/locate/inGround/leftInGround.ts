@@ -1,7 +1,7 @@
 import type { Xy } from '../../geometry/types.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import { type CrossingAsBuilt, crossingAsBuilt } from '../crossingAsBuilt.ts';
 import { inGroundSource } from '../crossingSource.ts';
 

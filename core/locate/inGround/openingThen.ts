@@ -4,7 +4,7 @@ import { type Project, propertyOf } from '../../model/project.ts';
 import { crossingRecordId, newCrossingRecord } from '../../model/recordDefaults.ts';
 import type { RecordedOpening } from '../../model/recordThings.ts';
 import type { Crossing, Gateway } from '../../model/things.ts';
-import type { GatewaySpan } from '../../network/gatewaySpan.ts';
+import type { GatewaySpan } from '../../shapes/gatewaySpan.ts';
 
 /** The record of a crossing with the opening that it has in this drawing, unless it holds an earlier one. */
 export function recordWithOpening(

@@ -8,8 +8,8 @@ export {
   priceOfForbidding,
   priceOfForcing,
   priceOfWithout,
-  type Wishes,
-  withWishes,
+  type Requests,
+  withRequests,
 } from './price.ts';
 export { type SectionGraph, type SectionSwitch, sectionGraph, sectionsWith } from './sectionGraph.ts';
 export { type SectionTest, SectionTests, type SwitchState, testStates } from './testStates.ts';

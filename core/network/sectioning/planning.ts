@@ -1,9 +1,9 @@
 import type { Steps } from '../../model/steps.ts';
 import { type Adjacency, adjacencyOf, type Subgraph, subgraph } from './adjacency.ts';
 import { type ContractedNetwork, contractNetwork } from './contract.ts';
-import { withFewerTests } from './fewerTests.ts';
 import { overLimitGroups, tooLongRuns } from './overLimit.ts';
 import { PiecePlanning } from './planPiece.ts';
+import { withReducedTests } from './reduceTests.ts';
 import { chosenCandidates, listSections, partsOf, unfedRuns } from './sections.ts';
 import type {
   OverLimitGroup,
@@ -100,7 +100,7 @@ export class Planning {
     }
     const plan = this.#described(true);
     const isPlain = this.#overLimit.length === 0 && !this.#mustSeparate;
-    this.#end = isPlain ? yield* withFewerTests(this.#network, plan) : plan;
+    this.#end = isPlain ? yield* withReducedTests(this.#network, plan) : plan;
     told();
   }
 
@@ -142,7 +142,7 @@ export class Planning {
 /**
  * Begins to divide a network into sections: the switches of least total cost such that no section is over a limit and
  * every section is cut off from its neighbours by switches; among those, the plan whose longest section is shortest; among
- * those, for small plans, one in which a fault is found in few tests (see fewerTests.ts).
+ * those, for small plans, one in which a fault is found in few tests (see reduceTests.ts).
  *
  * Trees of any size are planned exactly, near linear in their size; so are networks with rings, as far as the work
  * allowed reaches (see planPiece.ts). Where it does not, the plan is good but not proven, and `lowerBoundCost` tells

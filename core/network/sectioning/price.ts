@@ -52,28 +52,28 @@ export function priceOfWithout(network: SectioningNetwork, plan: SectioningPlan,
   };
 }
 
-/** Candidates to force or to forbid, on top of what the network says; a later wish replaces an earlier one. */
-export interface Wishes {
+/** Candidates to force or to forbid, on top of what the network says; a later request replaces an earlier one. */
+export interface Requests {
   readonly force?: readonly string[];
   readonly forbid?: readonly string[];
 }
 
 export interface PriceOfChange {
-  /** The plan made anew around the wishes. */
+  /** The plan made anew around the requests. */
   readonly result: SectioningResult;
-  /** Cost and longest section above those of the plan in hand; null when there is no plan with these wishes. */
+  /** Cost and longest section above those of the plan in hand; null when there is no plan with these requests. */
   readonly costMore: number | null;
   readonly longestMoreM: number | null;
 }
 
-/** What it costs to plan around some wishes: pin a switch, keep a place free, move one (forbid here, force there). */
+/** What it costs to plan around some requests: pin a switch, keep a place free, move one (forbid here, force there). */
 export function priceOfChange(
   network: SectioningNetwork,
   plan: SectioningPlan,
-  wishes: Wishes,
+  requests: Requests,
   options: SectioningOptions = {},
 ): PriceOfChange {
-  const result = planSections(withWishes(network, wishes), options);
+  const result = planSections(withRequests(network, requests), options);
   if (result.outcome !== 'plan') return { result, costMore: null, longestMoreM: null };
   return {
     result,
@@ -100,9 +100,9 @@ export function priceOfForbidding(
   return priceOfChange(network, plan, { forbid: [candidateId] }, options);
 }
 
-export function withWishes(network: SectioningNetwork, { force = [], forbid = [] }: Wishes): SectioningNetwork {
-  const wished = new Set([...force, ...forbid]);
-  const others = (list: readonly string[] | undefined): string[] => (list ?? []).filter((id) => !wished.has(id));
+export function withRequests(network: SectioningNetwork, { force = [], forbid = [] }: Requests): SectioningNetwork {
+  const requested = new Set([...force, ...forbid]);
+  const others = (list: readonly string[] | undefined): string[] => (list ?? []).filter((id) => !requested.has(id));
   return {
     ...network,
     forced: [...others(network.forced), ...force],

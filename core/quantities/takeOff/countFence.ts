@@ -114,7 +114,7 @@ function strainsOf({ survey }: TakeOffInput, lineId: string, { stations }: Stret
   const tied = stations.filter((station) => station.tied);
   return tied.slice(1).map(({ atM: toM }, i) => {
     const { atM: fromM } = tied[i]!;
-    const overGroundM = survey.ground.slopeLengthM(lineId, fromM, toM);
+    const overGroundM = survey.heights.slopeLengthM(lineId, fromM, toM);
     return { lengthM: overGroundM ?? toM - fromM, sloped: overGroundM !== null };
   });
 }

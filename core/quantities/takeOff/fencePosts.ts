@@ -3,9 +3,10 @@ import { createSpatialIndex, type SpatialIndex } from '../../geometry/spatialInd
 import type { Xy } from '../../geometry/types.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Gateway, OrderSettings, Post } from '../../model/things.ts';
-import { type GatewaySpan, gatewaySpan, wrapStation } from '../../network/gatewaySpan.ts';
-import { leastLengthM, type PathGeometry, pathGeometry, xyAt } from '../../network/pathGeometry.ts';
-import type { LineShape, Survey } from '../../registers/types.ts';
+import { type GatewaySpan, gatewaySpan, wrapStation } from '../../shapes/gatewaySpan.ts';
+import { leastLengthM, type PathGeometry, pathGeometry, xyAt } from '../../shapes/pathGeometry.ts';
+import type { LineShape } from '../../shapes/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import { PointSet } from './pointSet.ts';
 
 /** What stands at a fixed place of a fence line; of several, the first of this list. */

@@ -1,6 +1,6 @@
 import type { Project } from '../../model/project.ts';
 import type { OrderSettings, Status } from '../../model/things.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 
 /** What a take-off is made from. */
 export interface TakeOffInput {

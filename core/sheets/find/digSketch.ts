@@ -2,7 +2,7 @@ import { boxAround, growBox } from '../../geometry/plane/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { type Dig, type DigAnswer, type DigFinding, numbered } from '../../locate/digCheck.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import type { LabelWish } from '../labels/label.ts';
+import type { LabelRequest } from '../labels/label.ts';
 import { labelBlock } from '../labels/labelBlock.ts';
 import { placeLabels } from '../labels/placeLabels.ts';
 import { placesAround } from '../labels/placesAround.ts';
@@ -42,12 +42,12 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
   const bar = scaleBarFor(scaleDenominator, units, 40);
   const fences = [...survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
   const shape = digShape(dig, digPaper, window.mmPerM);
-  const wishes = things.map(({ number, at }): LabelWish => {
+  const requests = things.map(({ number, at }): LabelRequest => {
     const block = labelBlock([{ text: number, font: 'bold', sizePt: letters.heading }], measure);
     return { priority: 100, places: placesAround(squareAround(at, 1), block), listedAs: null };
   });
   const bars: PaperBox = [left + 2, bottom - 8, left + 6 + bar.lengthMm, bottom];
-  const labels = placeLabels(wishes, {
+  const labels = placeLabels(requests, {
     frame,
     signs: [...things.map(({ at }) => squareAround(at, 1)), bars],
     lines: [...things.flatMap(({ paths }) => paths), digPaper],

@@ -10,7 +10,7 @@ import { capital } from '../../model/capital.ts';
 import { formatTape } from '../../model/formatUnits.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import { dateText } from '../dateText.ts';
 import type { PaperPoint } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';

@@ -7,9 +7,9 @@ import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { samePostM } from '../../locate/tieFrom.ts';
 import { apartM, placeNames } from '../../locate/tieWords.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import type { LabelWish } from '../labels/label.ts';
+import type { LabelRequest } from '../labels/label.ts';
 import { labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placeLabels } from '../labels/placeLabels.ts';
 import { placesAlongLine } from '../labels/placesAlong.ts';
@@ -62,7 +62,7 @@ export function stakeSketch(stake: StakeOut, key: string | null, frame: PaperBox
   const window = mapWindow(room, centre, scaleDenominator, input.survey.plane);
   const drawing = drawn(stake, shown, window, input);
   const arrow: PaperPoint = [right - 5, top + 17];
-  const labels = placeLabels(drawing.wishes, {
+  const labels = placeLabels(drawing.requests, {
     frame: room,
     signs: [...drawing.signs, [right - 9, top, right, top + 18]],
     lines: drawing.lines,
@@ -107,7 +107,7 @@ interface Drawing {
   readonly items: readonly Item[];
   readonly signs: readonly PaperBox[];
   readonly lines: readonly (readonly PaperPoint[])[];
-  readonly wishes: readonly LabelWish[];
+  readonly requests: readonly LabelRequest[];
 }
 
 function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow, input: SketchInput): Drawing {
@@ -144,7 +144,7 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
       ...marks.map(({ at }) => squareAround(at, 1.2)),
     ],
     lines: [...trenches.flat(), ...tapes.map(({ path }) => path), ...fences],
-    wishes: [
+    requests: [
       ...marks.flatMap(({ point, letter, at }) =>
         letter === null ? [] : [pointLabel(point, letter, at, shown.includes(point), input)],
       ),
@@ -230,7 +230,7 @@ function pointLabel(
   at: PaperPoint,
   isShown: boolean,
   input: SketchInput,
-): LabelWish {
+): LabelRequest {
   const words = isShown ? depthThereLabel(depth, input.units) : [];
   const block = labelBlock(
     [
@@ -247,7 +247,7 @@ function tapeLabel(
   { distanceM }: StakeTape,
   by: StakePoint['by'],
   { units, measure, sizePt }: SketchInput,
-): LabelWish {
+): LabelRequest {
   const words = `${formatTape(distanceM, units)}${by === 'drawn' ? ' assumed' : by === 'planned' ? ' planned' : ''}`;
   const style = { sizePt, font: 'bold' } as const;
   const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
@@ -262,7 +262,7 @@ function tapeLabel(
   };
 }
 
-function postLabel(name: string, at: PaperPoint, { measure, sizePt }: SketchInput): LabelWish {
+function postLabel(name: string, at: PaperPoint, { measure, sizePt }: SketchInput): LabelRequest {
   const block = labelBlock(labelLines(name, { font: 'regular', sizePt }, measure), measure);
   return { priority: 70, places: placesAround(squareAround(at, 1.1), block), listedAs: name };
 }

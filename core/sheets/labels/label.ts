@@ -10,7 +10,7 @@ export interface LabelPlace {
 }
 
 /** A label that wants a place. */
-export interface LabelWish {
+export interface LabelRequest {
   /** Larger goes first. */
   readonly priority: number;
   /** The best first. */

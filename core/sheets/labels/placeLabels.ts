@@ -1,7 +1,7 @@
 import { createSpatialIndex } from '../../geometry/spatialIndex.ts';
 import type { PaperBox, PaperPoint } from '../displayList.ts';
 import { type MeasureText, textCorners } from '../words.ts';
-import type { LabelPlace, LabelWish } from './label.ts';
+import type { LabelPlace, LabelRequest } from './label.ts';
 import { type Quad, quadBox, quadMeetsSegment, quadsMeet } from './quads.ts';
 
 /** Paper kept free around every label. */
@@ -19,12 +19,12 @@ export interface LabelField {
 
 export interface PlacedLabels {
   readonly placed: readonly LabelPlace[];
-  /** Wishes for which there was no place, in the order given. */
-  readonly without: readonly LabelWish[];
+  /** Requests for which there was no place, in the order given. */
+  readonly without: readonly LabelRequest[];
 }
 
 interface Seat {
-  readonly wish: LabelWish;
+  readonly request: LabelRequest;
   readonly place: LabelPlace;
   readonly quads: readonly Quad[];
 }
@@ -34,18 +34,18 @@ interface Seat {
  * A label that finds none may move one less urgent neighbour to another of that one's places. No two labels ever
  * overlap in the result.
  */
-export function placeLabels(wishes: readonly LabelWish[], field: LabelField): PlacedLabels {
+export function placeLabels(requests: readonly LabelRequest[], field: LabelField): PlacedLabels {
   const signs = createSpatialIndex(field.signs.map((sign, i) => [i, boxOutline(sign)] as const));
   const lines = createSpatialIndex(field.lines.map((line, i) => [i, line] as const));
-  const seated = new Map<LabelWish, Seat>();
+  const seated = new Map<LabelRequest, Seat>();
   const seats = new SeatGrid();
 
-  const seatsFor = (wish: LabelWish): Seat[] =>
-    wish.places
-      .map((place) => ({ wish, place, quads: placeQuads(place, field.measure) }))
+  const seatsFor = (request: LabelRequest): Seat[] =>
+    request.places
+      .map((place) => ({ request, place, quads: placeQuads(place, field.measure) }))
       .filter(({ quads }) => quads.every((quad) => inFrame(quad, field.frame) && !coversSign(quad)))
       .map((seat) => ({ ...seat, place: { ...seat.place, cost: seat.place.cost + linesCrossed(seat.quads) } }))
-      .filter(({ place }) => place.cost <= (wish.mostCost ?? Infinity))
+      .filter(({ place }) => place.cost <= (request.mostCost ?? Infinity))
       .sort((a, b) => a.place.cost - b.place.cost);
 
   function coversSign(quad: Quad): boolean {
@@ -65,19 +65,19 @@ export function placeLabels(wishes: readonly LabelWish[], field: LabelField): Pl
   }
 
   function take(seat: Seat): void {
-    const old = seated.get(seat.wish);
+    const old = seated.get(seat.request);
     if (old) seats.remove(old);
-    seated.set(seat.wish, seat);
+    seated.set(seat.request, seat);
     seats.add(seat);
   }
 
-  const byPriority = wishes
-    .map((wish, i) => ({ wish, i }))
-    .sort((a, b) => b.wish.priority - a.wish.priority || a.i - b.i);
-  const choices = new Map<LabelWish, Seat[]>();
-  for (const { wish } of byPriority) {
-    const possible = seatsFor(wish);
-    choices.set(wish, possible);
+  const byPriority = requests
+    .map((request, i) => ({ request, i }))
+    .sort((a, b) => b.request.priority - a.request.priority || a.i - b.i);
+  const choices = new Map<LabelRequest, Seat[]>();
+  for (const { request } of byPriority) {
+    const possible = seatsFor(request);
+    choices.set(request, possible);
     const free = possible.find((seat) => seats.blockers(seat).length === 0);
     if (free) take(free);
     else moveOneAside(possible);
@@ -90,7 +90,7 @@ export function placeLabels(wishes: readonly LabelWish[], field: LabelField): Pl
       if (blockers.length !== 1) continue;
       const blocker = blockers[0]!;
       const other = choices
-        .get(blocker.wish)!
+        .get(blocker.request)!
         .find((choice) => !anyQuadsMeet(choice.quads, seat.quads) && seats.blockers(choice, blocker).length === 0);
       if (!other) continue;
       take(other);
@@ -100,8 +100,8 @@ export function placeLabels(wishes: readonly LabelWish[], field: LabelField): Pl
   }
 
   return {
-    placed: wishes.flatMap((wish) => seated.get(wish)?.place ?? []),
-    without: wishes.filter((wish) => !seated.has(wish)),
+    placed: requests.flatMap((request) => seated.get(request)?.place ?? []),
+    without: requests.filter((request) => !seated.has(request)),
   };
 }
 

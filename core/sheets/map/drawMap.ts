@@ -1,6 +1,6 @@
 import type { Box } from '../../geometry/plane/box.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import type { Item } from '../displayList.ts';
 import { inOrder } from '../inOrder.ts';
 import type { LabelPlace } from '../labels/label.ts';

@@ -1,6 +1,6 @@
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import type { PaperPoint } from '../displayList.ts';
-import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelRequest, labelPriority } from '../labels/label.ts';
 import { labelBlock } from '../labels/labelBlock.ts';
 import { placesAlongLine, placesOnLine } from '../labels/placesAlong.ts';
 import { placesAround } from '../labels/placesAround.ts';
@@ -44,7 +44,7 @@ const firstSlideMm = 24;
 const letterStyle = { font: 'bold', sizePt: letters.sectionLetter } as const;
 
 /** One letter for each section on the longest piece of it, and again along every long piece. */
-function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): LabelWish[] {
+function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): LabelRequest[] {
   const bySection = Map.groupBy(
     shown.filter(({ stretch }) => stretch.section !== null),
     ({ stretch }) => stretch.section!,
@@ -65,7 +65,7 @@ function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): L
       ),
     );
     const beside = placesAround(squareAround(longest.path[Math.floor(longest.path.length / 2)]!, 0.6), block);
-    const first: LabelWish = {
+    const first: LabelRequest = {
       priority: labelPriority.sectionLetter,
       places: [...inLine, ...beside.map((place) => ({ ...place, cost: place.cost + 8 }))],
       listedAs: `section ${section.letter}`,
@@ -78,9 +78,9 @@ function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): L
 }
 
 /** Further letters along a piece, evenly spread. On the piece that bears the first letter, halfway between it and the ends. */
-function repeats(letter: string, path: readonly PaperPoint[], lengthMm: number, first: boolean): LabelWish[] {
+function repeats(letter: string, path: readonly PaperPoint[], lengthMm: number, first: boolean): LabelRequest[] {
   const count = first ? 2 * Math.floor(lengthMm / (2 * letterEveryMm)) : Math.floor(lengthMm / letterEveryMm + 0.5);
-  return Array.from({ length: count }, (_, i): LabelWish => {
+  return Array.from({ length: count }, (_, i): LabelRequest => {
     const share = (first && i >= count / 2 ? i + 1 : i) + 0.5;
     const atMm = (share / (first ? count + 1 : count)) * lengthMm;
     const slideMm = lengthMm / (count + 1) / 2.5;
@@ -94,12 +94,12 @@ function repeats(letter: string, path: readonly PaperPoint[], lengthMm: number, 
 
 const nameStyle = { font: 'italic', sizePt: letters.small } as const;
 
-function lineNames(shown: readonly ShownStretch[], measure: MeasureText): LabelWish[] {
+function lineNames(shown: readonly ShownStretch[], measure: MeasureText): LabelRequest[] {
   const byLine = Map.groupBy(shown, ({ stretch }) => stretch.shape);
   return [...byLine]
     .filter(([{ line }]) => line.name.trim() !== '')
     .map(
-      ([{ line }, stretches]): LabelWish => ({
+      ([{ line }, stretches]): LabelRequest => ({
         priority: labelPriority.line,
         places: placesAlongLine(
           stretches.flatMap(({ pieces }) => pieces),

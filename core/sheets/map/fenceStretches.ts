@@ -1,5 +1,6 @@
 import type { Xy } from '../../geometry/types.ts';
-import type { LineShape, Section, Survey } from '../../registers/types.ts';
+import type { LineShape } from '../../shapes/types.ts';
+import type { Section, Survey } from '../../survey/types.ts';
 
 /** A piece of a fence line that is drawn in one go: between openings, in one section. */
 export interface FenceStretch {

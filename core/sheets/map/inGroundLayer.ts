@@ -1,9 +1,9 @@
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import type { Project } from '../../model/project.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelRequest, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { circle, line, lines, stroke } from '../paint.ts';
@@ -25,7 +25,7 @@ export function inGroundLayer(project: Project, survey: Survey, window: MapWindo
   const items: Item[] = [];
   const signs: PaperBox[] = [];
   const paths: PaperPoint[][] = [];
-  const labels: LabelWish[] = [];
+  const labels: LabelRequest[] = [];
   for (const left of leftInGround(project, survey)) {
     if (left.thing.fate === 'takenOut') continue;
     const pieces = left.ways.flatMap((way) => (way.length > 1 ? window.clip(way) : []));

@@ -1,5 +1,5 @@
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import type { LabelWish } from '../labels/label.ts';
+import type { LabelRequest } from '../labels/label.ts';
 
 /** What one kind of thing brings to the map. */
 export interface MapLayer {
@@ -8,7 +8,7 @@ export interface MapLayer {
   readonly signs: readonly PaperBox[];
   /** Lines that labels had better not cross. */
   readonly lines: readonly (readonly PaperPoint[])[];
-  readonly labels: readonly LabelWish[];
+  readonly labels: readonly LabelRequest[];
 }
 
 export const emptyLayer: MapLayer = { items: [], signs: [], lines: [], labels: [] };

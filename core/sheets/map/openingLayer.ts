@@ -8,9 +8,10 @@ import { depthLabel } from '../../locate/depthWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
-import type { CrossingFigures, GatewayShape, Survey } from '../../registers/types.ts';
+import type { CrossingFigures, GatewayShape } from '../../shapes/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelRequest, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines, middleOf } from '../labels/labelBlock.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { crossingSign, spotSign } from '../signs/crossingSign.ts';
@@ -56,7 +57,7 @@ export function openingLayer(
 ): MapLayer {
   const items: Item[] = [];
   const signs: PaperBox[] = [];
-  const labels: LabelWish[] = [];
+  const labels: LabelRequest[] = [];
   for (const [id, shape] of survey.gateways) {
     const opening = openingOf(shape, window);
     const figures = survey.crossings.get(id) ?? null;
@@ -83,7 +84,7 @@ export function openingLayer(
       if (showsDug && window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
         const open = lying && leavesOpen(lying.certainty.basis) ? [basisWords[lying.certainty.basis]] : [];
         const words = [...depthLabel(depthAtGateway(project, survey, figures), units), ...open];
-        labels.push(depthWish(drawn.ways[0]!, words, measure));
+        labels.push(depthRequest(drawn.ways[0]!, words, measure));
       }
     }
     if (covers) labels.push(signLabel(name, covers, measure));
@@ -121,7 +122,7 @@ export function lyingAt(
   return isInTheGround(project, crossing) ? crossingAt(project, survey, gateway.id) : null;
 }
 
-function signLabel(name: string, covers: PaperBox, measure: MeasureText): LabelWish {
+function signLabel(name: string, covers: PaperBox, measure: MeasureText): LabelRequest {
   const style = { font: 'regular', sizePt: letters.label } as const;
   return {
     priority: labelPriority.gateway,
@@ -130,7 +131,7 @@ function signLabel(name: string, covers: PaperBox, measure: MeasureText): LabelW
   };
 }
 
-function depthWish(path: readonly PaperPoint[], words: readonly string[], measure: MeasureText): LabelWish {
+function depthRequest(path: readonly PaperPoint[], words: readonly string[], measure: MeasureText): LabelRequest {
   const lowest = path[Math.floor(path.length / 2)] ?? middleOf([0, 0, 0, 0]);
   const lines = words.map((text) => ({ font: 'regular', sizePt: letters.small, text }) as const);
   return {

@@ -1,7 +1,7 @@
 import { formatArea, type Units } from '../../model/formatUnits.ts';
-import type { Survey } from '../../registers/types.ts';
+import type { Survey } from '../../survey/types.ts';
 import type { PaperPoint } from '../displayList.ts';
-import { type LabelPlace, type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelPlace, type LabelRequest, labelPriority } from '../labels/label.ts';
 import { type LabelBlock, type LabelLine, labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { boxAroundPaper, squareAround } from '../signs/sign.ts';
@@ -13,7 +13,7 @@ import { placesInside } from './placesInside.ts';
 
 /** Names of the paddocks with their areas. One that the sheet shows only a rim of is named on the next. */
 export function paddockLayer(survey: Survey, window: MapWindow, units: Units, measure: MeasureText): MapLayer {
-  const labels: LabelWish[] = [];
+  const labels: LabelRequest[] = [];
   for (const paddock of survey.paddocks) {
     const ring = paddock.ring.map(window.toPaper);
     const [left, top, right, bottom] = boxAroundPaper(ring, 0);

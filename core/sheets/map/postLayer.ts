@@ -1,6 +1,6 @@
 import type { Project } from '../../model/project.ts';
 import type { Item, PaperBox } from '../displayList.ts';
-import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelRequest, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { postSign } from '../signs/postSign.ts';
@@ -13,7 +13,7 @@ import type { MapWindow } from './mapWindow.ts';
 export function postLayer(project: Project, window: MapWindow, measure: MeasureText): MapLayer {
   const items: Item[] = [];
   const signs: PaperBox[] = [];
-  const labels: LabelWish[] = [];
+  const labels: LabelRequest[] = [];
   for (const { at, role, name } of project.post.values()) {
     const place = window.placeToPaper(at);
     if (!window.shows(place)) continue;

@@ -1,7 +1,7 @@
 import type { Project } from '../../model/project.ts';
 import type { Service } from '../../model/things.ts';
 import type { PaperPoint } from '../displayList.ts';
-import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelRequest, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placesAlongLine, placesOnLine } from '../labels/placesAlong.ts';
 import { placesAround } from '../labels/placesAround.ts';
@@ -40,7 +40,7 @@ function oneService(service: Service, window: MapWindow, measure: MeasureText): 
     const places = placesInside(path, null, window.frame, [block]);
     return { items, signs: [], lines: [], labels: [{ priority: labelPriority.service, places, listedAs: name }] };
   }
-  const label: LabelWish = {
+  const label: LabelRequest = {
     priority: labelPriority.service,
     places: placesAlongLine(pieces, name, nameStyle, service.what === 'road' ? 1.3 : 0.9, measure),
     listedAs: name,
@@ -56,7 +56,7 @@ function serviceTitle({ name, what }: Service): string {
   return words.join(', ');
 }
 
-function lineLetters(service: Service, pieces: readonly (readonly PaperPoint[])[]): LabelWish[] {
+function lineLetters(service: Service, pieces: readonly (readonly PaperPoint[])[]): LabelRequest[] {
   const words = serviceLetters(service);
   if (words === null) return [];
   return pieces.flatMap((piece) => {
@@ -64,7 +64,7 @@ function lineLetters(service: Service, pieces: readonly (readonly PaperPoint[])[
     const count = Math.max(1, Math.round(lengthMm / letterEveryMm));
     return Array.from(
       { length: count },
-      (_, i): LabelWish => ({
+      (_, i): LabelRequest => ({
         priority: labelPriority.serviceLetters,
         places: placesOnLine(piece, words, letterStyle, ((i + 0.5) / count) * lengthMm, lengthMm / count / 3, true),
         listedAs: null,

@@ -1,6 +1,6 @@
 import type { Project } from '../../model/project.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelRequest, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { lines, stroke } from '../paint.ts';
@@ -32,7 +32,7 @@ export function leadOutLayer(project: Project, window: MapWindow): MapLayer {
 export function supplyLayer(project: Project, window: MapWindow, measure: MeasureText): MapLayer {
   const items: Item[] = [];
   const signs: PaperBox[] = [];
-  const labels: LabelWish[] = [];
+  const labels: LabelRequest[] = [];
   for (const { at, name, status } of project.energiser.values()) {
     const place = window.placeToPaper(at);
     if (!window.shows(place)) continue;

@@ -1,6 +1,6 @@
-import type { Survey, SwitchRow } from '../../registers/types.ts';
+import type { Survey, SwitchRow } from '../../survey/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { type LabelWish, labelPriority } from '../labels/label.ts';
+import { type LabelRequest, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placesAround } from '../labels/placesAround.ts';
 import { paperDirection, paperShift, squareAround } from '../signs/sign.ts';
@@ -24,7 +24,7 @@ export function switchLayer(
 ): MapLayer {
   const items: Item[] = [];
   const signs: PaperBox[] = [];
-  const labels: LabelWish[] = [];
+  const labels: LabelRequest[] = [];
   for (const row of survey.switches) {
     const place = window.toPaper(row.xy);
     if (!window.shows(place)) continue;

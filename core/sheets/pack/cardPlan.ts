@@ -8,7 +8,7 @@ import { gatePostName } from '../../locate/tieFrom.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import type { LabelWish } from '../labels/label.ts';
+import type { LabelRequest } from '../labels/label.ts';
 import { labelBlock, labelLines } from '../labels/labelBlock.ts';
 import { placeLabels } from '../labels/placeLabels.ts';
 import { placesAlongLine } from '../labels/placesAlong.ts';
@@ -52,7 +52,7 @@ export function cardPlan(
   const centre: Xy = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2];
   const window = mapWindow(room, centre, scaleDenominator, survey.plane);
   const drawing = drawnPlan(built, points, window, input);
-  const labels = placeLabels(drawing.wishes, { frame: room, signs: drawing.signs, lines: drawing.lines, measure });
+  const labels = placeLabels(drawing.requests, { frame: room, signs: drawing.signs, lines: drawing.lines, measure });
   const items: Item[] = [
     { kind: 'clip', box: room, items: drawing.items },
     ...labels.placed.flatMap(({ texts, leader }) => [
@@ -88,7 +88,7 @@ interface Drawing {
   readonly items: readonly Item[];
   readonly signs: readonly PaperBox[];
   readonly lines: readonly (readonly PaperPoint[])[];
-  readonly wishes: readonly LabelWish[];
+  readonly requests: readonly LabelRequest[];
 }
 
 function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window: MapWindow, input: PackInput): Drawing {
@@ -116,11 +116,11 @@ function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window:
     ],
     signs: [...gate.parts, ...posts.signs, ...marks.map(({ at }) => squareAround(at, 1)), ...sizes.signs],
     lines: [...trench, ...ties.map(({ path }) => path), ...fences],
-    wishes: [
+    requests: [
       ...marks.map(({ place, at }) => pointLabel(place, at, input)),
       ...ties.map(({ path, lengthM }) => tieLabel(path, lengthM, input)),
-      ...posts.wishes,
-      ...sizes.wishes,
+      ...posts.requests,
+      ...sizes.requests,
     ],
   };
 }
@@ -130,7 +130,7 @@ function trenchStroke({ bowAssumed, inGround }: CrossingAsBuilt) {
   return bowAssumed || !inGround ? stroke(0.35, { dashMm: [0.5, 1.1] }) : stroke(0.45, { dashMm: [2.2, 1.1] });
 }
 
-function pointLabel({ name }: CardPlace, at: PaperPoint, { measure }: PackInput): LabelWish {
+function pointLabel({ name }: CardPlace, at: PaperPoint, { measure }: PackInput): LabelRequest {
   const block = labelBlock([{ text: name, font: 'bold', sizePt: letters.heading }], measure);
   return { priority: 100, places: placesAround(squareAround(at, 1), block), listedAs: null };
 }
@@ -143,7 +143,7 @@ function tieLines(points: readonly CardPoint[], { toPaper }: MapWindow): { path:
   );
 }
 
-function tieLabel(path: readonly PaperPoint[], lengthM: number, { project, measure }: PackInput): LabelWish {
+function tieLabel(path: readonly PaperPoint[], lengthM: number, { project, measure }: PackInput): LabelRequest {
   const words = formatTape(lengthM, propertyOf(project).units);
   const style = { sizePt: letters.table, font: 'figures' } as const;
   const along = placesAlongLine([path], words, style, 0.6, measure);
@@ -167,7 +167,7 @@ function postMarks(points: readonly CardPoint[], built: CrossingAsBuilt, window:
   return {
     items: shown.map(({ at }) => box(squareAround(at, 0.8), ink.white, stroke(pen.frame))),
     signs: shown.map(({ at }) => squareAround(at, 1)),
-    wishes: shown.map(({ name, at }): LabelWish => {
+    requests: shown.map(({ name, at }): LabelRequest => {
       const style = { sizePt: letters.table, font: 'regular' } as const;
       const block = labelBlock(labelLines(name.replace(ofThisGate, ''), style, input.measure), input.measure);
       return { priority: 60, places: placesAround(squareAround(at, 1), block), listedAs: name };
@@ -194,7 +194,7 @@ function dimensions(
   const foot = nearestOnPolyline(furthest.xy, chord)!.point;
   const widthLine = chord.map(toPaper);
   const style = { sizePt: letters.table, font: 'italic' } as const;
-  const label = (from: readonly PaperPoint[], words: string): LabelWish => ({
+  const label = (from: readonly PaperPoint[], words: string): LabelRequest => ({
     priority: 50,
     places: [
       ...placesAlongLine([from], words, style, 0.6, measure),
@@ -216,7 +216,7 @@ function dimensions(
       ...(bow ? [line(bow, stroke(pen.hairline, { ink: ink.soft, dashMm: [0.6, 0.6] }))] : []),
     ],
     signs: [],
-    wishes: [
+    requests: [
       label([toPaper(between(startPost, endPost, 0)), toPaper(endPost)], width),
       ...(bow ? [label(bow, off)] : []),
     ],

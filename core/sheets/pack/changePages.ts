@@ -1,8 +1,8 @@
 import { formatLength } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
-import { changeSinceInWords, changesSince } from '../../registers/record/changesSince.ts';
-import { differencesFromPlan } from '../../registers/record/differences.ts';
-import { handoversOf } from '../../registers/record/edits/handOver.ts';
+import { changeSinceInWords, changesSince } from '../../record/changesSince.ts';
+import { differencesFromPlan } from '../../record/differences.ts';
+import { handoversOf } from '../../record/edits/handOver.ts';
 import { dateText } from '../dateText.ts';
 import type { Block } from '../flow/block.ts';
 import type { Table } from '../flow/table.ts';

@@ -13,7 +13,7 @@ import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
-import type { CrossingRow } from '../../registers/record/crossingRegister.ts';
+import type { CrossingRow } from '../../record/crossingRegister.ts';
 import { dateText } from '../dateText.ts';
 import type { Item, PaperBox } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';

@@ -7,7 +7,7 @@ import { placeNames, whereNow } from '../../locate/tieWords.ts';
 import { capital } from '../../model/capital.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
-import type { CrossingRow } from '../../registers/record/crossingRegister.ts';
+import type { CrossingRow } from '../../record/crossingRegister.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
 import { type Block, words } from '../flow/block.ts';
 import { textPage, textRoom } from '../flow/textPages.ts';

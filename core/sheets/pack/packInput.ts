@@ -1,8 +1,8 @@
 import type { PackOptions } from '../../api/packOptions.ts';
 import type { Project } from '../../model/project.ts';
 import type { TakeOff } from '../../quantities/types.ts';
-import type { CrossingRow } from '../../registers/record/crossingRegister.ts';
-import type { Survey, TestSheet } from '../../registers/types.ts';
+import type { CrossingRow } from '../../record/crossingRegister.ts';
+import type { Survey, TestSheet } from '../../survey/types.ts';
 import type { TextPagesInput } from '../flow/textPages.ts';
 
 /** The dark modules of a QR code, row by row, without its quiet zone. The printer that owns the encoder supplies it. */

@@ -1,7 +1,7 @@
 import type { SheetOptions } from '../../api/sheetOptions.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat, Property } from '../../model/things.ts';
-import type { Section, Survey } from '../../registers/types.ts';
+import type { Section, Survey } from '../../survey/types.ts';
 import { cautions } from '../cautions.ts';
 import { dateText } from '../dateText.ts';
 import type { Item, PaperBox } from '../displayList.ts';

@@ -1,9 +1,9 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Palette } from '../palette.ts';
 import { type Px, toPx, type View } from '../plane/view.ts';
-import { mapFont } from '../settled/mapFont.ts';
-import { tracePlanePath } from '../settled/pixelPath.ts';
 import { at, type Ctx, disc, line } from '../signs/pen.ts';
+import { mapFont } from '../staticLayer/mapFont.ts';
+import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';
 import type { SnapTarget } from './snapping.ts';
 

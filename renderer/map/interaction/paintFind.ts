@@ -1,11 +1,11 @@
 import { slicePolyline } from '../../../core/geometry/plane/slicePolyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import type { Survey } from '../../../core/registers/types.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 import type { DigHit, DigMark, FindOverlay, HuntMark, MayLie } from '../findTypes.ts';
 import { toPx } from '../plane/view.ts';
-import { mapFont } from '../settled/mapFont.ts';
-import { tracePlanePath } from '../settled/pixelPath.ts';
 import { disc } from '../signs/pen.ts';
+import { mapFont } from '../staticLayer/mapFont.ts';
+import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';
 import { drawTag } from './cues.ts';
 

@@ -4,7 +4,7 @@ import type { Scene } from '../scene/buildScene.ts';
 import type { Part } from '../scene/parts.ts';
 import { partsFor } from '../scene/partsFor.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
-import { tracePlanePath } from '../settled/pixelPath.ts';
+import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';
 import { drawHalo, drawHaloAt } from './cues.ts';
 

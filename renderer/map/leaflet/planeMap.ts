@@ -16,7 +16,7 @@ const minZoom = zoomOf(400 / 200_000);
 const maxZoom = zoomOf(2000 / 8);
 
 export const underlayPane = 'underlay';
-export const settledPane = 'settled';
+export const staticPane = 'settled';
 export const interactionPane = 'interaction';
 
 /** The bare map. Keys, clicks and boxes are the tools' business; Leaflet pans, wheels and pinches. */
@@ -42,7 +42,7 @@ export function createPlaneMap(container: HTMLElement): L.Map {
   });
   for (const [name, order] of [
     [underlayPane, '250'],
-    [settledPane, '400'],
+    [staticPane, '400'],
     [interactionPane, '500'],
   ] as const) {
     const pane = map.createPane(name);

@@ -1,5 +1,5 @@
 import type { Xy } from '../../../core/geometry/types.ts';
-import type { LineShape } from '../../../core/registers/types.ts';
+import type { LineShape } from '../../../core/shapes/types.ts';
 
 /** Stations are geodesic metres from a line's first vertex, as in the model; the shape's own plane lengths differ by parts in 100,000. */
 

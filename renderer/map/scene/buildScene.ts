@@ -6,7 +6,8 @@ import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/l
 import type { Project } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type { Run } from '../../../core/network/types.ts';
-import type { CrossingFigures, GatewayShape, LineShape, Paddock, Survey } from '../../../core/registers/types.ts';
+import type { CrossingFigures, GatewayShape, LineShape } from '../../../core/shapes/types.ts';
+import type { Paddock, Survey } from '../../../core/survey/types.ts';
 import { type MapId, paddockMapId } from '../mapTypes.ts';
 import { sliceOfLine } from '../plane/stations.ts';
 import type { CrossingPart, Part, PiecePart } from './parts.ts';

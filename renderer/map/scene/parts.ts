@@ -2,7 +2,8 @@ import type { Box } from '../../../core/geometry/plane/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { LeftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { EarthField, Energiser, LeadOut, Post, Service } from '../../../core/model/things.ts';
-import type { CrossingFigures, GatewayShape, LineShape, Paddock, SwitchRow } from '../../../core/registers/types.ts';
+import type { CrossingFigures, GatewayShape, LineShape } from '../../../core/shapes/types.ts';
+import type { Paddock, SwitchRow } from '../../../core/survey/types.ts';
 import type { MapId } from '../mapTypes.ts';
 
 /** Something that the map draws and that can be chosen. `id` is what choosing it chooses. */

@@ -1,7 +1,8 @@
 import { subtract, unit } from '../../../core/geometry/plane/vector.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { LeadOut, SwitchPlace } from '../../../core/model/things.ts';
-import type { LineShape, Survey } from '../../../core/registers/types.ts';
+import type { LineShape } from '../../../core/shapes/types.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 import { xyAtStation } from '../plane/stations.ts';
 
 /** Far enough along a line to tell its direction, metres. */

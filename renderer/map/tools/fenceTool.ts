@@ -19,7 +19,7 @@ export function createFenceTool(context: ToolContext): Tool {
     const { project, nextFenceTypeId } = context.input();
     const typeId = nextFenceTypeId ?? project.fenceType.keys().next().value;
     if (!typeId) {
-      context.refuse('There is no fence type yet. Make one in the book first.');
+      context.refuse('There is no fence type yet. Make one in the inspector first.');
       return;
     }
     const path = points.map(({ lonLat }) => lonLat);
@@ -28,7 +28,7 @@ export function createFenceTool(context: ToolContext): Tool {
     const edit = addFenceLine({ path, typeId, name }, newId);
     finishing = true;
     const made = context.commit({ label: `Draw fence ${name}`, apply: edit, choose: [newId('fenceLine')] });
-    // Only what is in the file is taken off the map; a refused line stays to be mended.
+    // Only what is in the file is taken off the map; a refused line stays to be repaired.
     if (await made.finally(() => (finishing = false))) draft.clear();
   }
 

@@ -1,5 +1,5 @@
 import { turnAngleDeg } from '../../../core/geometry/plane/turnAngle.ts';
-import type { LineShape } from '../../../core/registers/types.ts';
+import type { LineShape } from '../../../core/shapes/types.ts';
 import type { Landmark } from '../interaction/gatewaySnap.ts';
 import type { Scene } from '../scene/buildScene.ts';
 import { placeOnLine } from './nearestLine.ts';

@@ -1,6 +1,6 @@
 import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import type { LineShape } from '../../../core/registers/types.ts';
+import type { LineShape } from '../../../core/shapes/types.ts';
 import { stationOf } from '../plane/stations.ts';
 import type { Scene } from '../scene/buildScene.ts';
 

@@ -1,10 +1,10 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Gateway } from '../../../core/model/things.ts';
-import type { LineShape } from '../../../core/registers/types.ts';
+import type { LineShape } from '../../../core/shapes/types.ts';
 import { sliceOfLine, xyAtStation } from '../plane/stations.ts';
 import { toPx } from '../plane/view.ts';
-import { tracePlanePath } from '../settled/pixelPath.ts';
 import { drawGate } from '../signs/gateSign.ts';
+import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from './tool.ts';
 
 /** Draws a gateway that is being placed or dragged; gives back its centre. */

@@ -6,7 +6,7 @@ import { createPathDraft } from './pathDraft.ts';
 import { stableIds } from './stableIds.ts';
 import type { Tool, ToolContext } from './tool.ts';
 
-/** Draws what else is there, point by point: lines, areas, and single places, as the book says which. */
+/** Draws what else is there, point by point: lines, areas, and single places, as the inspector says which. */
 export function createServiceTool(context: ToolContext): Tool {
   const draft = createPathDraft(context);
   let finishing = false;
@@ -41,7 +41,7 @@ export function createServiceTool(context: ToolContext): Tool {
     );
     finishing = true;
     const made = context.commit({ label: `Draw ${name}`, apply, choose: [newId('service')] });
-    // Only what is in the file is taken off the map; what is refused stays to be mended.
+    // Only what is in the file is taken off the map; what is refused stays to be repaired.
     if (await made.finally(() => (finishing = false))) draft.clear();
   }
 

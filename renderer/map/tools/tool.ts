@@ -28,7 +28,7 @@ export interface ToolContext {
   readonly toXy: (lonLat: LonLat) => Xy;
   /** Tries the edit; says why where it is refused. True once it is stored. */
   readonly commit: (edit: MapEdit) => Promise<boolean>;
-  /** Says at the map's foot why something can't be done. */
+  /** Says at the map's status bar why something can't be done. */
   readonly refuse: (text: string) => void;
   /** The overlay is to be drawn again. */
   readonly invalidate: () => void;
@@ -36,7 +36,7 @@ export interface ToolContext {
   readonly setCursor: (css: string) => void;
 }
 
-/** Fields at the map's foot for figures typed in place of pointing. */
+/** Fields at the map's status bar for figures typed in place of pointing. */
 export type TypedFields = 'lengthAndBearing' | 'width' | null;
 
 export interface PaintTools {
@@ -72,7 +72,7 @@ export interface Tool {
   out(): void;
   /** True where the key was used. */
   key(event: KeyboardEvent): boolean;
-  /** Figures typed at the foot; texts as they stand in the fields. Returns true when they are used up. */
+  /** Figures typed at the status bar; texts as they stand in the fields. Returns true when they are used up. */
   typed?(first: string, second: string): boolean;
   /** Undo while something is begun: takes its last step back. False where nothing is begun. */
   takeBack?(): boolean;

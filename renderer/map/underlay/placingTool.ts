@@ -6,7 +6,7 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Placement, Underlay } from '../../../core/model/underlayThings.ts';
-import { workingPlane } from '../../../core/network/workingPlane.ts';
+import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { drawHandle, drawRubber, drawSnapCue, drawTag } from '../interaction/cues.ts';
 import type { SnapTarget } from '../interaction/snapping.ts';
 import { typedBearingDeg, typedLengthM } from '../interaction/typedMeasures.ts';
@@ -75,7 +75,7 @@ export function createPlacingTool(context: ToolContext): Tool {
         return 'Click a place on the picture that you know: a corner, a post, a gate.';
       }
       if (way === 'distance') return 'Type the distance between the two places; a bearing too, if you know it. Enter.';
-      return 'Click where that place really is (posts and fences draw the pointer), or type its coordinates in the book.';
+      return 'Click where that place really is (posts and fences draw the pointer), or type its coordinates in the inspector.';
     },
     fields: () => (placing()?.way === 'distance' && !marksNext() ? 'lengthAndBearing' : null),
     progress: () => ({ ...noProgress, snappedTo: snap?.text ?? null }),

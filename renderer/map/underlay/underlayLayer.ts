@@ -2,7 +2,7 @@ import type L from 'leaflet';
 import type { LocalPlane } from '../../../core/geometry/localPlane.ts';
 import type { Project } from '../../../core/model/project.ts';
 import { underlayPane } from '../leaflet/planeMap.ts';
-import { createSettledLayer, type SettledLayer } from '../leaflet/settledLayer.ts';
+import { createStaticLayer, type StaticLayer } from '../leaflet/staticLayer.ts';
 import { paintUnderlay } from './paintUnderlay.ts';
 import { pictureSheet } from './pictureSheet.ts';
 import type { Sheet } from './sheet.ts';
@@ -26,7 +26,7 @@ export function createUnderlayLayer(map: L.Map, supply: TileSupply | undefined):
   let before: { readonly table: Project['underlay']; readonly plane: LocalPlane } | null = null;
   const stopHearing = supply?.onTileFiles(show);
   let timer = 0;
-  let layer: SettledLayer | null = null;
+  let layer: StaticLayer | null = null;
 
   const cache = createTileCache(() => {
     timer ||= window.setTimeout(() => {
@@ -34,8 +34,8 @@ export function createUnderlayLayer(map: L.Map, supply: TileSupply | undefined):
       layer?.redraw();
     }, gatherMs);
   });
-  function createLayer(): SettledLayer {
-    return createSettledLayer(
+  function createLayer(): StaticLayer {
+    return createStaticLayer(
       map,
       (ctx, view) => {
         cache.forgetWaiting();

@@ -6,7 +6,7 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { type KnownPoint, placeOnEarth, whyNotPlaceOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
-import { workingPlane } from '../../../core/network/workingPlane.ts';
+import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';

@@ -1,19 +1,19 @@
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Property } from '../../../core/model/things.ts';
-import { coverSentence } from '../../../core/registers/sentences.ts';
+import { coverSentence } from '../../../core/survey/sentences.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { change as changeThing } from '../../state/change.ts';
 import { closeFile } from '../../state/session.ts';
 import { CoordinateBlock } from '../coordinates/CoordinateBlock.tsx';
-import { BringIn } from '../exchange/BringIn.tsx';
+import { ExportBlock } from '../exchange/ExportBlock.tsx';
 import { GroundBlock } from '../exchange/GroundBlock.tsx';
-import { HandOn } from '../exchange/HandOn.tsx';
+import { ImportBlock } from '../exchange/ImportBlock.tsx';
 import { Answer } from '../parts/Answer.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 
-/** The cover of the book: what the property is, its files, what comes in and what goes out. */
+/** The cover of the inspector: what the property is, its files, what comes in and what goes out. */
 export function CoverPage() {
   const { project, survey, path } = useOpenFile();
   const property = propertyOf(project);
@@ -31,11 +31,11 @@ export function CoverPage() {
       </section>
       <section className="block" aria-labelledby="cover-export">
         <h2 id="cover-export">Export</h2>
-        <HandOn />
+        <ExportBlock />
       </section>
       <section className="block" aria-labelledby="cover-in">
         <h2 id="cover-in">Bring in</h2>
-        <BringIn />
+        <ImportBlock />
       </section>
       <section className="block" aria-labelledby="cover-ground">
         <h2 id="cover-ground">Heights of the ground</h2>

@@ -13,7 +13,7 @@ export function KeysDialog() {
         title="Tools, while the map has the keyboard"
         rows={[
           ...[...toolsOf.draw, ...toolsOf.divide.slice(1)].map(({ key, label }) => [key, label] as const),
-          ['S', 'In Draw, while the book is open at Services: the service chosen there'],
+          ['S', 'In Draw, while the inspector is open at Services: the service chosen there'],
         ]}
       />
       <KeyTable title="On the map" rows={mapKeys.map(({ keys, does }) => [keys, does] as const)} />

@@ -1,6 +1,6 @@
 import { setRule } from '../../../core/model/edits/setRule.ts';
 import { fixed } from '../../../core/model/formatUnits.ts';
-import type { SwitchCandidate } from '../../../core/registers/types.ts';
+import type { SwitchCandidate } from '../../../core/survey/types.ts';
 import { candidateMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
@@ -20,7 +20,7 @@ const ruleWords: Record<Rule, string> = { free: 'Let the plan decide', forced: '
 
 /** Every place where a switch could go, and the user's word on it. */
 export function CandidateRegister() {
-  const plan = useApp((state) => state.backroom?.plan ?? null);
+  const plan = useApp((state) => state.analysis?.plan ?? null);
   const chosen = new Set(plan?.chosen);
   return (
     <WorkedOut part="plan" what="the places for a switch">

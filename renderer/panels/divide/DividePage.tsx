@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
-import { divideSentence } from '../../../core/registers/sentences.ts';
+import { divideSentence } from '../../../core/survey/sentences.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useStanding } from '../../state/useStanding.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -29,8 +29,8 @@ const none: readonly Finding[] = [];
 export function DividePage() {
   const { survey } = useOpenFile();
   const units = useUnits();
-  const plan = useApp((state) => state.backroom?.plan ?? null);
-  const findings = useApp((state) => state.backroom?.findings ?? none);
+  const plan = useApp((state) => state.analysis?.plan ?? null);
+  const findings = useApp((state) => state.analysis?.findings ?? none);
   const isCurrent = useStanding('plan') === 'current';
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('sections');
   const View = registers.find(({ name }) => name === open)!.view;

@@ -1,9 +1,9 @@
 import '../../styles/standing.css';
 import { acceptPlan } from '../../../core/model/edits/acceptPlan.ts';
 import { fixed, formatLength } from '../../../core/model/formatUnits.ts';
-import { overLimitInWords } from '../../../core/registers/overLimit.ts';
-import { changeInWords, count, proofInWords, settledInWords, some } from '../../../core/registers/sentences.ts';
-import type { DividePlan } from '../../../core/registers/types.ts';
+import { overLimitInWords } from '../../../core/survey/overLimit.ts';
+import { changeInWords, count, proofInWords, settledInWords, some } from '../../../core/survey/sentences.ts';
+import type { DividePlan } from '../../../core/survey/types.ts';
 import { candidateMapId } from '../../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
@@ -12,7 +12,7 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useStanding } from '../../state/useStanding.ts';
 import { useUnits } from '../../state/useUnits.ts';
-import { backroom } from '../../work/backroom.ts';
+import { analysis } from '../../work/analysis.ts';
 import { NotWorkedOut } from '../parts/WorkedOut.tsx';
 
 /** Names before a list is cut short. */
@@ -20,7 +20,7 @@ const mostNames = 12;
 
 /** What the plan suggests beside what is drawn, how sure it is, and the button that takes it. */
 export function Plan() {
-  const plan = useApp((state) => state.backroom?.plan ?? null);
+  const plan = useApp((state) => state.analysis?.plan ?? null);
   const standing = useStanding('plan');
   if (!plan && standing === 'current') return null;
   const ids = plan ? [...plan.missing.map(candidateMapId), ...plan.surplus] : [];
@@ -41,7 +41,7 @@ export function Plan() {
 }
 
 function BeforeTheFirst() {
-  const isStopped = useApp((state) => state.backroom?.planStopped === true);
+  const isStopped = useApp((state) => state.analysis?.planStopped === true);
   return isStopped ? (
     <>
       <p>Stopped before there was a plan.</p>
@@ -55,7 +55,7 @@ function BeforeTheFirst() {
 function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurrent: boolean }) {
   const { project } = useOpenFile();
   const units = useUnits();
-  const isStopped = useApp((state) => state.backroom?.planStopped === true);
+  const isStopped = useApp((state) => state.analysis?.planStopped === true);
   const { missing, surplus } = plan;
   const settled = missing.length === 0 && surplus.length === 0;
   const names = surplus.flatMap((id) => project.switch.get(id)?.name ?? []);
@@ -128,11 +128,11 @@ function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurr
 
 /** A better plan is being looked for: how far that is, and the way to stop it. */
 function Search() {
-  const fraction = useApp((state) => state.backroom?.planning ?? 0);
+  const fraction = useApp((state) => state.analysis?.planning ?? 0);
   return (
     <p className="working">
       <progress value={fraction} aria-label="Looking for a better plan" />
-      <button type="button" onClick={() => backroom.stopPlan()}>
+      <button type="button" onClick={() => analysis.stopPlan()}>
         Stop
       </button>
     </p>
@@ -142,7 +142,7 @@ function Search() {
 function GoOn() {
   return (
     <p className="buttons">
-      <button type="button" onClick={() => backroom.goOnPlan()}>
+      <button type="button" onClick={() => analysis.goOnPlan()}>
         Go on looking
       </button>
     </p>

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import { byName } from '../../../core/model/byName.ts';
 import { formatLength } from '../../../core/model/formatUnits.ts';
-import { sectionFeeds } from '../../../core/registers/sectionFeeds.ts';
-import type { Section } from '../../../core/registers/types.ts';
+import { sectionFeeds } from '../../../core/survey/sectionFeeds.ts';
+import type { Section } from '../../../core/survey/types.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';

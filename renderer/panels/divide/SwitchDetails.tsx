@@ -1,5 +1,5 @@
 import type { CutOutSwitch } from '../../../core/model/things.ts';
-import { cutsOffSentence, feedSentence } from '../../../core/registers/switchInWords.ts';
+import { cutsOffSentence, feedSentence } from '../../../core/survey/switchInWords.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { useUnits } from '../../state/useUnits.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
 import { formatArea, formatLength } from '../../../core/model/formatUnits.ts';
-import { drawSentence } from '../../../core/registers/sentences.ts';
+import { drawSentence } from '../../../core/survey/sentences.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Answer } from '../parts/Answer.tsx';
@@ -38,7 +38,7 @@ const none: readonly Finding[] = [];
 export function DrawPage() {
   const { survey, project } = useOpenFile();
   const units = useUnits();
-  const findings = useApp((state) => state.backroom?.findings ?? none);
+  const findings = useApp((state) => state.analysis?.findings ?? none);
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('fences');
   const { totals } = survey;
   const View = registers.find(({ name }) => name === open)!.view;

@@ -19,7 +19,7 @@ export function FenceLineDetails({ line }: { readonly line: FenceLine }) {
   const set = (label: string, patch: Partial<Omit<FenceLine, 'kind' | 'id'>>) =>
     change(`${label} ${line.name}`, 'fenceLine', line.id, patch);
   const shape = survey.lines.get(line.id);
-  const overGroundM = survey.ground.slopeLengthM(line.id, 0, shape?.lengthM ?? 0);
+  const overGroundM = survey.heights.slopeLengthM(line.id, 0, shape?.lengthM ?? 0);
   return (
     <>
       <p className="details-fact">

@@ -3,7 +3,7 @@ import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatLength } from '../../../core/model/formatUnits.ts';
 import type { GroundHeights } from '../../../core/model/groundThings.ts';
 import { propertyOf } from '../../../core/model/project.ts';
-import type { Survey } from '../../../core/registers/types.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -67,10 +67,10 @@ function GroundRow({ ground }: { readonly ground: GroundHeights }) {
 }
 
 /** Plan length and length over the ground of all lines whose heights are known. */
-function lengthsOf({ lines, ground }: Survey): { planM: number; overM: number | null; lines: number } {
+function lengthsOf({ lines, heights }: Survey): { planM: number; overM: number | null; lines: number } {
   let [planM, overM, count] = [0, 0, 0];
   for (const [id, { lengthM }] of lines) {
-    const slopeM = ground.slopeLengthM(id, 0, lengthM);
+    const slopeM = heights.slopeLengthM(id, 0, lengthM);
     if (slopeM === null) continue;
     planM += lengthM;
     overM += slopeM;

@@ -26,7 +26,7 @@ export function FindPage() {
   const { project } = useOpenFile();
   const rows = useCrossingRows();
   const open = useFind((state) => state.view);
-  const findings = useApp((state) => state.backroom?.findings ?? none);
+  const findings = useApp((state) => state.analysis?.findings ?? none);
   const View = views.find(({ name }) => name === open)!.view;
   const own = findings.filter(({ rule }) => aboutFinding.test(rule));
   return (

@@ -103,7 +103,7 @@ export function HuntFound({
       {section ? <Suspects sectionIndex={section.index} /> : null}
       <TextField label="What it was" long value={cause} onCommit={setCause} />
       <p className="buttons">
-        <button type="button" className="mend" onClick={finish}>
+        <button type="button" className="fix" onClick={finish}>
           {state.confirmed ? 'End the search' : 'End the search without making sure'}
         </button>
       </p>

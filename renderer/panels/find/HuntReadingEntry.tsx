@@ -2,8 +2,8 @@ import type { Answer } from '../../../core/locate/hunt/huntEdits.ts';
 import type { HuntStep } from '../../../core/locate/hunt/huntWalk.ts';
 import { huntYardstick } from '../../../core/locate/hunt/huntYardstick.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
-import { powerOf } from '../../../core/registers/power/powerOf.ts';
 import { switchesOff } from '../../../core/sheets/yardstickInWords.ts';
+import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { ReadingEntry } from './ReadingEntry.tsx';
 

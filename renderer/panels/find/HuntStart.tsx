@@ -5,10 +5,10 @@ import { switchNames } from '../../../core/locate/hunt/huntWords.ts';
 import { huntYardstick } from '../../../core/locate/hunt/huntYardstick.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
-import { powerOf } from '../../../core/registers/power/powerOf.ts';
-import { limitsFor } from '../../../core/registers/power/yardstick.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
+import { powerOf } from '../../../core/survey/power/powerOf.ts';
+import { limitsFor } from '../../../core/survey/power/yardstick.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
@@ -113,7 +113,7 @@ export function HuntStart() {
       )}
       <TextField label="Searched by" value={by} onCommit={setBy} />
       <p className="buttons">
-        <button type="button" className="mend" onClick={start}>
+        <button type="button" className="fix" onClick={start}>
           Begin the search
         </button>
       </p>

@@ -40,7 +40,7 @@ export function HuntWalkView({ now: { hunt, walk } }: { readonly now: HuntNow })
       {walk ? (
         <NextThing hunt={hunt} walk={walk} />
       ) : (
-        <p className="field-problem">Its energiser feeds no fence any more. Mend the drawing, or give the search up.</p>
+        <p className="field-problem">Its energiser feeds no fence any more. Fix the drawing, or give the search up.</p>
       )}
       <Readings hunt={hunt} />
       <p className="buttons">
@@ -113,7 +113,7 @@ function OpenFirst({ hunt, switchIds }: { readonly hunt: FaultHunt; readonly swi
       <p className="buttons">
         <button
           type="button"
-          className="mend"
+          className="fix"
           onClick={() => keepHunt('Open the rings', withRingsOpened(hunt, switchIds))}
         >
           They are open

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { propertyOf } from '../../../core/model/project.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
-import { handOn } from '../../state/handOn.ts';
+import { exportFile } from '../../state/exportFile.ts';
 import { makePhoneFile } from './phoneFile.ts';
 import { useCrossingRows } from './useCrossingRows.ts';
 
@@ -30,7 +30,7 @@ export function TakeAlongView() {
         and the switch register. It can be searched, and it needs no network. Send it to the phone and open it there.
       </p>
       <p className="buttons">
-        <button type="button" className="mend" disabled={making} onClick={() => void make()}>
+        <button type="button" className="fix" disabled={making} onClick={() => void make()}>
           {making ? 'Making the file…' : 'Make the file for the phone'}
         </button>
       </p>
@@ -49,7 +49,7 @@ export function TakeAlongView() {
             type="button"
             disabled={!placed}
             title={placed ? undefined : 'The property has no place on earth yet.'}
-            onClick={() => void handOn(format)}
+            onClick={() => void exportFile(format)}
           >
             Export {format.toUpperCase()}
           </button>

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { type HuntGround, huntGround } from '../../../core/locate/hunt/huntGround.ts';
 import { type HuntWalk, walkHunt } from '../../../core/locate/hunt/huntWalk.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
-import type { Survey } from '../../../core/registers/types.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 import { useOpenFile } from '../../state/appState.ts';
 
 export interface HuntNow {

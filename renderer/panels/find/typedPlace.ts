@@ -2,7 +2,7 @@ import { readGridPlace, readPlace } from '../../../core/coordinates/readPlace.ts
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { LonLat } from '../../../core/geometry/types.ts';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
-import type { Survey } from '../../../core/registers/types.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 
 export type TypedPlace = { readonly lonLat: LonLat } | { readonly problem: string };
 

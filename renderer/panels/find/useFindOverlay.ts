@@ -6,7 +6,7 @@ import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
 import { switchName } from '../../../core/locate/hunt/huntWords.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { Project } from '../../../core/model/project.ts';
-import type { Survey } from '../../../core/registers/types.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 import type { DigMark, FindOverlay, HuntMark } from '../../map/findTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';

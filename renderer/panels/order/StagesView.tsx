@@ -134,7 +134,7 @@ function InNoStage({ worked }: { readonly worked: WorkedOrder }) {
   );
 }
 
-/** Puts what is chosen, in the book or on the map, into a stage. */
+/** Puts what is chosen, in the inspector or on the map, into a stage. */
 function PutChosen() {
   const { project } = useOpenFile();
   const chosen = useApp((state) => state.chosen);

@@ -19,11 +19,11 @@ const order: readonly Finding['severity'][] = ['error', 'warning', 'notKnown', '
 /** Shown before the rest is asked for: what is wrong, or else the first of what remains. */
 const mostWrongAtOnce = 3;
 
-/** What the checks have to say, worst first, each with its mend. */
+/** What the checks have to say, worst first, each with its fix. */
 export function Findings({ findings, nothing }: { readonly findings: readonly Finding[]; readonly nothing: string }) {
   const [all, setAll] = useState(false);
   const standing = useStanding('findings');
-  const areThere = useApp((state) => state.backroom?.of.findings !== undefined);
+  const areThere = useApp((state) => state.analysis?.of.findings !== undefined);
   if (standing === 'failed') return <NotWorkedOut part="findings" what="the checks" />;
   if (!areThere) return <p className="register-empty">Checking the drawing…</p>;
   if (findings.length === 0) return <p className="findings-none">{nothing}</p>;
@@ -88,7 +88,7 @@ function FindingItem({ finding }: { readonly finding: Finding }) {
             <button
               key={fix.label}
               type="button"
-              className="mend"
+              className="fix"
               onClick={() =>
                 void commit(fix.label, (project) => fix.edit(project, newId), { deleting: fix.deletes ?? false })
               }

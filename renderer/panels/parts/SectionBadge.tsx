@@ -1,5 +1,5 @@
 import type { CSSProperties } from 'react';
-import { sectionStyle } from '../../map/settled/sectionStyle.ts';
+import { sectionStyle } from '../../map/staticLayer/sectionStyle.ts';
 
 /** A section's letter over its colour, as it stands on the map. */
 export function SectionBadge({ index, letter }: { readonly index: number; readonly letter: string }) {

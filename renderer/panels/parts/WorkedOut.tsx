@@ -3,8 +3,8 @@ import '../../styles/standing.css';
 import type { ReactNode } from 'react';
 import { useApp } from '../../state/appState.ts';
 import { useStanding } from '../../state/useStanding.ts';
-import { backroom } from '../../work/backroom.ts';
-import type { AnalysisPart } from '../../work/messages.ts';
+import { analysis } from '../../work/analysis.ts';
+import type { AnalysisPart } from '../../work/analysisMessages.ts';
 
 interface WorkedOutProps {
   readonly part: AnalysisPart;
@@ -16,7 +16,7 @@ interface WorkedOutProps {
 /** Holds what is worked out beside the window: says what state of the drawing it is of, or why there is none. */
 export function WorkedOut({ part, what, children }: WorkedOutProps) {
   const standing = useStanding(part);
-  const isThere = useApp((state) => state.backroom?.of[part] !== undefined);
+  const isThere = useApp((state) => state.analysis?.of[part] !== undefined);
   if (standing === 'failed') return <NotWorkedOut part={part} what={what} />;
   if (!isThere) return <p className="register-empty">Working out {what}…</p>;
   const isStale = standing === 'working';
@@ -32,14 +32,14 @@ export function WorkedOut({ part, what, children }: WorkedOutProps) {
 
 /** Why something could not be worked out, and how to go on. */
 export function NotWorkedOut({ part, what }: Pick<WorkedOutProps, 'part' | 'what'>) {
-  const why = useApp((state) => state.backroom?.failed[part]);
+  const why = useApp((state) => state.analysis?.failed[part]);
   return (
     <div className="worked-out">
       <p className="field-problem">
         {capital(what)} could not be worked out ({why}). The drawing is safe in the file; each change is another try.
       </p>
       <p className="buttons">
-        <button type="button" onClick={() => backroom.tryAgain()}>
+        <button type="button" onClick={() => analysis.tryAgain()}>
           Try again
         </button>
       </p>

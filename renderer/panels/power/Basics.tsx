@@ -180,7 +180,7 @@ function Conductors() {
             <tbody>
               {conductorLibrary.map(({ id, name, ohmPerKm, basis, trade }) => (
                 <tr key={id}>
-                  <th scope="row" className="lift-name">
+                  <th scope="row" className="improvement-name">
                     {name}
                     <span className="field-hint"> {basisInWords(basis)}</span>
                   </th>

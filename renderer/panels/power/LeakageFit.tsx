@@ -1,17 +1,17 @@
 import { setGrowth } from '../../../core/model/edits/setGrowth.ts';
 import { fixed } from '../../../core/model/formatUnits.ts';
+import { dateText } from '../../../core/sheets/dateText.ts';
 import {
   type FitAnswer,
   type FitRow,
   type ReadingRound,
   type ReadingsFit,
   readingRounds,
-} from '../../../core/registers/power/fitReadings.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+} from '../../../core/survey/power/fitReadings.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
-import { backroom } from '../../work/backroom.ts';
+import { analysis } from '../../work/analysis.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
 import { WorkedOut } from '../parts/WorkedOut.tsx';
@@ -22,7 +22,7 @@ const all = 'all';
 /** The growth that the readings tell: how much each section leaks beside what was assumed. */
 export function LeakageFit() {
   const { power } = usePower();
-  const answer = useApp((state) => state.backroom?.fit);
+  const answer = useApp((state) => state.analysis?.fit);
   const rounds = readingRounds(power);
   if (rounds.length === 0) return null;
   return (
@@ -46,7 +46,7 @@ function Answered({ answer, rounds }: { readonly answer: FitAnswer; readonly rou
           ...(rounds.length > 1 ? [{ value: all, label: 'All of them together' }] : []),
         ]}
         hint="Growth changes with the season: readings of one round belong together."
-        onCommit={(lastDay) => backroom.fitRound(lastDay === all ? null : lastDay)}
+        onCommit={(lastDay) => analysis.fitRound(lastDay === all ? null : lastDay)}
       />
       {answer.messages.map((message) => (
         <p key={message}>{message}</p>

@@ -2,7 +2,7 @@ import '../../styles/power.css';
 import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
 import { formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
-import { powerSentence } from '../../../core/registers/power/powerSentence.ts';
+import { powerSentence } from '../../../core/survey/power/powerSentence.ts';
 import { useApp } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Answer } from '../parts/Answer.tsx';
@@ -10,7 +10,7 @@ import { Figure } from '../parts/Figure.tsx';
 import { Findings } from '../parts/Findings.tsx';
 import { Basics } from './Basics.tsx';
 import { Earth } from './Earth.tsx';
-import { Lifts } from './Lifts.tsx';
+import { ImprovementsView } from './Improvements.tsx';
 import { ProfileView } from './ProfileView.tsx';
 import { powerFindings } from './powerFindings.ts';
 import { Readings } from './Readings.tsx';
@@ -23,7 +23,7 @@ import { VoltageRegister } from './VoltageRegister.tsx';
 const registers = [
   { name: 'profile', label: 'Profile', view: ProfileView },
   { name: 'voltages', label: 'Fences', view: VoltageRegister },
-  { name: 'lifts', label: 'What would raise the voltage', view: Lifts },
+  { name: 'improvements', label: 'What would raise the voltage', view: ImprovementsView },
   { name: 'switches', label: 'Switches', view: SwitchThrows },
   { name: 'supply', label: 'Energiser', view: Supply },
   { name: 'earth', label: 'Earth', view: Earth },
@@ -37,7 +37,7 @@ const none: readonly Finding[] = [];
 export function PowerPage() {
   const { power, estimate, lines, switches } = usePower();
   const units = useUnits();
-  const findings = useApp((state) => state.backroom?.findings ?? none);
+  const findings = useApp((state) => state.analysis?.findings ?? none);
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('profile');
   const View = registers.find(({ name }) => name === open)!.view;
   const { weakest } = estimate;

@@ -1,7 +1,7 @@
 import { useRef } from 'react';
 import { leastOf } from '../../../core/model/extremes.ts';
 import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
-import type { Profile, ProfileMark, ProfilePoint } from '../../../core/registers/power/profile.ts';
+import type { Profile, ProfileMark, ProfilePoint } from '../../../core/survey/power/profile.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { axisTicks } from './axisTicks.ts';
 import { useWidthPx } from './useWidthPx.ts';

@@ -1,5 +1,5 @@
 import { formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
-import type { SwitchThrow } from '../../../core/registers/power/switchTable.ts';
+import type { SwitchThrow } from '../../../core/survey/power/switchTable.ts';
 import { useApp } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Register } from '../parts/Register.tsx';
@@ -13,7 +13,7 @@ const none: readonly SwitchThrow[] = [];
 export function SwitchThrows() {
   const { power } = usePower();
   const units = useUnits();
-  const tables = useApp((state) => state.backroom?.powerTables);
+  const tables = useApp((state) => state.analysis?.powerTables);
   return (
     <WorkedOut part="power" what="what each switch turns off">
       <Register<SwitchThrow>

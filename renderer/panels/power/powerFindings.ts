@@ -1,5 +1,5 @@
 import type { Finding } from '../../../core/checks/finding.ts';
-import type { Power, PowerProblem } from '../../../core/registers/power/types.ts';
+import type { Power, PowerProblem } from '../../../core/survey/power/types.ts';
 
 /** Rules of the checks that bear on whether current comes, and how much. */
 const aboutPower: ReadonlySet<string> = new Set([

@@ -1,6 +1,6 @@
 import type { Project } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
-import type { Survey } from '../../../core/registers/types.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 
 /** A thing that a tester can be held to. */
 export interface PlaceToRead {

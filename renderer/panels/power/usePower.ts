@@ -1,9 +1,9 @@
 import type { Project } from '../../../core/model/project.ts';
-import { estimateOf } from '../../../core/registers/power/estimateOf.ts';
-import { type LineVoltages, lineVoltages } from '../../../core/registers/power/lineVoltages.ts';
-import { powerOf } from '../../../core/registers/power/powerOf.ts';
-import type { Estimate, Power } from '../../../core/registers/power/types.ts';
-import type { Survey } from '../../../core/registers/types.ts';
+import { estimateOf } from '../../../core/survey/power/estimateOf.ts';
+import { type LineVoltages, lineVoltages } from '../../../core/survey/power/lineVoltages.ts';
+import { powerOf } from '../../../core/survey/power/powerOf.ts';
+import type { Estimate, Power } from '../../../core/survey/power/types.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 
 /** The voltage as it is shown now. */

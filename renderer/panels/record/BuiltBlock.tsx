@@ -1,9 +1,9 @@
 import { formatLength } from '../../../core/model/formatUnits.ts';
 import { builtMarkId } from '../../../core/model/recordDefaults.ts';
 import type { BuildableThing } from '../../../core/model/recordThings.ts';
-import { differenceOf } from '../../../core/registers/record/differences.ts';
-import { markBuilt, markPlanned } from '../../../core/registers/record/edits/markBuilt.ts';
-import { nameOf } from '../../../core/registers/record/places.ts';
+import { differenceOf } from '../../../core/record/differences.ts';
+import { markBuilt, markPlanned } from '../../../core/record/edits/markBuilt.ts';
+import { nameOf } from '../../../core/record/places.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';

@@ -1,5 +1,5 @@
 import { stateInWords, withinInShort } from '../../../core/locate/certaintyWords.ts';
-import type { CrossingRow } from '../../../core/registers/record/crossingRegister.ts';
+import type { CrossingRow } from '../../../core/record/crossingRegister.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { Register } from '../parts/Register.tsx';

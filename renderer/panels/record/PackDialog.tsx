@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { type PackOptions, type PackPart, packParts } from '../../../core/api/packOptions.ts';
 import { propertyOf } from '../../../core/model/project.ts';
-import { handoversOf } from '../../../core/registers/record/edits/handOver.ts';
+import { handoversOf } from '../../../core/record/edits/handOver.ts';
 import { scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';

@@ -18,7 +18,7 @@ import { formatTape, type Units } from '../../../core/model/formatUnits.ts';
 import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole } from '../../../core/model/recordThings.ts';
-import type { GatewayShape } from '../../../core/registers/types.ts';
+import type { GatewayShape } from '../../../core/shapes/types.ts';
 import { latitudeText, longitudeText } from '../../../core/sheets/placeText.ts';
 import { light } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';

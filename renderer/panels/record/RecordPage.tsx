@@ -1,6 +1,6 @@
 import '../../styles/record.css';
 import { useState } from 'react';
-import { recordSentence } from '../../../core/registers/record/crossingRegister.ts';
+import { recordSentence } from '../../../core/record/crossingRegister.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { BuiltRegister } from './BuiltRegister.tsx';

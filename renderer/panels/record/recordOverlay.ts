@@ -1,8 +1,8 @@
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
-import type { CrossingRow } from '../../../core/registers/record/crossingRegister.ts';
-import type { Survey } from '../../../core/registers/types.ts';
-import type { RecordedCrossing, RecordOverlay } from '../../map/settled/paintRecord.ts';
+import type { CrossingRow } from '../../../core/record/crossingRegister.ts';
+import type { Survey } from '../../../core/survey/types.ts';
+import type { RecordedCrossing, RecordOverlay } from '../../map/staticLayer/paintRecord.ts';
 import { recordView } from './useRecord.ts';
 
 let kept: { readonly project: Project; readonly survey: Survey; readonly overlay: RecordOverlay } | null = null;

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import type { Project } from '../../../core/model/project.ts';
-import { type CrossingRow, crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
-import { type BuiltDifference, differencesFromPlan } from '../../../core/registers/record/differences.ts';
-import type { Survey } from '../../../core/registers/types.ts';
+import { type CrossingRow, crossingRegister } from '../../../core/record/crossingRegister.ts';
+import { type BuiltDifference, differencesFromPlan } from '../../../core/record/differences.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 import { useOpenFile } from '../../state/appState.ts';
 
 /** What the Record page and its map show. */

@@ -3,7 +3,7 @@ import { type PlaceRead, readGridPlace, readPlace } from '../../../core/coordina
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
-import { workingPlane } from '../../../core/network/workingPlane.ts';
+import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';

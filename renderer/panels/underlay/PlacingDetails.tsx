@@ -9,7 +9,7 @@ import { formatBearing, formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type { ByPoints, Underlay } from '../../../core/model/underlayThings.ts';
-import { workingPlane } from '../../../core/network/workingPlane.ts';
+import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';

@@ -3,7 +3,7 @@ import type { Underlay } from '../../../core/model/underlayThings.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Register } from '../parts/Register.tsx';
-import { BringIn } from './BringIn.tsx';
+import { AddBackground } from './AddBackground.tsx';
 import { useTileFiles } from './tileFileStates.ts';
 import { usePictureMap } from './usePictureMap.ts';
 
@@ -13,7 +13,7 @@ export function UnderlayRegister() {
   const rows = [...project.underlay.values()].sort((a, b) => b.rank - a.rank);
   return (
     <>
-      <BringIn />
+      <AddBackground />
       <Register<Underlay>
         caption="Background maps, the uppermost first"
         rows={rows}

@@ -15,7 +15,7 @@ import type {
   Placement,
   Underlay,
 } from '../../../core/model/underlayThings.ts';
-import { workingPlane } from '../../../core/network/workingPlane.ts';
+import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import type { Placing, PlacingStep } from '../../map/underlay/types.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
@@ -47,7 +47,7 @@ export function settleUnlikely(makeIt: boolean): void {
   if (makeIt) asking?.make();
 }
 
-/** Takes in what the hand did on the map, or the book's fields in its place. */
+/** Takes in what the hand did on the map, or the inspector's fields in its place. */
 export function onPlacing(step: PlacingStep): void {
   const { placing } = usePlacing.getState();
   const picture = placing && pictureBeingPlaced(placing.underlayId);

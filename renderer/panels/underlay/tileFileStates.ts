@@ -58,7 +58,7 @@ function set(path: string, state: TileFileState): void {
   useTileFiles.setState(new Map(useTileFiles.getState()).set(path, state), true);
 }
 
-/** On the last line of the book, where it stops nobody. */
+/** On the last line of the inspector, where it stops nobody. */
 function tell({ code }: Problem): void {
   if (code === 'stopped' || code === 'no-file-open') return;
   const count = [...useTileFiles.getState().values()].filter(({ is }) => is === 'left-out').length;

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { type PictureMap, pictureMap } from '../../../core/geometry/picture/pictureMap.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Underlay } from '../../../core/model/underlayThings.ts';
-import { workingPlane } from '../../../core/network/workingPlane.ts';
+import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
 
 /** Where a picture's places lie on the working plane; null for a tile file. */

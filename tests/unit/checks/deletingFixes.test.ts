@@ -3,11 +3,11 @@ import { allFindings } from '../../../core/checks/allFindings.ts';
 import { touchedBy } from '../../../core/locate/inGround/touched.ts';
 import { difference } from '../../../core/model/difference.ts';
 import { put } from '../../../core/model/project.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { countingIds } from '../../support/ids.ts';
 import { recordedDrawing } from '../../support/recordedDrawing.ts';
 
-it('a mend that takes something built away says so, so that it is asked about first', () => {
+it('a fix that takes something built away says so, so that it is asked about first', () => {
   const before = recordedDrawing();
   const loose = put(before, { ...before.gateway.get('G1')!, lineId: 'gone' });
   const fixes = allFindings(loose, surveyOf(loose)).flatMap((finding) => finding.fixes);

@@ -13,7 +13,7 @@ import {
   line,
   ring,
 } from '../../support/drawings.ts';
-import { findingsOf, mended, said } from './findings.ts';
+import { findingsOf, repaired, said } from './findings.ts';
 
 const trunk = line('T', [
   [0, 0],
@@ -90,7 +90,7 @@ describe('lines', () => {
       ]),
     );
     expect(said(project, 'lineWithoutLength').map(({ thingIds }) => thingIds)).toEqual([['Z']]);
-    expect(mended(project, 'lineWithoutLength').fenceLine.has('Z')).toBe(false);
+    expect(repaired(project, 'lineWithoutLength').fenceLine.has('Z')).toBe(false);
   });
 
   it('finds coordinates that are no place on earth, on a line, a post and a service', () => {
@@ -111,8 +111,8 @@ describe('lines', () => {
         [180, 50],
       ]),
     );
-    expect(said(mended(open, 'duplicateVertices'), 'duplicateVertices')).toEqual([]);
-    expect(mended(open, 'duplicateVertices').fenceLine.get('D')!.path).toHaveLength(3);
+    expect(said(repaired(open, 'duplicateVertices'), 'duplicateVertices')).toEqual([]);
+    expect(repaired(open, 'duplicateVertices').fenceLine.get('D')!.path).toHaveLength(3);
     const closed = fed(
       ring('D', [
         [0, 50],
@@ -121,7 +121,7 @@ describe('lines', () => {
         [0, 50],
       ]),
     );
-    const path = mended(closed, 'duplicateVertices').fenceLine.get('D')!.path;
+    const path = repaired(closed, 'duplicateVertices').fenceLine.get('D')!.path;
     expect(path).toHaveLength(4);
     expect(path[0]).toEqual(path.at(-1));
   });
@@ -136,7 +136,7 @@ describe('lines', () => {
       ]),
     );
     expect(said(project, 'selfCrossingLine')).toHaveLength(1);
-    expect(said(mended(project, 'selfCrossingLine'), 'selfCrossingLine')).toEqual([]);
+    expect(said(repaired(project, 'selfCrossingLine'), 'selfCrossingLine')).toEqual([]);
   });
 
   it('finds two live lines that cross without joining, and joins them; not where one is dead', () => {
@@ -147,7 +147,7 @@ describe('lines', () => {
     const project = fed(other);
     const [finding] = said(project, 'linesCrossUnjoined');
     expect(finding?.id).toBe('linesCrossUnjoined:O,T');
-    const after = mended(project, 'linesCrossUnjoined');
+    const after = repaired(project, 'linesCrossUnjoined');
     expect(said(after, 'linesCrossUnjoined')).toEqual([]);
     expect(said(after, 'deadPart')).toEqual([]);
     expect(said(fed({ ...other, live: false }), 'linesCrossUnjoined')).toEqual([]);
@@ -241,7 +241,7 @@ describe('lines', () => {
         [200, 90],
       ]),
     );
-    const after = mended(project, 'endNearlyTouches');
+    const after = repaired(project, 'endNearlyTouches');
     expect(said(after, 'endNearlyTouches')).toEqual([]);
     expect(said(after, 'deadPart')).toEqual([]);
     const corner = fed(
@@ -313,7 +313,7 @@ describe('gateways', () => {
         gateway('G', 'S', 99),
       );
       expect(said(project, 'gatewayOffLine')).toHaveLength(1);
-      expect(mended(project, 'gatewayOffLine').gateway.get('G')!.atM).toBeCloseTo(98, 6);
+      expect(repaired(project, 'gatewayOffLine').gateway.get('G')!.atM).toBeCloseTo(98, 6);
     }
     expect(said(fed(newGateway({ id: 'G', name: 'G', lineId: 'gone', atM: 1 })), 'gatewayOffLine')).toHaveLength(1);
   });
@@ -338,7 +338,7 @@ describe('gateways', () => {
     const project = fed(gateway('G', 'T', 200));
     expect(said(project, 'missingCrossing')).toHaveLength(1);
     expect(said(project, 'deadPart')).toEqual([]);
-    const after = mended(project, 'missingCrossing');
+    const after = repaired(project, 'missingCrossing');
     expect(after.crossing.size).toBe(1);
     expect(said(after, 'missingCrossing')).toEqual([]);
   });
@@ -380,7 +380,7 @@ describe('switches', () => {
     for (const place of places) {
       const project = fed(dead, cutOut('S', place), bridgedGateway('G', 'T', 200));
       expect(said(project, 'switchDangling')).toHaveLength(1);
-      expect(mended(project, 'switchDangling').switch.size).toBe(0);
+      expect(repaired(project, 'switchDangling').switch.size).toBe(0);
     }
   });
 
@@ -512,7 +512,7 @@ describe('fence types whose name says more wires than are entered', () => {
     const [finding] = said(project, 'plainWiresNotEntered');
     expect(finding?.message).toContain(name);
     expect(finding?.message).toContain('the order is short of them');
-    const after = mended(project, 'plainWiresNotEntered');
+    const after = repaired(project, 'plainWiresNotEntered');
     expect(after.fenceType.get('old')!.plainWires).toBe(plainWires);
     expect(said(after, 'plainWiresNotEntered')).toEqual([]);
   });

@@ -1,7 +1,7 @@
 import { allFindings } from '../../../core/checks/allFindings.ts';
 import type { Finding } from '../../../core/checks/finding.ts';
 import type { Project } from '../../../core/model/project.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { countingIds } from '../../support/ids.ts';
 
 export function findingsOf(project: Project): Finding[] {
@@ -14,7 +14,7 @@ export function said(project: Project, rule: string): Finding[] {
 }
 
 /** The project after the first fix of the only finding of a rule. */
-export function mended(project: Project, rule: string): Project {
+export function repaired(project: Project, rule: string): Project {
   const [only, ...others] = said(project, rule);
   const [fix] = only?.fixes ?? [];
   if (!fix || others.length > 0) throw new Error(`One finding of ${rule} with a fix was expected.`);

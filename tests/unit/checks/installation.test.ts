@@ -6,7 +6,7 @@ import { newEarthField } from '../../../core/model/defaults.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { Crossing, Gateway, Service, Thing } from '../../../core/model/things.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import {
   at,
   bridgedGateway,
@@ -17,7 +17,7 @@ import {
   line,
   lineSwitch,
 } from '../../support/drawings.ts';
-import { mended, said } from './findings.ts';
+import { repaired, said } from './findings.ts';
 
 /** Figures of IEC 60335-2-76, Annex BB, BB.1, as the project's table of facts paraphrases them. */
 const standard = 'IEC 60335-2-76, Annex BB, BB.1 (paraphrased)';
@@ -214,7 +214,7 @@ describe('live cable that is a size of building wire', () => {
     expect(finding).toMatchObject({ severity: 'warning', thingIds: ['X-G', 'G'] });
     expect(finding?.message).toContain('insulation is not made for the voltage of a fence');
     expect(finding?.remedy).toContain('rated 10 kV or more');
-    expect([...mended(project, 'buildingWire').crossing.values()][0]!.cableId).toBe('cable-steel-2.5');
+    expect([...repaired(project, 'buildingWire').crossing.values()][0]!.cableId).toBe('cable-steel-2.5');
   });
 
   it('of a lead-out too; where it is built, nothing is offered that would only change the entry', () => {
@@ -390,7 +390,7 @@ describe('crossings', () => {
 
   it('are planned deeper by the fix, which is offered only while they are planned', () => {
     const project = gated({ vehicles: true }, { depthM: 0.3 });
-    expect([...mended(project, 'trenchDepth').crossing.values()][0]!.depthM).toBe(0.45);
+    expect([...repaired(project, 'trenchDepth').crossing.values()][0]!.depthM).toBe(0.45);
     expect(said(gated({ vehicles: true }, { depthM: 0.3, status: 'built' }), 'trenchDepth')[0]!.fixes).toEqual([]);
   });
 
@@ -437,7 +437,7 @@ describe('crossings', () => {
   it('have their switch on the supply side, and it is moved there by the fix', () => {
     const wrong = put(gated({}, {}), gateSwitch('S', 'G', 'end'));
     expect(said(wrong, 'switchWrongSide')).toHaveLength(1);
-    expect(mended(wrong, 'switchWrongSide').switch.get('S')!.place).toMatchObject({ post: 'start' });
+    expect(repaired(wrong, 'switchWrongSide').switch.get('S')!.place).toMatchObject({ post: 'start' });
     expect(said(put(gated({}, {}), gateSwitch('S', 'G', 'start')), 'switchWrongSide')).toEqual([]);
   });
 });

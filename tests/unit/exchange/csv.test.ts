@@ -8,7 +8,7 @@ import { writeCsv } from '../../../core/exchange/csv/writeCsv.ts';
 import { orderOf } from '../../../core/quantities/order/order.ts';
 import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../../core/quantities/takeOff.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { bridgedGateway, drawing, ring } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 

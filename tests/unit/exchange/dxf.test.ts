@@ -5,7 +5,7 @@ import { projectionOf } from '../../../core/coordinates/projection.ts';
 import { utmDefinition, utmZoneAt } from '../../../core/coordinates/utm.ts';
 import { writeDxf } from '../../../core/exchange/dxf/writeDxf.ts';
 import { projectOf, propertyOf, put } from '../../../core/model/project.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 
 const demo = projectOf(demoThings());
 const survey = surveyOf(demo);

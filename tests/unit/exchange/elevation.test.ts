@@ -8,7 +8,7 @@ import { systemOfEpsg } from '../../../core/coordinates/systems.ts';
 import { planGrid, stepOfGrid } from '../../../core/exchange/elevation/planGrid.ts';
 import { rasterHeightM } from '../../../core/exchange/elevation/raster.ts';
 import { mostGridPlaces } from '../../../core/model/groundThings.ts';
-import { gridHeightM } from '../../../core/registers/ground/gridHeight.ts';
+import { gridHeightM } from '../../../core/survey/heights/gridHeight.ts';
 import type { ElevationRequest } from '../../../renderer/work/elevation/messages.ts';
 import { readElevation } from '../../../renderer/work/elevation/readElevation.ts';
 import { type MadeTiff, madeTiff } from '../../support/madeTiff.ts';

@@ -21,7 +21,7 @@ import { newFenceType, newProperty, startingFenceTypes } from '../../../core/mod
 import { difference } from '../../../core/model/difference.ts';
 import { type Project, projectOf, put } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { writeGeoPackage } from '../../../electron/store/writeGeoPackage.ts';
 import { countingIds } from '../../support/ids.ts';
 import { emptyProject, randomProject } from '../../support/randomProjects.ts';

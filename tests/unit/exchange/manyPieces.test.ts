@@ -9,7 +9,7 @@ import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
 import type { HeightsAlong } from '../../../core/model/groundThings.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import type { FenceLine, LonLat } from '../../../core/model/things.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { mostBodyBytes } from '../../../electron/loopback/readBody.ts';
 import { countingIds } from '../../support/ids.ts';
 import { randomNumbers } from '../../support/random.ts';

@@ -138,7 +138,7 @@ describe('a table of points', () => {
     ]);
     expect(distanceM(features[2]!.path[0]!, [168.003, -42.001])).toBeLessThan(0.01);
     expect(problems).toEqual([
-      { index: 2, name: 'Nowhere', why: 'its latitude is empty', whatToDo: 'Mend row 4 of the table.' },
+      { index: 2, name: 'Nowhere', why: 'its latitude is empty', whatToDo: 'Fix row 4 of the table.' },
     ]);
   });
 

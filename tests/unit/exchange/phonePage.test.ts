@@ -4,7 +4,7 @@ import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { phoneScript, phoneScriptHash } from '../../../core/exchange/phone/phoneScript.ts';
 import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import {
   at,

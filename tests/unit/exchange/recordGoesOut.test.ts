@@ -16,7 +16,7 @@ import { difference } from '../../../core/model/difference.ts';
 import { allThings, type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint } from '../../../core/model/recordThings.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 import { drawingWithLeft } from '../../support/recordedDrawing.ts';

@@ -7,7 +7,7 @@ import { addFenceLine } from '../../../core/model/edits/addFenceLine.ts';
 import { placePost } from '../../../core/model/edits/placePost.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { FenceLine, LonLat } from '../../../core/model/things.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { countingIds } from '../../support/ids.ts';
 import { at, emptyProject, testOrigin, testPlane } from '../../support/randomProjects.ts';
 import { bytesOf, previewOfBytes } from './mapFiles.ts';

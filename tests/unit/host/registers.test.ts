@@ -5,7 +5,7 @@ import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { WasCrossing } from '../../../core/model/inGroundThings.ts';
 import { allThings, put } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { ProjectService } from '../../../electron/host/projectService.ts';
 import { registersOf } from '../../../electron/host/registers.ts';
 import { makeFile, withSqlite } from '../../support/projectFile.ts';

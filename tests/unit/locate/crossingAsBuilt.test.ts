@@ -11,8 +11,8 @@ import { doNotMeetInWords, tiesInWords } from '../../../core/locate/tieWords.ts'
 import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, TapeTie } from '../../../core/model/recordThings.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
 
 /** A gateway from x = 48 to x = 52 on a fence along the x axis, with marked posts around. */

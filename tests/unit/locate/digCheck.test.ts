@@ -9,9 +9,9 @@ import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../../core/model/recordThings.ts';
 import type { Service, ServiceKind } from '../../../core/model/things.ts';
-import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import { depthOfThing, digSentence, errorInWords, verdictInWords } from '../../../core/sheets/find/digWords.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
 
 function service(id: string, what: ServiceKind, points: readonly Xy[], buried = true): Service {

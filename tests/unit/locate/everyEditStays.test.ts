@@ -11,7 +11,7 @@ import { allThings, type Project, putAll } from '../../../core/model/project.ts'
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, TapeTie } from '../../../core/model/recordThings.ts';
 import type { LonLat, Thing } from '../../../core/model/things.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { attempts, type Dice, dice } from '../../support/everyEdit.ts';
 import { countingIds } from '../../support/ids.ts';
 import { randomProject } from '../../support/randomProjects.ts';

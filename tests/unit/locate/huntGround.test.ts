@@ -5,7 +5,7 @@ import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
 import { pieceInWords, stepInWords } from '../../../core/locate/hunt/huntWords.ts';
 import { put } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { bridgedGateway, cutOut, drawing, energiser, leadOut, line, lineSwitch } from '../../support/drawings.ts';
 
 /** A square of fence with a lead-out switch, three switches around it and a spur behind one that stands open. */

@@ -9,10 +9,10 @@ import { readingInWords } from '../../../core/locate/hunt/huntWords.ts';
 import { huntYardstick, openForStep } from '../../../core/locate/hunt/huntYardstick.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
-import { powerOf } from '../../../core/registers/power/powerOf.ts';
-import type { Power } from '../../../core/registers/power/types.ts';
-import { nodeAtSwitch, standingOf } from '../../../core/registers/power/yardstick.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { powerOf } from '../../../core/survey/power/powerOf.ts';
+import type { Power } from '../../../core/survey/power/types.ts';
+import { nodeAtSwitch, standingOf } from '../../../core/survey/power/yardstick.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { randomDrawing } from '../../support/randomDrawing.ts';
 
 const at = '2031-05-01T08:00';

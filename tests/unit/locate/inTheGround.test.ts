@@ -4,8 +4,8 @@ import { findSentence } from '../../../core/locate/findSentence.ts';
 import { isInTheGround } from '../../../core/locate/inTheGround.ts';
 import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
-import { crossingRegister, recordSentence } from '../../../core/registers/record/crossingRegister.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { crossingRegister, recordSentence } from '../../../core/record/crossingRegister.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, leadOut, line } from '../../support/drawings.ts';
 
 const project = drawing(

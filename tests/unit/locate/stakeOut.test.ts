@@ -7,9 +7,9 @@ import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { type Project, put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../../core/model/recordThings.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
-import type { Survey } from '../../../core/registers/types.ts';
 import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
+import type { Survey } from '../../../core/survey/types.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
 
 const gateM = 4;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { scaleBar } from '../../../renderer/map/foot/scaleBar.ts';
 import { gridFigure } from '../../../renderer/map/interaction/gridLabels.ts';
 import { gridLines, gridSpacing } from '../../../renderer/map/plane/gridSpacing.ts';
+import { scaleBar } from '../../../renderer/map/statusBar/scaleBar.ts';
 
 describe('the grid', () => {
   it('stands at 1, 2 or 5 times a power of ten, no nearer together than asked', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { marksAlong, pathLengthPx } from '../../../renderer/map/settled/marksAlong.ts';
+import { marksAlong, pathLengthPx } from '../../../renderer/map/staticLayer/marksAlong.ts';
 
 describe('marks along a line', () => {
   it('stand evenly, half a step from either end', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { newFenceLine } from '../../../core/model/defaults.ts';
-import type { LineShape } from '../../../core/registers/types.ts';
+import type { LineShape } from '../../../core/shapes/types.ts';
 import { segmentAt, sliceOfLine, stationOf, xyAtStation } from '../../../renderer/map/plane/stations.ts';
 import { stretchesBetween } from '../../../renderer/map/scene/buildScene.ts';
 

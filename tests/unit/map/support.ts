@@ -9,8 +9,8 @@ import {
 import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import { projectOf } from '../../../core/model/project.ts';
 import type { LonLat, Thing } from '../../../core/model/things.ts';
-import { workingPlane } from '../../../core/network/workingPlane.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { workingPlane } from '../../../core/shapes/workingPlane.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { chooseSnap, snapTargets } from '../../../renderer/map/interaction/snapping.ts';
 import type { MapEdit, MapInput } from '../../../renderer/map/mapTypes.ts';
 import { buildScene, type Scene } from '../../../renderer/map/scene/buildScene.ts';

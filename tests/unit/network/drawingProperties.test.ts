@@ -4,12 +4,12 @@ import { nearestOnSegment } from '../../../core/geometry/plane/nearestOnSegment.
 import type { Project } from '../../../core/model/project.ts';
 import { buildNetwork } from '../../../core/network/buildNetwork.ts';
 import { feedOf, passesNormally } from '../../../core/network/feed.ts';
-import { gatewaySpan } from '../../../core/network/gatewaySpan.ts';
-import { pathGeometry } from '../../../core/network/pathGeometry.ts';
 import { reachOf } from '../../../core/network/reach.ts';
 import { shortestWays, wayTo } from '../../../core/network/shortestWays.ts';
 import type { Network } from '../../../core/network/types.ts';
-import { workingPlane } from '../../../core/network/workingPlane.ts';
+import { gatewaySpan } from '../../../core/shapes/gatewaySpan.ts';
+import { pathGeometry } from '../../../core/shapes/pathGeometry.ts';
+import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { origin } from '../../support/drawings.ts';
 import { randomDrawing } from '../../support/randomDrawing.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { typedPlace } from '../../../renderer/panels/find/typedPlace.ts';
 import { drawing, origin } from '../../support/drawings.ts';
 

@@ -5,10 +5,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { projectOf } from '../../../core/model/project.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { scaleBarFor } from '../../../core/sheets/signs/scaleBar.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { printSheets } from '../../../electron/print/printSheets.ts';
 import { baseOptions, inventedThings } from '../sheets/inventedProperty.ts';
 

@@ -12,7 +12,7 @@ import { formatMoney } from '../../../core/quantities/formatOrder.ts';
 import { orderOf } from '../../../core/quantities/order/order.ts';
 import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { takeOff } from '../../../core/quantities/takeOff.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { printOrder } from '../../../electron/print/printOrder.ts';
 import { bridgedGateway, drawing, line, ring } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';

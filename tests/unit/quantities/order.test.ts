@@ -26,7 +26,7 @@ import { stageOfThing, stagesOf } from '../../../core/quantities/order/stages.ts
 import { startingPrices } from '../../../core/quantities/order/startingPrices.ts';
 import { orderFindings } from '../../../core/quantities/orderFindings.ts';
 import { orderSettingsOf, takeOff } from '../../../core/quantities/takeOff.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { bridgedGateway, cutOut, drawing, line, ring } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 
@@ -144,8 +144,8 @@ describe('the order of a square paddock of 100 m sides with one gateway of 4 m (
   it('misses a gate of 4.0 m in the list, and says that prices are invented and in no currency', () => {
     expect(findings.map(({ rule }) => rule)).toEqual(['noItem', 'inventedPrices', 'noCurrency']);
     const [missing] = findings;
-    const mended = missing!.fixes[0]!.edit(square, countingIds());
-    expect(worked(mended).findings.map(({ rule }) => rule)).toEqual(['noPrice', 'inventedPrices', 'noCurrency']);
+    const repaired = missing!.fixes[0]!.edit(square, countingIds());
+    expect(worked(repaired).findings.map(({ rule }) => rule)).toEqual(['noPrice', 'inventedPrices', 'noCurrency']);
   });
 });
 
@@ -369,22 +369,22 @@ describe('a price list of an older version', () => {
   );
   const older = changeItem('item-wire-steel-4', { packSize: 650, name: 'Steel wire 4.0 mm, coil of 650 m' })(thick);
 
-  it('stays as it is; a coil that does not go with its gauge is told, and mended when asked', () => {
+  it('stays as it is; a coil that does not go with its gauge is told, and repaired when asked', () => {
     const { order, findings } = worked(older);
     expect(orderLine(order.parts[0]!, 'item-wire-steel-4')).toMatchObject({ packs: 2 });
     const coil = findings.find(({ rule }) => rule === 'coilLength')!;
     // 650 m x 7,850 kg/m3 x pi/4 (4 mm)^2 = 64.1 kg.
     expect(coil.message).toContain('650 m of this wire weigh about 64 kg; a coil of 25 kg holds about 253 m');
-    const mendedList = coil.fixes[0]!.edit(older, countingIds());
-    expect(mendedList.catalogueItem.get('item-wire-steel-4')).toMatchObject({
+    const repairedList = coil.fixes[0]!.edit(older, countingIds());
+    expect(repairedList.catalogueItem.get('item-wire-steel-4')).toMatchObject({
       packSize: 253,
       name: 'Steel wire 4.0 mm, coil of 25 kg, about 253 m',
       price: 150,
       invented: true,
     });
     // (1,000 + 2 x 0.5) m and 3 % of waste in coils of 253 m.
-    expect(orderLine(worked(mendedList).order.parts[0]!, 'item-wire-steel-4')).toMatchObject({ packs: 5 });
-    expect(worked(mendedList).findings.map(({ rule }) => rule)).not.toContain('coilLength');
+    expect(orderLine(worked(repairedList).order.parts[0]!, 'item-wire-steel-4')).toMatchObject({ packs: 5 });
+    expect(worked(repairedList).findings.map(({ rule }) => rule)).not.toContain('coilLength');
   });
 
   it('says nothing of a coil as somebody weighed it', () => {

@@ -6,7 +6,7 @@ import type { Project } from '../../../core/model/project.ts';
 import type { FenceLine, FenceMake, FenceType, OrderSettings, Service } from '../../../core/model/things.ts';
 import { handsOf } from '../../../core/quantities/takeOff/countGateways.ts';
 import { takeOff } from '../../../core/quantities/takeOff.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import {
   at,
   bridgedGateway,

@@ -5,13 +5,13 @@ import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { EarthTest, Photo } from '../../../core/model/recordThings.ts';
-import { builtOnly } from '../../../core/registers/record/builtOnly.ts';
-import { changeSinceInWords, changesSince } from '../../../core/registers/record/changesSince.ts';
-import { differencesFromPlan } from '../../../core/registers/record/differences.ts';
-import { handOver, nextHandoverNumber } from '../../../core/registers/record/edits/handOver.ts';
-import { markBuilt, markPlanned } from '../../../core/registers/record/edits/markBuilt.ts';
-import { recordCrossing } from '../../../core/registers/record/edits/recordCrossing.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { builtOnly } from '../../../core/record/builtOnly.ts';
+import { changeSinceInWords, changesSince } from '../../../core/record/changesSince.ts';
+import { differencesFromPlan } from '../../../core/record/differences.ts';
+import { handOver, nextHandoverNumber } from '../../../core/record/edits/handOver.ts';
+import { markBuilt, markPlanned } from '../../../core/record/edits/markBuilt.ts';
+import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, energiser, gateSwitch, line, strainer } from '../../support/drawings.ts';
 
 const fence = line('F1', [

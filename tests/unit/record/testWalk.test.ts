@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { put } from '../../../core/model/project.ts';
 import type { TestRun } from '../../../core/model/recordThings.ts';
 import type { Reading } from '../../../core/model/things.ts';
-import { latestRun, outcomeOf, testWalk, withResult } from '../../../core/registers/record/testWalk.ts';
-import type { TestSheet } from '../../../core/registers/types.ts';
+import { latestRun, outcomeOf, testWalk, withResult } from '../../../core/record/testWalk.ts';
+import type { TestSheet } from '../../../core/survey/types.ts';
 import { at, drawing } from '../../support/drawings.ts';
 
 const sheet = (section: string): TestSheet => {

@@ -3,8 +3,8 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
-import { trackAsTrench } from '../../../core/registers/record/edits/trackAsTrench.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { trackAsTrench } from '../../../core/record/edits/trackAsTrench.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, line } from '../../support/drawings.ts';
 
 const plain = drawing(

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
 import { leafItems, type PaperPoint } from '../../../core/sheets/displayList.ts';
 import { digPages } from '../../../core/sheets/find/digPages.ts';
 import { svgElements } from '../../../core/sheets/find/sketchSvg.ts';
@@ -10,6 +9,7 @@ import { stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
 import { mapWindow } from '../../../core/sheets/map/mapWindow.ts';
 import { openingLayer } from '../../../core/sheets/map/openingLayer.ts';
 import { SheetProblem } from '../../../core/sheets/sheetProblem.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { at, bridgedGateway, drawing, line, property, strainer } from '../../support/drawings.ts';
 

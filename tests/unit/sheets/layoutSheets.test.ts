@@ -3,8 +3,6 @@ import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { newProperty } from '../../../core/model/defaults.ts';
 import { projectOf } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
-import { testSheets } from '../../../core/registers/testSheets.ts';
 import { cautionLine, cautions } from '../../../core/sheets/cautions.ts';
 import { type Item, leafItems, type Page, type TextItem } from '../../../core/sheets/displayList.ts';
 import { quadsMeet } from '../../../core/sheets/labels/quads.ts';
@@ -13,6 +11,8 @@ import { mapWindow } from '../../../core/sheets/map/mapWindow.ts';
 import { sheetFormat } from '../../../core/sheets/paper.ts';
 import { suggestedScales } from '../../../core/sheets/scales.ts';
 import { textBox, textCorners } from '../../../core/sheets/words.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
+import { testSheets } from '../../../core/survey/testSheets.ts';
 import { at, baseOptions, inventedThings, origin } from './inventedProperty.ts';
 import { plainMeasure as measure } from './plainMeasure.ts';
 

@@ -6,14 +6,14 @@ import { cableRatingCaution, oneConduitRule } from '../../../core/electrical/con
 import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, Photo } from '../../../core/model/recordThings.ts';
-import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
-import { testSheets } from '../../../core/registers/testSheets.ts';
+import { crossingRegister } from '../../../core/record/crossingRegister.ts';
 import { type Item, leafItems, type Page, type PathItem } from '../../../core/sheets/displayList.ts';
 import { middleOfTrench } from '../../../core/sheets/pack/cardPoints.ts';
 import { geoUri } from '../../../core/sheets/pack/geoUri.ts';
 import { layoutPack } from '../../../core/sheets/pack/layoutPack.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
+import { testSheets } from '../../../core/survey/testSheets.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { plainMeasure } from './plainMeasure.ts';
 

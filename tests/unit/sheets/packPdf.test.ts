@@ -8,14 +8,14 @@ import { demoThings } from '../../../assets/demo/makeDemo.ts';
 import { packParts } from '../../../core/api/packOptions.ts';
 import { writeGeoJson } from '../../../core/exchange/geojson/writeGeoJson.ts';
 import { projectOf } from '../../../core/model/project.ts';
-import { crossingRegister } from '../../../core/registers/record/crossingRegister.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { crossingRegister } from '../../../core/record/crossingRegister.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { cardPoints, middleOfTrench } from '../../../core/sheets/pack/cardPoints.ts';
 import { pointTable, tieTable } from '../../../core/sheets/pack/crossingCardPages.ts';
 import { geoUri } from '../../../core/sheets/pack/geoUri.ts';
 import { scaleBarFor } from '../../../core/sheets/signs/scaleBar.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { printPack } from '../../../electron/print/printPack.ts';
 
 // Other programs do the work: on a busy machine they take their time.

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PaperBox, PaperPoint } from '../../../core/sheets/displayList.ts';
-import type { LabelWish } from '../../../core/sheets/labels/label.ts';
+import type { LabelRequest } from '../../../core/sheets/labels/label.ts';
 import { labelBlock } from '../../../core/sheets/labels/labelBlock.ts';
 import { placeLabels } from '../../../core/sheets/labels/placeLabels.ts';
 import { placesAlongLine } from '../../../core/sheets/labels/placesAlong.ts';
@@ -13,7 +13,7 @@ import { plainMeasure as measure } from './plainMeasure.ts';
 
 const frame: PaperBox = [0, 0, 120, 90];
 
-function wishAt(point: PaperPoint, name: string, priority: number): LabelWish {
+function requestAt(point: PaperPoint, name: string, priority: number): LabelRequest {
   const block = labelBlock([{ font: 'regular', sizePt: 7, text: name }], measure);
   return { priority, places: placesAround(squareAround(point, 1), block), listedAs: name };
 }
@@ -34,13 +34,13 @@ describe('placeLabels', () => {
     fc.integer({ min: 1, max: 9 }),
   );
 
-  it('never lets two labels, or a label and a sign, overlap; places or reports every wish', () => {
+  it('never lets two labels, or a label and a sign, overlap; places or reports every request', () => {
     fc.assert(
       fc.property(fc.array(spot, { maxLength: 60 }), (spots) => {
-        const wishes = spots.map(([x, y, priority], i) => wishAt([x, y], `Gate ${i}`, priority));
+        const requests = spots.map(([x, y, priority], i) => requestAt([x, y], `Gate ${i}`, priority));
         const signs = spots.map(([x, y]) => squareAround([x, y], 1));
-        const { placed, without } = placeLabels(wishes, { frame, signs, lines: [], measure });
-        expect(placed.length + without.length).toBe(wishes.length);
+        const { placed, without } = placeLabels(requests, { frame, signs, lines: [], measure });
+        expect(placed.length + without.length).toBe(requests.length);
         const quads = placed.map(({ texts }) => textCorners(texts[0]!, measure));
         quads.forEach((quad, i) => {
           for (const other of quads.slice(i + 1)) expect(quadsMeet(quad, other)).toBe(false);
@@ -53,34 +53,34 @@ describe('placeLabels', () => {
   });
 
   it('gives way by priority: of two for one place, the urgent one has it', () => {
-    const one = wishAt([60, 45], 'low', 1);
-    const two = wishAt([60, 45], 'high', 5);
-    const first = (wish: LabelWish): LabelWish => ({ ...wish, places: wish.places.slice(0, 1) });
+    const one = requestAt([60, 45], 'low', 1);
+    const two = requestAt([60, 45], 'high', 5);
+    const first = (request: LabelRequest): LabelRequest => ({ ...request, places: request.places.slice(0, 1) });
     const { placed, without } = placeLabels([first(one), first(two)], { frame, signs: [], lines: [], measure });
     expect(placed.map(({ texts }) => texts[0]!.text)).toEqual(['high']);
     expect(without.map(({ listedAs }) => listedAs)).toEqual(['low']);
   });
 
   it('moves one label aside for another that has no other place', () => {
-    const free = wishAt([60, 45], 'free', 5);
-    const tied: LabelWish = { ...wishAt([60, 45], 'tied', 1), places: free.places.slice(0, 1) };
+    const free = requestAt([60, 45], 'free', 5);
+    const tied: LabelRequest = { ...requestAt([60, 45], 'tied', 1), places: free.places.slice(0, 1) };
     const { without } = placeLabels([free, tied], { frame, signs: [], lines: [], measure });
     expect(without).toEqual([]);
   });
 
   it('prefers a place where no line runs through', () => {
-    const wish = wishAt([60, 45], 'G1', 1);
+    const request = requestAt([60, 45], 'G1', 1);
     const east: PaperPoint[] = [
       [60, 45],
       [110, 45],
     ];
-    const { placed } = placeLabels([wish], { frame, signs: [], lines: [east], measure });
+    const { placed } = placeLabels([request], { frame, signs: [], lines: [east], measure });
     expect(quadsMeet(textCorners(placed[0]!.texts[0]!, measure), east)).toBe(false);
   });
 
   it('leaves out what costs more than it is worth', () => {
-    const wish = { ...wishAt([60, 45], 'G1', 1), mostCost: -1 };
-    expect(placeLabels([wish], { frame, signs: [], lines: [], measure }).placed).toEqual([]);
+    const request = { ...requestAt([60, 45], 'G1', 1), mostCost: -1 };
+    expect(placeLabels([request], { frame, signs: [], lines: [], measure }).placed).toEqual([]);
   });
 });
 

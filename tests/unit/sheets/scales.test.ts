@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { newProperty } from '../../../core/model/defaults.ts';
 import { projectOf } from '../../../core/model/project.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
 import { propertyExtent } from '../../../core/sheets/extent.ts';
 import { planSheets } from '../../../core/sheets/layoutSheets.ts';
 import { fittingScale, roundScales, scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { baseOptions, inventedThings } from './inventedProperty.ts';
 
 const project = projectOf(inventedThings());

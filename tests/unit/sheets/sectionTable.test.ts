@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
-import { dividePlan } from '../../../core/registers/dividePlan.ts';
-import { overLimitInWords } from '../../../core/registers/overLimit.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
 import { leafItems } from '../../../core/sheets/displayList.ts';
 import { overLimitWords, sectionTable, sectionTablePages } from '../../../core/sheets/sectionTablePages.ts';
+import { dividePlan } from '../../../core/survey/dividePlan.ts';
+import { overLimitInWords } from '../../../core/survey/overLimit.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
 import { bridgedGateway, drawing, energiser, leadOut, line, property, rule } from '../../support/drawings.ts';
 import { plainMeasure } from './plainMeasure.ts';
 

@@ -2,18 +2,18 @@ import { describe, expect, it } from 'vitest';
 import { allFindings } from '../../../core/checks/allFindings.ts';
 import { type Change, difference } from '../../../core/model/difference.ts';
 import { allThings, type Project, put } from '../../../core/model/project.ts';
-import { dividePlan } from '../../../core/registers/dividePlan.ts';
-import { powerOf } from '../../../core/registers/power/powerOf.ts';
-import { powerTables } from '../../../core/registers/power/powerTables.ts';
-import { surveyOf } from '../../../core/registers/survey.ts';
+import { dividePlan } from '../../../core/survey/dividePlan.ts';
+import { powerOf } from '../../../core/survey/power/powerOf.ts';
+import { powerTables } from '../../../core/survey/power/powerTables.ts';
+import { surveyOf } from '../../../core/survey/survey.ts';
+import type { FromAnalysis, ToAnalysis } from '../../../renderer/work/analysisMessages.ts';
 import { AnalysisRoom, gatherMs, mostGatherMs, restMs, soonMs } from '../../../renderer/work/analysisRoom.ts';
-import type { FromBackroom, ToBackroom } from '../../../renderer/work/messages.ts';
 import { bridgedGateway, drawing, energiser, gateSwitch, leadOut, line, property } from '../../support/drawings.ts';
 import { largeProperty } from '../../support/largeProperty.ts';
 
 /** A room whose clock is moved by hand, one slice at a time: each look at the clock takes a millisecond. */
 class Bench {
-  readonly sent: FromBackroom[] = [];
+  readonly sent: FromAnalysis[] = [];
   readonly room: AnalysisRoom;
   nowMs = 1000;
   #listening: (() => void) | null = null;
@@ -35,7 +35,7 @@ class Bench {
     });
   }
 
-  hear(...messages: readonly ToBackroom[]): void {
+  hear(...messages: readonly ToAnalysis[]): void {
     for (const message of messages) this.room.hear(message);
   }
 
@@ -55,8 +55,8 @@ class Bench {
     while (!enough() && this.turn());
   }
 
-  of<T extends FromBackroom['type']>(type: T): Extract<FromBackroom, { type: T }>[] {
-    return this.sent.filter((message): message is Extract<FromBackroom, { type: T }> => message.type === type);
+  of<T extends FromAnalysis['type']>(type: T): Extract<FromAnalysis, { type: T }>[] {
+    return this.sent.filter((message): message is Extract<FromAnalysis, { type: T }> => message.type === type);
   }
 }
 
@@ -74,11 +74,11 @@ const fence = drawing(
   [500, 1000, 1500].flatMap((atM, i) => bridgedGateway(`G${i + 1}`, 'lane', atM)),
 );
 
-const reset = (project: Project, revision: number): ToBackroom => {
+const reset = (project: Project, revision: number): ToAnalysis => {
   return { type: 'reset', things: [...allThings(project)], revision };
 };
 const edits = (before: Project, after: Project): readonly Change[] => difference(before, after);
-const changed = (before: Project, after: Project, revision: number): ToBackroom => {
+const changed = (before: Project, after: Project, revision: number): ToAnalysis => {
   return { type: 'changed', changes: edits(before, after), revision };
 };
 const withSwitch = put(fence, gateSwitch('S', 'G1', 'start'));

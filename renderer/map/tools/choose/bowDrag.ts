@@ -2,7 +2,7 @@ import { arcFigures, arcPath, bowThrough } from '../../../../core/geometry/arc.t
 import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
 import { setCrossing } from '../../../../core/model/edits/setCrossing.ts';
 import { formatTape } from '../../../../core/model/formatUnits.ts';
-import type { CrossingFigures, GatewayShape } from '../../../../core/registers/types.ts';
+import type { CrossingFigures, GatewayShape } from '../../../../core/shapes/types.ts';
 import { drawHandle, drawRubber, drawTag } from '../../interaction/cues.ts';
 import { toPx } from '../../plane/view.ts';
 import { noProgress, type ToolContext } from '../tool.ts';

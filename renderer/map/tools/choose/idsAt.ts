@@ -3,7 +3,7 @@ import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../../core/geometry/types.ts';
 import { candidateMapId, findingMapId, type MapId, type MapInput, sectionMapId } from '../../mapTypes.ts';
 import type { Scene } from '../../scene/buildScene.ts';
-import { hitTest } from '../../scene/hitTest.ts';
+import { pick } from '../../scene/pick.ts';
 import { badgeOffsetPx, byGravity } from '../../signs/findingSign.ts';
 
 const candidateReachPx = 14;
@@ -20,7 +20,7 @@ export function idsAt(scene: Scene, input: MapInput, at: Xy, pxPerM: number): Ma
   const finding = findingAt(scene, input, at, pxPerM);
   if (finding) ids.push(findingMapId(finding));
   const bySection = input.workspace === 'divide' || input.workspace === 'find';
-  for (const { part } of hitTest(scene, at, pxPerM, input.chosen)) {
+  for (const { part } of pick(scene, at, pxPerM, input.chosen)) {
     if (bySection && part.kind === 'piece') {
       const section = scene.survey.sections[scene.survey.sectionOfEdge[part.edge] ?? -1];
       if (section) ids.push(sectionMapId(section.letter));

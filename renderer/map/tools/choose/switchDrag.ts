@@ -1,5 +1,5 @@
 import { moveSwitch } from '../../../../core/model/edits/moveSwitch.ts';
-import type { SwitchRow } from '../../../../core/registers/types.ts';
+import type { SwitchRow } from '../../../../core/survey/types.ts';
 import { type SwitchOffer, switchOffer } from '../switchOffer.ts';
 import { drawSwitchOffer } from '../switchTool.ts';
 import { noProgress, type ToolContext } from '../tool.ts';

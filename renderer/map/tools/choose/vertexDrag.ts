@@ -5,7 +5,7 @@ import { insertVertex } from '../../../../core/model/edits/insertVertex.ts';
 import { moveVertex } from '../../../../core/model/edits/moveVertex.ts';
 import { formatLength } from '../../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../../core/model/project.ts';
-import type { LineShape } from '../../../../core/registers/types.ts';
+import type { LineShape } from '../../../../core/shapes/types.ts';
 import { drawHandle, drawRubber, drawSegmentLength, drawSnapCue } from '../../interaction/cues.ts';
 import type { SnapTarget } from '../../interaction/snapping.ts';
 import { toPx } from '../../plane/view.ts';

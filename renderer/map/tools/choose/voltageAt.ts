@@ -3,13 +3,13 @@ import type { Xy } from '../../../../core/geometry/types.ts';
 import { formatVoltage } from '../../../../core/model/formatUnits.ts';
 import type { MapInput } from '../../mapTypes.ts';
 import type { Scene } from '../../scene/buildScene.ts';
-import { hitTest } from '../../scene/hitTest.ts';
 import type { PiecePart } from '../../scene/parts.ts';
+import { pick } from '../../scene/pick.ts';
 
 /** What the live fence under a point reads, in a sentence; null where there is none or no voltages are shown. */
 export function voltageAt(scene: Scene, { voltage, chosen }: MapInput, at: Xy, pxPerM: number): string | null {
   if (!voltage) return null;
-  const piece = hitTest(scene, at, pxPerM, chosen)
+  const piece = pick(scene, at, pxPerM, chosen)
     .map(({ part }) => part)
     .find((part): part is PiecePart => part.kind === 'piece' && part.edge >= 0);
   if (!piece) return null;

@@ -8,7 +8,7 @@ import { importFeatures, usualChoices, whyNotImport } from '../../../../core/exc
 import { difference } from '../../../../core/model/difference.ts';
 import { whyNotFields } from '../../../../core/model/edits/support/checkFields.ts';
 import { allThings, type Project, projectOf } from '../../../../core/model/project.ts';
-import { surveyOf } from '../../../../core/registers/survey.ts';
+import { surveyOf } from '../../../../core/survey/survey.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { emptyProject } from '../../../support/randomProjects.ts';
 

@@ -17,7 +17,7 @@ import { addThing } from '../../../../core/model/edits/addThing.ts';
 import { placeGateway } from '../../../../core/model/edits/placeGateway.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../../core/model/project.ts';
 import type { LonLat, Thing } from '../../../../core/model/things.ts';
-import { surveyOf } from '../../../../core/registers/survey.ts';
+import { surveyOf } from '../../../../core/survey/survey.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, emptyProject, randomProject } from '../../../support/randomProjects.ts';
 import { brokenRule } from '../../../support/rfc7946.ts';

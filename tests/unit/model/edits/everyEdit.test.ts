@@ -7,9 +7,9 @@ import { EditRefused } from '../../../../core/model/edits/support/edit.ts';
 import { vertexStationsM } from '../../../../core/model/edits/support/path.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../../../core/model/placeKey.ts';
 import { allThings, type Project } from '../../../../core/model/project.ts';
-import { switchCandidates } from '../../../../core/registers/candidates.ts';
-import { surveyOf } from '../../../../core/registers/survey.ts';
-import type { SwitchCandidate } from '../../../../core/registers/types.ts';
+import { switchCandidates } from '../../../../core/survey/candidates.ts';
+import { surveyOf } from '../../../../core/survey/survey.ts';
+import type { SwitchCandidate } from '../../../../core/survey/types.ts';
 import { attempts, dice } from '../../../support/everyEdit.ts';
 import { randomProject } from '../../../support/randomProjects.ts';
 

@@ -6,9 +6,9 @@ import { newProperty } from '../../../../core/model/defaults.ts';
 import { acceptPlan } from '../../../../core/model/edits/acceptPlan.ts';
 import { addFenceLine } from '../../../../core/model/edits/addFenceLine.ts';
 import { deleteThings } from '../../../../core/model/edits/deleteThings.ts';
+import { fixCrossing, whyNotFixCrossing } from '../../../../core/model/edits/fixCrossing.ts';
 import { joinGap, whyNotJoinGap } from '../../../../core/model/edits/joinGap.ts';
 import { joinLines, whyNotJoinLines } from '../../../../core/model/edits/joinLines.ts';
-import { mendCrossing, whyNotMendCrossing } from '../../../../core/model/edits/mendCrossing.ts';
 import { placeGateway } from '../../../../core/model/edits/placeGateway.ts';
 import { placeOnEarth, whyNotPlaceOnEarth } from '../../../../core/model/edits/placeOnEarth.ts';
 import { placeSwitch } from '../../../../core/model/edits/placeSwitch.ts';
@@ -166,21 +166,21 @@ describe('the word on a strainer post', () => {
   });
 });
 
-describe('mendCrossing', () => {
+describe('fixCrossing', () => {
   it('is for two lines; one that crosses itself is another matter', () => {
     const before = lineOf([0, 0], [100, 0], [50, 50], [50, -50]);
     const wanted = { lineId: 'fenceLine-1', otherId: 'fenceLine-1', near: at(50, 0) };
-    expect(whyNotMendCrossing(wanted)(before)?.code).toBe('sameLine');
+    expect(whyNotFixCrossing(wanted)(before)?.code).toBe('sameLine');
   });
 
   it('gives both lines the same vertex where they cross', () => {
     const before = addFenceLine({ path: [at(40, -50), at(60, 50)], typeId }, countingIds(1))(lineOf([0, 0], [100, 0]));
     const wanted = { lineId: 'fenceLine-1', otherId: 'fenceLine-2', near: at(50, 0) };
-    const after = mendCrossing(wanted)(before);
+    const after = fixCrossing(wanted)(before);
     const [a, b] = ['fenceLine-1', 'fenceLine-2'].map((id) => after.fenceLine.get(id)!.path[1]!);
     expect(a).toEqual(b);
     expect(distanceM(a!, at(50, 0))).toBeLessThan(1e-6);
-    expect(whyNotMendCrossing(wanted)(after)?.code).toBe('noCrossing');
+    expect(whyNotFixCrossing(wanted)(after)?.code).toBe('noCrossing');
   });
 });
 

@@ -10,7 +10,7 @@ export interface Shape {
   readonly extra: number;
   readonly costs?: readonly number[];
   readonly limits?: boolean;
-  readonly wishes?: boolean;
+  readonly requests?: boolean;
 }
 
 const COSTS = [0, 0.7, 1, 1, 1.3, 2] as const;
@@ -19,7 +19,7 @@ const COSTS = [0, 0.7, 1, 1, 1.3, 2] as const;
  * Connected networks with parallel candidates, rings, candidates from a run to itself, junctions of no length and (where
  * asked for) further limits, joints, forced and forbidden candidates. The limit is never below the longest run.
  */
-export function anyNetwork({ runs, extra, costs = COSTS, limits, wishes }: Shape): fc.Arbitrary<SectioningNetwork> {
+export function anyNetwork({ runs, extra, costs = COSTS, limits, requests }: Shape): fc.Arbitrary<SectioningNetwork> {
   const oneOf = (values: readonly number[]): fc.Arbitrary<number> => fc.constantFrom(...values);
   const end = fc.nat({ max: 1_000_000 });
   return fc
@@ -37,16 +37,16 @@ export function anyNetwork({ runs, extra, costs = COSTS, limits, wishes }: Shape
       spare: fc.nat({ max: 900 }),
       maxGateways: limits ? fc.option(fc.integer({ min: 2, max: 6 })) : fc.constant(null),
       maxRunsPerSection: limits ? fc.option(fc.integer({ min: 1, max: 5 })) : fc.constant(null),
-      wish: wishes
+      request: requests
         ? fc.array(fc.constantFrom('none', 'none', 'none', 'force', 'forbid'), {
             minLength: runs + extra,
             maxLength: runs + extra,
           })
         : fc.constant<string[]>([]),
-      joint: wishes ? fc.array(fc.tuple(end, end), { maxLength: 1 }) : fc.constant<[number, number][]>([]),
+      joint: requests ? fc.array(fc.tuple(end, end), { maxLength: 1 }) : fc.constant<[number, number][]>([]),
       source: end,
     })
-    .map(({ lengths, gateways, tree, more, spare, maxGateways, maxRunsPerSection, wish, joint, source }) => {
+    .map(({ lengths, gateways, tree, more, spare, maxGateways, maxRunsPerSection, request, joint, source }) => {
       const n = lengths.length;
       const id = (i: number): string => `r${i % n}`;
       const ends = [
@@ -54,7 +54,7 @@ export function anyNetwork({ runs, extra, costs = COSTS, limits, wishes }: Shape
         ...more.map(([a, b, cost]) => ({ a: id(a), b: id(b), cost })),
       ];
       const candidates = ends.map((candidate, c) => ({ id: `c${c}`, ...candidate }));
-      const wished = (kind: string): string[] => candidates.filter((_, c) => wish[c] === kind).map((c) => c.id);
+      const requested = (kind: string): string[] => candidates.filter((_, c) => request[c] === kind).map((c) => c.id);
       return {
         runs: lengths.map((lengthM, i) => ({ id: id(i), lengthM, gateways: gateways[i]! })),
         candidates,
@@ -63,8 +63,8 @@ export function anyNetwork({ runs, extra, costs = COSTS, limits, wishes }: Shape
         maxSectionM: Math.max(...lengths) + spare,
         maxGateways,
         maxRunsPerSection,
-        forced: wished('force'),
-        forbidden: wished('forbid'),
+        forced: requested('force'),
+        forbidden: requested('forbid'),
       };
     });
 }

@@ -43,7 +43,7 @@ function expectValid(network: SectioningNetwork, plan: SectioningPlan): void {
 }
 
 describe('planSections, against every set of candidates', () => {
-  const small = { runs: 7, extra: 4, limits: true, wishes: true };
+  const small = { runs: 7, extra: 4, limits: true, requests: true };
 
   it.each([{ forcedMustSeparate: false }, { forcedMustSeparate: true }])(
     'least cost, then shortest longest section: %o',
@@ -115,7 +115,7 @@ describe('planSections, against every set of candidates', () => {
 describe('planSections, on networks too large to try all', () => {
   it('sections partition the runs, keep the limits, and are cut off on every side', () => {
     fc.assert(
-      fc.property(anyNetwork({ runs: 60, extra: 12, limits: true, wishes: true }), (network) => {
+      fc.property(anyNetwork({ runs: 60, extra: 12, limits: true, requests: true }), (network) => {
         const result = planSections(network, { workBudget: 300_000 });
         if (result.outcome === 'plan') expectValid(network, result);
         else expect(result.outcome).toBe('impossible');
@@ -324,7 +324,7 @@ describe('startPlanning, step by step', () => {
   it('of any network, wherever it is left: the answer is valid, says that it is not the end, and claims no more than is so', () => {
     fc.assert(
       fc.property(
-        anyNetwork({ runs: 9, extra: 5, limits: true, wishes: true }),
+        anyNetwork({ runs: 9, extra: 5, limits: true, requests: true }),
         fc.nat({ max: 40 }),
         (network, steps) => {
           const planning = startPlanning(network, { bestEffort: true });

@@ -46,7 +46,7 @@ describe('priceOfWithout', () => {
 
   it('agrees with the sections that the other switches make', () => {
     fc.assert(
-      fc.property(anyNetwork({ runs: 12, extra: 6, wishes: true }), (network) => {
+      fc.property(anyNetwork({ runs: 12, extra: 6, requests: true }), (network) => {
         const result = planSections(network);
         if (result.outcome !== 'plan') return;
         for (const id of result.chosen) {
@@ -74,7 +74,7 @@ describe('priceOfWithout', () => {
 describe('sectionsWith', () => {
   it('lists the sections that any switches make', () => {
     fc.assert(
-      fc.property(anyNetwork({ runs: 12, extra: 6, wishes: true }), fc.nat(), (network, pick) => {
+      fc.property(anyNetwork({ runs: 12, extra: 6, requests: true }), fc.nat(), (network, pick) => {
         const switches = network.candidates.filter((_, c) => (pick >> (c % 30)) & 1).map(({ id }) => id);
         const groups = joinedGroups(network, new Set(switches)).map((group) => [...group].sort().join());
         expect(
@@ -88,18 +88,18 @@ describe('sectionsWith', () => {
   });
 });
 
-describe('prices of wishes', () => {
+describe('prices of requests', () => {
   it('are the difference between the best plans with and without them', () => {
     fc.assert(
       fc.property(anyNetwork({ runs: 7, extra: 3 }), fc.nat(), (network, which) => {
         if (network.candidates.length === 0) return;
         const { id } = network.candidates[which % network.candidates.length]!;
         const plan = planned(network);
-        for (const [price, wished] of [
+        for (const [price, requested] of [
           [priceOfForcing(network, plan, id), { ...network, forced: [id] }],
           [priceOfForbidding(network, plan, id), { ...network, forbidden: [id] }],
         ] as const) {
-          const best = bestByTryingAll(wished);
+          const best = bestByTryingAll(requested);
           if (!best) expect(price).toMatchObject({ costMore: null, result: { outcome: 'impossible' } });
           else {
             expect(price.costMore).toBeCloseTo(best.cost - plan.cost, 9);
@@ -112,7 +112,7 @@ describe('prices of wishes', () => {
     );
   });
 
-  it('moves a switch: forbids one place and forces another, whatever was wished before', () => {
+  it('moves a switch: forbids one place and forces another, whatever was requested before', () => {
     const network = { ...line, maxSectionM: 6500, maxGateways: null, forced: ['S7'], forbidden: ['S6'] };
     const { result } = priceOfChange(network, planned({ ...network, maxSectionM: 9000 }), {
       force: ['S6'],

@@ -41,7 +41,7 @@ describe('every section can be tested on its own', () => {
   it('shown by where the energiser reaches in each state, on thousands of networks', () => {
     let sections = 0;
     fc.assert(
-      fc.property(anyNetwork({ runs: 24, extra: 8, limits: true, wishes: true }), (network) => {
+      fc.property(anyNetwork({ runs: 24, extra: 8, limits: true, requests: true }), (network) => {
         const plan = planOf(network);
         if (!plan) return;
         const graph = sectionGraph(network, plan);

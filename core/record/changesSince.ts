@@ -1,0 +1,142 @@
+import { called } from '../model/edits/support/find.ts';
+import { formatLength, type Units } from '../model/formatUnits.ts';
+import { type Project, projectOf, propertyOf } from '../model/project.ts';
+import { buildableKinds } from '../model/recordDefaults.ts';
+import type { BuildableThing, Handover, RevisedThing } from '../model/recordThings.ts';
+import type { Kind, Thing } from '../model/things.ts';
+import { surveyOf } from '../survey/survey.ts';
+import type { Survey } from '../survey/types.ts';
+import { type ChangedField, changedFields } from './changedFields.ts';
+import { apartM, samePlaceM } from './differences.ts';
+import { nameOf, placesOf } from './places.ts';
+
+/** One thing that is not what it was at a handover. */
+export interface ChangeSince {
+  readonly kind: Kind;
+  readonly id: string;
+  readonly name: string;
+  readonly what: 'new' | 'gone' | 'changed' | 'built';
+  /** How far it was moved; 0 where it stands where it stood. */
+  readonly movedM: number;
+  readonly changes: readonly ChangedField[];
+}
+
+/** Kinds that say nothing by themselves, or whose change shows at the thing that they belong to. */
+const notListed: ReadonlySet<Kind> = new Set(['builtMark', 'switchRule', 'switchCandidate', 'property']);
+
+interface Then {
+  readonly project: Project;
+  readonly survey: Survey;
+}
+
+const then = new WeakMap<Handover, Then>();
+
+/** The property as it was handed over. */
+export function asHandedOver(handover: Handover): Then {
+  let known = then.get(handover);
+  if (!known) {
+    const project = projectOf(handover.things);
+    known = { project, survey: surveyOf(project) };
+    then.set(handover, known);
+  }
+  return known;
+}
+
+/** What is new, gone or changed since a handover, kind by kind. */
+export function changesSince(handover: Handover, project: Project, survey: Survey): ChangeSince[] {
+  const before = asHandedOver(handover);
+  const kinds = [...new Set(handover.things.map(({ kind }) => kind)), ...recordedKinds].filter(
+    (kind, i, all) => !notListed.has(kind) && all.indexOf(kind) === i,
+  );
+  return kinds.flatMap((kind) => {
+    const from = before.project[kind] as ReadonlyMap<string, Thing>;
+    const to = project[kind] as ReadonlyMap<string, Thing>;
+    const gone = [...from.values()].filter(({ id }) => !to.has(id));
+    return [
+      ...gone.map((thing) => plainChange(thing, 'gone', before.project)),
+      ...[...to.values()].flatMap((thing) => {
+        const was = from.get(thing.id);
+        if (!was) return [plainChange(thing, 'new', project)];
+        return changeOf(was, thing, before, { project, survey });
+      }),
+    ];
+  });
+}
+
+const recordedKinds: readonly RevisedThing['kind'][] = [
+  'fenceLine',
+  'post',
+  'gateway',
+  'crossing',
+  'switch',
+  'energiser',
+  'leadOut',
+  'earthField',
+  'service',
+  'crossingRecord',
+  'buriedPoint',
+  'photo',
+  'reading',
+  'testRun',
+  'earthTest',
+  'inGround',
+];
+
+function plainChange(thing: Thing, what: 'new' | 'gone', project: Project): ChangeSince {
+  return { kind: thing.kind, id: thing.id, name: nameInWords(thing, project), what, movedM: 0, changes: [] };
+}
+
+function changeOf(was: Thing, is: Thing, before: Then, now: Then): ChangeSince[] {
+  const placed = isBuildable(was) && isBuildable(is);
+  // What a thing stands on may have moved under it, so its place is looked at even where it itself is the same.
+  const movedM = placed ? movedBetween(was, is, before, now) : pointMovedM(was, is, now.survey);
+  if (was === is && movedM === 0) return [];
+  const changes = changedFields(was, is, now.project, propertyOf(now.project).units);
+  const built = placed && was.status === 'planned' && is.status === 'built';
+  if (movedM === 0 && changes.length === 0 && !built) return [];
+  const name = nameInWords(is, now.project);
+  return [{ kind: is.kind, id: is.id, name, what: built ? 'built' : 'changed', movedM, changes }];
+}
+
+function isBuildable(thing: Thing): thing is BuildableThing {
+  return (buildableKinds as readonly Kind[]).includes(thing.kind);
+}
+
+function movedBetween(was: BuildableThing, is: BuildableThing, before: Then, now: Then): number {
+  const { toXy } = now.survey.plane;
+  const from = placesOf(was, before.project, before.survey).map(toXy);
+  const movedM = apartM(from, placesOf(is, now.project, now.survey).map(toXy));
+  return movedM > samePlaceM ? movedM : 0;
+}
+
+function pointMovedM(was: Thing, is: Thing, { plane }: Survey): number {
+  if (!('at' in was && 'at' in is)) return 0;
+  const movedM = apartM([plane.toXy(was.at)], [plane.toXy(is.at)]);
+  return movedM > samePlaceM ? movedM : 0;
+}
+
+function nameInWords(thing: Thing, project: Project): string {
+  if (thing.kind === 'crossingRecord' || thing.kind === 'buriedPoint') {
+    const crossing = project.crossing.get(thing.crossingId);
+    const name = crossing ? nameOf(crossing, project) : 'a crossing that is gone';
+    return thing.kind === 'crossingRecord' ? `record of the ${name}` : `${thing.name || 'buried point'} of the ${name}`;
+  }
+  if (thing.kind === 'inGround') return thing.name;
+  if (isBuildable(thing))
+    return thing.kind === 'crossing' || thing.kind === 'earthField' ? nameOf(thing, project) : called(thing);
+  if (thing.kind === 'photo') return thing.caption === '' ? `photo ${thing.fileName}` : `photo “${thing.caption}”`;
+  if (thing.kind === 'reading' || thing.kind === 'earthTest')
+    return `${called(thing).replace(/^this /, '')} of ${thing.date.slice(0, 10)}`;
+  return called(thing as Thing & { readonly name?: string });
+}
+
+/** "S4 moved 3.20 m; normally closed, now open." */
+export function changeSinceInWords({ name, what, movedM, changes }: ChangeSince, units: Units): string {
+  if (what === 'new' || what === 'gone') return `${name}: ${what}`;
+  const said = [
+    what === 'built' ? 'built' : '',
+    movedM > 0 ? `moved ${formatLength(movedM, units)}` : '',
+    ...changes.map(({ field, before, after }) => `${field} ${before}, now ${after}`),
+  ];
+  return `${name}: ${said.filter((part) => part !== '').join('; ')}`;
+}

@@ -1,0 +1,49 @@
+import type { LonLat, Xy } from '../geometry/types.ts';
+import type { Crossing, FenceLine, FenceType, Gateway, LineEnd } from '../model/things.ts';
+
+/** Working-plane shape of a fence line. */
+export interface LineShape {
+  readonly line: FenceLine;
+  readonly type: FenceType | null;
+  readonly xy: readonly Xy[];
+  /** Geodesic distance from the first vertex to each vertex, metres. */
+  readonly stationsM: readonly number[];
+  readonly lengthM: number;
+  readonly closed: boolean;
+}
+
+export interface GatewayShape {
+  readonly gateway: Gateway;
+  readonly lineLive: boolean;
+  readonly startPost: Xy;
+  readonly endPost: Xy;
+  readonly startPostAt: LonLat;
+  readonly endPostAt: LonLat;
+  readonly centre: Xy;
+  /** From the start post to the end post, degrees clockwise from plane north. */
+  readonly bearingDeg: number;
+  /** Stations of the two posts on the line. */
+  readonly fromM: number;
+  readonly toM: number;
+  /** Which post the supply comes from; null where the line is dead or not fed. */
+  readonly supplyFrom: LineEnd | 'both' | null;
+}
+
+/** A crossing with all its lengths worked out (see `core/geometry/conduit.ts` for the formulas). */
+export interface CrossingFigures {
+  readonly crossing: Crossing;
+  readonly gateway: Gateway;
+  readonly bowM: number;
+  /** True where the bow is the default share of the width: an assumption until someone measures it. */
+  readonly bowAssumed: boolean;
+  /** Plan of the trench from the start post's riser foot to the end post's. */
+  readonly path: readonly Xy[];
+  readonly chordM: number;
+  readonly bendRadiusM: number;
+  readonly tighterThanPipeAllows: boolean;
+  readonly trenchM: number;
+  readonly pipeM: number;
+  readonly liveCableM: number;
+  /** 0 where no earth goes across. */
+  readonly earthCableM: number;
+}

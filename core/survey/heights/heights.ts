@@ -1,0 +1,134 @@
+import type { LocalPlane } from '../../geometry/localPlane.ts';
+import type { Xy } from '../../geometry/types.ts';
+import type { Project } from '../../model/project.ts';
+import { xyAt } from '../../shapes/pathGeometry.ts';
+import type { LineShape } from '../../shapes/types.ts';
+import { type HeightModel, heightModelOf } from './heightModel.ts';
+
+/** The lie of the ground under the fences, as far as the property has heights. */
+export interface Heights {
+  /** Whether there are any heights. */
+  readonly known: boolean;
+  /** Metres above the sea; null where it is not known. */
+  readonly heightM: (xy: Xy) => number | null;
+  /**
+   * Length over the ground of a piece of a fence line, metres: what its wire has to span. Null where the height of any
+   * part of it is not known; then the plan length stands.
+   */
+  readonly slopeLengthM: (lineId: string, fromM: number, toM: number) => number | null;
+}
+
+const unknownHeights: Heights = { known: false, heightM: () => null, slopeLengthM: () => null };
+
+/** Mean radius of the earth (IUGG): how much longer a way is the higher it lies. */
+const earthRadiusM = 6_371_008.8;
+
+const models = new WeakMap<Project['ground'], { readonly plane: LocalPlane; readonly model: HeightModel | null }>();
+const profiles = new WeakMap<HeightModel, WeakMap<LineShape, Profile>>();
+
+export function heightsOf(project: Project, plane: LocalPlane, lines: ReadonlyMap<string, LineShape>): Heights {
+  const model = modelOf(project, plane);
+  if (!model) return unknownHeights;
+  return {
+    known: true,
+    heightM: model.heightM,
+    slopeLengthM: (lineId, fromM, toM) => {
+      const shape = lines.get(lineId);
+      return shape ? lengthBetween(profileOf(model, shape), fromM, toM) : null;
+    },
+  };
+}
+
+function modelOf({ ground }: Project, plane: LocalPlane): HeightModel | null {
+  let kept = models.get(ground);
+  if (kept?.plane !== plane) {
+    kept = { plane, model: heightModelOf(ground.values(), plane) };
+    models.set(ground, kept);
+  }
+  return kept.model;
+}
+
+/** Along a fence line at stations near enough to each other: length over the ground so far, and places without height. */
+interface Profile {
+  readonly stationsM: readonly number[];
+  readonly overGroundM: readonly number[];
+  /** Stations up to and with this one whose height is not known. */
+  readonly unknown: readonly number[];
+}
+
+function profileOf(model: HeightModel, shape: LineShape): Profile {
+  let ofModel = profiles.get(model);
+  if (!ofModel) {
+    ofModel = new WeakMap();
+    profiles.set(model, ofModel);
+  }
+  let profile = ofModel.get(shape);
+  if (!profile) {
+    profile = measure(model, shape);
+    ofModel.set(shape, profile);
+  }
+  return profile;
+}
+
+function measure({ heightM, stepM }: HeightModel, shape: LineShape): Profile {
+  const stationsM = stationsAlong(shape.stationsM, stepM);
+  const overGroundM: number[] = [];
+  const unknown: number[] = [];
+  let before: number | null = null;
+  for (const [i, atM] of stationsM.entries()) {
+    const height = heightM(xyAt(shape, atM));
+    const planM = i === 0 ? 0 : atM - stationsM[i - 1]!;
+    overGroundM.push((overGroundM[i - 1] ?? 0) + overGround(planM, before, height));
+    unknown.push((unknown[i - 1] ?? 0) + (height === null ? 1 : 0));
+    before = height;
+  }
+  return { stationsM, overGroundM, unknown };
+}
+
+/** Pythagoras, with the plan length as it is at that height. */
+function overGround(planM: number, fromHeightM: number | null, toHeightM: number | null): number {
+  if (fromHeightM === null || toHeightM === null) return planM;
+  const levelM = planM * (1 + (fromHeightM + toHeightM) / 2 / earthRadiusM);
+  return Math.hypot(levelM, toHeightM - fromHeightM);
+}
+
+/** Every vertex, and between them places at most a step apart. */
+function stationsAlong(vertexStationsM: readonly number[], stepM: number): number[] {
+  const stations = [0];
+  for (let i = 1; i < vertexStationsM.length; i++) {
+    const [fromM, toM] = [vertexStationsM[i - 1]!, vertexStationsM[i]!];
+    const pieces = Math.max(1, Math.ceil((toM - fromM) / stepM));
+    for (let piece = 1; piece < pieces; piece++) stations.push(fromM + ((toM - fromM) * piece) / pieces);
+    stations.push(toM);
+  }
+  return stations;
+}
+
+function lengthBetween({ stationsM, overGroundM, unknown }: Profile, fromM: number, toM: number): number | null {
+  const [from, to] = [placeOf(stationsM, fromM), placeOf(stationsM, toM)];
+  const unknownBetween = unknown[to.next]! - (from.at === 0 ? 0 : unknown[from.at - 1]!);
+  if (unknownBetween > 0) return null;
+  const lengthAt = ({ at, next, fraction }: Place) =>
+    overGroundM[at]! + fraction * (overGroundM[next]! - overGroundM[at]!);
+  return lengthAt(to) - lengthAt(from);
+}
+
+interface Place {
+  readonly at: number;
+  readonly next: number;
+  readonly fraction: number;
+}
+
+/** The two stations that a place lies between. */
+function placeOf(stationsM: readonly number[], atM: number): Place {
+  let [low, high] = [0, stationsM.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (stationsM[middle]! <= atM) low = middle;
+    else high = middle;
+  }
+  const lengthM = stationsM[high]! - stationsM[low]!;
+  const fraction = lengthM > 0 ? Math.min(1, Math.max(0, (atM - stationsM[low]!) / lengthM)) : 0;
+  if (fraction === 0) return { at: low, next: low, fraction: 0 };
+  return fraction === 1 ? { at: high, next: high, fraction: 0 } : { at: low, next: high, fraction };
+}

@@ -1,0 +1,126 @@
+import Flatbush from 'flatbush';
+import { facesOfLines } from '../geometry/facesOfLines.ts';
+import { ringAreaM2 } from '../geometry/geodesic.ts';
+import type { LocalPlane } from '../geometry/localPlane.ts';
+import { type Box, boxAround } from '../geometry/plane/box.ts';
+import { interiorPoint } from '../geometry/plane/interiorPoint.ts';
+import { pointInRing } from '../geometry/plane/pointInRing.ts';
+import type { LonLat, Xy } from '../geometry/types.ts';
+import { leastOf } from '../model/extremes.ts';
+import type { PaddockName } from '../model/things.ts';
+import type { LineShape } from '../shapes/types.ts';
+import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
+import type { Paddock } from './types.ts';
+
+export const unnamedPaddock = 'Not named yet';
+
+/**
+ * The pieces of land that all fence lines, live or not, close in. What has the same outline as in `before` is taken
+ * from there.
+ */
+export function paddocksOf(
+  lines: ReadonlyMap<string, LineShape>,
+  names: Iterable<PaddockName>,
+  plane: LocalPlane,
+  snapToleranceM: number,
+  before: readonly Paddock[] = [],
+): Paddock[] {
+  const known = Map.groupBy(before, ({ ring }) => ring[0]![0]);
+  const faces = facesOfLines(
+    [...lines.values()].map(({ xy }) => xy),
+    snapToleranceM,
+  );
+  const paddocks = faces.flatMap(({ shell, holes }) => {
+    const ring = fromLeastVertex(shell);
+    const same = known.get(ring[0]![0])?.find((old) => sameRing(old.ring, ring) && sameRings(old.holes, holes));
+    if (same) return [same];
+    const inside = interiorPoint(ring, holes, labelToleranceM(ring))?.point;
+    return inside ? [unnamed(ring, holes, inside, plane)] : [];
+  });
+  return withNames(paddocks, names, plane);
+}
+
+/** A label need not stand at the very middle: a fiftieth of the paddock's lesser side will do. */
+function labelToleranceM(ring: readonly Xy[]): number {
+  const [minX, minY, maxX, maxY] = boxAround(ring)!;
+  return Math.max(1, Math.min(maxX - minX, maxY - minY) / 50);
+}
+
+function unnamed(ring: readonly Xy[], holes: readonly (readonly Xy[])[], inside: Xy, plane: LocalPlane): Paddock {
+  const areaOf = (vertices: readonly Xy[]): number => ringAreaM2(vertices.map(plane.toLonLat));
+  const areaM2 = holes.reduce((rest, hole) => rest - areaOf(hole), areaOf(ring));
+  return { named: null, name: unnamedPaddock, ring, holes, areaM2, inside, insideAt: plane.toLonLat(inside) };
+}
+
+/** Each paddock with the first name whose point lies in it. A paddock that keeps its name keeps its object. */
+export function withNames(paddocks: readonly Paddock[], names: Iterable<PaddockName>, plane: LocalPlane): Paddock[] {
+  const nameIn = findName(names, plane);
+  return paddocks.map((paddock) => {
+    const named = nameIn(paddock);
+    return named === paddock.named ? paddock : { ...paddock, named, name: named?.name || unnamedPaddock };
+  });
+}
+
+/** Finds the first name whose point lies in a paddock. */
+function findName(names: Iterable<PaddockName>, plane: LocalPlane): (paddock: Paddock) => PaddockName | null {
+  const placed = [...names].flatMap((named) => {
+    const xy = placeOfName(named, plane);
+    return xy ? [{ named, xy }] : [];
+  });
+  if (placed.length === 0) return () => null;
+  const tree = new Flatbush(placed.length);
+  for (const { xy } of placed) tree.add(xy[0], xy[1], xy[0], xy[1]);
+  tree.finish();
+  return (paddock) => {
+    const inside = tree.search(...boxOf(paddock), (index) => isInside(placed[index]!.xy, paddock));
+    return inside.length === 0 ? null : placed[leastOf(inside)]!.named;
+  };
+}
+
+const places = new WeakMap<LonLat, { readonly plane: LocalPlane; readonly xy: Xy }>();
+
+function placeOfName({ at }: PaddockName, plane: LocalPlane): Xy | null {
+  if (!isPlaceOnEarth(at)) return null;
+  let place = places.get(at);
+  if (place?.plane !== plane) {
+    place = { plane, xy: plane.toXy(at) };
+    places.set(at, place);
+  }
+  return place.xy;
+}
+
+const boxes = new WeakMap<readonly Xy[], Box>();
+
+function boxOf({ ring }: Paddock): Box {
+  let box = boxes.get(ring);
+  if (!box) {
+    box = boxAround(ring)!;
+    boxes.set(ring, box);
+  }
+  return box;
+}
+
+function isInside(point: Xy, { ring, holes }: Paddock): boolean {
+  return pointInRing(point, ring) && !holes.some((hole) => pointInRing(point, hole));
+}
+
+function fromLeastVertex(ring: readonly Xy[]): readonly Xy[] {
+  let least = 0;
+  for (let i = 1; i < ring.length; i++) {
+    const [x, y] = ring[i]!;
+    const [leastX, leastY] = ring[least]!;
+    if (x < leastX || (x === leastX && y < leastY)) least = i;
+  }
+  return [...ring.slice(least), ...ring.slice(0, least)];
+}
+
+const sameRing = (a: readonly Xy[], b: readonly Xy[]): boolean =>
+  a.length === b.length && a.every(([x, y], i) => x === b[i]![0] && y === b[i]![1]);
+
+const sameRings = (a: readonly (readonly Xy[])[], b: readonly (readonly Xy[])[]): boolean =>
+  a.length === b.length && a.every((ring, i) => sameRing(ring, b[i]!));
+
+/** A point in each paddock that has no name yet, for the names that an edit gives them. */
+export function placesToName(paddocks: readonly Paddock[]): LonLat[] {
+  return paddocks.flatMap(({ named, insideAt }) => (named ? [] : [insideAt]));
+}

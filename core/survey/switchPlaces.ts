@@ -1,0 +1,75 @@
+import type { LocalPlane } from '../geometry/localPlane.ts';
+import { scale, subtract, unit } from '../geometry/plane/vector.ts';
+import type { LonLat, Xy } from '../geometry/types.ts';
+import { formatLength } from '../model/formatUnits.ts';
+import { type Project, propertyOf } from '../model/project.ts';
+import type { SwitchPlace } from '../model/things.ts';
+import { gatewaySpan, wrapStation } from '../shapes/gatewaySpan.ts';
+import { directionAt, lonLatAt, type PathGeometry, pathGeometry, xyAt } from '../shapes/pathGeometry.ts';
+import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
+
+/** Where a switch stands, or would. */
+export interface SwitchSpot {
+  readonly xy: Xy;
+  readonly at: LonLat;
+  /** Unit vector along the fence from the switch edge's `from` side to its `to` side. */
+  readonly along: Xy;
+}
+
+/** The spot of a place, whether the network can use it or not; null where what it names is not there. */
+export function switchSpot(project: Project, plane: LocalPlane, place: SwitchPlace): SwitchSpot | null {
+  if (place.on === 'leadOut') return leadOutSpot(project, plane, place.leadOutId);
+  if (place.on === 'gateway') {
+    const gateway = project.gateway.get(place.gatewayId);
+    const geometry = gateway && geometryOfLine(project, plane, gateway.lineId);
+    if (!geometry) return null;
+    const span = gatewaySpan(gateway, geometry);
+    const stationM = wrapStation(place.post === 'start' ? span.fromM : span.toM, geometry);
+    return spotAt(geometry, stationM, place.post === 'start' ? 1 : -1);
+  }
+  const geometry = geometryOfLine(project, plane, place.lineId);
+  if (!geometry) return null;
+  if (place.on === 'line') return Number.isFinite(place.atM) ? spotAt(geometry, place.atM, 1) : null;
+  return place.end === 'start' ? spotAt(geometry, 0, -1) : spotAt(geometry, geometry.lengthM, 1);
+}
+
+/** Geometry of a line; null where it is gone or no place on earth. */
+export function geometryOfLine(project: Project, plane: LocalPlane, lineId: string): PathGeometry | null {
+  const line = project.fenceLine.get(lineId);
+  return line ? pathGeometry(line.path, plane) : null;
+}
+
+function spotAt(geometry: PathGeometry, stationM: number, sense: 1 | -1): SwitchSpot {
+  const along = scale(directionAt(geometry, stationM), sense);
+  return { xy: xyAt(geometry, stationM), at: lonLatAt(geometry, stationM), along };
+}
+
+function leadOutSpot(project: Project, plane: LocalPlane, leadOutId: string): SwitchSpot | null {
+  const path = project.leadOut.get(leadOutId)?.path ?? [];
+  const at = path.at(-1);
+  if (!isPlaceOnEarth(at)) return null;
+  const before = path.at(-2);
+  const xy = plane.toXy(at);
+  return { xy, at, along: isPlaceOnEarth(before) ? unit(subtract(xy, plane.toXy(before))) : [0, 0] };
+}
+
+/** A place in words: "start post of G4 on F2", "start of F7 at F2", "F3, 210 m from its start", "lead-out L1". */
+export function placeInWords(project: Project, place: SwitchPlace, joinedTo: readonly string[] = []): string {
+  const nameOfLine = (id: string | undefined): string => project.fenceLine.get(id ?? '')?.name ?? 'a line that is gone';
+  switch (place.on) {
+    case 'gateway': {
+      const gateway = project.gateway.get(place.gatewayId);
+      return gateway
+        ? `${place.post} post of ${gateway.name} on ${nameOfLine(gateway.lineId)}`
+        : 'a gateway that is gone';
+    }
+    case 'lineEnd': {
+      const others = joinedTo.filter((id) => id !== place.lineId).map(nameOfLine);
+      return `${place.end} of ${nameOfLine(place.lineId)}${others.length > 0 ? ` at ${others.join(', ')}` : ''}`;
+    }
+    case 'line':
+      return `${nameOfLine(place.lineId)}, ${formatLength(place.atM, propertyOf(project).units)} from its start`;
+    case 'leadOut':
+      return `lead-out ${project.leadOut.get(place.leadOutId)?.name ?? 'that is gone'}`;
+  }
+}

@@ -1,0 +1,135 @@
+import type { CSSProperties, KeyboardEvent, PointerEvent, ReactNode } from 'react';
+import { propertyOf } from '../../core/model/project.ts';
+import { CommandButton } from '../commands/CommandButton.tsx';
+import { type Page, useApp, useOpenFile } from '../state/appState.ts';
+import { bookWidthLimitsPx, setBookWidth } from '../state/settings.ts';
+import { useLasting } from '../state/useLasting.ts';
+import { CoverPage } from './cover/CoverPage.tsx';
+import { DividePage } from './divide/DividePage.tsx';
+import { ChosenDetails } from './draw/ChosenDetails.tsx';
+import { DrawPage } from './draw/DrawPage.tsx';
+import { FaultBoundary } from './FaultBoundary.tsx';
+import { FindPage } from './find/FindPage.tsx';
+import { OrderPage } from './order/OrderPage.tsx';
+import { PowerPage } from './power/PowerPage.tsx';
+import { RecordPage } from './record/RecordPage.tsx';
+import { PictureProgress } from './underlay/PictureProgress.tsx';
+
+const verbs: readonly { readonly page: Page; readonly label: string }[] = [
+  { page: 'draw', label: 'Draw' },
+  { page: 'divide', label: 'Divide' },
+  { page: 'power', label: 'Power' },
+  { page: 'order', label: 'Order' },
+  { page: 'record', label: 'Record' },
+  { page: 'find', label: 'Find' },
+];
+
+const pages = {
+  cover: CoverPage,
+  draw: DrawPage,
+  divide: DividePage,
+  power: PowerPage,
+  order: OrderPage,
+  record: RecordPage,
+  find: FindPage,
+} satisfies Record<Page, () => ReactNode>;
+
+/** The one panel beside the map: name, verbs, and the page of the verb that is open. */
+export function Inspector() {
+  const widthPx = useApp((state) => state.bookWidthPx);
+  const page = useApp((state) => state.page);
+  const { project } = useOpenFile();
+  const View = pages[page];
+  return (
+    <aside
+      className="inspector"
+      aria-label="Inspector"
+      style={{ '--inspector-width': `${widthPx}px` } as CSSProperties}
+    >
+      <InspectorEdge widthPx={widthPx} />
+      <h1 className="visually-hidden">{propertyOf(project).name}</h1>
+      <header className="inspector-head">
+        <button
+          type="button"
+          className="inspector-name"
+          aria-pressed={page === 'cover'}
+          title="The property, its files, import, export and print · Alt+0"
+          onClick={() => useApp.setState({ page: 'cover' })}
+        >
+          <span className="inspector-name-text">{propertyOf(project).name}</span>
+          <span className="inspector-name-more">Cover: files, print</span>
+        </button>
+        <div className="inspector-undo">
+          <CommandButton id="undo" />
+          <CommandButton id="redo" />
+        </div>
+      </header>
+      <nav className="verbs" aria-label="Workspaces">
+        {verbs.map((verb) => (
+          <button
+            key={verb.page}
+            type="button"
+            aria-current={page === verb.page ? 'page' : undefined}
+            onClick={() => useApp.setState({ page: verb.page, lit: [] })}
+          >
+            {verb.label}
+          </button>
+        ))}
+      </nav>
+      <FaultBoundary key={page} what="This page">
+        <div className="inspector-page">
+          <View />
+        </div>
+        {page === 'cover' || page === 'find' ? null : <ChosenDetails />}
+      </FaultBoundary>
+      <PictureProgress />
+      <LastLine />
+    </aside>
+  );
+}
+
+/** An edit is in the file sooner, as a rule; what is said for a moment only nobody reads. */
+const longWriteMs = 150;
+
+/** The last line: what was just done and that it is in the file, or why something could not be done. */
+function LastLine() {
+  const lastLine = useApp((state) => state.lastLine);
+  const saving = useLasting(
+    useApp((state) => state.saving > 0 && state.groundQuestion === null),
+    longWriteMs,
+  );
+  const path = useApp((state) => state.file?.path ?? '');
+  return (
+    <footer className={`last-line ${lastLine?.kind ?? ''}`} title={path}>
+      <p role="status">{saving ? 'Writing to the file…' : (lastLine?.text ?? 'Everything is saved as you work.')}</p>
+    </footer>
+  );
+}
+
+/** The inspector's edge: drag it, or use the arrow keys, to make the inspector wider or narrower. */
+function InspectorEdge({ widthPx }: { readonly widthPx: number }) {
+  const [narrowestPx, widestPx] = bookWidthLimitsPx;
+  const onPointerMove = (event: PointerEvent) => {
+    if (event.buttons === 1) setBookWidth(window.innerWidth - event.clientX);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const step = { ArrowLeft: 20, ArrowRight: -20 }[event.key];
+    if (step !== undefined) setBookWidth(widthPx + step);
+  };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: an hr can't be dragged
+    <div
+      className="inspector-edge"
+      role="separator"
+      tabIndex={0}
+      aria-orientation="vertical"
+      aria-label="Width of the inspector"
+      aria-valuenow={widthPx}
+      aria-valuemin={narrowestPx}
+      aria-valuemax={widestPx}
+      onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
+      onPointerMove={onPointerMove}
+      onKeyDown={onKeyDown}
+    />
+  );
+}

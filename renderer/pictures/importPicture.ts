@@ -1,0 +1,149 @@
+import { projectionOf } from '../../core/coordinates/projection.ts';
+import { systemOf, systemOfEpsg } from '../../core/coordinates/systems.ts';
+import { type GeoTiffPlace, whyAskForSystem } from '../../core/exchange/image/geoTiffTags.ts';
+import { latticeOf, looksLikeDegrees } from '../../core/exchange/image/latticeOf.ts';
+import { isWorldFileName, readWorldFile } from '../../core/exchange/image/worldFile.ts';
+import { layUnderlay, whyNotLayUnderlay } from '../../core/model/edits/layUnderlay.ts';
+import type { ByCoordinates, ByEye } from '../../core/model/underlayThings.ts';
+import { useApp } from '../state/appState.ts';
+import { mapView } from '../state/mapView.ts';
+import { newId } from '../state/newId.ts';
+import { commit, host } from '../state/session.ts';
+import { type Cutter, CutterProblem, startCutter } from './cutter.ts';
+import { type PictureImport, type SystemChoice, usePictureImport } from './importState.ts';
+
+/** Thrown where the user stopped it, or the host refused and has said so. */
+class Stopped extends Error {}
+
+/** Brings pictures in, one after another. World files among `files` go with the picture of the same name. */
+export async function importPictures(files: readonly File[]): Promise<void> {
+  const pictures = files.filter(({ name }) => !isWorldFileName(name));
+  usePictureImport.setState({
+    problem: pictures.length > 0 ? null : 'Choose a picture; a world file goes along with one.',
+  });
+  for (const picture of pictures) {
+    const worldFile = files.find(({ name }) => isWorldFileName(name) && stemOf(name) === stemOf(picture.name));
+    if (!(await importPicture(picture, worldFile ?? null))) return;
+  }
+}
+
+/** False: stopped, so that those after it are not begun either. */
+async function importPicture(file: File, worldFile: File | null): Promise<boolean> {
+  const cutter = startCutter();
+  let imageId: string | null = null;
+  let giveUp = () => {};
+  const stopped = new Promise<never>((_, reject) => {
+    giveUp = () => reject(new Stopped());
+  });
+  stopped.catch(() => undefined);
+  const until = <T>(work: Promise<T>): Promise<T> => Promise.race([work, stopped]);
+  show({ fileName: file.name, phase: 'reading', tilesDone: 0, tilesInAll: 0, question: null, stop: () => giveUp() });
+  try {
+    const place = worldFile ? await placeInWorldFile(worldFile) : null;
+    const { widthPx, heightPx, place: tagged } = await until(cutter.open(file, place === null));
+    const size = { widthPx, heightPx };
+    const known = place ?? tagged;
+    const placement = known ? await until(placementOf(known, size)) : null;
+    const begun = await host().project.beginPicture({ fileName: file.name, ...size });
+    if (!begun.ok) throw new CutterProblem(`${begun.problem.message} ${begun.problem.remedy}`);
+    imageId = begun.value.imageId;
+    await until(storeTiles(cutter, imageId));
+    await finish(file.name, imageId, size, placement);
+    return true;
+  } catch (error) {
+    if (imageId !== null) await host().project.dropPicture({ imageId });
+    if (error instanceof CutterProblem) usePictureImport.setState({ problem: `${file.name}: ${error.message}` });
+    else if (!(error instanceof Stopped)) throw error;
+    return !(error instanceof Stopped);
+  } finally {
+    cutter.end();
+    usePictureImport.setState({ current: null });
+  }
+}
+
+async function storeTiles(cutter: Cutter, imageId: string): Promise<void> {
+  show({ phase: 'cutting', question: null });
+  for (let tiles = await cutter.next(); tiles; tiles = await cutter.next()) {
+    const stored = await host().project.addPictureTiles({ imageId, tiles });
+    if (!stored.ok) throw new CutterProblem(`${stored.problem.message} ${stored.problem.remedy}`);
+    show(stored.value);
+  }
+}
+
+async function placeInWorldFile(file: File): Promise<GeoTiffPlace> {
+  const { map, problem } = readWorldFile(await file.slice(0, 10_000).text());
+  if (!map) throw new CutterProblem(problem);
+  return { map, epsg: null, ownSystem: false, citation: null };
+}
+
+type Size = { readonly widthPx: number; readonly heightPx: number };
+
+/** Where the coordinates put the picture; null: the user wants it laid by eye. */
+async function placementOf(place: GeoTiffPlace, size: Size): Promise<ByCoordinates | null> {
+  const system = systemKnown(place) ?? (await askForSystem(whyAskForSystem(place)));
+  if (system === 'eye') return null;
+  const { projection, problem } = projectionOf(system.definition);
+  if (!projection) throw new CutterProblem(problem);
+  const lattice = latticeOf(place.map, projection, size, system.name);
+  if (!lattice.placement) throw new CutterProblem(lattice.problem);
+  return lattice.placement;
+}
+
+/**
+ * The system that the file names; where it says nothing of one, the one that the property's coordinates are written in.
+ * Null: one that is not known here.
+ */
+function systemKnown({
+  epsg,
+  ownSystem,
+  map,
+}: GeoTiffPlace): { readonly name: string; readonly definition: string } | null {
+  if (epsg !== null) return systemOfEpsg(epsg);
+  // Degrees are never taken for metres of the grid that the property's coordinates are shown in.
+  if (ownSystem || looksLikeDegrees(map)) return null;
+  const settings = systemOf(useApp.getState().file?.project.coordinateSettings.get('coordinates'));
+  return settings.kind === 'projected' ? settings : null;
+}
+
+function askForSystem(why: string): Promise<SystemChoice> {
+  return new Promise((answer) => show({ phase: 'asking', question: { why, answer } }));
+}
+
+async function finish(fileName: string, imageId: string, size: Size, coordinates: ByCoordinates | null): Promise<void> {
+  const id = newId('underlay');
+  const name = stemOf(fileName) || 'Map';
+  const wanted = {
+    id,
+    name: name.slice(0, 200),
+    source: { from: 'picture', imageId, fileName, ...size } as const,
+    opacity: 1,
+    shown: true,
+    note: '',
+  };
+  const placed = coordinates ? { ...wanted, placement: coordinates } : null;
+  const { file } = useApp.getState();
+  const refusal = placed && file ? whyNotLayUnderlay(placed)(file.project) : null;
+  const laid = placed && !refusal ? placed : { ...wanted, placement: byEye(size) };
+  const done = await commit(`Lay ${name} under the drawing`, layUnderlay(laid), {
+    choose: [id],
+    write: (edit) => host().project.finishPicture({ imageId, edit }),
+  });
+  if (!done) throw new Stopped();
+  if (refusal) usePictureImport.setState({ problem: `${refusal.message} Until then it lies by eye.` });
+  mapView.zoomTo(id);
+}
+
+/** Across the map as it is seen now. */
+function byEye({ widthPx, heightPx }: Size): ByEye {
+  const { centre, widthM, heightM } = mapView.extent();
+  return { by: 'eye', at: centre, metresPerPixel: 0.8 * Math.min(widthM / widthPx, heightM / heightPx), upDeg: 0 };
+}
+
+function show(part: Partial<PictureImport>): void {
+  usePictureImport.setState(({ current }) => ({ current: { ...current!, ...part } }));
+}
+
+/** "North block" from "North block.jpg". */
+function stemOf(fileName: string): string {
+  return fileName.replace(/\.[^.]*$/, '');
+}
