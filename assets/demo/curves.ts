@@ -1,6 +1,6 @@
-import { segmentIntersection } from '../../core/geometry/plane/segmentIntersection.ts';
-import { xyDistanceM } from '../../core/geometry/plane/xyDistance.ts';
+import { segmentIntersection } from '../../core/geometry/segments.ts';
 import type { Xy } from '../../core/geometry/types.ts';
+import { xyDistanceM } from '../../core/geometry/vector.ts';
 
 /** A smooth curve through some points (a Catmull-Rom spline), sampled about every `stepM` metres. */
 export function curveThrough(points: readonly Xy[], stepM: number): Xy[] {

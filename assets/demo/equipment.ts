@@ -1,6 +1,7 @@
 /** What stands on the demo property's fences and beside them. All of it is invented. */
-import { between } from '../../core/geometry/plane/vector.ts';
+
 import type { Xy } from '../../core/geometry/types.ts';
+import { between } from '../../core/geometry/vector.ts';
 import type { Energiser, Gateway, LineEnd, Service } from '../../core/model/things.ts';
 import type { Fence } from './fence.ts';
 import type { Layout } from './layout.ts';

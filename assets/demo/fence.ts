@@ -1,6 +1,6 @@
-import { nearestOnPolyline } from '../../core/geometry/plane/nearestOnPolyline.ts';
-import { xyDistanceM } from '../../core/geometry/plane/xyDistance.ts';
+import { nearestOnPolyline } from '../../core/geometry/polyline.ts';
 import type { Xy } from '../../core/geometry/types.ts';
+import { xyDistanceM } from '../../core/geometry/vector.ts';
 import type { Status } from '../../core/model/things.ts';
 
 export interface FenceKind {

@@ -6,7 +6,7 @@
  * The live wires hold together in exactly two rings: around the lane, and around the front south-west paddock. Every
  * other loop is open at a corner gateway that has no crossing, or ends at a boundary that is not live.
  */
-import { offsetPolyline } from '../../core/geometry/plane/offsetPolyline.ts';
+import { offsetPolyline } from '../../core/geometry/polyline.ts';
 import type { Xy } from '../../core/geometry/types.ts';
 import { afterMeeting, curveThrough, turnOnto } from './curves.ts';
 import { Fence, type FenceKind } from './fence.ts';

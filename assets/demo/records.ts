@@ -1,7 +1,7 @@
 /** What is recorded on the demo property: crossings taped while their trenches were open, tests. All of it is invented. */
-import { add, scale, subtract, turnLeft, unit } from '../../core/geometry/plane/vector.ts';
-import { xyDistanceM } from '../../core/geometry/plane/xyDistance.ts';
+
 import type { Xy } from '../../core/geometry/types.ts';
+import { add, scale, subtract, turnLeft, unit, xyDistanceM } from '../../core/geometry/vector.ts';
 import { type FixedPost, fixedPosts } from '../../core/locate/tieFrom.ts';
 import { addThing } from '../../core/model/edits/addThing.ts';
 import { changeThing } from '../../core/model/edits/changeThing.ts';

@@ -5,9 +5,9 @@
  *
  * radius = (w²/4 + s²) / 2s, central angle = 4 atan(2s/w): plane geometry of a circular segment, any handbook.
  */
-import { add, cross, dot, scale, subtract, turnLeft, unit } from './plane/vector.ts';
-import { xyDistanceM } from './plane/xyDistance.ts';
+
 import type { Xy } from './types.ts';
+import { add, cross, dot, scale, subtract, turnLeft, unit, xyDistanceM } from './vector.ts';
 
 /** A bow under this share of its chord is straight: the arc differs from the chord by less than a double can hold. */
 const straightShare = 1e-9;

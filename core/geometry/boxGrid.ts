@@ -1,4 +1,4 @@
-import type { Box } from './plane/box.ts';
+import type { Box } from './box.ts';
 
 /** Boxes that come one by one, and the question whether another overlaps any of them. */
 export interface BoxGrid {

@@ -1,10 +1,9 @@
 import Flatbush from 'flatbush';
-import { boxAround } from './plane/box.ts';
-import { type NodedLines, nodeLines } from './plane/nodeLines.ts';
-import { pointInRing } from './plane/pointInRing.ts';
-import { signedRingArea } from './plane/signedRingArea.ts';
-import { xyDistanceM } from './plane/xyDistance.ts';
+import { boxAround } from './box.ts';
+import { type NodedLines, nodeLines } from './nodeLines.ts';
+import { pointInRing, signedRingArea } from './ring.ts';
 import type { Xy } from './types.ts';
+import { xyDistanceM } from './vector.ts';
 
 /** A piece of land closed in by lines. */
 export interface Face {

@@ -1,9 +1,8 @@
 import { meetOfTwoTies } from './meetOfTwoTies.ts';
-import { add, cross, scale, subtract, turnLeft } from './plane/vector.ts';
-import { xyDistanceM } from './plane/xyDistance.ts';
 import { type PositionError, positionError } from './positionError.ts';
 import { type Side, samePostM, type Tie, type TieFix, type Trilateration } from './tie.ts';
 import type { Xy } from './types.ts';
+import { add, cross, scale, subtract, turnLeft, xyDistanceM } from './vector.ts';
 
 /**
  * A residual this many of its own standard errors large is a blunder, one chance in a thousand of being wrong: the

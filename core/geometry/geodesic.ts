@@ -8,7 +8,7 @@
  */
 import geographiclib from 'geographiclib-geodesic';
 import { createLocalPlane } from './localPlane.ts';
-import { signedRingArea } from './plane/signedRingArea.ts';
+import { signedRingArea } from './ring.ts';
 import type { LonLat } from './types.ts';
 
 const { Geodesic } = geographiclib;

@@ -1,5 +1,5 @@
+import type { Box } from './box.ts';
 import { createBoxGrid } from './boxGrid.ts';
-import type { Box } from './plane/box.ts';
 import type { Xy } from './types.ts';
 
 /** A label to be placed. Lengths in any one unit: metres on the ground, millimetres on paper, pixels. */

@@ -1,8 +1,7 @@
-import { add, between, scale, subtract, turnLeft, unit } from './plane/vector.ts';
-import { xyDistanceM } from './plane/xyDistance.ts';
 import { positionError } from './positionError.ts';
 import type { Tie, TieFix, Trilateration } from './tie.ts';
 import type { Xy } from './types.ts';
+import { add, between, scale, subtract, turnLeft, unit, xyDistanceM } from './vector.ts';
 
 /** Where the circles of two ties meet: left and right of the line from `a` to `b`, or on it where they only touch. The posts must not coincide. */
 export function meetOfTwoTies(a: Tie, b: Tie): Trilateration {

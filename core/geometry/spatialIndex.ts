@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
-import { type Box, boxesMeet, boxOfSegment } from './plane/box.ts';
-import { type NearestOnSegment, nearestOnSegment } from './plane/nearestOnSegment.ts';
+import { type Box, boxesMeet, boxOfSegment } from './box.ts';
+import { type NearestOnSegment, nearestOnSegment } from './polyline.ts';
 import type { Xy } from './types.ts';
 
 /** One segment of one path, numbered from 0. */

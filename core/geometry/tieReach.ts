@@ -1,7 +1,7 @@
 import { meetOfTwoTies } from './meetOfTwoTies.ts';
-import { xyDistanceM } from './plane/xyDistance.ts';
 import type { Side, Tie } from './tie.ts';
 import type { Xy } from './types.ts';
+import { xyDistanceM } from './vector.ts';
 
 /**
  * How far from a place two tapes let their point lie, metres, each tape taken off by up to `factor` of its standard

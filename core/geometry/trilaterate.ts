@@ -1,7 +1,7 @@
 import { fitTies } from './fitTies.ts';
 import { meetOfTwoTies } from './meetOfTwoTies.ts';
-import { xyDistanceM } from './plane/xyDistance.ts';
 import { type Impossible, samePostM, type Tie, type Trilateration } from './tie.ts';
+import { xyDistanceM } from './vector.ts';
 
 /**
  * The buried point that ties lead to: tape distances measured level from posts that do not move. Two ties leave a

@@ -1,7 +1,6 @@
-import { subtract, unit } from '../geometry/plane/vector.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import { type PositionError, positionError } from '../geometry/positionError.ts';
 import type { Xy } from '../geometry/types.ts';
+import { subtract, unit, xyDistanceM } from '../geometry/vector.ts';
 
 export interface TiePost {
   readonly id: string;

@@ -1,6 +1,6 @@
-import { type Box, boxesMeet, boxOfSegment, growBox } from '../geometry/plane/box.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { type Box, boxesMeet, boxOfSegment, growBox } from '../geometry/box.ts';
 import type { Xy } from '../geometry/types.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import type { Fate } from '../model/inGroundThings.ts';
 import type { Project } from '../model/project.ts';
 import type { BuriedPoint } from '../model/recordThings.ts';

@@ -1,7 +1,7 @@
 import { arcFigures, arcPath, bowThrough } from '../geometry/arc.ts';
-import { cumulativeLengthsM } from '../geometry/plane/cumulativeLengths.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { cumulativeLengthsM } from '../geometry/polyline.ts';
 import type { Xy } from '../geometry/types.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import type { BuriedRole } from '../model/recordThings.ts';
 import { assumedM } from './certainty.ts';
 import type { CrossingSource } from './crossingSource.ts';

@@ -1,6 +1,5 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
-import { cumulativeLengthsM } from '../geometry/plane/cumulativeLengths.ts';
-import { nearestOnPolyline } from '../geometry/plane/nearestOnPolyline.ts';
+import { cumulativeLengthsM, nearestOnPolyline } from '../geometry/polyline.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
 import type { CrossingRecord } from '../model/recordThings.ts';

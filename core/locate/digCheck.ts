@@ -1,8 +1,8 @@
-import { type Box, boxAround, boxesMeet, growBox } from '../geometry/plane/box.ts';
-import { pointInRing } from '../geometry/plane/pointInRing.ts';
-import { type PolylineGap, polylineGap } from '../geometry/plane/polylineGap.ts';
-import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
+import { type Box, boxAround, boxesMeet, growBox } from '../geometry/box.ts';
+import { type PolylineGap, polylineGap } from '../geometry/polyline.ts';
+import { pointInRing } from '../geometry/ring.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { xyBearingDeg } from '../geometry/vector.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
 import { type BuriedThing, buriedThings, overheadLines } from './buriedThings.ts';

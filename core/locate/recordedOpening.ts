@@ -1,7 +1,5 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
-import { add, scale } from '../geometry/plane/vector.ts';
-import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { add, scale, xyBearingDeg, xyDistanceM } from '../geometry/vector.ts';
 import type { RecordedOpening } from '../model/recordThings.ts';
 import type { Crossing, CrossingDefaults, Gateway } from '../model/things.ts';
 import { crossingFigures } from '../shapes/crossingFigures.ts';

@@ -1,9 +1,6 @@
-import { cumulativeLengthsM } from '../geometry/plane/cumulativeLengths.ts';
-import { nearestOnPolyline } from '../geometry/plane/nearestOnPolyline.ts';
-import { pointAtStation } from '../geometry/plane/pointAtStation.ts';
-import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { cumulativeLengthsM, nearestOnPolyline, pointAtStation } from '../geometry/polyline.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { xyBearingDeg, xyDistanceM } from '../geometry/vector.ts';
 import type { TieFrom } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
 import type { GatewayShape } from '../shapes/types.ts';

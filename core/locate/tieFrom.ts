@@ -1,5 +1,5 @@
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Xy } from '../geometry/types.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import type { Project } from '../model/project.ts';
 import type { TapeTie, TieFrom } from '../model/recordThings.ts';
 import type { Gateway, LineEnd, LonLat } from '../model/things.ts';

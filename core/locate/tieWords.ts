@@ -1,5 +1,5 @@
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Impossible } from '../geometry/tie.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import { formatTape, type Units } from '../model/formatUnits.ts';
 import type { StoodPost } from './tieFrom.ts';
 import type { PossiblePlace, SolvedPoint, UsedTie } from './ties.ts';

@@ -1,12 +1,10 @@
 import { meetOfTwoTies } from '../geometry/meetOfTwoTies.ts';
-import { nearestOnSegment } from '../geometry/plane/nearestOnSegment.ts';
-import { add, scale, subtract, turnLeft, unit } from '../geometry/plane/vector.ts';
-import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { nearestOnSegment } from '../geometry/polyline.ts';
 import { samePostM, type Tie, type TieFix, type Trilateration } from '../geometry/tie.ts';
 import { tieReachM } from '../geometry/tieReach.ts';
 import { trilaterate } from '../geometry/trilaterate.ts';
 import type { Xy } from '../geometry/types.ts';
+import { add, scale, subtract, turnLeft, unit, xyBearingDeg, xyDistanceM } from '../geometry/vector.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { BuriedPoint, BuriedRole } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';

@@ -1,6 +1,6 @@
 import { pathLengthM } from '../geometry/geodesic.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { Xy } from '../geometry/types.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import type { CutOutSwitch, Energiser, LeadOut } from '../model/things.ts';
 import { leastLengthM } from '../shapes/pathGeometry.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';

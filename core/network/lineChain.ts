@@ -1,5 +1,5 @@
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import type { FenceLine, LineEnd } from '../model/things.ts';
 import { type GatewaySpan, wrapStation } from '../shapes/gatewaySpan.ts';
 import { leastLengthM, lonLatAt, type PathGeometry, xyAt } from '../shapes/pathGeometry.ts';

@@ -1,8 +1,8 @@
 import Flatbush from 'flatbush';
-import { nearestOnSegment } from '../geometry/plane/nearestOnSegment.ts';
-import { segmentIntersection } from '../geometry/plane/segmentIntersection.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { nearestOnSegment } from '../geometry/polyline.ts';
+import { segmentIntersection } from '../geometry/segments.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { lonLatAt, type PathGeometry, pathGeometry, stationOf } from '../shapes/pathGeometry.ts';
 import { segmentsNear } from '../shapes/segmentsNear.ts';

@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
+import { type Box, growBox } from '../geometry/box.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
-import { type Box, growBox } from '../geometry/plane/box.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Property } from '../model/things.ts';

@@ -1,6 +1,6 @@
-import { nearestOnPolyline } from '../geometry/plane/nearestOnPolyline.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { nearestOnPolyline } from '../geometry/polyline.ts';
 import type { Xy } from '../geometry/types.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import { largestOf } from '../model/extremes.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { BuildableThing, BuiltMark } from '../model/recordThings.ts';

@@ -1,6 +1,6 @@
 import { arcFigures } from '../geometry/arc.ts';
 import { earthCableLengthM, liveCableLengthM, pipeLengthM } from '../geometry/conduit.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import type { Crossing, CrossingDefaults } from '../model/things.ts';
 import type { GatewaySpan } from './gatewaySpan.ts';
 

@@ -1,9 +1,8 @@
+import { type Box, boxAround } from '../geometry/box.ts';
 import { segmentLengthsM } from '../geometry/geodesic.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
-import { type Box, boxAround } from '../geometry/plane/box.ts';
-import { between } from '../geometry/plane/vector.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { between, xyDistanceM } from '../geometry/vector.ts';
 import { isPlaceOnEarth } from './workingPlane.ts';
 
 /** Shorter than this is no length at all: a path this short is a point, and ends this near close a line. */

@@ -1,7 +1,7 @@
-import { boxDistanceM, boxesMeet, growBox } from '../geometry/plane/box.ts';
-import { nearestOnSegment } from '../geometry/plane/nearestOnSegment.ts';
-import { xyDistanceM } from '../geometry/plane/xyDistance.ts';
+import { boxDistanceM, boxesMeet, growBox } from '../geometry/box.ts';
+import { nearestOnSegment } from '../geometry/polyline.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { xyDistanceM } from '../geometry/vector.ts';
 import { type PathGeometry, stationOf } from './pathGeometry.ts';
 import { segmentsNear } from './segmentsNear.ts';
 

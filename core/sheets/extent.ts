@@ -1,4 +1,4 @@
-import { type Box, boxAround } from '../geometry/plane/box.ts';
+import { type Box, boxAround } from '../geometry/box.ts';
 import type { Xy } from '../geometry/types.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';

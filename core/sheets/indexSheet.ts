@@ -1,5 +1,4 @@
-import type { Box } from '../geometry/plane/box.ts';
-import { boxAround } from '../geometry/plane/box.ts';
+import { type Box, boxAround } from '../geometry/box.ts';
 import type { Xy } from '../geometry/types.ts';
 import { propertyOf } from '../model/project.ts';
 import { dateText } from './dateText.ts';

@@ -1,5 +1,5 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
-import type { Box } from '../geometry/plane/box.ts';
+import type { Box } from '../geometry/box.ts';
 import { fixed } from '../model/formatUnits.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';

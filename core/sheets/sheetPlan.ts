@@ -1,6 +1,6 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
-import { type Box, growBox } from '../geometry/plane/box.ts';
-import { clipPolylineToBox } from '../geometry/plane/clipPolylineToBox.ts';
+import { type Box, growBox } from '../geometry/box.ts';
+import { clipPolylineToBox } from '../geometry/polyline.ts';
 import type { Xy } from '../geometry/types.ts';
 import { sheetFormat } from './paper.ts';
 

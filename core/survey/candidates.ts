@@ -1,4 +1,4 @@
-import { turnAngleDeg } from '../geometry/plane/turnAngle.ts';
+import { turnAngleDeg } from '../geometry/vector.ts';
 import { samePlace } from '../model/edits/support/switchPlace.ts';
 import { formatLength } from '../model/formatUnits.ts';
 import { placeKeyText } from '../model/placeKey.ts';

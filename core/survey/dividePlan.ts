@@ -1,6 +1,6 @@
-import { byName } from '../model/byName.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { allAtOnce, type Steps } from '../model/steps.ts';
+import { byName } from '../model/text.ts';
 import type { CutOutSwitch } from '../model/things.ts';
 import { DisjointSets } from '../network/sectioning/disjointSets.ts';
 import { type Planning, startPlanning } from '../network/sectioning/planning.ts';

@@ -1,7 +1,6 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
-import { scale } from '../geometry/plane/vector.ts';
-import { xyBearingDeg } from '../geometry/plane/xyBearing.ts';
 import type { Xy } from '../geometry/types.ts';
+import { scale, xyBearingDeg } from '../geometry/vector.ts';
 import type { Project } from '../model/project.ts';
 import type { FenceLine, Gateway, LineEnd } from '../model/things.ts';
 import type { Feed } from '../network/feed.ts';

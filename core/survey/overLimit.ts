@@ -1,6 +1,6 @@
-import { byName } from '../model/byName.ts';
 import { formatLength, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
+import { byName } from '../model/text.ts';
 import { contractNetwork } from '../network/sectioning/contract.ts';
 import { overLimitGroups } from '../network/sectioning/overLimit.ts';
 import type { OverLimitGroup } from '../network/sectioning/types.ts';

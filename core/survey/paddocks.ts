@@ -1,10 +1,9 @@
 import Flatbush from 'flatbush';
+import { type Box, boxAround } from '../geometry/box.ts';
 import { facesOfLines } from '../geometry/facesOfLines.ts';
 import { ringAreaM2 } from '../geometry/geodesic.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
-import { type Box, boxAround } from '../geometry/plane/box.ts';
-import { interiorPoint } from '../geometry/plane/interiorPoint.ts';
-import { pointInRing } from '../geometry/plane/pointInRing.ts';
+import { interiorPoint, pointInRing } from '../geometry/ring.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { leastOf } from '../model/extremes.ts';
 import type { PaddockName } from '../model/things.ts';

@@ -1,6 +1,6 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
-import { scale, subtract, unit } from '../geometry/plane/vector.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { scale, subtract, unit } from '../geometry/vector.ts';
 import { formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { SwitchPlace } from '../model/things.ts';

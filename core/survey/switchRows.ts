@@ -1,7 +1,7 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
-import { scale } from '../geometry/plane/vector.ts';
-import { byName } from '../model/byName.ts';
+import { scale } from '../geometry/vector.ts';
 import type { Project } from '../model/project.ts';
+import { byName } from '../model/text.ts';
 import type { CutOutSwitch } from '../model/things.ts';
 import { type Feed, passesNormally } from '../network/feed.ts';
 import { DisjointSets } from '../network/sectioning/disjointSets.ts';

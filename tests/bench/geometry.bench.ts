@@ -1,12 +1,12 @@
 import { featureCollection, lineString } from '@turf/helpers';
 import { polygonize } from '@turf/polygonize';
 import Flatbush from 'flatbush';
+import { boxOfSegment } from '../../core/geometry/box.ts';
 import { facesOfLines } from '../../core/geometry/facesOfLines.ts';
 import { pathLengthM, ringAreaM2 } from '../../core/geometry/geodesic.ts';
 import { labelSpots, placeLabels } from '../../core/geometry/labelPlacement.ts';
 import { createLocalPlane } from '../../core/geometry/localPlane.ts';
-import { boxOfSegment } from '../../core/geometry/plane/box.ts';
-import { nodeLines } from '../../core/geometry/plane/nodeLines.ts';
+import { nodeLines } from '../../core/geometry/nodeLines.ts';
 import { simplify } from '../../core/geometry/simplify.ts';
 import { createSpatialIndex } from '../../core/geometry/spatialIndex.ts';
 import { trilaterate } from '../../core/geometry/trilaterate.ts';

@@ -12,6 +12,8 @@ const computed = [...drawing, 'core/electrical', 'core/survey'];
  * Node's own modules. Rooms that are not listed may import everything.
  */
 export const rooms = {
+  'core/words': {},
+  'core/kinds': {},
   'core/model': {},
   'core/model/edits': { rooms: ['core/model', 'core/geometry'] },
   'core/geometry': { rooms: ['core/model'], packages: ['@turf/', 'geographiclib-geodesic', 'flatbush'] },
@@ -29,8 +31,9 @@ export const rooms = {
     packages: ['papaparse', 'geojson', 'fflate', 'saxes', '@tarikjabiri/dxf'],
   },
   'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/sheets'] },
+  'core/drawing': { rooms: [...computed, 'core/locate', 'core/record'], packages: ['flatbush'] },
   'core/sheets': {
-    rooms: [...computed, 'core/quantities', 'core/locate', 'core/record'],
+    rooms: [...computed, 'core/quantities', 'core/locate', 'core/record', 'core/drawing'],
     types: ['core/api'],
     packages: ['flatbush'],
   },
@@ -77,12 +80,21 @@ function whyNotFile(room, rule, path, isTypeOnly) {
   // A room without a row of its own (core, renderer) opens with all rooms inside it.
   const isIn = (names = []) =>
     names.some((name) => targetRoom === name || (!(name in rooms) && path.startsWith(`${name}/`)));
-  if (targetRoom === room || isIn(rule.rooms) || sharesWindow(room, targetRoom)) return null;
+  if (targetRoom === room || isForAll(room, targetRoom) || isIn(rule.rooms) || sharesWindow(room, targetRoom)) {
+    return null;
+  }
   if (isIn(rule.types)) {
     return isTypeOnly ? null : `${room} may import types only from ${targetRoom} (tests/lint/rooms.js).`;
   }
   const allowed = [...(rule.rooms ?? []), ...(rule.types ?? []).map((name) => `${name} (types)`)].join(', ');
   return `${room} may not import ${path}: besides its own files, it may import ${allowed || 'nothing'} (tests/lint/rooms.js).`;
+}
+
+/** Words and numbers are below everything, and the descriptions of the kinds rest on nothing but them. */
+function isForAll(room, targetRoom) {
+  return (
+    (targetRoom === 'core/words' && room !== 'core/words') || (targetRoom === 'core/kinds' && room !== 'core/words')
+  );
 }
 
 /** The window's own rooms are one, but for client and map, which know nothing of the rest. */

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { distanceM } from '../../core/geometry/geodesic.ts';
 import { createLocalPlane } from '../../core/geometry/localPlane.ts';
-import { nearestOnPolyline } from '../../core/geometry/plane/nearestOnPolyline.ts';
-import { scale, subtract, unit } from '../../core/geometry/plane/vector.ts';
-import { xyDistanceM } from '../../core/geometry/plane/xyDistance.ts';
+import { nearestOnPolyline } from '../../core/geometry/polyline.ts';
+import { scale, subtract, unit, xyDistanceM } from '../../core/geometry/vector.ts';
 import { crossingThing } from '../../core/locate/buriedThings.ts';
 import { type CrossingAsBuilt, crossingAt } from '../../core/locate/crossingAsBuilt.ts';
 import { digCheck } from '../../core/locate/digCheck.ts';

@@ -1,5 +1,5 @@
-import { xyDistanceM } from '../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../core/geometry/types.ts';
+import { xyDistanceM } from '../../core/geometry/vector.ts';
 import { crossingAsBuilt } from '../../core/locate/crossingAsBuilt.ts';
 import { crossingSource, inGroundSource } from '../../core/locate/crossingSource.ts';
 import { type GroundAnswer, withAnswer } from '../../core/locate/inGround/answer.ts';

@@ -1,4 +1,4 @@
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Check } from '../support/context.ts';
 import { finding, headed } from '../support/make.ts';

@@ -1,6 +1,6 @@
-import { capital } from '../../model/capital.ts';
 import { changeThing } from '../../model/edits/changeThing.ts';
 import type { Project } from '../../model/project.ts';
+import { capital } from '../../model/text.ts';
 import type { FenceType } from '../../model/things.ts';
 import type { Finding } from '../finding.ts';
 import type { Check } from '../support/context.ts';

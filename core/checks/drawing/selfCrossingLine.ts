@@ -1,4 +1,4 @@
-import { type SelfIntersection, selfIntersections } from '../../geometry/plane/selfIntersections.ts';
+import { type SelfIntersection, selfIntersections } from '../../geometry/segments.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { fixSelfCrossing } from '../../model/edits/fixSelfCrossing.ts';
 import type { Check } from '../support/context.ts';

@@ -1,5 +1,5 @@
-import { boxAround } from '../../geometry/plane/box.ts';
-import { type PolylineGap, polylineGap } from '../../geometry/plane/polylineGap.ts';
+import { boxAround } from '../../geometry/box.ts';
+import { type PolylineGap, polylineGap } from '../../geometry/polyline.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
 import { isCable } from '../installation/cableInTrench.ts';

@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
-import { boxAround } from '../../geometry/plane/box.ts';
-import { polylineGap } from '../../geometry/plane/polylineGap.ts';
+import { boxAround } from '../../geometry/box.ts';
+import { polylineGap } from '../../geometry/polyline.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { CrossingFigures } from '../../shapes/types.ts';
 import type { Check } from '../support/context.ts';

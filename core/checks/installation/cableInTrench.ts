@@ -1,10 +1,9 @@
 import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
-import { boxAround } from '../../geometry/plane/box.ts';
-import { between } from '../../geometry/plane/vector.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { boxAround } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { capital } from '../../model/capital.ts';
+import { between, xyDistanceM } from '../../geometry/vector.ts';
 import { called } from '../../model/edits/support/find.ts';
+import { capital } from '../../model/text.ts';
 import type { Service } from '../../model/things.ts';
 import { pathGeometry } from '../../shapes/pathGeometry.ts';
 import type { Finding } from '../finding.ts';

@@ -1,4 +1,4 @@
-import { polylineGap } from '../../geometry/plane/polylineGap.ts';
+import { polylineGap } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { Run } from '../../network/types.ts';

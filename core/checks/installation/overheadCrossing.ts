@@ -1,4 +1,4 @@
-import { polylineGap } from '../../geometry/plane/polylineGap.ts';
+import { polylineGap } from '../../geometry/polyline.ts';
 import { called } from '../../model/edits/support/find.ts';
 import { leastOverheadHeightM } from '../../model/overheadHeight.ts';
 import type { Finding } from '../finding.ts';

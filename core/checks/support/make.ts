@@ -1,6 +1,6 @@
 import type { LonLat } from '../../geometry/types.ts';
-import { capital } from '../../model/capital.ts';
 import { called } from '../../model/edits/support/find.ts';
+import { capital } from '../../model/text.ts';
 import type { Kind, Service, ServiceKind } from '../../model/things.ts';
 import type { Finding, Fix } from '../finding.ts';
 

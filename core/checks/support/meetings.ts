@@ -1,4 +1,4 @@
-import { type SegmentIntersection, segmentIntersection } from '../../geometry/plane/segmentIntersection.ts';
+import { type SegmentIntersection, segmentIntersection } from '../../geometry/segments.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { LineShape } from '../../shapes/types.ts';
 import { keptForPair } from './pairCache.ts';

@@ -1,4 +1,4 @@
-import { segmentIntersection } from '../../geometry/plane/segmentIntersection.ts';
+import { segmentIntersection } from '../../geometry/segments.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { keptForPair } from './pairCache.ts';
 import { segmentBox, segmentsNear } from './segmentIndex.ts';

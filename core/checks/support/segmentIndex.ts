@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
-import { type Box, boxAround, boxesMeet } from '../../geometry/plane/box.ts';
-import { type NearestOnSegment, nearestOnSegment } from '../../geometry/plane/nearestOnSegment.ts';
+import { type Box, boxAround, boxesMeet } from '../../geometry/box.ts';
+import { type NearestOnSegment, nearestOnSegment } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 
 /** Up to this many segments are simply looked through. */

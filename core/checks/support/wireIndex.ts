@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { type Box, boxAround, growBox } from '../../geometry/plane/box.ts';
+import { type Box, boxAround, growBox } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import type { FenceLine, LeadOut } from '../../model/things.ts';

@@ -1,8 +1,7 @@
-import { boxDistanceM } from '../../geometry/plane/box.ts';
-import { nearestOnSegment } from '../../geometry/plane/nearestOnSegment.ts';
-import { between } from '../../geometry/plane/vector.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { boxDistanceM } from '../../geometry/box.ts';
+import { nearestOnSegment } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { between, xyDistanceM } from '../../geometry/vector.ts';
 import { keptForPair } from './pairCache.ts';
 import { segmentBox, segmentsNear } from './segmentIndex.ts';
 

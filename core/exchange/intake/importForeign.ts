@@ -1,5 +1,5 @@
 import { createLocalPlane, type LocalPlane } from '../../geometry/localPlane.ts';
-import { countCrossings } from '../../geometry/plane/countCrossings.ts';
+import { countCrossings } from '../../geometry/segments.ts';
 import { createSpatialIndex, type SpatialIndex } from '../../geometry/spatialIndex.ts';
 import { newEnergiser, newFenceLine, newGateway } from '../../model/defaults.ts';
 import { placeGateway, whyNotPlaceGateway } from '../../model/edits/placeGateway.ts';

@@ -1,5 +1,5 @@
 import { createLocalPlane } from '../../geometry/localPlane.ts';
-import { countCrossings } from '../../geometry/plane/countCrossings.ts';
+import { countCrossings } from '../../geometry/segments.ts';
 import { keptVertices } from '../../geometry/simplify.ts';
 import type { LonLat, Xy } from '../../geometry/types.ts';
 

@@ -1,5 +1,5 @@
 import type { Feature, Geometry } from 'geojson';
-import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
+import { slicePolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';

@@ -16,9 +16,9 @@ import { fateInShort, fateInWords, leftHeading } from '../../locate/inGround/lef
 import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
 import { type FixedPost, fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
-import { capital } from '../../model/capital.ts';
 import { formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
+import { capital } from '../../model/text.ts';
 import { cautions } from '../../sheets/cautions.ts';
 import { dateText } from '../../sheets/dateText.ts';
 import { propertyExtent } from '../../sheets/extent.ts';

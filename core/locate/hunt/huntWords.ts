@@ -1,7 +1,7 @@
-import { capital } from '../../model/capital.ts';
 import { formatVoltage } from '../../model/formatUnits.ts';
 import type { HuntReading } from '../../model/huntThings.ts';
 import type { Project } from '../../model/project.ts';
+import { capital } from '../../model/text.ts';
 import type { Section, Survey } from '../../survey/types.ts';
 import type { HuntGround } from './huntGround.ts';
 import type { TestsLeft } from './huntPlan.ts';

@@ -1,5 +1,5 @@
-import { capital } from '../../model/capital.ts';
 import type { Fate, InGround } from '../../model/inGroundThings.ts';
+import { capital } from '../../model/text.ts';
 
 type Left = Pick<InGround, 'fate' | 'was'>;
 

@@ -1,4 +1,4 @@
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import type { WasCrossing } from '../../model/inGroundThings.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import { crossingRecordId, newCrossingRecord } from '../../model/recordDefaults.ts';

@@ -1,8 +1,8 @@
 import { distanceM } from '../../geometry/geodesic.ts';
 import type { LocalPlane } from '../../geometry/localPlane.ts';
-import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
-import { add, scale } from '../../geometry/plane/vector.ts';
+import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { add, scale } from '../../geometry/vector.ts';
 import type { Change } from '../../model/difference.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import { type Project, propertyOf } from '../../model/project.ts';

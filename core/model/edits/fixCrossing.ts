@@ -1,6 +1,6 @@
 import { createLocalPlane } from '../../geometry/localPlane.ts';
-import { segmentIntersection } from '../../geometry/plane/segmentIntersection.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { segmentIntersection } from '../../geometry/segments.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import { type Project, propertyOf } from '../project.ts';
 import type { FenceLine, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';

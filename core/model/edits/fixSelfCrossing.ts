@@ -1,5 +1,5 @@
 import { createLocalPlane } from '../../geometry/localPlane.ts';
-import { selfIntersections } from '../../geometry/plane/selfIntersections.ts';
+import { selfIntersections } from '../../geometry/segments.ts';
 import { type Project, propertyOf } from '../project.ts';
 import type { FenceLine } from '../things.ts';
 import { insertVertex } from './insertVertex.ts';

@@ -1,8 +1,7 @@
 import { bearingDeg, destination, distanceM } from '../../geometry/geodesic.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
-import { xyBearingDeg } from '../../geometry/plane/xyBearing.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { xyBearingDeg, xyDistanceM } from '../../geometry/vector.ts';
 import { formatLength } from '../formatUnits.ts';
 import type { InGround } from '../inGroundThings.ts';
 import { allThings, type Project, projectOf, propertyOf, putAll } from '../project.ts';

@@ -1,6 +1,6 @@
-import { turnAngleDeg } from '../../geometry/plane/turnAngle.ts';
 import { createSpatialIndex, type SpatialIndex } from '../../geometry/spatialIndex.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { turnAngleDeg } from '../../geometry/vector.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Gateway, OrderSettings, Post } from '../../model/things.ts';
 import { type GatewaySpan, gatewaySpan, wrapStation } from '../../shapes/gatewaySpan.ts';

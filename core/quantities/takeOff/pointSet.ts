@@ -1,5 +1,5 @@
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 
 /** Numbers points; one within the tolerance of an earlier one gets that one's number. */
 export class PointSet {

@@ -1,5 +1,5 @@
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import { simplify } from '../../geometry/simplify.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import { type Edit, guarded, type NewId } from '../../model/edits/support/edit.ts';
 import { found } from '../../model/edits/support/find.ts';
 import { leastOf } from '../../model/extremes.ts';

@@ -1,4 +1,4 @@
-import { boxAround, growBox } from '../../geometry/plane/box.ts';
+import { boxAround, growBox } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { type Dig, type DigAnswer, type DigFinding, numbered } from '../../locate/digCheck.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';

@@ -1,15 +1,15 @@
+import { crossingById } from '../../locate/allCrossings.ts';
 import { alsoInTrench } from '../../locate/alsoInTrench.ts';
 import { certaintyInWords } from '../../locate/certaintyWords.ts';
-import { crossingById } from '../../locate/crossingById.ts';
 import { depthHeading, depthInWords, depthThereInShort, leftOutInWords } from '../../locate/depthWords.ts';
 import { fateInShort, fateInWords } from '../../locate/inGround/leftWords.ts';
 import { type StakeOut, type StakePoint, stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
-import { capital } from '../../model/capital.ts';
 import { formatTape } from '../../model/formatUnits.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
+import { capital } from '../../model/text.ts';
 import type { Survey } from '../../survey/types.ts';
 import { dateText } from '../dateText.ts';
 import type { PaperPoint } from '../displayList.ts';

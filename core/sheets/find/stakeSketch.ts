@@ -1,7 +1,7 @@
-import { type Box, boxAround } from '../../geometry/plane/box.ts';
-import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { type Box, boxAround } from '../../geometry/box.ts';
+import { slicePolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import { depthThereLabel } from '../../locate/depthWords.ts';
 import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { samePostM } from '../../locate/tieFrom.ts';

@@ -1,5 +1,4 @@
-import { pointAtStation } from '../../geometry/plane/pointAtStation.ts';
-import { slicePolyline } from '../../geometry/plane/slicePolyline.ts';
+import { pointAtStation, slicePolyline } from '../../geometry/polyline.ts';
 import type { PaperPoint } from '../displayList.ts';
 import { paperLengthMm } from '../map/marksAlong.ts';
 import { type TextStyle, text } from '../paint.ts';

@@ -1,4 +1,4 @@
-import type { Box } from '../../geometry/plane/box.ts';
+import type { Box } from '../../geometry/box.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
 import type { Item } from '../displayList.ts';

@@ -1,4 +1,4 @@
-import { offsetPolyline } from '../../geometry/plane/offsetPolyline.ts';
+import { offsetPolyline } from '../../geometry/polyline.ts';
 import { formatVoltage } from '../../model/formatUnits.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
 import type { Item, PaperPoint } from '../displayList.ts';

@@ -1,5 +1,5 @@
 import type { LocalPlane } from '../../geometry/localPlane.ts';
-import { clipPolylineToBox } from '../../geometry/plane/clipPolylineToBox.ts';
+import { clipPolylineToBox } from '../../geometry/polyline.ts';
 import type { LonLat, Xy } from '../../geometry/types.ts';
 import type { PaperBox, PaperPoint } from '../displayList.ts';
 

@@ -1,4 +1,4 @@
-import { boxesMeet } from '../../geometry/plane/box.ts';
+import { boxesMeet } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';

@@ -1,4 +1,4 @@
-import { pointInRing } from '../../geometry/plane/pointInRing.ts';
+import { pointInRing } from '../../geometry/ring.ts';
 import type { PaperBox, PaperPoint } from '../displayList.ts';
 import type { LabelPlace } from '../labels/label.ts';
 import type { LabelBlock } from '../labels/labelBlock.ts';

@@ -1,4 +1,4 @@
-import { offsetPolyline } from '../../geometry/plane/offsetPolyline.ts';
+import { offsetPolyline } from '../../geometry/polyline.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
 import { circle, line, lines, polygon, stroke } from '../paint.ts';
 import { paperLeft } from '../signs/sign.ts';

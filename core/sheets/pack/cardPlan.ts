@@ -1,8 +1,7 @@
-import { type Box, boxAround } from '../../geometry/plane/box.ts';
-import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
-import { between } from '../../geometry/plane/vector.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { type Box, boxAround } from '../../geometry/box.ts';
+import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { between, xyDistanceM } from '../../geometry/vector.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { gatePostName } from '../../locate/tieFrom.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';

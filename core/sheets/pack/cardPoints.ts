@@ -1,4 +1,4 @@
-import { pointAtStation } from '../../geometry/plane/pointAtStation.ts';
+import { pointAtStation } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { footLabel, type SolvedPoint } from '../../locate/ties.ts';

@@ -1,4 +1,4 @@
-import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
+import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthAt, sortedDepths } from '../../locate/depth.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';

@@ -1,4 +1,4 @@
-import { boxAround } from '../../geometry/plane/box.ts';
+import { boxAround } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { propertyOf } from '../../model/project.ts';

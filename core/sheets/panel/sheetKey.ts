@@ -1,4 +1,4 @@
-import { boxAround } from '../../geometry/plane/box.ts';
+import { boxAround } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import type { Block } from '../flow/block.ts';

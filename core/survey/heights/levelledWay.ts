@@ -1,4 +1,4 @@
-import { cumulativeLengthsM } from '../../geometry/plane/cumulativeLengths.ts';
+import { cumulativeLengthsM } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 
 export interface LevelledWay {

@@ -1,6 +1,6 @@
-import { capital } from '../../model/capital.ts';
 import { formatLength, formatVoltage, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
+import { capital } from '../../model/text.ts';
 import type { LineVoltages } from './lineVoltages.ts';
 import type { Estimate, Power } from './types.ts';
 

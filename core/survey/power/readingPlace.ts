@@ -1,7 +1,7 @@
 import type { CircuitPlace } from '../../electrical/effects/weakestPlace.ts';
-import { nearestOnPolyline } from '../../geometry/plane/nearestOnPolyline.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { LonLat, Xy } from '../../geometry/types.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import type { Run } from '../../network/types.ts';
 import { pathGeometry, stationOf } from '../../shapes/pathGeometry.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';

@@ -2,7 +2,7 @@ import type { Span } from '../../electrical/circuit/circuit.ts';
 import type { PlaceVoltage } from '../../electrical/effects/weakestPlace.ts';
 import { type PreparedVoltage, prepareVoltage } from '../../electrical/preparedVoltage.ts';
 import type { Voltages } from '../../electrical/voltageResult.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import { formatLength } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import { fencePlace } from './fencePlace.ts';

@@ -1,6 +1,6 @@
 import type { Voltages } from '../../electrical/voltageResult.ts';
-import { xyDistanceM } from '../../geometry/plane/xyDistance.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Reading } from '../../model/things.ts';
 import type { Limits, Yardstick } from '../../model/yardstick.ts';

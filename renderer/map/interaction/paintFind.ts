@@ -1,4 +1,4 @@
-import { slicePolyline } from '../../../core/geometry/plane/slicePolyline.ts';
+import { slicePolyline } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Survey } from '../../../core/survey/types.ts';
 import type { DigHit, DigMark, FindOverlay, HuntMark, MayLie } from '../findTypes.ts';

@@ -1,6 +1,6 @@
-import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import type { Scene } from '../scene/buildScene.ts';
 
 export type SnapKind = 'post' | 'gatePost' | 'lineEnd' | 'energiser' | 'vertex' | 'line';

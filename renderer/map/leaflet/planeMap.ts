@@ -1,5 +1,5 @@
 import L from 'leaflet';
-import type { Box } from '../../../core/geometry/plane/box.ts';
+import type { Box } from '../../../core/geometry/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { View } from '../plane/view.ts';
 

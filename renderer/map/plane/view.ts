@@ -1,4 +1,4 @@
-import type { Box } from '../../../core/geometry/plane/box.ts';
+import type { Box } from '../../../core/geometry/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 
 /** A rectangle of the working plane as a picture: pixel (0, 0) is its north-west corner, y runs down. */

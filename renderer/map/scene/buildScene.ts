@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
+import { type Box, boxAround } from '../../../core/geometry/box.ts';
 import type { LocalPlane } from '../../../core/geometry/localPlane.ts';
-import { type Box, boxAround } from '../../../core/geometry/plane/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { Project } from '../../../core/model/project.ts';

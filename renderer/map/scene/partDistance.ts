@@ -1,7 +1,7 @@
-import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
-import { pointInRing } from '../../../core/geometry/plane/pointInRing.ts';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
+import { pointInRing } from '../../../core/geometry/ring.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import type { Part } from './parts.ts';
 import { switchSignXy } from './switchSignXy.ts';
 

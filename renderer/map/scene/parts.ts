@@ -1,4 +1,4 @@
-import type { Box } from '../../../core/geometry/plane/box.ts';
+import type { Box } from '../../../core/geometry/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { LeftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { EarthField, Energiser, LeadOut, Post, Service } from '../../../core/model/things.ts';

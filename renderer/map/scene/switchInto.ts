@@ -1,5 +1,5 @@
-import { subtract, unit } from '../../../core/geometry/plane/vector.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { subtract, unit } from '../../../core/geometry/vector.ts';
 import type { LeadOut, SwitchPlace } from '../../../core/model/things.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
 import type { Survey } from '../../../core/survey/types.ts';

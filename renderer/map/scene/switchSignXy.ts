@@ -1,5 +1,5 @@
-import { add, scale } from '../../../core/geometry/plane/vector.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { add, scale } from '../../../core/geometry/vector.ts';
 import { switchReachPx } from '../signs/switchSign.ts';
 import type { SwitchPart } from './parts.ts';
 

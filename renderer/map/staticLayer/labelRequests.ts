@@ -1,6 +1,5 @@
 import type { Label } from '../../../core/geometry/labelPlacement.ts';
-import { clipPolylineToBox } from '../../../core/geometry/plane/clipPolylineToBox.ts';
-import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { clipPolylineToBox, pointAtStation } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { depthAtGateway } from '../../../core/locate/depth.ts';
 import { depthLabel } from '../../../core/locate/depthWords.ts';

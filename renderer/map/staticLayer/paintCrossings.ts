@@ -1,4 +1,4 @@
-import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { pointAtStation } from '../../../core/geometry/polyline.ts';
 import { isInTheGround } from '../../../core/locate/inTheGround.ts';
 import { toPx } from '../plane/view.ts';
 import type { CrossingPart, LeadOutPart } from '../scene/parts.ts';

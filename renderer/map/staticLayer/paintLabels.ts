@@ -1,5 +1,5 @@
+import type { Box } from '../../../core/geometry/box.ts';
 import { type Label, placeLabels } from '../../../core/geometry/labelPlacement.ts';
-import type { Box } from '../../../core/geometry/plane/box.ts';
 import { toXy, type View } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { type LabelText, labelRequests } from './labelRequests.ts';

@@ -1,4 +1,4 @@
-import { offsetPolyline } from '../../../core/geometry/plane/offsetPolyline.ts';
+import { offsetPolyline } from '../../../core/geometry/polyline.ts';
 import type { SectionMarks } from '../../../core/sheets/map/sectionPatterns.ts';
 import type { PiecePart } from '../scene/parts.ts';
 import { disc } from '../signs/pen.ts';

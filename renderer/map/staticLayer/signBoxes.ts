@@ -1,4 +1,4 @@
-import { type Box, boxAround, boxesMeet, growBox } from '../../../core/geometry/plane/box.ts';
+import { type Box, boxAround, boxesMeet, growBox } from '../../../core/geometry/box.ts';
 import { type Px, toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';

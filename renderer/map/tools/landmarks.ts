@@ -1,4 +1,4 @@
-import { turnAngleDeg } from '../../../core/geometry/plane/turnAngle.ts';
+import { turnAngleDeg } from '../../../core/geometry/vector.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
 import type { Landmark } from '../interaction/gatewaySnap.ts';
 import type { Scene } from '../scene/buildScene.ts';

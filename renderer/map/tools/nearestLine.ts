@@ -1,4 +1,4 @@
-import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
+import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
 import { stationOf } from '../plane/stations.ts';

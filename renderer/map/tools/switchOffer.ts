@@ -1,5 +1,5 @@
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import type { SwitchPlace } from '../../../core/model/things.ts';
 import type { MapInput } from '../mapTypes.ts';
 import { xyAtStation } from '../plane/stations.ts';

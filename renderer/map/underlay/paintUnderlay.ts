@@ -1,5 +1,5 @@
+import { boxAround, boxesMeet } from '../../../core/geometry/box.ts';
 import { type AffineCell, affineCells } from '../../../core/geometry/picture/affineCells.ts';
-import { boxAround, boxesMeet } from '../../../core/geometry/plane/box.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { type View, viewBox } from '../plane/view.ts';
 import type { Ctx } from '../signs/pen.ts';

@@ -1,7 +1,7 @@
 import { levelFor, pyramidOf, type TileKey, tileExtent, tilePx } from '../../../core/exchange/image/pyramid.ts';
+import { boxAround } from '../../../core/geometry/box.ts';
 import type { LocalPlane } from '../../../core/geometry/localPlane.ts';
 import { type PictureMap, pictureMap } from '../../../core/geometry/picture/pictureMap.ts';
-import { boxAround } from '../../../core/geometry/plane/box.ts';
 import type { PictureSource, Placement, Underlay } from '../../../core/model/underlayThings.ts';
 import type { Sheet, SheetLook } from './sheet.ts';
 import type { TileSupply } from './types.ts';

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import { byName } from '../../../core/model/byName.ts';
 import { formatLength } from '../../../core/model/formatUnits.ts';
+import { byName } from '../../../core/model/text.ts';
 import { sectionFeeds } from '../../../core/survey/sectionFeeds.ts';
 import type { Section } from '../../../core/survey/types.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';

@@ -3,7 +3,7 @@ import {
   conductorById,
   conductorLibrary,
 } from '../../../core/electrical/conductors/conductorLibrary.ts';
-import { capital } from '../../../core/model/capital.ts';
+import { capital } from '../../../core/model/text.ts';
 import type { UserConductor } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import type { Choice } from '../parts/fields.tsx';

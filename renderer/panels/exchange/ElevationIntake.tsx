@@ -1,8 +1,8 @@
 import { useRef, useState } from 'react';
 import { type HeightUnit, heightUnits } from '../../../core/exchange/elevation/heightUnit.ts';
 import { boundsOf } from '../../../core/exchange/preview/bounds.ts';
-import { capital } from '../../../core/model/capital.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
+import { capital } from '../../../core/model/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';

@@ -1,6 +1,6 @@
 import { useId, useMemo, useState } from 'react';
 import { type Dig, type DigFinding, digCheck, numbered } from '../../../core/locate/digCheck.ts';
-import { capital } from '../../../core/model/capital.ts';
+import { capital } from '../../../core/model/text.ts';
 import {
   awayInWords,
   depthOfThing,

@@ -1,10 +1,10 @@
 import { useEffect, useMemo } from 'react';
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
-import { pointAtStation } from '../../../core/geometry/plane/pointAtStation.ts';
+import { pointAtStation } from '../../../core/geometry/polyline.ts';
+import { crossingById } from '../../../core/locate/allCrossings.ts';
 import { leavesOpen } from '../../../core/locate/certainty.ts';
 import { certaintyInWords } from '../../../core/locate/certaintyWords.ts';
-import { crossingById } from '../../../core/locate/crossingById.ts';
 import {
   depthHeading,
   depthInWords,
@@ -15,9 +15,9 @@ import {
 import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { placeNames } from '../../../core/locate/tieWords.ts';
-import { capital } from '../../../core/model/capital.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
+import { capital } from '../../../core/model/text.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import { pointLetter, stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
 import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../../core/sheets/find/stakeWords.ts';

@@ -1,7 +1,8 @@
-import './certainty.css';
 import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
-import { capital } from '../../../core/model/capital.ts';
+import { capital } from '../../../core/model/text.ts';
+
+import './certainty.css';
 
 /**
  * How surely a crossing is known: a full rim for measured, a broken one for what is not, a warning for tapes that leave it

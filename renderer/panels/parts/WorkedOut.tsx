@@ -1,10 +1,11 @@
-import { capital } from '../../../core/model/capital.ts';
-import '../../styles/standing.css';
 import type { ReactNode } from 'react';
+import { capital } from '../../../core/model/text.ts';
 import { useApp } from '../../state/appState.ts';
 import { useStanding } from '../../state/useStanding.ts';
 import { analysis } from '../../work/analysis.ts';
 import type { AnalysisPart } from '../../work/analysisMessages.ts';
+
+import '../../styles/standing.css';
 
 interface WorkedOutProps {
   readonly part: AnalysisPart;

@@ -1,10 +1,10 @@
 import { conductorLibrary } from '../../../core/electrical/conductors/conductorLibrary.ts';
 import { leakageClasses } from '../../../core/electrical/conductors/leakage.ts';
 import { stockMinimums } from '../../../core/electrical/energiser/stockMinimum.ts';
-import { capital } from '../../../core/model/capital.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { fixed, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
+import { capital } from '../../../core/model/text.ts';
 import type { Growth, PowerSettings, UserConductor } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';

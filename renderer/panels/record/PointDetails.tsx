@@ -12,12 +12,12 @@ import {
   solvePoint,
 } from '../../../core/locate/ties.ts';
 import { ambiguousInWords, doNotMeetInWords, placeNames, tiesInWords } from '../../../core/locate/tieWords.ts';
-import { capital } from '../../../core/model/capital.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatTape, type Units } from '../../../core/model/formatUnits.ts';
 import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole } from '../../../core/model/recordThings.ts';
+import { capital } from '../../../core/model/text.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
 import { latitudeText, longitudeText } from '../../../core/sheets/placeText.ts';
 import { light } from '../../state/choose.ts';

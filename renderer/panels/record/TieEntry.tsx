@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { type FixedPost, fixedPosts, postOfTie, tieFromKey } from '../../../core/locate/tieFrom.ts';
 import { whereNow } from '../../../core/locate/tieWords.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';

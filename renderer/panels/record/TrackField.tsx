@@ -1,7 +1,7 @@
 import { useRef, useState } from 'react';
 import { readGpx } from '../../../core/exchange/gpx/readGpx.ts';
 import type { PreviewFeature } from '../../../core/exchange/preview/types.ts';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { leastOf } from '../../../core/model/extremes.ts';
 import { trackAsTrench } from '../../../core/record/edits/trackAsTrench.ts';
 import type { CrossingFigures, GatewayShape } from '../../../core/shapes/types.ts';

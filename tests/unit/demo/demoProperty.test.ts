@@ -5,7 +5,7 @@ import { demoJson, demoOrigin, demoThings } from '../../../assets/demo/makeDemo.
 import { facesOfLines } from '../../../core/geometry/facesOfLines.ts';
 import { distanceM, ringAreaM2 } from '../../../core/geometry/geodesic.ts';
 import { createLocalPlane } from '../../../core/geometry/localPlane.ts';
-import { pointInRing } from '../../../core/geometry/plane/pointInRing.ts';
+import { pointInRing } from '../../../core/geometry/ring.ts';
 import { whyNotFields } from '../../../core/model/edits/support/checkFields.ts';
 import { fieldRules } from '../../../core/model/edits/support/fieldRules.ts';
 import { allThings, projectOf, propertyOf } from '../../../core/model/project.ts';

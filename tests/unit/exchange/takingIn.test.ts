@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type ImportChoices, importFeatures, usualChoices } from '../../../core/exchange/intake/importFeatures.ts';
 import { simplifiedPath } from '../../../core/exchange/intake/simplifiedPath.ts';
 import type { ImportAs } from '../../../core/exchange/preview/types.ts';
-import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
+import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import { addFenceLine } from '../../../core/model/edits/addFenceLine.ts';
 import { placePost } from '../../../core/model/edits/placePost.ts';
 import type { Project } from '../../../core/model/project.ts';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arcFigures, arcOffsetM, arcPath, bowThrough, pointOnArc } from '../../../core/geometry/arc.ts';
-import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 
 const chord = fc.double({ min: 0.5, max: 30, noNaN: true });
 const share = fc.double({ min: -1.5, max: 1.5, noNaN: true });

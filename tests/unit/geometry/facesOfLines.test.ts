@@ -3,8 +3,8 @@ import { polygonize } from '@turf/polygonize';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Face, facesOfLines } from '../../../core/geometry/facesOfLines.ts';
-import { nodeLines } from '../../../core/geometry/plane/nodeLines.ts';
-import { signedRingArea } from '../../../core/geometry/plane/signedRingArea.ts';
+import { nodeLines } from '../../../core/geometry/nodeLines.ts';
+import { signedRingArea } from '../../../core/geometry/ring.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 
 const areaOf = ({ shell, holes }: Face) =>

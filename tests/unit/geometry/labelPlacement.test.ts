@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Box } from '../../../core/geometry/box.ts';
 import { type Label, labelSpots, placeLabels } from '../../../core/geometry/labelPlacement.ts';
-import type { Box } from '../../../core/geometry/plane/box.ts';
 
 const label = (id: string, x: number, y: number, more: Partial<Label<string>> = {}): Label<string> => ({
   id,

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
-import { nearestOnSegment } from '../../../core/geometry/plane/nearestOnSegment.ts';
+import { nearestOnPolyline, nearestOnSegment } from '../../../core/geometry/polyline.ts';
 import { keptVertices, simplify } from '../../../core/geometry/simplify.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Box } from '../../../core/geometry/plane/box.ts';
-import { nearestOnPolyline } from '../../../core/geometry/plane/nearestOnPolyline.ts';
+import type { Box } from '../../../core/geometry/box.ts';
+import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import { createSpatialIndex } from '../../../core/geometry/spatialIndex.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 

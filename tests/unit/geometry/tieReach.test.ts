@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import { tieReachM } from '../../../core/geometry/tieReach.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 
 const tie = (x: number, distanceM: number, seM = 0.03) => ({ post: [x, 0] as Xy, distanceM, seM });
 

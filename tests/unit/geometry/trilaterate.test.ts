@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Tie, TieFix } from '../../../core/geometry/tie.ts';
 import { trilaterate } from '../../../core/geometry/trilaterate.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 
 const at = (post: Xy, distanceM: number, seM = 0.01): Tie => ({ post, distanceM, seM });
 const tapes = (target: Xy, ...posts: Xy[]) => posts.map((post) => at(post, xyDistanceM(post, target)));

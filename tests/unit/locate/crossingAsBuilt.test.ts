@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { depthAt, depthOf } from '../../../core/locate/depth.ts';
 import { depthInWords, depthLabel, leftOutInWords } from '../../../core/locate/depthWords.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { assumedM } from '../../../core/locate/certainty.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type Dig, digCheck } from '../../../core/locate/digCheck.ts';

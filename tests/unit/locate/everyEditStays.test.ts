@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { thingSchema } from '../../../core/api/thingSchemas.ts';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { type GroundAnswer, withAnswer } from '../../../core/locate/inGround/answer.ts';
 import { touchedBy } from '../../../core/locate/inGround/touched.ts';
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';

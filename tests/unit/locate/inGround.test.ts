@@ -3,7 +3,7 @@ import { thingSchema } from '../../../core/api/thingSchemas.ts';
 import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
 import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { allTables } from '../../../core/exchange/tables/allTables.ts';
-import { xyDistanceM } from '../../../core/geometry/plane/xyDistance.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { certaintyInWords } from '../../../core/locate/certaintyWords.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { digCheck } from '../../../core/locate/digCheck.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestOnSegment } from '../../../core/geometry/plane/nearestOnSegment.ts';
+import { nearestOnSegment } from '../../../core/geometry/polyline.ts';
 import type { Project } from '../../../core/model/project.ts';
 import { buildNetwork } from '../../../core/network/buildNetwork.ts';
 import { feedOf, passesNormally } from '../../../core/network/feed.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pointInRing } from '../../../core/geometry/plane/pointInRing.ts';
+import { pointInRing } from '../../../core/geometry/ring.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import type { PaperPoint } from '../../../core/sheets/displayList.ts';
 import { sheetFileName } from '../../../core/sheets/fileName.ts';

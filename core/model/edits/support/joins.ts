@@ -1,7 +1,7 @@
 /** What touches what in the drawing: joins are places, not records. */
 import { distanceM } from '../../../geometry/geodesic.ts';
 import { createLocalPlane } from '../../../geometry/localPlane.ts';
-import { nearestOnSegment } from '../../../geometry/plane/nearestOnSegment.ts';
+import { nearestOnSegment } from '../../../geometry/polyline.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { LonLat } from '../../things.ts';
 import { couldBeWithin } from './path.ts';

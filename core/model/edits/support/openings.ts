@@ -1,7 +1,7 @@
 /** Room along a fence line: openings that stand on it, and points where other lines join it. */
 
 import { createLocalPlane } from '../../../geometry/localPlane.ts';
-import { turnAngleDeg } from '../../../geometry/plane/turnAngle.ts';
+import { turnAngleDeg } from '../../../geometry/vector.ts';
 import { formatLength } from '../../formatUnits.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { FenceLine, Gateway } from '../../things.ts';

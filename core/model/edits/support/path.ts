@@ -1,8 +1,8 @@
 /** Fence paths on the earth: stations along them (geodesic metres from the start), and the places at those stations. */
 import { distanceM, segmentLengthsM } from '../../../geometry/geodesic.ts';
 import { createLocalPlane } from '../../../geometry/localPlane.ts';
-import { nearestOnPolyline } from '../../../geometry/plane/nearestOnPolyline.ts';
-import { between } from '../../../geometry/plane/vector.ts';
+import { nearestOnPolyline } from '../../../geometry/polyline.ts';
+import { between } from '../../../geometry/vector.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { LonLat } from '../../things.ts';
 

@@ -1,5 +1,5 @@
 import { arcFigures, arcPath, bowThrough } from '../../../../core/geometry/arc.ts';
-import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
+import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { setCrossing } from '../../../../core/model/edits/setCrossing.ts';
 import { formatTape } from '../../../../core/model/formatUnits.ts';
 import type { CrossingFigures, GatewayShape } from '../../../../core/shapes/types.ts';

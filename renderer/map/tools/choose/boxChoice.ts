@@ -1,4 +1,4 @@
-import type { Box } from '../../../../core/geometry/plane/box.ts';
+import type { Box } from '../../../../core/geometry/box.ts';
 import type { Xy } from '../../../../core/geometry/types.ts';
 import type { MapId } from '../../mapTypes.ts';
 import type { Scene } from '../../scene/buildScene.ts';

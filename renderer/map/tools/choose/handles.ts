@@ -1,7 +1,6 @@
-import { pointAtStation } from '../../../../core/geometry/plane/pointAtStation.ts';
-import { between } from '../../../../core/geometry/plane/vector.ts';
-import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
+import { pointAtStation } from '../../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../../core/geometry/types.ts';
+import { between, xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { isInView } from '../../interaction/cues.ts';
 import type { Workspace } from '../../mapTypes.ts';
 import { toPx, type View } from '../../plane/view.ts';

@@ -1,6 +1,6 @@
 import type { Finding } from '../../../../core/checks/finding.ts';
-import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
 import type { Xy } from '../../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { candidateMapId, findingMapId, type MapId, type MapInput, sectionMapId } from '../../mapTypes.ts';
 import type { Scene } from '../../scene/buildScene.ts';
 import { pick } from '../../scene/pick.ts';

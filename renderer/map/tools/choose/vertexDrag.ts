@@ -1,6 +1,6 @@
 import { bearingDeg, distanceM } from '../../../../core/geometry/geodesic.ts';
-import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
 import type { LonLat, Xy } from '../../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { insertVertex } from '../../../../core/model/edits/insertVertex.ts';
 import { moveVertex } from '../../../../core/model/edits/moveVertex.ts';
 import { formatLength } from '../../../../core/model/formatUnits.ts';

@@ -1,4 +1,4 @@
-import { nearestOnPolyline } from '../../../../core/geometry/plane/nearestOnPolyline.ts';
+import { nearestOnPolyline } from '../../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../../core/geometry/types.ts';
 import { formatVoltage } from '../../../../core/model/formatUnits.ts';
 import type { MapInput } from '../../mapTypes.ts';

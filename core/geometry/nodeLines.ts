@@ -1,10 +1,8 @@
-import type { Xy } from '../types.ts';
-import { boxOfSegment } from './box.ts';
-import { boxPairs } from './boxPairs.ts';
-import { nearestOnSegment } from './nearestOnSegment.ts';
+import { boxOfSegment, boxPairs } from './box.ts';
 import { createPlaceNumbers } from './placeNumbers.ts';
-import { between, cross, subtract } from './vector.ts';
-import { xyDistanceM } from './xyDistance.ts';
+import { nearestOnSegment } from './polyline.ts';
+import type { Xy } from './types.ts';
+import { between, cross, subtract, xyDistanceM } from './vector.ts';
 
 /** Lines cut at every place they share: a planar graph, each edge once, none without length. */
 export interface NodedLines {

@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { boxAround, boxDistanceM, boxesMeet, growBox } from '../../../../core/geometry/plane/box.ts';
-import { interiorPoint } from '../../../../core/geometry/plane/interiorPoint.ts';
-import { pointInRing } from '../../../../core/geometry/plane/pointInRing.ts';
-import { signedRingArea } from '../../../../core/geometry/plane/signedRingArea.ts';
-import type { Xy } from '../../../../core/geometry/types.ts';
+import { boxAround, boxDistanceM, boxesMeet, growBox } from '../../../core/geometry/box.ts';
+import { interiorPoint, pointInRing, signedRingArea } from '../../../core/geometry/ring.ts';
+import type { Xy } from '../../../core/geometry/types.ts';
 
 const square = (x: number, y: number, side: number): Xy[] => [
   [x, y],

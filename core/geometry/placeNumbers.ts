@@ -1,4 +1,4 @@
-import type { Xy } from '../types.ts';
+import type { Xy } from './types.ts';
 
 /** Numbers places 0, 1, 2, ... as they come; the same coordinates get the same number. */
 export interface PlaceNumbers {

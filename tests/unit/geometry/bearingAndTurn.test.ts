@@ -1,9 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { turnAngleDeg } from '../../../../core/geometry/plane/turnAngle.ts';
-import { xyBearingDeg } from '../../../../core/geometry/plane/xyBearing.ts';
-import { xyDestination } from '../../../../core/geometry/plane/xyDestination.ts';
-import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
+import { turnAngleDeg, xyBearingDeg, xyDistanceM } from '../../../core/geometry/vector.ts';
 
 describe('bearings of the plane', () => {
   it.each([
@@ -26,7 +23,8 @@ describe('bearings of the plane', () => {
         fc.double({ min: 0, max: 359.9, noNaN: true }),
         fc.double({ min: 0.01, max: 1e5, noNaN: true }),
         (bearing, lengthM) => {
-          const to = xyDestination([100, -50], bearing, lengthM);
+          const radians = (bearing * Math.PI) / 180;
+          const to = [100 + lengthM * Math.sin(radians), -50 + lengthM * Math.cos(radians)] as const;
           expect(xyDistanceM([100, -50], to)).toBeCloseTo(lengthM, 6);
           expect(Math.abs(((xyBearingDeg([100, -50], to) - bearing + 540) % 360) - 180)).toBeLessThan(1e-8);
         },

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { type Box, boxesMeet, growBox } from '../../../../core/geometry/plane/box.ts';
-import { boxPairs } from '../../../../core/geometry/plane/boxPairs.ts';
+import { type Box, boxesMeet, boxPairs, growBox } from '../../../core/geometry/box.ts';
 
 const coordinate = fc.integer({ min: -200, max: 200 });
 const box = fc.record({ x: coordinate, y: coordinate, wide: fc.nat(60), high: fc.nat(60) });

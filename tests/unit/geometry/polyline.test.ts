@@ -1,15 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clipPolylineToBox } from '../../../../core/geometry/plane/clipPolylineToBox.ts';
-import { cumulativeLengthsM } from '../../../../core/geometry/plane/cumulativeLengths.ts';
-import { nearestOnPolyline } from '../../../../core/geometry/plane/nearestOnPolyline.ts';
-import { nearestOnSegment } from '../../../../core/geometry/plane/nearestOnSegment.ts';
-import { offsetPolyline } from '../../../../core/geometry/plane/offsetPolyline.ts';
-import { pointAtStation } from '../../../../core/geometry/plane/pointAtStation.ts';
-import { polylineGap } from '../../../../core/geometry/plane/polylineGap.ts';
-import { slicePolyline } from '../../../../core/geometry/plane/slicePolyline.ts';
-import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
-import type { Xy } from '../../../../core/geometry/types.ts';
+import {
+  clipPolylineToBox,
+  cumulativeLengthsM,
+  nearestOnPolyline,
+  nearestOnSegment,
+  offsetPolyline,
+  pointAtStation,
+  polylineGap,
+  slicePolyline,
+} from '../../../core/geometry/polyline.ts';
+import type { Xy } from '../../../core/geometry/types.ts';
+import { xyDistanceM } from '../../../core/geometry/vector.ts';
 
 const coordinate = fc.integer({ min: -1000, max: 1000 }).map((n) => n / 10);
 const vertex: fc.Arbitrary<Xy> = fc.tuple(coordinate, coordinate);

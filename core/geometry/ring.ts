@@ -1,7 +1,38 @@
-import type { Xy } from '../types.ts';
 import { boxAround } from './box.ts';
-import { nearestOnSegment } from './nearestOnSegment.ts';
-import { pointInRing } from './pointInRing.ts';
+import { nearestOnSegment } from './polyline.ts';
+import type { Xy } from './types.ts';
+
+/**
+ * Whether a point lies inside a ring, by counting crossings to the east. Points on the boundary may fall either way.
+ * The last vertex may repeat the first or not.
+ */
+export function pointInRing([x, y]: Xy, ring: readonly Xy[]): boolean {
+  let inside = false;
+  for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+    const [ax, ay] = ring[i]!;
+    const [bx, by] = ring[j]!;
+    if (ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay)) inside = !inside;
+  }
+  return inside;
+}
+
+/**
+ * Area of a plane ring, square metres, positive when it runs anticlockwise. The last vertex may repeat the first or
+ * not. Tells which way a ring runs and which of two is larger; areas for people come from `geodesic.ts`.
+ */
+export function signedRingArea(ring: readonly Xy[]): number {
+  const origin = ring[0];
+  if (!origin) return 0;
+  let twice = 0;
+  let [px, py] = [0, 0];
+  for (let i = 1; i < ring.length; i++) {
+    const x = ring[i]![0] - origin[0];
+    const y = ring[i]![1] - origin[1];
+    twice += px * y - x * py;
+    [px, py] = [x, y];
+  }
+  return twice / 2;
+}
 
 interface Cell {
   readonly at: Xy;

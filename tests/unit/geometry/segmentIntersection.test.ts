@@ -1,10 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { segmentIntersection } from '../../../../core/geometry/plane/segmentIntersection.ts';
-import { selfIntersections } from '../../../../core/geometry/plane/selfIntersections.ts';
-import { between } from '../../../../core/geometry/plane/vector.ts';
-import { xyDistanceM } from '../../../../core/geometry/plane/xyDistance.ts';
-import type { Xy } from '../../../../core/geometry/types.ts';
+import { segmentIntersection, selfIntersections } from '../../../core/geometry/segments.ts';
+import type { Xy } from '../../../core/geometry/types.ts';
+import { between, xyDistanceM } from '../../../core/geometry/vector.ts';
 
 describe('segmentIntersection', () => {
   it('crosses', () => {

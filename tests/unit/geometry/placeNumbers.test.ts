@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { createPlaceNumbers } from '../../../../core/geometry/plane/placeNumbers.ts';
+import { createPlaceNumbers } from '../../../core/geometry/placeNumbers.ts';
 
 const coordinate = fc.oneof(fc.constantFrom(0, -0, 1e-300, 5, -5), fc.double({ noNaN: true }));
 

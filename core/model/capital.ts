@@ -1,4 +1,0 @@
-/** The words as a sentence begins. */
-export function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
-}
