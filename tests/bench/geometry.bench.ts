@@ -1,5 +1,4 @@
-import { featureCollection, lineString } from '@turf/helpers';
-import { polygonize } from '@turf/polygonize';
+import { featureCollection, lineString, polygonize } from '@turf/turf';
 import Flatbush from 'flatbush';
 import { boxOfSegment } from '../../core/geometry/box.ts';
 import { facesOfLines } from '../../core/geometry/facesOfLines.ts';

@@ -1,5 +1,4 @@
-import { featureCollection, lineString } from '@turf/helpers';
-import { polygonize } from '@turf/polygonize';
+import { featureCollection, lineString, polygonize } from '@turf/turf';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Face, facesOfLines } from '../../../core/geometry/facesOfLines.ts';
