@@ -16,7 +16,10 @@ export const rooms = {
   'core/kinds': {},
   'core/model': {},
   'core/model/edits': { rooms: ['core/model', 'core/geometry'] },
-  'core/geometry': { rooms: ['core/model'], packages: ['@turf/', 'geographiclib-geodesic', 'flatbush'] },
+  'core/geometry': {
+    rooms: ['core/model'],
+    packages: ['@turf/turf', 'geographiclib-geodesic', 'flatbush', 'polylabel'],
+  },
   'core/coordinates': { rooms: ['core/model', 'core/geometry'], packages: ['proj4'] },
   'core/shapes': { rooms: shapes, packages: ['flatbush'] },
   'core/network': { rooms: drawing, packages: ['flatbush'] },
