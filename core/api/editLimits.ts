@@ -1,3 +1,4 @@
+import { fixed } from '../words/numbers/write.ts';
 import type { Change } from '../model/difference.ts';
 
 /** The most that one edit may bring to the host: how many changes, and how many bytes of JSON. */
@@ -33,5 +34,5 @@ function jsonBytes(value: unknown): number {
 }
 
 function count(value: number): string {
-  return value.toLocaleString('en');
+  return fixed(value, 0);
 }

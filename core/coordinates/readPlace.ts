@@ -1,6 +1,7 @@
+import { mPerFoot } from '../words/numbers/units.ts';
 import { distanceM } from '../geometry/geodesic.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
-import { fixed, type Units } from '../model/formatUnits.ts';
+import { fixed, type Units } from '../words/numbers/write.ts';
 import { readAngles, type TypedAngle } from './degrees.ts';
 import { projectionOf } from './projection.ts';
 import type { CoordinateSystem } from './systems.ts';
@@ -193,7 +194,7 @@ export function readGridPlace(text: string, units: Units): GridPlaceRead {
   if (upright[0] !== null && upright[0] === upright[1]) return wrong;
   const values = pair.map(({ value, unit, letter }) => {
     const against = letter === 'S' || letter === 'W';
-    return value * (units === 'imperial' && unit === null ? 0.3048 : 1) * (against ? -1 : 1);
+    return value * (units === 'imperial' && unit === null ? mPerFoot : 1) * (against ? -1 : 1);
   });
   const xy: Xy = upright[0] === true || upright[1] === false ? [values[1]!, values[0]!] : [values[0]!, values[1]!];
   if (Math.hypot(...xy) <= farthestOnGridM) return { xy };

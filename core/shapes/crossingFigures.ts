@@ -2,10 +2,10 @@ import { arcPath } from '../geometry/arc.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Crossing, CrossingDefaults, Gateway } from '../model/things.ts';
-import type { CrossingFigures } from '../shapes/types.ts';
 import { crossingLengths } from './crossingLengths.ts';
 import { type GatewaySpan, gatewaySpan } from './gatewaySpan.ts';
 import { pathGeometry } from './pathGeometry.ts';
+import type { CrossingFigures } from './types.ts';
 
 interface Kept {
   readonly span: GatewaySpan;

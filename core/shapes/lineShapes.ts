@@ -1,8 +1,8 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import type { Project } from '../model/project.ts';
 import type { FenceLine } from '../model/things.ts';
-import type { LineShape } from '../shapes/types.ts';
 import { pathGeometry } from './pathGeometry.ts';
+import type { LineShape } from './types.ts';
 
 const kept = new WeakMap<FenceLine, LineShape>();
 

@@ -6,17 +6,17 @@ import { measuredInWords, rangeInWords } from '../locate/depthWords.ts';
 import { isInTheGround } from '../locate/inTheGround.ts';
 import { openingMovedM } from '../locate/recordedOpening.ts';
 import { samePostM } from '../locate/tieFrom.ts';
-import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
 import type { Survey } from '../survey/types.ts';
+import { fixed, type Units } from '../words/numbers/write.ts';
 import { words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { latitudeText, longitudeText } from './placeText.ts';
 import { letters } from './style.ts';
-import { lengthUnit } from './tableUnits.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
 
 /** The schedule of crossings: every gateway of a live line with the trench, pipe and cables that it takes. */
 export function crossingSchedulePages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {

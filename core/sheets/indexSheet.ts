@@ -1,7 +1,7 @@
 import { type Box, boxAround } from '../geometry/box.ts';
 import type { Xy } from '../geometry/types.ts';
 import { propertyOf } from '../model/project.ts';
-import { dateText } from './dateText.ts';
+import { dateText } from '../words/dates.ts';
 import type { Item, PaperBox, PaperPoint } from './displayList.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type MapWindow, mapWindow } from './map/mapWindow.ts';

@@ -1,8 +1,8 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
 import type { Xy } from '../geometry/types.ts';
-import { fixed } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey, TestSheet } from '../survey/types.ts';
+import { fixed } from '../words/numbers/write.ts';
 import { besideMapPages } from './besideMapPages.ts';
 import { crossingSchedulePages } from './crossingSchedulePages.ts';
 import type { Page } from './displayList.ts';

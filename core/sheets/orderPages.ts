@@ -1,4 +1,3 @@
-import { formatTape } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CutList } from '../quantities/cutting/cutLists.ts';
 import {
@@ -6,7 +5,6 @@ import {
   cutListProof,
   cutListSentence,
   formatAmount,
-  formatMoney,
   lineCaution,
   type OrderHabits,
   orderSentence,
@@ -14,6 +12,7 @@ import {
 } from '../quantities/formatOrder.ts';
 import type { Order, OrderLine, OrderPart } from '../quantities/order/order.ts';
 import type { Piece, QuantityGroup, TakeOff } from '../quantities/types.ts';
+import { formatTape, formatMoney } from '../words/numbers/write.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';

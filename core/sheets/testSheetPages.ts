@@ -1,10 +1,10 @@
-import { formatVoltage } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Yardstick } from '../model/yardstick.ts';
 import { powerOf } from '../survey/power/powerOf.ts';
 import { sheetYardsticks } from '../survey/power/sheetYardsticks.ts';
 import type { Power } from '../survey/power/types.ts';
 import type { Survey, SwitchRow, TestSheet } from '../survey/types.ts';
+import { formatVoltage } from '../words/numbers/write.ts';
 import type { Item, PaperPoint } from './displayList.ts';
 import { type Block, baselineIn, space, stack, words } from './flow/block.ts';
 import { type Column, tableBlocks } from './flow/table.ts';

@@ -24,7 +24,7 @@ export async function printOrder(things: readonly Thing[], options: OrderOptions
     property,
     takeOff: counted,
     order: orderOf({ project, takeOff: counted, prices: priceListOf(project), settings }),
-    habits: { units: property.units, locale: options.locale, currency: settings.currency },
+    habits: { units: property.units, currency: settings.currency },
     date: options.date,
     measure: typefaces().measure,
   };

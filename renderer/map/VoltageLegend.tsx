@@ -1,4 +1,4 @@
-import { formatVoltage } from '../../core/model/formatUnits.ts';
+import { formatVoltage } from '../../core/words/numbers/write.ts';
 import type { VoltageShading } from './mapTypes.ts';
 import { paletteOf } from './palette.ts';
 

@@ -1,10 +1,10 @@
 import type { Finding } from '../../core/checks/finding.ts';
 import type { Xy } from '../../core/geometry/types.ts';
-import type { Units } from '../../core/model/formatUnits.ts';
 import type { Project } from '../../core/model/project.ts';
 import { serviceFacts } from '../../core/model/serviceKinds.ts';
 import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
 import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/survey/types.ts';
+import type { Units } from '../../core/words/numbers/write.ts';
 import type { DrawnDig, FindOverlay } from './findTypes.ts';
 import type { RecordOverlay } from './staticLayer/paintRecord.ts';
 import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';

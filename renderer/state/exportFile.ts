@@ -9,7 +9,7 @@ import { pictureOfProperty } from '../map/pictureOfProperty.ts';
 import { type OpenFile, useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
-import { localDate } from './localDate.ts';
+import { localDate } from '../../core/words/dates.ts';
 import { report } from './report.ts';
 import { host } from './session.ts';
 

@@ -4,7 +4,7 @@ import { type TouchOptions, touchedBy } from '../../core/locate/inGround/touched
 import { difference } from '../../core/model/difference.ts';
 import type { Project } from '../../core/model/project.ts';
 import { useApp } from './appState.ts';
-import { localDate } from './localDate.ts';
+import { localDate } from '../../core/words/dates.ts';
 import { newId } from './newId.ts';
 
 /**

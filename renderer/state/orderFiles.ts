@@ -8,7 +8,7 @@ import type { Survey } from '../../core/survey/types.ts';
 import { useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
-import { localDate } from './localDate.ts';
+import { localDate } from '../../core/words/dates.ts';
 import { report } from './report.ts';
 import { host } from './session.ts';
 

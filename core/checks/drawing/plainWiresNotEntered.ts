@@ -1,7 +1,7 @@
 import { changeThing } from '../../model/edits/changeThing.ts';
 import type { Project } from '../../model/project.ts';
-import { capital } from '../../model/text.ts';
 import type { FenceType } from '../../model/things.ts';
+import { capital } from '../../words/text.ts';
 import type { Finding } from '../finding.ts';
 import type { Check } from '../support/context.ts';
 import { finding, listed } from '../support/make.ts';

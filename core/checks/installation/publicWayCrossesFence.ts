@@ -1,5 +1,5 @@
 import { called } from '../../model/edits/support/find.ts';
-import { capital } from '../../model/text.ts';
+import { capital } from '../../words/text.ts';
 import type { Check } from '../support/context.ts';
 import { finding, standard, theService } from '../support/make.ts';
 import { openingAt } from '../support/openings.ts';

@@ -5,8 +5,8 @@ import { samePostM, tieFromKey } from '../../locate/tieFrom.ts';
 import { labelOf } from '../../locate/ties.ts';
 import { called } from '../../model/edits/support/find.ts';
 import type { BuriedPoint } from '../../model/recordThings.ts';
-import { capital } from '../../model/text.ts';
 import type { GatewayShape } from '../../shapes/types.ts';
+import { capital } from '../../words/text.ts';
 import type { Check } from '../support/context.ts';
 import { finding, listed } from '../support/make.ts';
 

@@ -1,7 +1,7 @@
-import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Property } from '../../model/things.ts';
 import type { Survey } from '../../survey/types.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import type { Finding } from '../finding.ts';
 import { type Components, componentsOf } from './components.ts';
 import { type Meeting, meetingsOf } from './meetings.ts';

@@ -1,7 +1,7 @@
 import type { LonLat } from '../../geometry/types.ts';
 import { called } from '../../model/edits/support/find.ts';
-import { capital } from '../../model/text.ts';
 import type { Kind, Service, ServiceKind } from '../../model/things.ts';
+import { capital } from '../../words/text.ts';
 import type { Finding, Fix } from '../finding.ts';
 
 /** Where rules come from. */

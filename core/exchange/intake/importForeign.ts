@@ -8,10 +8,10 @@ import { EditRefused, type Refusal } from '../../model/edits/support/edit.ts';
 import { vertexStationsM, withoutDoubles } from '../../model/edits/support/path.ts';
 import { whyNotPath, whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { largestOf } from '../../model/extremes.ts';
-import { formatLength } from '../../model/formatUnits.ts';
 import { nextName } from '../../model/names.ts';
 import { propertyOf, putAll } from '../../model/project.ts';
 import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts';
+import { formatLength, fixed } from '../../words/numbers/write.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
@@ -91,7 +91,7 @@ function whyNotSoMany(path: readonly LonLat[]): Refusal | null {
   return { code: 'tooManyPoints', message };
 }
 
-const tangled = `it crosses itself more than ${mostOwnCrossings.toLocaleString('en')} times, as the track of a receiver that lay still does`;
+const tangled = () => `it crosses itself more than ${fixed(mostOwnCrossings, 0)} times, as the track of a receiver that lay still does`;
 
 /** Null: it is a tangle that simplifying does not undo. Only fences meet themselves; of services it does not matter. */
 function simplifiedFeature(
@@ -127,7 +127,7 @@ function assertNoTangle(intake: Intake, things: readonly Thing[]): void {
   const { origin } = propertyOf(intake.project);
   const lines = things.flatMap((thing) => (thing.kind === 'fenceLine' ? [roughXy(thing.path, origin)] : []));
   if (countCrossings(lines, mostCrossings) <= mostCrossings) return;
-  const times = mostCrossings.toLocaleString('en');
+  const times = fixed(mostCrossings, 0);
   const message = `The fences of the file would cross themselves and one another more than ${times} times, as tracks over the same ground do. Simplify the lines more, or leave out those that show the same way again.`;
   throw new EditRefused({ code: 'tangled', message });
 }

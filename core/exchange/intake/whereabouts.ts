@@ -1,7 +1,7 @@
 import { distanceM } from '../../geometry/geodesic.ts';
-import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { boundsOf, middleOf } from '../preview/bounds.ts';
 import type { PieceGroup } from '../preview/groups.ts';
 import type { FeatureProblem, Preview, PreviewFeature } from '../preview/types.ts';

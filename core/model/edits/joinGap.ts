@@ -1,4 +1,4 @@
-import { formatLength } from '../formatUnits.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { type Project, propertyOf } from '../project.ts';
 import type { FenceLine, LineEnd, LonLat } from '../things.ts';
 import { moveVertex } from './moveVertex.ts';

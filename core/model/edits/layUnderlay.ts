@@ -1,6 +1,6 @@
 import { distanceM } from '../../geometry/geodesic.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
-import { fixed } from '../formatUnits.ts';
+import { fixed } from '../../words/numbers/write.ts';
 import { allThings, type Project, propertyOf, put } from '../project.ts';
 import type { Kind, LonLat } from '../things.ts';
 import type { Underlay } from '../underlayThings.ts';

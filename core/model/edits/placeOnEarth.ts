@@ -2,7 +2,7 @@ import { bearingDeg, destination, distanceM } from '../../geometry/geodesic.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { xyBearingDeg, xyDistanceM } from '../../geometry/vector.ts';
-import { formatLength } from '../formatUnits.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import type { InGround } from '../inGroundThings.ts';
 import { allThings, type Project, projectOf, propertyOf, putAll } from '../project.ts';
 import type { BuiltMark, BuriedPoint, CrossingRecord, Handover, PlannedThing, RevisedThing } from '../recordThings.ts';

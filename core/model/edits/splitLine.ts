@@ -1,4 +1,4 @@
-import { formatLength } from '../formatUnits.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { nextName } from '../names.ts';
 import { type Project, propertyOf, put } from '../project.ts';
 import type { FenceLine } from '../things.ts';

@@ -1,8 +1,8 @@
 import { distanceM } from '../../geometry/geodesic.ts';
-import { formatTape } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { CutOutSwitch } from '../../model/things.ts';
 import { pathGeometry } from '../../shapes/pathGeometry.ts';
+import { formatTape } from '../../words/numbers/write.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import { cableMeasure, pipeMeasure } from './countGateways.ts';
 import { counts, type TakeOffInput } from './input.ts';

@@ -1,7 +1,7 @@
 import { type Dig, type DigAnswer, digCheck, numbered } from '../../locate/digCheck.ts';
-import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { cautions } from '../cautions.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';

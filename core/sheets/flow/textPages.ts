@@ -1,6 +1,6 @@
 import type { Property } from '../../model/things.ts';
 import { cautionLine } from '../cautions.ts';
-import { dateText } from '../dateText.ts';
+import { dateText } from '../../words/dates.ts';
 import type { Item, PaperBox } from '../displayList.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { line, stroke, tagged, text } from '../paint.ts';

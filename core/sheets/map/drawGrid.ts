@@ -1,5 +1,5 @@
 import type { Xy } from '../../geometry/types.ts';
-import { fixed } from '../../model/formatUnits.ts';
+import { fixed } from '../../words/numbers/write.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { box, lines, stroke, text } from '../paint.ts';
 import { ink, letters, pen } from '../style.ts';

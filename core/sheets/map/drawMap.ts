@@ -1,8 +1,8 @@
 import type { Box } from '../../geometry/box.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
+import { inOrder } from '../../words/text.ts';
 import type { Item } from '../displayList.ts';
-import { inOrder } from '../inOrder.ts';
 import type { LabelPlace } from '../labels/label.ts';
 import { placeLabels } from '../labels/placeLabels.ts';
 import { line, stroke } from '../paint.ts';

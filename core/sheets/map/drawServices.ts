@@ -1,6 +1,6 @@
 import { offsetPolyline } from '../../geometry/polyline.ts';
-import { formatVoltage } from '../../model/formatUnits.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
+import { formatVoltage } from '../../words/numbers/write.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
 import { circle, line, lines, stroke } from '../paint.ts';
 import { earthSign } from '../signs/earthSign.ts';

@@ -6,10 +6,10 @@ import { type CrossingAsBuilt, crossingAt } from '../../locate/crossingAsBuilt.t
 import { depthAtGateway } from '../../locate/depth.ts';
 import { depthLabel } from '../../locate/depthWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
-import type { Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
 import type { CrossingFigures, GatewayShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
+import type { Units } from '../../words/numbers/write.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { type LabelRequest, labelPriority } from '../labels/label.ts';
 import { labelBlock, labelLines, middleOf } from '../labels/labelBlock.ts';

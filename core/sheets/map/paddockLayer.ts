@@ -1,5 +1,5 @@
-import { formatArea, type Units } from '../../model/formatUnits.ts';
 import type { Survey } from '../../survey/types.ts';
+import { formatArea, type Units } from '../../words/numbers/write.ts';
 import type { PaperPoint } from '../displayList.ts';
 import { type LabelPlace, type LabelRequest, labelPriority } from '../labels/label.ts';
 import { type LabelBlock, type LabelLine, labelBlock, labelLines } from '../labels/labelBlock.ts';

@@ -1,7 +1,7 @@
 import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthAt, sortedDepths } from '../../locate/depth.ts';
-import { formatTape, type Units } from '../../model/formatUnits.ts';
+import { formatTape, type Units } from '../../words/numbers/write.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { box, circle, figure, line, lines, stroke, text } from '../paint.ts';
 import { scaleText } from '../scales.ts';

@@ -6,7 +6,7 @@ import { recordSentence } from '../../record/crossingRegister.ts';
 import { differencesFromPlan } from '../../record/differences.ts';
 import { coverSentence } from '../../survey/sentences.ts';
 import { cautions } from '../cautions.ts';
-import { dateText } from '../dateText.ts';
+import { dateText } from '../../words/dates.ts';
 import type { PaperBox } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { textPages } from '../flow/textPages.ts';

@@ -1,10 +1,10 @@
-import { formatVoltage } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { TestRun } from '../../model/recordThings.ts';
 import type { Reading } from '../../model/things.ts';
 import { powerOf } from '../../survey/power/powerOf.ts';
 import { readingRows } from '../../survey/power/readingRows.ts';
-import { dateText } from '../dateText.ts';
+import { formatVoltage } from '../../words/numbers/write.ts';
+import { dateText } from '../../words/dates.ts';
 import type { Item } from '../displayList.ts';
 import { type Block, space } from '../flow/block.ts';
 import type { Table } from '../flow/table.ts';

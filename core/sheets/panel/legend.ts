@@ -1,4 +1,5 @@
 import type { Service, ServiceKind } from '../../model/things.ts';
+import { compareNames } from '../../words/text.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
 import { serviceLetters, serviceLine, serviceNames, servicePoint } from '../map/drawServices.ts';
@@ -142,7 +143,7 @@ function serviceRows(services: readonly Service[]): LegendRow[] {
     looks.set(`${what} ${asBuried} ${point}`, { what, buried: asBuried, point });
   }
   return [...looks.values()]
-    .sort((a, b) => a.what.localeCompare(b.what))
+    .sort((a, b) => compareNames(a.what, b.what))
     .map(({ what, buried, point }) => ({
       words: `${serviceNames[what]}${buried ? ', buried' : ''}`,
       sample: (m) => serviceSample(what, buried, point, m),

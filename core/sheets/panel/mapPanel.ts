@@ -3,7 +3,7 @@ import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat, Property } from '../../model/things.ts';
 import type { Section, Survey } from '../../survey/types.ts';
 import { cautions } from '../cautions.ts';
-import { dateText } from '../dateText.ts';
+import { dateText } from '../../words/dates.ts';
 import type { Item, PaperBox } from '../displayList.ts';
 import { type Block, space, stack, words } from '../flow/block.ts';
 import type { MapWindow } from '../map/mapWindow.ts';

@@ -1,5 +1,5 @@
-import type { Units } from '../../model/formatUnits.ts';
-import { fixed } from '../../model/formatUnits.ts';
+import type { Units } from '../../words/numbers/write.ts';
+import { fixed } from '../../words/numbers/write.ts';
 import type { Block } from '../flow/block.ts';
 import { text } from '../paint.ts';
 import { scaleText } from '../scales.ts';

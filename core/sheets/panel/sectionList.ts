@@ -1,5 +1,5 @@
-import { formatLength, type Units } from '../../model/formatUnits.ts';
 import type { Section } from '../../survey/types.ts';
+import { formatLength, type Units } from '../../words/numbers/write.ts';
 import type { Item } from '../displayList.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
 import { drawFence, sectionMarks } from '../map/sectionPatterns.ts';

@@ -1,5 +1,6 @@
-import type { Units } from '../../model/formatUnits.ts';
-import { fixed } from '../../model/formatUnits.ts';
+import { farUnit, lengthUnit } from '../../words/numbers/units.ts';
+import type { Units } from '../../words/numbers/write.ts';
+import { fixed } from '../../words/numbers/write.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { box, stroke, text } from '../paint.ts';
 import { ink, letters, pen } from '../style.ts';
@@ -15,21 +16,13 @@ export interface ScaleBar {
   readonly unit: { readonly name: string; readonly lengthM: number };
 }
 
-const metric = [
-  { name: 'm', lengthM: 1 },
-  { name: 'km', lengthM: 1000 },
-];
-const imperial = [
-  { name: 'ft', lengthM: 0.3048 },
-  { name: 'mi', lengthM: 1609.344 },
-];
 
 /** The longest bar of round length that fits `mostMm`: 1, 2, 4 or 5 times a power of ten of its unit. */
 export function scaleBarFor(scaleDenominator: number, units: Units, mostMm: number): ScaleBar {
   const mostM = (mostMm * scaleDenominator) / 1000;
-  const [small, large] = units === 'metric' ? metric : imperial;
+  const [small, large] = [lengthUnit(units), farUnit(units)];
   // A mile or a kilometre and more is counted in the larger unit.
-  const unit = mostM >= large!.lengthM ? large! : small!;
+  const unit = mostM >= large.lengthM ? large : small;
   const most = mostM / unit.lengthM;
   const power = 10 ** Math.floor(Math.log10(most));
   const times = [5, 4, 2, 1].find((n) => n * power <= most) ?? 1;

@@ -1,6 +1,6 @@
-import { formatLength, formatVoltage, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
-import { capital } from '../../model/text.ts';
+import { formatLength, formatVoltage, type Units } from '../../words/numbers/write.ts';
+import { capital } from '../../words/text.ts';
 import type { LineVoltages } from './lineVoltages.ts';
 import type { Estimate, Power } from './types.ts';
 

@@ -1,4 +1,4 @@
-import { formatBearing, formatLength, type Units } from '../../../core/model/formatUnits.ts';
+import { formatBearing, formatLength, type Units } from '../../../core/words/numbers/write.ts';
 import type { Progress, TypedFields } from '../tools/tool.ts';
 import { scaleBar } from './scaleBar.ts';
 

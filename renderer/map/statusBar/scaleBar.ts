@@ -1,4 +1,5 @@
-import { fixed, type Units } from '../../../core/model/formatUnits.ts';
+import { farUnit, lengthUnit } from '../../../core/words/numbers/units.ts';
+import { fixed, type Units } from '../../../core/words/numbers/write.ts';
 
 export interface ScaleBar {
   readonly widthPx: number;
@@ -18,6 +19,6 @@ export function scaleBar(pxPerM: number, units: Units, mostPx: number): ScaleBar
 }
 
 function unitFor(mostM: number, units: Units): readonly [metres: number, name: string] {
-  if (units === 'imperial') return mostM >= 1609.344 ? [1609.344, 'mi'] : [0.3048, 'ft'];
-  return mostM >= 1000 ? [1000, 'km'] : [1, 'm'];
+  const { lengthM, name } = mostM >= farUnit(units).lengthM ? farUnit(units) : lengthUnit(units);
+  return [lengthM, name];
 }

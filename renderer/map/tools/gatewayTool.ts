@@ -1,7 +1,7 @@
 import { placeGateway } from '../../../core/model/edits/placeGateway.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import { nextName } from '../../../core/model/names.ts';
 import type { Gateway } from '../../../core/model/things.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
 import { drawTag } from '../interaction/cues.ts';
 import { type GatewayStation, gatewayStations, snapGateway } from '../interaction/gatewaySnap.ts';
 import { typedLengthM } from '../interaction/typedMeasures.ts';

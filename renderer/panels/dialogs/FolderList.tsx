@@ -1,3 +1,4 @@
+import { momentText } from '../../../core/words/dates.ts';
 import type { FolderListing, ListedFile } from '../../../core/api/projectApi.ts';
 
 /** A folder's folders and some of its files, each a button. */
@@ -41,7 +42,7 @@ export function FolderList({
             <button type="button" className="project-file" disabled={disabled} onClick={() => onFile(name)}>
               <strong>{name}</strong>
               <span>
-                {new Date(changedAt).toLocaleString()} · {Math.max(1, Math.round(sizeBytes / 1024))} kB
+                {momentText(new Date(changedAt))} · {Math.max(1, Math.round(sizeBytes / 1024))} kB
               </span>
             </button>
           </li>

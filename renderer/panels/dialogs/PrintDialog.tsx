@@ -3,7 +3,7 @@ import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
-import { localDate } from '../../state/localDate.ts';
+import { localDate } from '../../../core/words/dates.ts';
 import { host } from '../../state/session.ts';
 import { CheckField, NumberField, SelectField } from '../parts/fields.tsx';
 import { closeDialog, DialogFrame } from './DialogFrame.tsx';

@@ -1,8 +1,8 @@
 import { missingPlainWires } from '../../../core/checks/drawing/plainWiresNotEntered.ts';
 import { newFenceType } from '../../../core/model/defaults.ts';
 import { put } from '../../../core/model/project.ts';
-import { capital } from '../../../core/model/text.ts';
 import type { FenceType } from '../../../core/model/things.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';

@@ -1,6 +1,6 @@
-import { formatArea } from '../../../core/model/formatUnits.ts';
 import { serviceFacts, serviceKinds } from '../../../core/model/serviceKinds.ts';
 import type { PaddockName, Post, Service } from '../../../core/model/things.ts';
+import { formatArea } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { useUnits } from '../../state/useUnits.ts';

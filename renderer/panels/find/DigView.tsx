@@ -1,6 +1,5 @@
 import { useId, useMemo, useState } from 'react';
 import { type Dig, type DigFinding, digCheck, numbered } from '../../../core/locate/digCheck.ts';
-import { capital } from '../../../core/model/text.ts';
 import {
   awayInWords,
   depthOfThing,
@@ -9,6 +8,7 @@ import {
   onlyWhatIsInTheFile,
   verdictInWords,
 } from '../../../core/sheets/find/digWords.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';

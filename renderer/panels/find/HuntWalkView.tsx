@@ -23,7 +23,7 @@ import { HuntFound } from './HuntFound.tsx';
 import { HuntReadingEntry } from './HuntReadingEntry.tsx';
 import type { HuntNow } from './huntNow.ts';
 import { keepHunt } from './keepHunt.ts';
-import { localMinute } from './localMinute.ts';
+import { localMinute } from '../../../core/words/dates.ts';
 import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** A search under way: the next thing to do, what was read so far, and ways back. */

@@ -1,9 +1,9 @@
 import { useId, useState } from 'react';
 import { type Answer, meaningOf } from '../../../core/locate/hunt/huntEdits.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
-import { readMeasure } from '../../../core/model/readNumber.ts';
 import type { Yardstick } from '../../../core/model/yardstick.ts';
 import { yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
+import { readMeasure } from '../../../core/words/numbers/read.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 
 /** What was read: a figure, or only good or low. A figure between the two is read again, or taken for one, doubtful. */
 export function ReadingEntry({

@@ -9,7 +9,7 @@ import { Caution } from '../parts/Caution.tsx';
 import { NumberField, TextField } from '../parts/fields.tsx';
 import { OpenSwitches } from './OpenSwitches.tsx';
 import { readingPlaces } from './readingPlaces.ts';
-import { today } from './today.ts';
+import { today } from '../../../core/words/dates.ts';
 import { usePower } from './usePower.ts';
 
 /** Writes one reading down: where, when, what, and which switches stood open. */

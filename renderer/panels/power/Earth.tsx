@@ -11,12 +11,12 @@ import { BULLETIN_CLEARANCE_M, ruleOfThumbBasis } from '../../../core/electrical
 import { soilClassBasis, soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
 import { newEarthField } from '../../../core/model/defaults.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
-import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf, put } from '../../../core/model/project.ts';
 import type { EarthField } from '../../../core/model/things.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText } from '../../../core/words/dates.ts';
 import { earthFigures, earthTargetOhm, rodsNeeded, ruleOfThumb } from '../../../core/survey/power/earthFigures.ts';
 import type { Supply } from '../../../core/survey/power/types.ts';
+import { fixed, formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
@@ -26,7 +26,7 @@ import { EarthFieldDetails } from '../draw/SupplyDetails.tsx';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField } from '../parts/fields.tsx';
 import { basisInWords } from './basisInWords.ts';
-import { today } from './today.ts';
+import { today } from '../../../core/words/dates.ts';
 import { usePower } from './usePower.ts';
 
 /** The earth stakes: what they come to, how many are needed, and the test that decides. */

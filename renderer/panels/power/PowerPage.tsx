@@ -1,8 +1,8 @@
 import '../../styles/power.css';
 import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
-import { formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { powerSentence } from '../../../core/survey/power/powerSentence.ts';
+import { formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useApp } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Answer } from '../parts/Answer.tsx';

@@ -7,13 +7,13 @@ import { type CrossingSource, crossingSource } from '../../../core/locate/crossi
 import { depthOf } from '../../../core/locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../../core/locate/depthWords.ts';
 import { footLabel, labelOf } from '../../../core/locate/ties.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
-import { capital } from '../../../core/model/text.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
 import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';

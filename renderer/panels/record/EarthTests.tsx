@@ -2,16 +2,16 @@ import { useState } from 'react';
 import { earthTestSteps, earthTestVerdict } from '../../../core/electrical/earth/earthTest.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { EarthTest } from '../../../core/model/recordThings.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText } from '../../../core/words/dates.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { today } from '../power/today.ts';
+import { today } from '../../../core/words/dates.ts';
 import { DateField } from './DateField.tsx';
 
 const verdicts = {

@@ -8,7 +8,7 @@ import { download } from '../../state/download.ts';
 import { host } from '../../state/session.ts';
 import { closeDialog, DialogFrame } from '../dialogs/DialogFrame.tsx';
 import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
-import { today } from '../power/today.ts';
+import { today } from '../../../core/words/dates.ts';
 
 const partWords: Record<PackPart, string> = {
   map: 'Map sheets at true scale',

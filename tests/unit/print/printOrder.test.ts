@@ -1,4 +1,5 @@
 /** The order's PDF seen through poppler, a reader that is not ours. Where it is not installed the tests are skipped, by name. */
+import { formatMoney } from '../../../core/words/numbers/write.ts';
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -8,7 +9,6 @@ import { orderDefaults } from '../../../core/model/orderDefaults.ts';
 import { allThings, projectOf, put } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
 import { addStage, putInStage } from '../../../core/quantities/edits/changeStages.ts';
-import { formatMoney } from '../../../core/quantities/formatOrder.ts';
 import { orderOf } from '../../../core/quantities/order/order.ts';
 import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { takeOff } from '../../../core/quantities/takeOff.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pointInRing } from '../../../core/geometry/ring.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText } from '../../../core/words/dates.ts';
 import type { PaperPoint } from '../../../core/sheets/displayList.ts';
 import { sheetFileName } from '../../../core/sheets/fileName.ts';
 import { gridDistanceM, roundGridM } from '../../../core/sheets/map/drawGrid.ts';

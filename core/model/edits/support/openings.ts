@@ -2,7 +2,7 @@
 
 import { createLocalPlane } from '../../../geometry/localPlane.ts';
 import { turnAngleDeg } from '../../../geometry/vector.ts';
-import { formatLength } from '../../formatUnits.ts';
+import { formatLength } from '../../../words/numbers/write.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { FenceLine, Gateway } from '../../things.ts';
 import type { Refusal } from './edit.ts';

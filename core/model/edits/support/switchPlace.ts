@@ -1,4 +1,4 @@
-import { formatLength } from '../../formatUnits.ts';
+import { formatLength } from '../../../words/numbers/write.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { CutOutSwitch, SwitchPlace } from '../../things.ts';
 import type { Refusal } from './edit.ts';

@@ -1,5 +1,5 @@
 import { distanceM } from '../../../geometry/geodesic.ts';
-import { formatLength } from '../../formatUnits.ts';
+import { formatLength } from '../../../words/numbers/write.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { LonLat } from '../../things.ts';
 import type { Refusal } from './edit.ts';

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readFigure } from '../../../core/exchange/csv/readCsv.ts';
 import { figureOf } from '../../../core/exchange/preview/suggest.ts';
+import { readLengthM, readMeasure, readNumber } from '../../../core/words/numbers/read.ts';
 import {
   fixed,
   formatArea,
@@ -10,8 +11,7 @@ import {
   formatTape,
   formatVoltage,
   type Units,
-} from '../../../core/model/formatUnits.ts';
-import { readLengthM, readMeasure, readNumber } from '../../../core/model/readNumber.ts';
+} from '../../../core/words/numbers/write.ts';
 import { typedBearingDeg, typedLengthM } from '../../../renderer/map/interaction/typedMeasures.ts';
 
 describe('a typed number', () => {
