@@ -29,7 +29,7 @@ export function importForeign(intake: Intake, features: readonly PreviewFeature[
     if (as === 'leaveOut' || as === 'gateway' || as === 'heights') continue;
     const simple = simplifiedFeature(intake, feature, as, choices.simplifyM);
     if (!simple) {
-      tell(intake, feature, tangled, 'Simplify the lines more, or leave it out.');
+      tell(intake, feature, tangled(), 'Simplify the lines more, or leave it out.');
       continue;
     }
     const made = madeOf(intake, simple, as, choices);

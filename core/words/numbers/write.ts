@@ -74,6 +74,12 @@ export function plainFigure(value: number, decimals: number): string {
   return format.format(value.toFixed(decimals) as Intl.StringNumericLiteral);
 }
 
+/** An amount of money as it stands in a field: two decimals, thousands not parted. */
+export function plainMoney(amount: number): string {
+  const format = numberFormat({ minimumFractionDigits: 2, maximumFractionDigits: 2, useGrouping: false });
+  return format.format(amount.toFixed(2) as Intl.StringNumericLiteral);
+}
+
 /** "$1,234.50", "1.234,50 €"; "1,234.50" without a currency (ISO 4217); "no price" for nothing. */
 export function formatMoney(amount: number | null, { currency }: { readonly currency: string | null }): string {
   if (amount === null) return 'no price';

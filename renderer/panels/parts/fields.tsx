@@ -126,7 +126,7 @@ export interface NumberFieldProps
   /** null: empty. */
   readonly value: number | null;
   /** What holds where nothing is typed. */
-  readonly placeholder?: number;
+  readonly placeholder?: number | string;
   readonly onCommit: (value: number | null) => void;
 }
 
@@ -149,7 +149,7 @@ export function NumberField({ label, hint, value, placeholder, onCommit, ...rest
           inputMode="decimal"
           autoComplete="off"
           value={draft.text}
-          placeholder={placeholder === undefined ? undefined : fieldText(placeholder, rule)}
+          placeholder={typeof placeholder === 'number' ? fieldText(placeholder, rule) : placeholder}
           aria-invalid={draft.problem !== null}
           aria-describedby={`${id}-unit`}
           onChange={(event) => draft.setDraft(event.target.value)}
