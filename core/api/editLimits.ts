@@ -1,5 +1,5 @@
-import { fixed } from '../words/numbers/write.ts';
 import type { Change } from '../model/difference.ts';
+import { fixed } from '../words/numbers/write.ts';
 
 /** The most that one edit may bring to the host: how many changes, and how many bytes of JSON. */
 export const editLimits = { changes: 200_000, bytes: 64 * 1024 * 1024 };

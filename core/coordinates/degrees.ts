@@ -12,8 +12,10 @@ export function formatDegreesMinutes([lon, lat]: LonLat): string {
   return `${degreesMinutes(lat)} ${northSouth(lat)}, ${degreesMinutes(lon)} ${eastWest(lon)}`;
 }
 
-const northSouth = (lat: number) => (lat < 0 ? 'S' : 'N');
-const eastWest = (lon: number) => (lon < 0 ? 'W' : 'E');
+// A figure that is shown as nothing lies on no side.
+const isBelow = (degrees: number) => Number(degrees.toFixed(6)) < 0;
+const northSouth = (lat: number) => (isBelow(lat) ? 'S' : 'N');
+const eastWest = (lon: number) => (isBelow(lon) ? 'W' : 'E');
 
 function degreesMinutes(value: number): string {
   // Rounded first, so that no minute is ever written as 60.

@@ -1,5 +1,5 @@
-import { lengthUnit } from '../words/numbers/units.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
 import { fixed, type Units } from '../words/numbers/write.ts';
 import { formatDegrees, formatDegreesMinutes } from './degrees.ts';
 import { projectionOf } from './projection.ts';
@@ -23,6 +23,11 @@ export function formatPlace(lonLat: LonLat, system: CoordinateSystem): string {
 export function formatGrid([x, y]: Xy, units: Units): string {
   const unit = lengthUnit(units);
   const side = (coordinateM: number, positive: string, negative: string) =>
-    `${fixed(Math.abs(coordinateM) / unit.lengthM, 1)} ${unit.name} ${coordinateM < 0 ? negative : positive}`;
+    `${fixed(Math.abs(coordinateM) / unit.lengthM, 1)} ${unit.name} ${isBelow(coordinateM / unit.lengthM, 1) ? negative : positive}`;
   return `${side(x, 'E', 'W')}, ${side(y, 'N', 'S')}`;
+}
+
+/** Whether a figure is less than nothing as it is shown. */
+function isBelow(value: number, decimals: number): boolean {
+  return Number(value.toFixed(decimals)) < 0;
 }

@@ -1,6 +1,6 @@
-import { mPerFoot } from '../words/numbers/units.ts';
 import { distanceM } from '../geometry/geodesic.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { mPerFoot } from '../words/numbers/units.ts';
 import { fixed, type Units } from '../words/numbers/write.ts';
 import { readAngles, type TypedAngle } from './degrees.ts';
 import { projectionOf } from './projection.ts';

@@ -1,8 +1,8 @@
-import { counted } from '../words/text.ts';
-import { farUnit, lengthUnit, mPerKm } from '../words/numbers/units.ts';
 import { cableOrderNote } from '../electrical/conductors/fenceCable.ts';
 import type { CatalogueItem } from '../model/things.ts';
-import { fixed, formatLength, type Units, formatMoney } from '../words/numbers/write.ts';
+import { farUnit, lengthUnit, mPerKm } from '../words/numbers/units.ts';
+import { fixed, formatLength, formatMoney, type Units } from '../words/numbers/write.ts';
+import { counted } from '../words/text.ts';
 import type { CutList } from './cutting/cutLists.ts';
 import { isLiveCable } from './measures.ts';
 import type { Order, OrderLine } from './order/order.ts';

@@ -1,3 +1,4 @@
+import { letters } from '../drawing/style.ts';
 import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
 import { stateInWords } from '../locate/certaintyWords.ts';
 import { openingDug } from '../locate/crossingSource.ts';
@@ -9,14 +10,13 @@ import { samePostM } from '../locate/tieFrom.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
 import type { Survey } from '../survey/types.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
 import { fixed, type Units } from '../words/numbers/write.ts';
 import { words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { latitudeText, longitudeText } from './placeText.ts';
-import { letters } from './style.ts';
-import { lengthUnit } from '../words/numbers/units.ts';
 
 /** The schedule of crossings: every gateway of a live line with the trench, pipe and cables that it takes. */
 export function crossingSchedulePages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {

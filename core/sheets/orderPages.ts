@@ -1,3 +1,4 @@
+import { letters } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CutList } from '../quantities/cutting/cutLists.ts';
 import {
@@ -12,12 +13,11 @@ import {
 } from '../quantities/formatOrder.ts';
 import type { Order, OrderLine, OrderPart } from '../quantities/order/order.ts';
 import type { Piece, QuantityGroup, TakeOff } from '../quantities/types.ts';
-import { formatTape, formatMoney } from '../words/numbers/write.ts';
+import { formatMoney, formatTape } from '../words/numbers/write.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { letters } from './style.ts';
 
 export interface OrderPagesInput extends TextPagesInput {
   readonly project: Project;

@@ -1,15 +1,15 @@
+import { drawFence, sectionMarks } from '../drawing/strokes/sectionPatterns.ts';
+import { letters, pen } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { overLimitInWords, overLimitStretches } from '../survey/overLimit.ts';
 import type { Section, Survey } from '../survey/types.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
 import { fixed, formatLength } from '../words/numbers/write.ts';
 import { counted, inOrder } from '../words/text.ts';
 import { space, words } from './flow/block.ts';
 import { type Cell, type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
-import { drawFence, sectionMarks } from './map/sectionPatterns.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { letters, pen } from './style.ts';
-import { lengthUnit } from '../words/numbers/units.ts';
 
 /** The table of sections and what each holds. */
 export function sectionTablePages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {

@@ -1,6 +1,8 @@
+import { letters } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { feedInWords } from '../survey/switchInWords.ts';
 import type { Survey, SwitchRow } from '../survey/types.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
 import { fixed, type Units } from '../words/numbers/write.ts';
 import { inOrder } from '../words/text.ts';
 import { space, words } from './flow/block.ts';
@@ -8,8 +10,6 @@ import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { latitudeText, longitudeText } from './placeText.ts';
-import { letters } from './style.ts';
-import { lengthUnit } from '../words/numbers/units.ts';
 
 /** The register of cut-out switches: where each is, how it stands, and what goes dead when it alone is opened. */
 export function switchRegisterPages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {

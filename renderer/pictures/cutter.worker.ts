@@ -1,5 +1,4 @@
-import type { PictureTile } from '../../core/api/pictureApi.ts';
-import { pictureLimits } from '../../core/api/pictureApi.ts';
+import { type PictureTile, pictureLimits } from '../../core/api/pictureApi.ts';
 import { cutTiles } from './cutTiles.ts';
 import type { FromCutter, ToCutter } from './messages.ts';
 import { openReader } from './readers/openReader.ts';

@@ -5,11 +5,11 @@ import { writeGpx } from '../../core/exchange/gpx/writeGpx.ts';
 import { writeKml, writeKmz } from '../../core/exchange/kml/writeKml.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
+import { localDate } from '../../core/words/dates.ts';
 import { pictureOfProperty } from '../map/pictureOfProperty.ts';
 import { type OpenFile, useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
-import { localDate } from '../../core/words/dates.ts';
 import { report } from './report.ts';
 import { host } from './session.ts';
 

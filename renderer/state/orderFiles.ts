@@ -5,10 +5,10 @@ import { orderOf } from '../../core/quantities/order/order.ts';
 import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
 import type { Survey } from '../../core/survey/types.ts';
+import { localDate } from '../../core/words/dates.ts';
 import { useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
-import { localDate } from '../../core/words/dates.ts';
 import { report } from './report.ts';
 import { host } from './session.ts';
 

@@ -11,7 +11,7 @@ import { largestOf } from '../../model/extremes.ts';
 import { nextName } from '../../model/names.ts';
 import { propertyOf, putAll } from '../../model/project.ts';
 import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts';
-import { formatLength, fixed } from '../../words/numbers/write.ts';
+import { fixed, formatLength } from '../../words/numbers/write.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
@@ -91,7 +91,8 @@ function whyNotSoMany(path: readonly LonLat[]): Refusal | null {
   return { code: 'tooManyPoints', message };
 }
 
-const tangled = () => `it crosses itself more than ${fixed(mostOwnCrossings, 0)} times, as the track of a receiver that lay still does`;
+const tangled = () =>
+  `it crosses itself more than ${fixed(mostOwnCrossings, 0)} times, as the track of a receiver that lay still does`;
 
 /** Null: it is a tangle that simplifying does not undo. Only fences meet themselves; of services it does not matter. */
 function simplifiedFeature(

@@ -1,3 +1,6 @@
+import type { Item, PaperBox } from '../../drawing/displayList.ts';
+import { box, stroke, tagged, text } from '../../drawing/paint.ts';
+import { letters, pen } from '../../drawing/style.ts';
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { cableRatingCaution, oneConduitRule } from '../../electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
@@ -12,17 +15,14 @@ import { apartM, doNotMeetInWords, tiesInWords, whereNow } from '../../locate/ti
 import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
 import type { CrossingRow } from '../../record/crossingRegister.ts';
+import { dateText } from '../../words/dates.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
-import { dateText } from '../../words/dates.ts';
-import type { Item, PaperBox } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { type Table, tableBlocks } from '../flow/table.ts';
 import { textPages, textRoom } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
-import { box, stroke, tagged, text } from '../paint.ts';
 import { latitudeText, longitudeText } from '../placeText.ts';
-import { letters, pen } from '../style.ts';
 import { cardPlan } from './cardPlan.ts';
 import { type CardPoint, cardPoints, middleOfTrench } from './cardPoints.ts';
 import { cardSection } from './cardSection.ts';

@@ -33,7 +33,14 @@ export function readField(text: string, rule: FieldRule): FieldRead {
   const meanings = figure.or === null ? [figure.value] : [figure.value, figure.or];
   const fitting = meanings.filter((value) => value >= rule.min && value <= rule.max);
   if (fitting.length === 0) return { problem: outOfRange(rule) };
-  if (fitting.length > 1) return { problem: twoMeanings(text, fitting.map((value) => inUnit(value, rule)), rule.unit) };
+  if (fitting.length > 1)
+    return {
+      problem: twoMeanings(
+        text,
+        fitting.map((value) => inUnit(value, rule)),
+        rule.unit,
+      ),
+    };
   return { value: fitting[0]! };
 }
 

@@ -138,7 +138,9 @@ function withUnit(
 
 /** "8 ft 6 in", "8' 6\"", "8 ft 6", "8'6". */
 function feetAndInchesM(written: string, read: ReadFigure): number | null {
-  const parts = /^([+-]?)(\d[\d., ']*?)\s*(?:ft|feet|foot|')\s*(\d{1,2}(?:[.,]\d+)?)\s*(?:in|inch|inches|")?$/.exec(written);
+  const parts = /^([+-]?)(\d[\d., ']*?)\s*(?:ft|feet|foot|')\s*(\d{1,2}(?:[.,]\d+)?)\s*(?:in|inch|inches|")?$/.exec(
+    written,
+  );
   const [feet, inches] = [parts ? (read(parts[2]!)?.value ?? null) : null, parts && readDecimal(parts[3]!)];
   if (feet === null || inches === null || feet % 1 !== 0 || inches >= 12) return null;
   return (parts![1] === '-' ? -1 : 1) * (feet * mPerFoot + inches * mPerInch);
@@ -160,7 +162,7 @@ export function tidy(value: number): number {
 /** Typographic signs and full-width figures as the plain ones, small letters. */
 export function plain(text: string): string {
   return text
-    .replace(/[０-９．，]/g, (sign) => String.fromCharCode(sign.charCodeAt(0) - 0xfee0))
+    .replace(/[\uff01-\uff5e]/g, (sign) => String.fromCharCode(sign.charCodeAt(0) - 0xfee0))
     .trim()
     .toLowerCase()
     .replace(/[−–‒\u2011]/g, '-')

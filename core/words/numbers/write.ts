@@ -86,4 +86,3 @@ export function formatMoney(amount: number | null, { currency }: { readonly curr
   if (currency === null) return fixed(amount, 2);
   return numberFormat({ style: 'currency', currency, signDisplay: 'auto' }).format(amount);
 }
-

@@ -1,8 +1,7 @@
 import { twoMeanings } from '../../../core/words/numbers/field.ts';
 import { readLengthM, readMeasure, tidy } from '../../../core/words/numbers/read.ts';
 import { lengthUnit } from '../../../core/words/numbers/units.ts';
-import { formatLength } from '../../../core/words/numbers/write.ts';
-import type { Units } from '../../../core/words/numbers/write.ts';
+import { formatLength, type Units } from '../../../core/words/numbers/write.ts';
 
 /** A typed measure, or a sentence that says what is wrong with it. Empty text gives null. */
 export type Typed = number | null | { readonly problem: string };

@@ -1,5 +1,5 @@
-import { momentText } from '../../../core/words/dates.ts';
 import type { FolderListing, ListedFile } from '../../../core/api/projectApi.ts';
+import { momentText } from '../../../core/words/dates.ts';
 
 /** A folder's folders and some of its files, each a button. */
 export function FolderList({

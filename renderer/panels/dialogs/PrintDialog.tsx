@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react';
 import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
+import { localDate } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
-import { localDate } from '../../../core/words/dates.ts';
 import { host } from '../../state/session.ts';
 import { CheckField, NumberField, SelectField } from '../parts/fields.tsx';
 import { closeDialog, DialogFrame } from './DialogFrame.tsx';

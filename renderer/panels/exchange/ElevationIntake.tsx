@@ -1,8 +1,8 @@
-import { formatWholeLength } from '../../../core/words/numbers/write.ts';
 import { useRef, useState } from 'react';
 import { type HeightUnit, heightUnits } from '../../../core/exchange/elevation/heightUnit.ts';
 import { boundsOf } from '../../../core/exchange/preview/bounds.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
+import { formatWholeLength } from '../../../core/words/numbers/write.ts';
 import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';

@@ -1,6 +1,6 @@
-import { fixed } from '../../../core/words/numbers/write.ts';
 import { useState } from 'react';
 import type { ImportAs, PreviewFeature } from '../../../core/exchange/preview/types.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { BecomesOptions, BecomesSelect } from './BecomesSelect.tsx';
 
 const rowsAtOnce = 100;

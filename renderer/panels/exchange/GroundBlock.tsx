@@ -3,7 +3,7 @@ import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { GroundHeights } from '../../../core/model/groundThings.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Survey } from '../../../core/survey/types.ts';
-import { formatLength, formatWholeLength, fixed } from '../../../core/words/numbers/write.ts';
+import { fixed, formatLength, formatWholeLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';

@@ -1,6 +1,6 @@
-import { fixed } from '../../../core/words/numbers/write.ts';
 import { useEffect, useMemo, useState } from 'react';
 import type { Preview, PreviewFeature } from '../../../core/exchange/preview/types.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import type { ReadingRoom } from '../../work/reading.ts';
 import type { LineCounts } from '../../work/readingMessages.ts';
 import { CheckField } from '../parts/fields.tsx';

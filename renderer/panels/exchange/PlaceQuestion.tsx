@@ -1,9 +1,9 @@
-import { counted } from '../../../core/words/text.ts';
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { PossiblePlace } from '../../../core/exchange/intake/whereabouts.ts';
 import { distanceM } from '../../../core/geometry/geodesic.ts';
-import { formatLength, fixed } from '../../../core/words/numbers/write.ts';
+import { fixed, formatLength } from '../../../core/words/numbers/write.ts';
+import { counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';

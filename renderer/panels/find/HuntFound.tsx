@@ -10,6 +10,7 @@ import {
   switchName,
 } from '../../../core/locate/hunt/huntWords.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import { localMinute } from '../../../core/words/dates.ts';
 import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
@@ -19,7 +20,6 @@ import { TextField } from '../parts/fields.tsx';
 import { HuntReadingEntry } from './HuntReadingEntry.tsx';
 import { groundOf } from './huntNow.ts';
 import { keepHunt } from './keepHunt.ts';
-import { localMinute } from '../../../core/words/dates.ts';
 import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** The section that is left, readings to make sure of it, and where to look in it first. */

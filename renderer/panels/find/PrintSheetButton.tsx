@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { FindOptions } from '../../../core/api/findOptions.ts';
+import { localDate } from '../../../core/words/dates.ts';
 import { say } from '../../state/choose.ts';
 import { download } from '../../state/download.ts';
-import { localDate } from '../../../core/words/dates.ts';
 import { report } from '../../state/report.ts';
 import { host } from '../../state/session.ts';
 

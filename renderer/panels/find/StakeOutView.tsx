@@ -16,9 +16,9 @@ import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/s
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { placeNames } from '../../../core/locate/tieWords.ts';
 import { propertyOf } from '../../../core/model/project.ts';
-import { dateText } from '../../../core/words/dates.ts';
 import { pointLetter, stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
 import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
+import { dateText } from '../../../core/words/dates.ts';
 import { formatTape } from '../../../core/words/numbers/write.ts';
 import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useState } from 'react';
 import { type FieldRule, readField } from '../../../core/words/numbers/field.ts';
 import { plainMoney } from '../../../core/words/numbers/write.ts';
-import { settled } from '../parts/fields.tsx';
+import { settled } from '../parts/settled.ts';
 
 /** An amount of money in a row of its own list; empty means that there is none yet. */
 export function PriceInput({

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { type FieldRule, fieldText, readField, takenAs } from '../../../core/words/numbers/field.ts';
+import { type ReadDraft, settled } from './settled.ts';
 
 interface FieldProps {
   readonly label: string;
@@ -28,8 +29,6 @@ function FieldFrame({
   );
 }
 
-type ReadDraft<T> = (text: string) => { readonly value: T } | { readonly problem: string };
-
 interface DraftFieldProps<T> {
   readonly shown: string;
   /** The value that the text means, or what is wrong with it. */
@@ -42,16 +41,6 @@ interface Draft {
   readonly problem: string | null;
   /** The value that was shown when typing began; a new one from outside ends the draft. */
   readonly over: string;
-}
-
-/**
- * What becomes of a text when its field is left; null where it says what was shown. What was shown is rounded, so it is
- * never read back over the value it stands for.
- */
-export function settled<T>(text: string, shown: string, read: ReadDraft<T>): ReturnType<ReadDraft<T>> | null {
-  if (text === shown) return null;
-  const [result, before] = [read(text), read(shown)];
-  return 'value' in result && 'value' in before && Object.is(result.value, before.value) ? null : result;
 }
 
 /** Text that counts when Enter is pressed or the field is left; Escape takes it back. */

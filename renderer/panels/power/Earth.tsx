@@ -9,13 +9,13 @@ import {
 import { multipleRodBasis } from '../../../core/electrical/earth/multipleRodFactor.ts';
 import { BULLETIN_CLEARANCE_M, ruleOfThumbBasis } from '../../../core/electrical/earth/ruleOfThumb.ts';
 import { soilClassBasis, soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
-import { newEarthField } from '../../../core/model/defaults.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
-import { propertyOf, put } from '../../../core/model/project.ts';
+import { placeEarthField } from '../../../core/model/edits/placeEarthField.ts';
+import { propertyOf } from '../../../core/model/project.ts';
 import type { EarthField } from '../../../core/model/things.ts';
-import { dateText } from '../../../core/words/dates.ts';
 import { earthFigures, earthTargetOhm, rodsNeeded, ruleOfThumb } from '../../../core/survey/power/earthFigures.ts';
 import type { Supply } from '../../../core/survey/power/types.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
 import { fixed, formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -26,7 +26,6 @@ import { EarthFieldDetails } from '../draw/SupplyDetails.tsx';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField } from '../parts/fields.tsx';
 import { basisInWords } from './basisInWords.ts';
-import { today } from '../../../core/words/dates.ts';
 import { usePower } from './usePower.ts';
 
 /** The earth stakes: what they come to, how many are needed, and the test that decides. */
@@ -47,11 +46,7 @@ export function Earth() {
           No earth stakes are drawn for {energiser.name}.{' '}
           <button
             type="button"
-            onClick={() =>
-              void commit('Add earth stakes', (before) =>
-                put(before, newEarthField(newId('earthField'), energiser.id, energiser.at)),
-              )
-            }
+            onClick={() => void commit('Add earth stakes', placeEarthField({ energiserId: energiser.id }, newId))}
           >
             Add them
           </button>

@@ -1,5 +1,4 @@
 import { setGrowth } from '../../../core/model/edits/setGrowth.ts';
-import { dateText } from '../../../core/words/dates.ts';
 import {
   type FitAnswer,
   type FitRow,
@@ -7,6 +6,7 @@ import {
   type ReadingsFit,
   readingRounds,
 } from '../../../core/survey/power/fitReadings.ts';
+import { dateText } from '../../../core/words/dates.ts';
 import { fixed } from '../../../core/words/numbers/write.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';

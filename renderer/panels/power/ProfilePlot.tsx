@@ -1,7 +1,7 @@
-import { farUnit, lengthUnit } from '../../../core/words/numbers/units.ts';
 import { useRef } from 'react';
 import { leastOf } from '../../../core/model/extremes.ts';
 import type { Profile, ProfileMark, ProfilePoint } from '../../../core/survey/power/profile.ts';
+import { farUnit, lengthUnit } from '../../../core/words/numbers/units.ts';
 import { fixed, formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { axisTicks } from './axisTicks.ts';

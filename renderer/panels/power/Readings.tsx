@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import { dateText } from '../../../core/words/dates.ts';
 import { type ReadingRow, readingRows } from '../../../core/survey/power/readingRows.ts';
+import { dateText } from '../../../core/words/dates.ts';
 import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { Register } from '../parts/Register.tsx';
 import { AddReading } from './AddReading.tsx';

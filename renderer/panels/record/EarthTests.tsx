@@ -3,7 +3,7 @@ import { earthTestSteps, earthTestVerdict } from '../../../core/electrical/earth
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { EarthTest } from '../../../core/model/recordThings.ts';
-import { dateText } from '../../../core/words/dates.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
 import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
@@ -11,7 +11,6 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { today } from '../../../core/words/dates.ts';
 import { DateField } from './DateField.tsx';
 
 const verdicts = {

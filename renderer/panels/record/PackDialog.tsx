@@ -3,12 +3,12 @@ import { type PackOptions, type PackPart, packParts } from '../../../core/api/pa
 import { propertyOf } from '../../../core/model/project.ts';
 import { handoversOf } from '../../../core/record/edits/handOver.ts';
 import { scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
+import { today } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
 import { host } from '../../state/session.ts';
 import { closeDialog, DialogFrame } from '../dialogs/DialogFrame.tsx';
 import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
-import { today } from '../../../core/words/dates.ts';
 
 const partWords: Record<PackPart, string> = {
   map: 'Map sheets at true scale',

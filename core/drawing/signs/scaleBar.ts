@@ -1,6 +1,5 @@
 import { farUnit, lengthUnit } from '../../words/numbers/units.ts';
-import type { Units } from '../../words/numbers/write.ts';
-import { fixed } from '../../words/numbers/write.ts';
+import { fixed, type Units } from '../../words/numbers/write.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { box, stroke, text } from '../paint.ts';
 import { ink, letters, pen } from '../style.ts';
@@ -15,7 +14,6 @@ export interface ScaleBar {
   readonly lengthM: number;
   readonly unit: { readonly name: string; readonly lengthM: number };
 }
-
 
 /** The longest bar of round length that fits `mostMm`: 1, 2, 4 or 5 times a power of ten of its unit. */
 export function scaleBarFor(scaleDenominator: number, units: Units, mostMm: number): ScaleBar {
