@@ -27,6 +27,8 @@ function onQuestionFault(error: unknown): void {
 /** The window: the map fills it, the inspector lies beside it. */
 export function App() {
   const phase = useApp((state) => state.phase);
+  // Everything that shows a figure is shown anew when figures are written otherwise.
+  const locale = useApp((state) => state.locale);
   const open = useApp((state) => state.file !== null);
   const dialog = useApp((state) => state.dialog?.kind ?? 'none');
   const asked = useApp((state) => (state.groundQuestion === null ? 'none' : 'asked'));
@@ -47,7 +49,7 @@ export function App() {
           Opening…
         </p>
       ) : open ? (
-        <div className="desk">
+        <div className="desk" key={locale}>
           <main className="desk-map">
             <PropertyMap />
           </main>

@@ -11,10 +11,10 @@ import { FaultBoundary } from './panels/FaultBoundary.tsx';
 import { useApp } from './state/appState.ts';
 import { reportWhatNobodyCaught } from './state/report.ts';
 import { startSession } from './state/session.ts';
-import { loadSettings, showSystemTheme } from './state/settings.ts';
+import { loadSettings, showAsSystem } from './state/settings.ts';
 
 reportWhatNobodyCaught();
-showSystemTheme();
+showAsSystem();
 createRoot(document.getElementById('window')!).render(
   <StrictMode>
     <FaultBoundary what="This window">

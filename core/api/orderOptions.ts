@@ -1,6 +1,6 @@
 /** How the order is to be printed. */
 export interface OrderOptions {
-  /** Whose habits money is written by, BCP 47: "en-NZ". */
+  /** By whose habits figures and dates are written, BCP 47: "en-NZ". */
   readonly locale: string;
   readonly withCutLists: boolean;
   readonly withQuantities: boolean;

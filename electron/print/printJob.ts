@@ -4,6 +4,7 @@ import type { PackOptions } from '../../core/api/packOptions.ts';
 import type { MadeFile } from '../../core/api/projectApi.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import type { Thing } from '../../core/model/things.ts';
+import { setLocale, usualLocale } from '../../core/words/numbers/locale.ts';
 import { printFind } from './printFind.ts';
 import { printOrder } from './printOrder.ts';
 import { printPack } from './printPack.ts';
@@ -20,7 +21,9 @@ export type PrintJob = { readonly things: readonly Thing[] } & (
   | { readonly what: 'pack'; readonly options: PackOptions; readonly photos: Photos }
 );
 
+/** The pages are laid out before anything is waited for, so that each job has its own habits of figures. */
 export function runJob(job: PrintJob): Promise<MadeFile> {
+  setLocale(job.options.locale ?? usualLocale);
   switch (job.what) {
     case 'sheets':
       return printSheets(job.things, job.options);

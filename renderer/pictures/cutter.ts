@@ -1,4 +1,5 @@
 import type { PictureTile } from '../../core/api/pictureApi.ts';
+import { sayLocale } from '../work/workerLocale.ts';
 import type { FromCutter, ToCutter } from './messages.ts';
 
 /** Why a picture could not be read; for the user. */
@@ -15,6 +16,7 @@ export interface Cutter {
 
 export function startCutter(): Cutter {
   const worker = new Worker(new URL('./cutter.worker.ts', import.meta.url), { type: 'module' });
+  sayLocale(worker);
 
   function ask(message: ToCutter): Promise<FromCutter> {
     return new Promise((resolve, reject) => {

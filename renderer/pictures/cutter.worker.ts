@@ -1,4 +1,5 @@
 import { type PictureTile, pictureLimits } from '../../core/api/pictureApi.ts';
+import { hearLocale } from '../work/workerLocale.ts';
 import { cutTiles } from './cutTiles.ts';
 import type { FromCutter, ToCutter } from './messages.ts';
 import { openReader } from './readers/openReader.ts';
@@ -8,6 +9,8 @@ import { PictureProblem } from './readers/reader.ts';
 
 let pieces: AsyncGenerator<PictureTile[], void, undefined> | null = null;
 let rest: PictureTile[] = [];
+
+hearLocale();
 
 self.addEventListener('message', ({ data }: MessageEvent<ToCutter>) => {
   const work = data.type === 'open' ? open(data.file, data.turned) : next();

@@ -6,6 +6,7 @@ import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
 import type { Survey } from '../../core/survey/types.ts';
 import { localDate } from '../../core/words/dates.ts';
+import { activeLocale } from '../../core/words/numbers/locale.ts';
 import { useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
@@ -16,7 +17,7 @@ import { host } from './session.ts';
 export async function printOrder(): Promise<void> {
   say('Making the PDF…', 'done');
   const made = await host().project.printOrder({
-    locale: navigator.language,
+    locale: activeLocale(),
     withCutLists: true,
     withQuantities: true,
     date: localDate(new Date()),

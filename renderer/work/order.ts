@@ -5,6 +5,7 @@ import type { PlanFigures } from '../../core/quantities/comparePlans.ts';
 import type { Order } from '../../core/quantities/order/order.ts';
 import type { TakeOff } from '../../core/quantities/types.ts';
 import type { FromOrderRoom, ToOrderRoom } from './orderMessages.ts';
+import { sayLocale } from './workerLocale.ts';
 
 /** What was counted and priced last, and of which project. */
 export interface WorkedOrder {
@@ -79,6 +80,7 @@ function thingsFor(project: Project): Thing[] {
 function post(message: ToOrderRoom): void {
   if (!worker) {
     worker = new Worker(new URL('./order.worker.ts', import.meta.url), { type: 'module' });
+    sayLocale(worker);
     worker.addEventListener('message', ({ data }: MessageEvent<FromOrderRoom>) => hear(data));
     worker.addEventListener('error', (event) => fail(event.message || 'its script could not be loaded'));
     worker.addEventListener('messageerror', () => fail('the answer could not be read'));
@@ -97,6 +99,13 @@ function hear(message: FromOrderRoom): void {
   asking = null;
   if (message.type === 'failed') useOrderRoom.setState({ busy: false, failed: message.message });
   else useOrderRoom.setState({ busy: false, worked: { of, takeOff: message.takeOff, order: message.order } });
+}
+
+/** Figures are written otherwise from now on: what was worked out is worked out anew. */
+export function forgetOrder(): void {
+  drop();
+  asking = null;
+  useOrderRoom.setState({ worked: null, busy: false, failed: null });
 }
 
 /** The worker itself broke: whoever waits is told, and the next question starts another. */

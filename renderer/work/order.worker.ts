@@ -7,6 +7,9 @@ import { estimateOf } from '../../core/survey/power/estimateOf.ts';
 import { powerOf } from '../../core/survey/power/powerOf.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { FromOrderRoom, ToOrderRoom } from './orderMessages.ts';
+import { hearLocale } from './workerLocale.ts';
+
+hearLocale();
 
 /** Counts and prices beside the window: a hard cut list may take a second or two. */
 self.addEventListener('message', ({ data: { type, number, things } }: MessageEvent<ToOrderRoom>) => {

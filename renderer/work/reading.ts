@@ -2,6 +2,7 @@ import type { ImportChoices } from '../../core/exchange/intake/importFeatures.ts
 import type { ReadResult } from '../../core/exchange/preview/types.ts';
 import { allThings, type Project } from '../../core/model/project.ts';
 import type { FileToRead, FromReading, LineCounts, TakenIn, ToReading } from './readingMessages.ts';
+import { sayLocale } from './workerLocale.ts';
 
 export interface ReadingNews {
   readonly progress: (fraction: number) => void;
@@ -21,6 +22,7 @@ export interface ReadingRoom {
 /** Reads a file beside the window. */
 export function startReading(file: FileToRead, news: ReadingNews): ReadingRoom {
   const worker = new Worker(new URL('./reading.worker.ts', import.meta.url), { type: 'module' });
+  sayLocale(worker);
   let isRead = false;
   let lastNumber = 0;
   const waiting = new Map<number, (answer: FromReading) => void>();

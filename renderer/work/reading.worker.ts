@@ -8,12 +8,15 @@ import { projectOf } from '../../core/model/project.ts';
 import type { LonLat, Thing } from '../../core/model/things.ts';
 import { newId } from '../state/newId.ts';
 import type { FileToRead, FromReading, LineCounts, TakenIn, ToReading } from './readingMessages.ts';
+import { hearLocale } from './workerLocale.ts';
 
 /**
  * Reads one file that comes in, says how far it is, and works out what the file makes of a property. It is ended from
  * outside, and has no hold on anything.
  */
 let preview: Preview | null = null;
+
+hearLocale();
 
 self.addEventListener('message', ({ data }: MessageEvent<ToReading>) => {
   try {

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
 import { localDate } from '../../../core/words/dates.ts';
+import { activeLocale } from '../../../core/words/numbers/locale.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
 import { host } from '../../state/session.ts';
@@ -43,6 +44,7 @@ export function PrintDialog() {
       withSwitchRegister,
       withCrossingSchedule,
       withTestSheets,
+      locale: activeLocale(),
       date: localDate(new Date()),
     });
     setBusy(false);

@@ -4,6 +4,7 @@ import { propertyOf } from '../../../core/model/project.ts';
 import { handoversOf } from '../../../core/record/edits/handOver.ts';
 import { scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
 import { today } from '../../../core/words/dates.ts';
+import { activeLocale } from '../../../core/words/numbers/locale.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
 import { host } from '../../state/session.ts';
@@ -51,6 +52,7 @@ export function PackDialog() {
       preparedBy,
       preparedFor,
       note,
+      locale: activeLocale(),
       date: today(),
     });
     setBusy(false);

@@ -1,5 +1,8 @@
+import { hearLocale } from '../workerLocale.ts';
 import type { ElevationRead, ElevationRequest } from './messages.ts';
 import { readElevation } from './readElevation.ts';
+
+hearLocale();
 
 /** Reads one elevation model beside the window. */
 self.addEventListener('message', ({ data }: MessageEvent<ElevationRequest>) => {

@@ -134,13 +134,13 @@ describe.each(locales)('with the habits of %s', (locale) => {
           const bearing = formatBearing(bearingDeg);
           expect(formatBearing(measure(bearing, '°')!)).toBe(bearing);
           for (const style of ['decimal', 'minutes'] as const) {
-            const system = { kind: 'degrees', style } as const;
+            const system = { kind: 'degrees', id: style, name: style, style } as const;
             const shown = formatPlace([lon, lat], system);
             const read = readPlace(shown, system, null);
             expect(read.lonLat, `${shown}: ${read.problem}`).not.toBeNull();
             expect(formatPlace(read.lonLat!, system)).toBe(shown);
           }
-          const utm = { kind: 'utm' } as const;
+          const utm = { kind: 'utm', id: 'utm', name: 'UTM' } as const;
           const shown = formatPlace([lon, lat], utm);
           const read = readPlace(shown, utm, [lon, lat]);
           expect(read.lonLat, `${shown}: ${read.problem}`).not.toBeNull();
