@@ -4,8 +4,7 @@ import type { LonLat } from '../model/things.ts';
 export type FindOptions = {
   /** By whose habits figures and dates are written, BCP 47; without it: English ones, figures as 1,250.5. */
   readonly locale?: string | undefined;
-} & /** `gatewayId`: or the id of a crossing left in the ground that is drawn no longer. */
-(
+} /** `gatewayId`: or the id of a crossing left in the ground that is drawn no longer. */ & (
   | { readonly sheet: 'crossing'; readonly gatewayId: string; readonly date: string }
   | { readonly sheet: 'dig'; readonly dig: DigPlace; readonly date: string }
 );

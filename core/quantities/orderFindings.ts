@@ -4,7 +4,7 @@ import { conductorLibrary } from '../electrical/conductors/conductorLibrary.ts';
 import { isBuildingWire } from '../electrical/conductors/fenceCable.ts';
 import { kgPerM } from '../electrical/conductors/wireMass.ts';
 import { propertyOf } from '../model/project.ts';
-import { fixed, formatTape } from '../words/numbers/write.ts';
+import { fixed, formatTape, formatWholeLength, type Units } from '../words/numbers/write.ts';
 import type { Cut, CutList } from './cutting/cutLists.ts';
 import { addItemFor, changeItem } from './edits/changePrices.ts';
 import { conductorOf, isLiveCable } from './measures.ts';
@@ -25,7 +25,7 @@ export function orderFindings(input: OrderInput, order: Order): Finding[] {
     ...unserved(order.parts)
       .filter(({ key }) => !isBuildingWireKey(key))
       .map(unservedFinding),
-    ...coilFindings(order),
+    ...coilFindings(order, propertyOf(input.project).units),
     ...unpriced(order.parts),
     ...invented(order),
     ...currency(input, order),
@@ -70,7 +70,7 @@ const heaviestCoilKg = 50;
 const oldCoilM = 650;
 
 /** Coils in the order whose length does not go with their gauge. The user's price list stays as it is until told otherwise. */
-function coilFindings({ parts }: Order): Finding[] {
+function coilFindings({ parts }: Order, units: Units): Finding[] {
   const items = new Map(parts.flatMap(({ lines }) => lines.map(({ item }) => [item.id, item])));
   return [...items.values()].flatMap((item) => {
     const conductor = conductorLibrary.find(({ id }) => item.measure === `wire:${id}`);
@@ -85,10 +85,13 @@ function coilFindings({ parts }: Order): Finding[] {
     return [
       finding('coilLength', [item.id], {
         severity: 'notKnown',
-        message: `${item.name}: ${fixed(item.packSize, 0)} m of this wire weigh about ${fixed(massKg, 0)} kg; a coil of ${coilKg[material]} kg holds about ${fixed(usualM, 0)} m.`,
+        message: `${item.name}: ${formatWholeLength(item.packSize, units)} of this wire weigh about ${fixed(massKg, 0)} kg; a coil of ${coilKg[material]} kg holds about ${formatWholeLength(usualM, units)}.`,
         remedy: 'Read the length on the label and enter it in the price list: the number of coils follows from it.',
         fixes: [
-          { label: `Take coils of ${coilKg[material]} kg, about ${fixed(usualM, 0)} m`, edit: changeItem(item.id, to) },
+          {
+            label: `Take coils of ${coilKg[material]} kg, about ${formatWholeLength(usualM, units)}`,
+            edit: changeItem(item.id, to),
+          },
         ],
       }),
     ];

@@ -84,7 +84,7 @@ function indexBlocks(
       measure,
     ),
     space(3),
-    cautionBlock(widthMm, measure),
+    cautionBlock(units, widthMm, measure),
   ];
 }
 

@@ -3,6 +3,7 @@ import { difference } from '../../model/difference.ts';
 import { EditRefused, type NewId, type Refusal } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf, put } from '../../model/project.ts';
 import type { Status } from '../../model/things.ts';
+import { formatFar } from '../../words/numbers/write.ts';
 import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../preview/types.ts';
 import { importForeign } from './importForeign.ts';
 import { importOurs } from './importOurs.ts';
@@ -126,7 +127,7 @@ export function whyNotImport(preview: Preview, project: Project, place: number |
     return { code: 'whichPlace', message };
   }
   if (whereabouts?.tooFarM == null) return null;
-  const message = `The file lies ${Math.round(whereabouts.tooFarM / 1000)} km from ${property.name}. Check that it is the right file, and whether latitude and longitude are exchanged in it; or import it into a new property.`;
+  const message = `The file lies ${formatFar(whereabouts.tooFarM, property.units)} from ${property.name}. Check that it is the right file, and whether latitude and longitude are exchanged in it; or import it into a new property.`;
   return { code: 'tooFar', message };
 }
 

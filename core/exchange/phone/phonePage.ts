@@ -103,7 +103,9 @@ ${survey.switches.map((row) => switchCard(row, power)).join('\n')}
 <p><button id="smaller" type="button" aria-label="Smaller map">−</button> <button id="larger" type="button" aria-label="Larger map">+</button></p>
 <div id="map" class="map" role="region" aria-label="Map of the property" tabindex="0">${mapSvg(input)}</div>
 <h2>Cautions</h2>
-<ul>${cautions.map((caution) => `<li>${escapeHtml(caution)}</li>`).join('')}</ul>
+<ul>${cautions(property.units)
+    .map((caution) => `<li>${escapeHtml(caution)}</li>`)
+    .join('')}</ul>
 </main>
 <script>${phoneScript}</script>
 </body>

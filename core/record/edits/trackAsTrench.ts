@@ -9,6 +9,7 @@ import type { BuriedPoint, BuriedRole } from '../../model/recordThings.ts';
 import type { LonLat } from '../../model/things.ts';
 import type { GatewayShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
+import { formatWholeLength } from '../../words/numbers/write.ts';
 
 /** A track further than this from its gateway belongs to something else. */
 const mostAwayM = 50;
@@ -43,7 +44,7 @@ export function trackAsTrench({ crossingId, path, seM }: TrenchTrack, survey: Su
       }
       const awayM = leastOf(path.map((at) => xyDistanceM(survey.plane.toXy(at), shape.centre)));
       if (awayM <= mostAwayM) return null;
-      const message = `The track comes no nearer than ${Math.round(awayM)} m to ${shape.gateway.name}. Choose the one that was walked along its trench.`;
+      const message = `The track comes no nearer than ${formatWholeLength(awayM, propertyOf(project).units)} to ${shape.gateway.name}. Choose the one that was walked along its trench.`;
       return { code: 'tooFar', message };
     },
     (project) => {

@@ -51,7 +51,7 @@ export function digPages(project: Project, survey: Survey, dig: Dig, input: Text
     sketch,
     ...findingTable(answer, widthMm, input),
     space(3),
-    ...cautions.map((caution) => paragraph(caution)),
+    ...cautions(units).map((caution) => paragraph(caution)),
     space(8),
     paragraph(
       'Services located by, date: ______________________      Energiser off and fence proven dead by: ______________________',

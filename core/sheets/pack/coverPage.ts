@@ -55,7 +55,9 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
     sketchBlock(widthMm, input),
     space(5),
     heading('Before you touch or dig', widthMm, measure),
-    ...cautions.map((caution) => words(`•  ${caution}`, widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure)),
+    ...cautions(property.units).map((caution) =>
+      words(`•  ${caution}`, widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure),
+    ),
     space(4),
     heading('In this pack', widthMm, measure),
     ...contents.map((content) => contentRow(content, widthMm, input)),

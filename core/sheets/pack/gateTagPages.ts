@@ -111,7 +111,7 @@ function fitting(texts: readonly (readonly string[])[], widthMm: number, { measu
 
 /** A range and its unit are not parted at the end of a line. */
 function heldFigures(words: string): string {
-  return words.replace(/[\d.]+( to [\d.]+)? (m|ft)\b/, held);
+  return words.replace(/[\d.,’\u00a0\u202f]+( to [\d.,’\u00a0\u202f]+)? (m|ft)\b/, held);
 }
 
 /** A tag hangs at the gate: where that was moved the cable is not below it. */

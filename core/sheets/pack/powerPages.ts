@@ -72,7 +72,7 @@ function energiserTable({ project }: PackInput): Table {
 function earthTable({ project, survey }: PackInput, units: Units): Table {
   const figures = new Map(
     powerOf(project, survey).supplies.flatMap((supply) =>
-      earthFigures(supply).map((each) => [each.field.id, each] as const),
+      earthFigures(supply, units).map((each) => [each.field.id, each] as const),
     ),
   );
   return {

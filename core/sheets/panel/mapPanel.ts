@@ -1,3 +1,4 @@
+import { type Units } from '../../words/numbers/write.ts';
 import type { SheetOptions } from '../../api/sheetOptions.ts';
 import type { Item, PaperBox } from '../../drawing/displayList.ts';
 import type { MapWindow } from '../../drawing/mapWindow.ts';
@@ -54,7 +55,7 @@ export function drawMapPanel(input: MapPanelInput, columns: readonly PaperBox[])
   const widthMm = last[2] - last[0];
   const title = mapTitle(input, property, widthMm);
   const titleTop = last[3] - title.heightMm;
-  const caution = cautionBlock(widthMm, measure);
+  const caution = cautionBlock(property.units, widthMm, measure);
   const cautionTop = (inner.length === 1 ? titleTop - 2 : first[3]) - caution.heightMm;
   const rooms = inner.map(([l, t, r, b], i): PaperBox => {
     const bottom = i === 0 ? cautionTop : i === inner.length - 1 ? titleTop : b;
@@ -107,10 +108,10 @@ function heading(title: string, widthMm: number, measure: MeasureText): Block {
   return { ...block, keepWithNext: true };
 }
 
-export function cautionBlock(widthMm: number, measure: MeasureText): Block {
+export function cautionBlock(units: Units, widthMm: number, measure: MeasureText): Block {
   return stack([
     words('Cautions', widthMm, { sizePt: letters.table, font: 'bold', role: 'H2' }, measure),
-    ...cautions.map((caution) => words(caution, widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)),
+    ...cautions(units).map((caution) => words(caution, widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)),
   ]);
 }
 

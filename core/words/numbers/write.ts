@@ -1,5 +1,5 @@
 import { numberFormat } from './locale.ts';
-import { areaUnit, mPerFoot, mPerMile, type Units } from './units.ts';
+import { areaUnit, farUnit, mPerFoot, mPerMile, type Units } from './units.ts';
 
 export type { Units } from './units.ts';
 
@@ -27,6 +27,26 @@ export function formatTape(lengthM: number, units: Units): string {
 export function formatWholeLength(lengthM: number, units: Units): string {
   if (!Number.isFinite(lengthM)) return 'not known';
   return units === 'imperial' ? `${fixed(lengthM * feetPerM, 0)} ft` : `${fixed(lengthM, 0)} m`;
+}
+
+/** A way across the country, to the kilometre or the mile: 1,204 km, 748 mi. */
+export function formatFar(lengthM: number, units: Units): string {
+  const unit = farUnit(units);
+  return `${fixed(lengthM / unit.lengthM, 0)} ${unit.name}`;
+}
+
+/** A round length that something asks for at least, no less in feet than in metres: 3 m, 10 ft. */
+export function formatAtLeast(lengthM: number, units: Units): string {
+  if (units === 'metric') return `${plainFigure(lengthM, 2)} m`;
+  // Ten feet are ten feet, though they are not quite so in binary.
+  return `${fixed(Math.ceil(lengthM * feetPerM - 1e-6), 0)} ft`;
+}
+
+/** A round length by the way: 0.1 m, 3.6 m, 100 m; 4 in, 12 ft, 328 ft. */
+export function formatRound(lengthM: number, units: Units): string {
+  if (units === 'metric') return `${plainFigure(lengthM, 2)} m`;
+  const feet = lengthM * feetPerM;
+  return feet < 1 ? `${fixed(feet * 12, 0)} in` : `${fixed(feet, 0)} ft`;
 }
 
 export function formatArea(areaM2: number, units: Units): string {

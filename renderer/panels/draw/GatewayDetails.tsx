@@ -1,8 +1,10 @@
 import { setGatewayWidth } from '../../../core/model/edits/setGatewayWidth.ts';
 import type { Gateway, LineEnd } from '../../../core/model/things.ts';
+import { formatRound } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
 import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { StatusField } from '../parts/StatusField.tsx';
@@ -12,6 +14,7 @@ export function GatewayDetails({ gateway }: { readonly gateway: Gateway }) {
   const { survey } = useOpenFile();
   const set = (label: string, patch: Partial<Omit<Gateway, 'kind' | 'id'>>) =>
     change(`${label} ${gateway.name}`, 'gateway', gateway.id, patch);
+  const units = useUnits();
   const line = survey.lines.get(gateway.lineId)?.line;
   return (
     <>
@@ -21,7 +24,7 @@ export function GatewayDetails({ gateway }: { readonly gateway: Gateway }) {
         valueM={gateway.widthM}
         minM={0.5}
         maxM={60}
-        hint={`In fence ${line?.name ?? 'not known'}. Ordinary gates are 3.6 to 4.9 m, doubled for machinery (common practice).`}
+        hint={`In fence ${line?.name ?? 'not known'}. Ordinary gates are ${formatRound(3.6, units)} to ${formatRound(4.9, units)}, doubled for machinery (common practice).`}
         onCommitM={(widthM) => {
           if (widthM !== null) {
             void commit(`Change the width of ${gateway.name}`, setGatewayWidth({ gatewayId: gateway.id, widthM }));

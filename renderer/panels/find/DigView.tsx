@@ -8,6 +8,7 @@ import {
   onlyWhatIsInTheFile,
   verdictInWords,
 } from '../../../core/sheets/find/digWords.ts';
+import { formatRound } from '../../../core/words/numbers/write.ts';
 import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
@@ -117,7 +118,8 @@ function Answered({ dig }: { readonly dig: Dig }) {
         />
       </div>
       <p className="field-hint">
-        By eye on the map: about 1 m and more. By a phone: about 5 m under open sky (common practice, no source).
+        By eye on the map: about {formatRound(1, units)} and more. By a phone: about {formatRound(5, units)} under open
+        sky (common practice, no source).
       </p>
       <p className="buttons">
         <PrintSheetButton label="Print the dig sheet" options={{ sheet: 'dig', dig }} />

@@ -9,6 +9,7 @@ import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { DateField } from './DateField.tsx';
@@ -71,6 +72,7 @@ function TestItem({ test }: { readonly test: EarthTest }) {
 }
 
 function NewTest() {
+  const units = useUnits();
   const { project } = useOpenFile();
   const fields = [...project.earthField.values()];
   const [fieldId, setFieldId] = useState<string | null>(null);
@@ -107,7 +109,7 @@ function NewTest() {
         energiser off and the fence proven dead. Locate buried services before you drive rods or pins.
       </Caution>
       <ol className="test-steps">
-        {earthTestSteps.map((step) => (
+        {earthTestSteps(units).map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>
