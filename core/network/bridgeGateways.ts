@@ -1,6 +1,6 @@
 import { crossingLengths } from '../shapes/crossingLengths.ts';
 import { gatewaySpan } from '../shapes/gatewaySpan.ts';
-import { lonLatAt } from '../shapes/pathGeometry.ts';
+import { lonLatAt } from '../shapes/measuredPath.ts';
 import type { NetworkDraft } from './networkDraft.ts';
 
 /** Joins the posts of each gateway of a live line that has a crossing. */

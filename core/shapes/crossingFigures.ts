@@ -5,7 +5,7 @@ import type { Crossing, CrossingDefaults, Gateway } from '../model/things.ts';
 import type { CrossingFigures } from '../shapes/types.ts';
 import { crossingLengths } from './crossingLengths.ts';
 import { type GatewaySpan, gatewaySpan } from './gatewaySpan.ts';
-import { pathGeometry } from './pathGeometry.ts';
+import { measuredPath } from './measuredPath.ts';
 
 interface Kept {
   readonly span: GatewaySpan;
@@ -22,7 +22,7 @@ export function allCrossingFigures(project: Project, plane: LocalPlane): Map<str
   for (const crossing of project.crossing.values()) {
     const gateway = project.gateway.get(crossing.gatewayId);
     const line = gateway && project.fenceLine.get(gateway.lineId);
-    const geometry = line && pathGeometry(line.path, plane);
+    const geometry = line && measuredPath(line.path, plane);
     if (!gateway || !geometry || figures.has(gateway.id)) continue;
     const span = gatewaySpan(gateway, geometry);
     let known = kept.get(crossing);

@@ -1,6 +1,6 @@
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type { Gateway } from '../model/things.ts';
-import { leastLengthM, lonLatAt, type PathGeometry, xyAt } from './pathGeometry.ts';
+import { leastLengthM, lonLatAt, type MeasuredPath, wrapStation, xyAt } from './measuredPath.ts';
 
 export type SpanFault =
   /** Width or place is not a number above 0, or it lies wholly beyond the line: there is no opening. */
@@ -33,10 +33,10 @@ interface Stations {
   readonly faultM: number;
 }
 
-const kept = new WeakMap<Gateway, { readonly geometry: PathGeometry; readonly span: GatewaySpan }>();
+const kept = new WeakMap<Gateway, { readonly geometry: MeasuredPath; readonly span: GatewaySpan }>();
 
 /** The span of a gateway on its line; worked out once for each gateway and line. */
-export function gatewaySpan(gateway: Gateway, geometry: PathGeometry): GatewaySpan {
+export function gatewaySpan(gateway: Gateway, geometry: MeasuredPath): GatewaySpan {
   const known = kept.get(gateway);
   if (known?.geometry === geometry) return known.span;
   const span = makeSpan(gateway, geometry);
@@ -44,7 +44,7 @@ export function gatewaySpan(gateway: Gateway, geometry: PathGeometry): GatewaySp
   return span;
 }
 
-function makeSpan(gateway: Gateway, geometry: PathGeometry): GatewaySpan {
+function makeSpan(gateway: Gateway, geometry: MeasuredPath): GatewaySpan {
   const stations = stationsOf(gateway, geometry);
   const { fromM, toM } = stations;
   const start = wrapStation(fromM, geometry);
@@ -60,7 +60,7 @@ function makeSpan(gateway: Gateway, geometry: PathGeometry): GatewaySpan {
   };
 }
 
-function stationsOf({ atM, widthM }: Gateway, { lengthM, closed }: PathGeometry): Stations {
+function stationsOf({ atM, widthM }: Gateway, { lengthM, closed }: MeasuredPath): Stations {
   const centreM = Number.isFinite(atM) ? Math.min(lengthM, Math.max(0, atM)) : 0;
   if (!(Number.isFinite(atM) && Number.isFinite(widthM) && widthM > 0) || lengthM <= leastLengthM) {
     return { fromM: centreM, toM: centreM, fault: 'noOpening', faultM: 0 };
@@ -89,11 +89,4 @@ function openingsOf(fromM: number, toM: number, lengthM: number): (readonly [num
     ];
   }
   return [[fromM, toM]];
-}
-
-/** The station within the line of one that may lie past its closing vertex. */
-export function wrapStation(stationM: number, { lengthM, closed }: Pick<PathGeometry, 'lengthM' | 'closed'>): number {
-  if (!closed) return stationM;
-  if (stationM < 0) return stationM + lengthM;
-  return stationM > lengthM ? stationM - lengthM : stationM;
 }

@@ -1,15 +1,11 @@
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type { Crossing, FenceLine, FenceType, Gateway, LineEnd } from '../model/things.ts';
+import type { MeasuredPath } from './measuredPath.ts';
 
-/** Working-plane shape of a fence line. */
-export interface LineShape {
+/** A fence line, measured. */
+export interface LineShape extends MeasuredPath {
   readonly line: FenceLine;
   readonly type: FenceType | null;
-  readonly xy: readonly Xy[];
-  /** Geodesic distance from the first vertex to each vertex, metres. */
-  readonly stationsM: readonly number[];
-  readonly lengthM: number;
-  readonly closed: boolean;
 }
 
 export interface GatewayShape {
