@@ -1,8 +1,8 @@
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
 import type { FenceLine, LineEnd } from '../model/things.ts';
-import { type GatewaySpan } from '../shapes/gatewaySpan.ts';
-import { leastLengthM, lonLatAt, type MeasuredPath, xyAt, wrapStation } from '../shapes/measuredPath.ts';
+import type { GatewaySpan } from '../shapes/gatewaySpan.ts';
+import { leastLengthM, lonLatAt, type MeasuredPath, wrapStation, xyAt } from '../shapes/measuredPath.ts';
 import type { Joints } from './joints.ts';
 import type { EdgeDraft } from './networkDraft.ts';
 

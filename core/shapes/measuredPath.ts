@@ -102,7 +102,10 @@ const mostPlacesKept = 4096;
 const placesOf = keptFor((_: MeasuredPath['stationsM']) => new Map<number, LonLat>());
 
 /** The point at a station in degrees; a vertex gives its own coordinates. */
-export function lonLatAt({ path, plane, stationsM }: Pick<MeasuredPath, 'path' | 'plane' | 'stationsM'>, stationM: number): LonLat {
+export function lonLatAt(
+  { path, plane, stationsM }: Pick<MeasuredPath, 'path' | 'plane' | 'stationsM'>,
+  stationM: number,
+): LonLat {
   const { segment, fraction } = placeAt({ stationsM }, stationM);
   if (fraction === 0) return path[segment]!;
   if (fraction === 1) return path[segment + 1] ?? path[segment]!;

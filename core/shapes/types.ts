@@ -29,12 +29,15 @@ export interface GatewayShape {
 export interface CrossingFigures {
   readonly crossing: Crossing;
   readonly gateway: Gateway;
+  /** How far the middle of the trench stands off the straight line; never below 0. */
   readonly bowM: number;
   /** True where the bow is the default share of the width: an assumption until someone measures it. */
   readonly bowAssumed: boolean;
   /** Plan of the trench from the start post's riser foot to the end post's. */
   readonly path: readonly Xy[];
+  /** Straight from post to post. */
   readonly chordM: number;
+  /** Infinity for a straight trench. */
   readonly bendRadiusM: number;
   readonly tighterThanPipeAllows: boolean;
   readonly trenchM: number;

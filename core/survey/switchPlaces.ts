@@ -5,7 +5,7 @@ import { formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { SwitchPlace } from '../model/things.ts';
 import { gatewaySpan } from '../shapes/gatewaySpan.ts';
-import { directionAt, lonLatAt, type MeasuredPath, measuredPath, xyAt, wrapStation } from '../shapes/measuredPath.ts';
+import { directionAt, lonLatAt, type MeasuredPath, measuredPath, wrapStation, xyAt } from '../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 
 /** Where a switch stands, or would. */

@@ -12,11 +12,11 @@ import { formatLength } from '../../model/formatUnits.ts';
 import { nextName } from '../../model/names.ts';
 import { propertyOf, putAll } from '../../model/project.ts';
 import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts';
+import { stationOf } from '../../shapes/measuredPath.ts';
+import { planeOf } from '../../shapes/workingPlane.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
-import { stationOf } from '../../shapes/measuredPath.ts';
-import { planeOf } from '../../shapes/workingPlane.ts';
 import { asClause, type Intake, tell } from './intake.ts';
 import { mostOwnCrossings, roughXy, simplifiedPath, untangledPath } from './simplifiedPath.ts';
 import { snapEnds } from './snapEnds.ts';
@@ -64,7 +64,14 @@ function madeOf(intake: Intake, feature: PreviewFeature, as: ImportAs, choices: 
       whyNotFields(project, 'fenceLine', null, { typeId: choices.typeId });
     if (refusal) return refusal;
     const { typeId, status } = choices;
-    const line = { id: newId('fenceLine'), name, typeId, status, live: as === 'fenceLine', path: withoutDoubles(project, path) };
+    const line = {
+      id: newId('fenceLine'),
+      name,
+      typeId,
+      status,
+      live: as === 'fenceLine',
+      path: withoutDoubles(project, path),
+    };
     return newFenceLine(line);
   }
   const refusal = whyNotSoMany(path);
@@ -152,7 +159,9 @@ function serviceOf(id: string, { name, path, voltageV }: PreviewFeature, what: S
 function importGateways(intake: Intake, features: readonly PreviewFeature[], choices: ImportChoices): void {
   const { units } = propertyOf(intake.project);
   const plane = planeOf(intake.project);
-  const lines = [...intake.project.fenceLine.values()].map(({ id, path }) => [id, pathIn(intake.project, path).xy] as const);
+  const lines = [...intake.project.fenceLine.values()].map(
+    ({ id, path }) => [id, pathIn(intake.project, path).xy] as const,
+  );
   const index = createSpatialIndex(lines);
   for (const feature of features) {
     const place = feature.shape === 'point' ? nearestLine(intake, index, plane, feature, choices.gatewaySnapM) : null;

@@ -141,7 +141,8 @@ function straysOf({ features }: Preview, groups: readonly PieceGroup[], from: Lo
     for (const index of members) {
       const feature = features[index]!;
       // What this program wrote comes back as it was.
-      if (!feature.ours) strays.set(feature.key, { feature, awayM: earthAt(from).distanceM(from, feature.path[0]!), noFix });
+      if (!feature.ours)
+        strays.set(feature.key, { feature, awayM: earthAt(from).distanceM(from, feature.path[0]!), noFix });
     }
   }
   return strays;

@@ -22,7 +22,9 @@ export interface SplitLine {
 export function splitLine(wanted: SplitLine, newId: NewId): Edit {
   return guarded(whyNotSplitLine(wanted), (project) => {
     const line = found(project, 'fenceLine', wanted.lineId);
-    return pathIn(project, line.path).closed ? openRing(project, line, wanted.atM) : cutInTwo(project, line, wanted.atM, newId);
+    return pathIn(project, line.path).closed
+      ? openRing(project, line, wanted.atM)
+      : cutInTwo(project, line, wanted.atM, newId);
   });
 }
 

@@ -55,7 +55,10 @@ export function countSupply(input: TakeOffInput, tally: Tally): void {
     tally.add(stake, [id], rods, `${name}: ${rods} stakes`);
     tally.add(measureOf('stakeClamp'), [id], rods, `${name}: one for each stake`);
     tally.add(workMeasure('stake'), [id], rods, name);
-    const leadM = (energiser ? input.survey.plane.earth.distanceM(energiser.at, at) : 0) + (rods - 1) * spacingM + 2 * crossings.tailM;
+    const leadM =
+      (energiser ? input.survey.plane.earth.distanceM(energiser.at, at) : 0) +
+      (rods - 1) * spacingM +
+      2 * crossings.tailM;
     tally.add(measureOf('earthLead'), [id], leadM, `${name}: to the field and along ${rods} stakes`);
   }
 }

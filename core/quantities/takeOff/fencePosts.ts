@@ -4,7 +4,7 @@ import { turnAngleDeg } from '../../geometry/vector.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Gateway, OrderSettings, Post } from '../../model/things.ts';
 import { type GatewaySpan, gatewaySpan } from '../../shapes/gatewaySpan.ts';
-import { leastLengthM, type MeasuredPath, measuredPath, xyAt, wrapStation } from '../../shapes/measuredPath.ts';
+import { leastLengthM, type MeasuredPath, measuredPath, wrapStation, xyAt } from '../../shapes/measuredPath.ts';
 import type { LineShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
 import { PointSet } from './pointSet.ts';

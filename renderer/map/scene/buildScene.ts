@@ -6,10 +6,10 @@ import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/l
 import type { Project } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type { Run } from '../../../core/network/types.ts';
+import { xySlice } from '../../../core/shapes/measuredPath.ts';
 import type { CrossingFigures, GatewayShape, LineShape } from '../../../core/shapes/types.ts';
 import type { Paddock, Survey } from '../../../core/survey/types.ts';
 import { type MapId, paddockMapId } from '../mapTypes.ts';
-import { xySlice } from '../../../core/shapes/measuredPath.ts';
 import type { CrossingPart, Part, PiecePart } from './parts.ts';
 import { switchInto } from './switchInto.ts';
 

@@ -1,7 +1,7 @@
 import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import type { LineShape } from '../../../core/shapes/types.ts';
 import { stationOf } from '../../../core/shapes/measuredPath.ts';
+import type { LineShape } from '../../../core/shapes/types.ts';
 import type { Scene } from '../scene/buildScene.ts';
 
 export interface PlaceOnLine {

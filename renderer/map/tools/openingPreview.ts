@@ -1,7 +1,7 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Gateway } from '../../../core/model/things.ts';
+import { xyAt, xySlice } from '../../../core/shapes/measuredPath.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
-import { xySlice, xyAt } from '../../../core/shapes/measuredPath.ts';
 import { toPx } from '../plane/view.ts';
 import { drawGate } from '../signs/gateSign.ts';
 import { tracePlanePath } from '../staticLayer/pixelPath.ts';

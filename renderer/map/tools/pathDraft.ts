@@ -49,7 +49,11 @@ export function createPathDraft(context: ToolContext): PathDraft {
     const before = points.at(-2);
     const wanted = earth().bearingDeg(last.lonLat, lonLat);
     const held = constrainBearing(wanted, before ? earth().bearingDeg(before.lonLat, last.lonLat) : null);
-    const at = earth().destination(last.lonLat, held, lengthAlong(earth().distanceM(last.lonLat, lonLat), wanted, held));
+    const at = earth().destination(
+      last.lonLat,
+      held,
+      lengthAlong(earth().distanceM(last.lonLat, lonLat), wanted, held),
+    );
     return { lonLat: at, xy: context.toXy(at), snap: null };
   }
 

@@ -1,8 +1,8 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import type { SwitchPlace } from '../../../core/model/things.ts';
-import type { MapInput } from '../mapTypes.ts';
 import { xyAt } from '../../../core/shapes/measuredPath.ts';
+import type { MapInput } from '../mapTypes.ts';
 import type { Scene } from '../scene/buildScene.ts';
 import { nearestLine } from './nearestLine.ts';
 import { lineReachPx, snapReachPx } from './reach.ts';

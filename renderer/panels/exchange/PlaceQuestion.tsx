@@ -24,7 +24,10 @@ export function PlaceQuestion({
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const described = ({ middle, pieces, lines }: PossiblePlace) => {
     const what = `${pieces.toLocaleString('en')} ${pieces === 1 ? 'piece' : 'pieces'}, ${lines.toLocaleString('en')} of them lines`;
-    const apart = middle === first.middle ? '' : `, ${formatLength(earthAt(first.middle).distanceM(first.middle, middle), units)} away`;
+    const apart =
+      middle === first.middle
+        ? ''
+        : `, ${formatLength(earthAt(first.middle).distanceM(first.middle, middle), units)} away`;
     return `around ${formatPlace(middle, system)}${apart}: ${what}`;
   };
   return (

@@ -64,7 +64,14 @@ describe('a measured path in the plane', () => {
   it('has a direction at every station, past doubled vertices too', () => {
     expect(directionAt(bent, 50)).toEqual([1, 0]);
     expect(directionAt(bent, 101)).toEqual([0, 1]);
-    const doubled = { xy: [[0, 0], [0, 10], [0, 10]] as Xy[], stationsM: [0, 10, 10] };
+    const doubled = {
+      xy: [
+        [0, 0],
+        [0, 10],
+        [0, 10],
+      ] as Xy[],
+      stationsM: [0, 10, 10],
+    };
     expect(directionAt(doubled, 10)).toEqual([0, 1]);
   });
 

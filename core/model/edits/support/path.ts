@@ -1,4 +1,4 @@
-import { measured, type MeasuredPath } from '../../../shapes/measuredPath.ts';
+import { type MeasuredPath, measured } from '../../../shapes/measuredPath.ts';
 import { planeOf } from '../../../shapes/workingPlane.ts';
 import type { Project } from '../../project.ts';
 import type { LonLat } from '../../things.ts';

@@ -14,10 +14,10 @@ import { placeGateway, whyNotPlaceGateway } from '../../../../core/model/edits/p
 import { placePost } from '../../../../core/model/edits/placePost.ts';
 import { placeSwitch } from '../../../../core/model/edits/placeSwitch.ts';
 import { EditRefused } from '../../../../core/model/edits/support/edit.ts';
-import { lonLatAt } from '../../../../core/shapes/measuredPath.ts';
 import { pathIn } from '../../../../core/model/edits/support/path.ts';
 import { type Project, put } from '../../../../core/model/project.ts';
 import type { LonLat } from '../../../../core/model/things.ts';
+import { lonLatAt } from '../../../../core/shapes/measuredPath.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, emptyProject } from '../../../support/randomProjects.ts';
 
