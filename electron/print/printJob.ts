@@ -1,8 +1,8 @@
 import type { PrintJob } from '../../core/api/printJob.ts';
 import type { MadeFile } from '../../core/api/projectApi.ts';
+import type { Page } from '../../core/drawing/displayList.ts';
 import { type Project, projectOf, propertyOf } from '../../core/model/project.ts';
 import type { Property, Thing } from '../../core/model/things.ts';
-import type { Page } from '../../core/sheets/displayList.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
 import { findBook } from './findBook.ts';
