@@ -64,6 +64,24 @@ export const rooms = {
   'renderer/map': { rooms: ['core', 'renderer/styles'], packages: ['react', 'react-dom', 'leaflet', 'flatbush'] },
 };
 
+/** What a room may not import from a file, though it may import the file. */
+const withheld = [
+  {
+    from: 'renderer',
+    path: 'core/model/project.ts',
+    names: ['put', 'putAll', 'remove', 'removeAll'],
+    why: 'the window changes a property by the edits in core only, with their refusals and all that hangs on a thing',
+  },
+];
+
+/** Why a file in `room` may not import `names` from this file, or null. `*` stands for all that it exports. */
+export function whyNotNames(room, path, names) {
+  const rule = withheld.find(({ from, path: file }) => path === file && (room === from || room.startsWith(`${from}/`)));
+  const taken = names.filter((name) => name === '*' || rule?.names.includes(name));
+  if (!rule || taken.length === 0) return null;
+  return `${room} may not import ${taken.join(', ')} from ${path}: ${rule.why} (tests/lint/rooms.js).`;
+}
+
 /** The room that a path, from the project's top folder, lies in. */
 export function roomOf(path) {
   const names = Object.keys(rooms).filter((name) => path.startsWith(`${name}/`));
