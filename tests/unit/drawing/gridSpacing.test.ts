@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gridFigure } from '../../../renderer/map/interaction/gridLabels.ts';
-import { gridLines, gridSpacing } from '../../../renderer/map/plane/gridSpacing.ts';
-import { scaleBar } from '../../../renderer/map/statusBar/scaleBar.ts';
+import { gridLines, gridSpacing } from '../../../core/drawing/strokes/gridSpacing.ts';
+import { barText, longestBar } from '../../../core/drawing/signs/scaleBar.ts';
 
 describe('the grid', () => {
   it('stands at 1, 2 or 5 times a power of ten, no nearer together than asked', () => {
@@ -41,9 +41,15 @@ describe('the grid', () => {
 
 describe('the scale bar', () => {
   it('is the longest round length that fits', () => {
-    expect(scaleBar(1, 'metric', 130)).toEqual({ widthPx: 100, text: '100 m' });
-    expect(scaleBar(0.05, 'metric', 130)).toEqual({ widthPx: 100, text: '2 km' });
-    expect(scaleBar(200, 'metric', 130)).toEqual({ widthPx: 100, text: '0.5 m' });
-    expect(scaleBar(0.1, 'metric', 100).text).toBe('1 km');
+    const shown = (perM: number, most: number) => {
+      const bar = longestBar(perM, 'metric', most);
+      return { lengthPx: bar.length, text: barText(bar) };
+    };
+    expect(shown(1, 130)).toEqual({ lengthPx: 100, text: '100 m' });
+    expect(shown(0.05, 130)).toEqual({ lengthPx: 100, text: '2 km' });
+    expect(shown(200, 130)).toEqual({ lengthPx: 100, text: '0.5 m' });
+    expect(shown(0.1, 100).text).toBe('1 km');
+    // Of 1, 2, 4 and 5, as on the sheets.
+    expect(shown(1, 480).text).toBe('400 m');
   });
 });

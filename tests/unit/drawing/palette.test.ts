@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Palette, paletteOf } from '../../../renderer/map/palette.ts';
+import { type Palette, paletteOf } from '../../../core/drawing/palette.ts';
 
 /** Relative luminance of `#rrggbb`, WCAG 2.2. */
 function luminance(colour: string): number {
@@ -13,7 +13,7 @@ function contrast(a: string, b: string): number {
   return (light! + 0.05) / (dark! + 0.05);
 }
 
-describe.each(['light', 'dark'] as const)('the %s palette', (theme) => {
+describe.each(['light', 'dark', 'paper'] as const)('the %s palette', (theme) => {
   const palette: Palette = paletteOf(theme);
 
   it.each(['ink', 'inkSoft', 'accent', 'danger', 'caution', 'service'] as const)(

@@ -1,4 +1,4 @@
-import type { Units } from '../../../core/model/formatUnits.ts';
+import type { Units } from '../../model/formatUnits.ts';
 
 export interface GridSpacing {
   /** Between two lines of the grid, metres. */
@@ -11,11 +11,11 @@ const metresPerFoot = 0.3048;
 const feetPerMile = 5280;
 
 /**
- * The finest round spacing whose lines stand at least `leastPx` apart: 1, 2 or 5 times a power of ten, in metres, or
- * in feet (up to a thousand) and miles.
+ * The finest round spacing whose lines stand at least `least` apart in a drawing of `perM` to a metre: 1, 2 or 5 times a
+ * power of ten, in metres, or in feet (up to a thousand) and miles.
  */
-export function gridSpacing(pxPerM: number, units: Units, leastPx: number): GridSpacing {
-  const leastM = leastPx / pxPerM;
+export function gridSpacing(perM: number, units: Units, least: number): GridSpacing {
+  const leastM = least / perM;
   if (units === 'metric') return roundUp(leastM, 1);
   const leastFeet = leastM / metresPerFoot;
   if (leastFeet <= 1000) return roundUp(leastFeet, metresPerFoot);
@@ -24,7 +24,7 @@ export function gridSpacing(pxPerM: number, units: Units, leastPx: number): Grid
 
 function roundUp(least: number, unitM: number): GridSpacing {
   const power = 10 ** Math.floor(Math.log10(least));
-  const mantissa = least / power;
+  const mantissa = (least / power) * (1 - 1e-9);
   const step = mantissa <= 1 ? 1 : mantissa <= 2 ? 2 : mantissa <= 5 ? 5 : 10;
   return { stepM: step * power * unitM, heavyEvery: step === 5 ? 2 : 5 };
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { marksAlong, pathLengthPx } from '../../../renderer/map/staticLayer/marksAlong.ts';
+import { marksAlong, pathLength } from '../../../core/drawing/strokes/marksAlong.ts';
 
 describe('marks along a line', () => {
   it('stand evenly, half a step from either end', () => {
@@ -11,7 +11,7 @@ describe('marks along a line', () => {
           [100, 0],
         ],
         25,
-      ).map(({ x }) => x),
+      ).map(({ at }) => at[0]),
     ).toEqual([12.5, 37.5, 62.5, 87.5]);
   });
 
@@ -25,8 +25,8 @@ describe('marks along a line', () => {
       30,
     );
     expect(marks).toEqual([
-      { x: 15, y: 0, angle: 0 },
-      { x: 30, y: 15, angle: Math.PI / 2 },
+      { at: [15, 0], along: [1, 0] },
+      { at: [30, 15], along: [0, 1] },
     ]);
   });
 
@@ -50,7 +50,7 @@ describe('marks along a line', () => {
         ],
         30,
       ),
-    ).toEqual([{ x: 15, y: 0, angle: 0 }]);
+    ).toEqual([{ at: [15, 0], along: [1, 0] }]);
     expect(marksAlong([], 30)).toEqual([]);
   });
 
@@ -58,7 +58,7 @@ describe('marks along a line', () => {
     const coordinate = fc.double({ min: -500, max: 500, noNaN: true });
     fc.assert(
       fc.property(fc.array(fc.tuple(coordinate, coordinate), { minLength: 2, maxLength: 12 }), (path) => {
-        expect(marksAlong(path, 40)).toHaveLength(Math.round(pathLengthPx(path) / 40));
+        expect(marksAlong(path, 40)).toHaveLength(Math.round(pathLength(path) / 40));
       }),
       { seed: 5 },
     );
