@@ -31,8 +31,6 @@ const sealed = orNone(flag(), { label: 'Riser ends sealed', default: null });
 
 /** How the live wire and the earth get past a gateway. At most one for each gateway. */
 export const crossing = kind('crossing', {
-  word: 'crossing',
-  plural: 'crossings',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {

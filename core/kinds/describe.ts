@@ -184,9 +184,6 @@ export type ListName =
   | 'placeless';
 
 interface KindFacts<F extends Fields, L extends ListName, I extends string> {
-  /** What it is called in a sentence, and several of them. */
-  readonly word: string;
-  readonly plural: string;
   /** What its things are called until the user names them: "G" for "G12". */
   readonly prefix?: string;
   /** People act on its name in the field, so no two may share one. */
@@ -213,7 +210,7 @@ export type ThingFrom<D> =
     ? Flat<{ readonly kind: K; readonly id: I } & ValuesOf<F>>
     : never;
 
-/** Describes a kind. */
+/** Describes a kind. What it is called in a sentence stands in the catalogue of words. */
 export function kind<
   const K extends string,
   F extends Fields,

@@ -10,8 +10,6 @@ const swing = choice([
 
 /** An opening in a fence line. Its start post stands at `atM - widthM / 2`, its end post at `atM + widthM / 2`. */
 export const gateway = kind('gateway', {
-  word: 'gateway',
-  plural: 'gateways',
   prefix: 'G',
   uniqueName: true,
   since: 1,

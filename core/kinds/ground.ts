@@ -55,8 +55,6 @@ export type HeightGrid = Extract<Heights, { readonly as: 'grid' }>;
  * stand on it: no edit of a fence changes them, and a fence that is moved lies over what is there.
  */
 export const ground = kind('ground', {
-  word: 'heights of the ground',
-  plural: 'heights of the ground',
   since: 1,
   lists: ['exchange', 'counted', 'plain'],
   fields: {

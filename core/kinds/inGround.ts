@@ -53,8 +53,6 @@ export type WasEarthField = Extract<Was, { readonly what: 'earthField' }>;
  * places that its marks had. No edit of the drawing moves it. Its `was` never changes.
  */
 export const inGround = kind('inGround', {
-  word: 'thing left in the ground',
-  plural: 'things left in the ground',
   since: 1,
   lists: ['handover', 'changes', 'exchange'],
   fields: {

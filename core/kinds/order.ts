@@ -33,8 +33,6 @@ const lostM = lengthM({ max: 5 });
  * strain: R. Lemus, "Livestock fencing systems for pasture management", part 3, an extension article.
  */
 export const orderSettings = kind('orderSettings', {
-  word: 'order',
-  plural: 'orders',
   onlyId: 'order',
   since: 1,
   lists: placeless,
@@ -73,8 +71,6 @@ export const orderSettings = kind('orderSettings', {
 
 /** What a fence type takes besides its wires and posts. Its `id` is `make:` and the type's. */
 export const fenceMake = kind('fenceMake', {
-  word: 'make of a fence type',
-  plural: 'makes of fence types',
   since: 1,
   lists: placeless,
   fields: {
@@ -89,8 +85,6 @@ const measure = key({ most: 200 });
 
 /** Something that is bought. Prices are of one pack, before tax. */
 export const catalogueItem = kind('catalogueItem', {
-  word: 'item of the price list',
-  plural: 'items of the price list',
   since: 1,
   lists: placeless,
   fields: {
@@ -123,8 +117,6 @@ export type KitPart = ValuesOf<typeof kitPartFields>;
 
 /** Several items that are put in together for one of a take-off quantity. */
 export const kit = kind('kit', {
-  word: 'kit',
-  plural: 'kits',
   since: 1,
   lists: placeless,
   fields: {
@@ -150,8 +142,6 @@ export type LabourUnit = ValueOf<typeof labourUnit>;
 
 /** What a piece of work costs, before tax. Its `id` is `labour:` and what it is paid by. */
 export const labourRate = kind('labourRate', {
-  word: 'labour rate',
-  plural: 'labour rates',
   since: 1,
   lists: placeless,
   fields: { per: labourUnit, rate: price, taxPercent: orNone(percent), invented: flag() },
@@ -159,8 +149,6 @@ export const labourRate = kind('labourRate', {
 
 /** A roll, or several alike, that need not be bought. */
 export const rollOnHand = kind('rollOnHand', {
-  word: 'roll on hand',
-  plural: 'rolls on hand',
   since: 1,
   lists: [...placeless, 'plain'],
   fields: {
@@ -174,8 +162,6 @@ export const rollOnHand = kind('rollOnHand', {
 
 /** A part of the job that is ordered and done by itself. */
 export const stage = kind('stage', {
-  word: 'stage',
-  plural: 'stages',
   since: 1,
   lists: [...placeless, 'plain'],
   fields: {
@@ -188,8 +174,6 @@ export const stage = kind('stage', {
 
 /** Says in which stage a thing is done. Its `id` is `in:` and the thing's. */
 export const stageMark = kind('stageMark', {
-  word: 'place in a stage',
-  plural: 'places in stages',
   since: 1,
   lists: placeless,
   fields: { thingId: key(), stageId: reference('stage') },

@@ -4,8 +4,6 @@ import { choice, place } from './fields.ts';
 
 /** A point that does not move: tapes are measured from it, and a line that runs over a strainer can be cut there. */
 export const post = kind('post', {
-  word: 'post',
-  plural: 'posts',
   prefix: 'P',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted', 'plain'],

@@ -61,8 +61,6 @@ export type CrossingDefaults = ValueOf<typeof crossings>;
 
 /** The property itself and the figures that hold for all of it. There is exactly one, with id `property`. */
 export const property = kind('property', {
-  word: 'property',
-  plural: 'properties',
   onlyId: 'property',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'exchange', 'counted', 'placeless'],

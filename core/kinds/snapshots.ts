@@ -8,8 +8,6 @@ const sidePx = whole({ unit: 'px', min: 1, max: 100_000, file: { min: 1, max: 10
 
 /** A photograph; its bytes lie in the file's own store of pictures, by `blobId`. */
 export const photo = kind('photo', {
-  word: 'photo',
-  plural: 'photos',
   since: 1,
   lists: ['record', 'handover', 'changes', 'plain'],
   fields: {
@@ -52,8 +50,6 @@ function isIn({ lists }: AnyKind, name: AnyKind['lists'][number]): boolean {
 
 /** The drawing as it once stood, kept to be compared with another or to go back to. */
 export const keptPlan = kind('keptPlan', {
-  word: 'kept plan',
-  plural: 'kept plans',
   since: 1,
   lists: [],
   fields: {
@@ -67,8 +63,6 @@ export const keptPlan = kind('keptPlan', {
 
 /** The property as it was handed over. */
 export const handover = kind('handover', {
-  word: 'handover',
-  plural: 'handovers',
   since: 1,
   lists: [],
   fields: {

@@ -6,8 +6,6 @@ const energyJ = number('J', { above: true, max: 1000 });
 
 /** Figures until its label is read: those of a middling mains unit, invented. */
 export const energiser = kind('energiser', {
-  word: 'energiser',
-  plural: 'energisers',
   prefix: 'E',
   uniqueName: true,
   since: 1,
@@ -35,8 +33,6 @@ export const energiser = kind('energiser', {
 
 /** Insulated cable from an energiser (first vertex) to the fence (last vertex). */
 export const leadOut = kind('leadOut', {
-  word: 'lead-out',
-  plural: 'lead-outs',
   prefix: 'L',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
@@ -53,8 +49,6 @@ export const leadOut = kind('leadOut', {
 
 /** The driven rods of one energiser. Three of 1.8 m, about one rod length and more apart; common practice, no source. */
 export const earthField = kind('earthField', {
-  word: 'earth field',
-  plural: 'earth fields',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'counted', 'plain'],
   fields: {

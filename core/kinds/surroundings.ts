@@ -4,8 +4,6 @@ import { choice, flag, neverNothing, number, orNone, path, place } from './field
 
 /** The name of the paddock that holds the point `at`; the paddock's outline is found from the fences. */
 export const paddock = kind('paddock', {
-  word: 'paddock name',
-  plural: 'paddock names',
   prefix: 'Paddock ',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'plain'],
@@ -31,8 +29,6 @@ export type ServiceKind = ValueOf<typeof what>;
 
 /** What else is there: a line, an area (closed path) or a point (one vertex). */
 export const service = kind('service', {
-  word: 'service',
-  plural: 'services',
   prefix: 'Service ',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'counted', 'plain'],
@@ -59,8 +55,6 @@ export const service = kind('service', {
 
 /** A conductor that the user measured or read off a label. */
 export const conductor = kind('conductor', {
-  word: 'conductor',
-  plural: 'conductors',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'counted', 'plain', 'placeless'],
   fields: {

@@ -21,8 +21,6 @@ const switchPlace = tagged(
 export type SwitchPlace = ValueOf<typeof switchPlace>;
 
 export const cutOutSwitch = kind('switch', {
-  word: 'cut-out switch',
-  plural: 'cut-out switches',
   prefix: 'S',
   uniqueName: true,
   since: 1,
@@ -46,8 +44,6 @@ export const cutOutSwitch = kind('switch', {
 
 /** The user's word on one place where a switch could go; its id is the place's key as text, see `placeKey.ts`. */
 export const switchRule = kind('switchRule', {
-  word: 'word on a switch place',
-  plural: 'words on switch places',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'exchange'],
   fields: {
@@ -60,8 +56,6 @@ export const switchRule = kind('switchRule', {
 
 /** A place that the user adds to those where a switch could go. */
 export const switchCandidate = kind('switchCandidate', {
-  word: 'switch place',
-  plural: 'switch places',
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'exchange'],
   fields: {

@@ -16,8 +16,6 @@ export type TestResult = ValuesOf<typeof resultFields>;
 
 /** A walk through the test sheets, section by section. Its readings carry its id. */
 export const testRun = kind('testRun', {
-  word: 'test run',
-  plural: 'test runs',
   since: 1,
   lists: ['record', 'handover', 'changes', 'exchange', 'plain'],
   fields: {
@@ -42,8 +40,6 @@ const testV = number('V', { max: 20_000, decimals: 0 });
 
 /** A test of an earth field: the fence loaded down far away, then the voltage of the earth measured. */
 export const earthTest = kind('earthTest', {
-  word: 'earth test',
-  plural: 'earth tests',
   since: 1,
   lists: ['record', 'handover', 'changes', 'exchange', 'plain'],
   fields: {

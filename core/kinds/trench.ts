@@ -42,8 +42,6 @@ export const measuredDepth = {
  * At most one for each crossing; its `id` is `record:` and the crossing's.
  */
 export const crossingRecord = kind('crossingRecord', {
-  word: 'record of a crossing',
-  plural: 'records of crossings',
   since: 1,
   lists: ['record', 'handover', 'changes', 'exchange'],
   fields: {
@@ -133,8 +131,6 @@ export const pointGps = {
  * GPS. A crossing has at most one of each role but `point`; points follow each other by `rank`.
  */
 export const buriedPoint = kind('buriedPoint', {
-  word: 'buried point',
-  plural: 'buried points',
   since: 1,
   lists: ['record', 'handover', 'changes', 'exchange', 'plain'],
   fields: {

@@ -115,8 +115,6 @@ export type ByCoordinates = Extract<Placement, { readonly by: 'coordinates' }>;
 
 /** A map or picture that lies under the drawing. */
 export const underlay = kind('underlay', {
-  word: 'map underneath',
-  plural: 'maps underneath',
   prefix: 'Map ',
   since: 1,
   lists: [],
@@ -137,8 +135,6 @@ export type Underlay = ThingFrom<typeof underlay>;
 
 /** How coordinates are shown and typed. At most one, with id `coordinates`; without it, decimal degrees. */
 export const coordinateSettings = kind('coordinateSettings', {
-  word: 'coordinate system',
-  plural: 'coordinate systems',
   onlyId: 'coordinates',
   since: 1,
   lists: ['placeless'],

@@ -188,7 +188,8 @@ function thingRule(kind: AnyKind, needs: readonly string[]): Rule {
   const rules = rulesOf(kind.fields as Fields);
   return (value) => {
     const it = value as Values;
-    if (!isText(it.id, most.id) || it.id === '' || needs.some((field) => it[field] === undefined)) return kind.word;
+    if (!isText(it.id, most.id) || it.id === '' || needs.some((field) => it[field] === undefined))
+      return 'a whole thing';
     return whyNotGroup(it, rules, ['kind', 'id']);
   };
 }

@@ -1,12 +1,10 @@
-import { allKinds } from '../../../kinds/allKinds.ts';
+import { kinds } from '../../../words/en/things.ts';
 import type { Project } from '../../project.ts';
 import type { Kind, ThingOf } from '../../things.ts';
 import { EditRefused, type Refusal } from './edit.ts';
 
 /** What each kind is called in a sentence. */
-export const kindWords = Object.fromEntries(allKinds.map(({ kind, word }) => [kind, word])) as {
-  readonly [K in Kind]: string;
-};
+export const kindWords: { readonly [K in Kind]: string } = kinds;
 
 /** The thing itself. Throws `EditRefused` where it is not there. */
 export function found<K extends Kind>(project: Project, kind: K, id: string): ThingOf<K> {
