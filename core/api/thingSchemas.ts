@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import { mostGridPlaces, mostWayPositions } from '../model/groundThings.ts';
-import { kinds } from '../model/project.ts';
+import { isKind, kinds } from '../model/project.ts';
 import type { Kind, ThingOf } from '../model/things.ts';
+import { object } from './keptObject.ts';
 
 /**
  * What each kind of thing must look like wherever it comes in from outside: a message of a window, a project file.
@@ -37,7 +38,7 @@ const count = z.int().min(0).max(10_000);
 const status = z.enum(['planned', 'built']);
 const lineEnd = z.enum(['start', 'end']);
 const side = z.enum(['left', 'right']);
-const growth = z.union([z.enum(['clean', 'light', 'heavy']), z.strictObject({ leakageOhmKm: positive })]);
+const growth = z.union([z.enum(['clean', 'light', 'heavy']), object({ leakageOhmKm: positive })]);
 const isoDate = z.union([
   z.iso.date(),
   z.iso.datetime({ local: true, offset: true }),
@@ -45,13 +46,13 @@ const isoDate = z.union([
 ]);
 
 const switchPlace = z.discriminatedUnion('on', [
-  z.strictObject({ on: z.literal('gateway'), gatewayId: id, post: lineEnd }),
-  z.strictObject({ on: z.literal('lineEnd'), lineId: id, end: lineEnd }),
-  z.strictObject({ on: z.literal('line'), lineId: id, atM: amount }),
-  z.strictObject({ on: z.literal('leadOut'), leadOutId: id }),
+  object({ on: z.literal('gateway'), gatewayId: id, post: lineEnd }),
+  object({ on: z.literal('lineEnd'), lineId: id, end: lineEnd }),
+  object({ on: z.literal('line'), lineId: id, atM: amount }),
+  object({ on: z.literal('leadOut'), leadOutId: id }),
 ]);
 
-const property = z.strictObject({
+const property = object({
   kind: z.literal('property'),
   id: z.literal('property'),
   name,
@@ -61,13 +62,13 @@ const property = z.strictObject({
   placed: z.boolean(),
   units: z.enum(['metric', 'imperial']),
   snapToleranceM: amount,
-  divide: z.strictObject({
+  divide: object({
     maxSectionM: positive,
     maxGateways: count.nullable(),
-    costs: z.strictObject({ gateway: amount, takeOff: amount, alongRun: amount }),
+    costs: object({ gateway: amount, takeOff: amount, alongRun: amount }),
   }),
-  power: z.strictObject({ growth, stockMinimumV: amount, soilOhmM: positive }),
-  crossings: z.strictObject({
+  power: object({ growth, stockMinimumV: amount, soilOhmM: positive }),
+  crossings: object({
     bowShare: amount,
     depthM: amount,
     vehicleDepthM: amount,
@@ -80,7 +81,7 @@ const property = z.strictObject({
   }),
 });
 
-const fenceType = z.strictObject({
+const fenceType = object({
   kind: z.literal('fenceType'),
   id,
   name,
@@ -94,7 +95,7 @@ const fenceType = z.strictObject({
   note,
 });
 
-const fenceLine = z.strictObject({
+const fenceLine = object({
   kind: z.literal('fenceLine'),
   id,
   name,
@@ -106,7 +107,7 @@ const fenceLine = z.strictObject({
   note,
 });
 
-const post = z.strictObject({
+const post = object({
   kind: z.literal('post'),
   id,
   name,
@@ -115,7 +116,7 @@ const post = z.strictObject({
   note,
 });
 
-const gateway = z.strictObject({
+const gateway = object({
   kind: z.literal('gateway'),
   id,
   name,
@@ -130,7 +131,7 @@ const gateway = z.strictObject({
   note,
 });
 
-const crossing = z.strictObject({
+const crossing = object({
   kind: z.literal('crossing'),
   id,
   gatewayId: id,
@@ -151,7 +152,7 @@ const crossing = z.strictObject({
   note,
 });
 
-const cutOutSwitch = z.strictObject({
+const cutOutSwitch = object({
   kind: z.literal('switch'),
   id,
   name,
@@ -162,9 +163,9 @@ const cutOutSwitch = z.strictObject({
   note,
 });
 
-const switchRule = z.strictObject({ kind: z.literal('switchRule'), id, rule: z.enum(['forced', 'forbidden']) });
+const switchRule = object({ kind: z.literal('switchRule'), id, rule: z.enum(['forced', 'forbidden']) });
 
-const switchCandidate = z.strictObject({
+const switchCandidate = object({
   kind: z.literal('switchCandidate'),
   id,
   lineId: id,
@@ -172,7 +173,7 @@ const switchCandidate = z.strictObject({
   cost: amount.nullable(),
 });
 
-const energiser = z.strictObject({
+const energiser = object({
   kind: z.literal('energiser'),
   id,
   name,
@@ -185,7 +186,7 @@ const energiser = z.strictObject({
   note,
 });
 
-const leadOut = z.strictObject({
+const leadOut = object({
   kind: z.literal('leadOut'),
   id,
   name,
@@ -197,7 +198,7 @@ const leadOut = z.strictObject({
   note,
 });
 
-const earthField = z.strictObject({
+const earthField = object({
   kind: z.literal('earthField'),
   id,
   energiserId: id,
@@ -210,9 +211,9 @@ const earthField = z.strictObject({
   note,
 });
 
-const paddock = z.strictObject({ kind: z.literal('paddock'), id, name, at: lonLat, note });
+const paddock = object({ kind: z.literal('paddock'), id, name, at: lonLat, note });
 
-const service = z.strictObject({
+const service = object({
   kind: z.literal('service'),
   id,
   name,
@@ -235,9 +236,9 @@ const service = z.strictObject({
   note,
 });
 
-const conductor = z.strictObject({ kind: z.literal('conductor'), id, name, ohmPerKm: positive, note });
+const conductor = object({ kind: z.literal('conductor'), id, name, ohmPerKm: positive, note });
 
-const yardstick = z.strictObject({
+const yardstick = object({
   usualV: amount.nullable(),
   by: z.enum(['reading', 'estimate', 'stock', 'own']),
   readOn: isoDate.exactOptional(),
@@ -245,7 +246,7 @@ const yardstick = z.strictObject({
   goodFromV: amount,
 });
 
-const reading = z.strictObject({
+const reading = object({
   kind: z.literal('reading'),
   id,
   at: lonLat,
@@ -267,7 +268,7 @@ const measure = z.string().min(1).max(most.nameLength);
 const percent = z.number().min(0).max(1000);
 const price = amount.nullable();
 
-const orderSettings = z.strictObject({
+const orderSettings = object({
   kind: z.literal('orderSettings'),
   id: z.literal('order'),
   currency: z
@@ -286,9 +287,9 @@ const orderSettings = z.strictObject({
   rollTrimM: amount,
 });
 
-const fenceMake = z.strictObject({ kind: z.literal('fenceMake'), id, typeId: id, droppersPerBay: count });
+const fenceMake = object({ kind: z.literal('fenceMake'), id, typeId: id, droppersPerBay: count });
 
-const catalogueItem = z.strictObject({
+const catalogueItem = object({
   kind: z.literal('catalogueItem'),
   id,
   name,
@@ -302,15 +303,15 @@ const catalogueItem = z.strictObject({
   note,
 });
 
-const kit = z.strictObject({
+const kit = object({
   kind: z.literal('kit'),
   id,
   name,
   measure,
-  parts: z.array(z.strictObject({ itemId: id, amount: positive })).max(most.kitParts),
+  parts: z.array(object({ itemId: id, amount: positive })).max(most.kitParts),
 });
 
-const labourRate = z.strictObject({
+const labourRate = object({
   kind: z.literal('labourRate'),
   id,
   per: z.enum(['fenceKm', 'strainer', 'gateway', 'crossing', 'trenchM', 'switch', 'stake', 'energiser']),
@@ -319,7 +320,7 @@ const labourRate = z.strictObject({
   invented: z.boolean(),
 });
 
-const rollOnHand = z.strictObject({
+const rollOnHand = object({
   kind: z.literal('rollOnHand'),
   id,
   measure,
@@ -328,9 +329,9 @@ const rollOnHand = z.strictObject({
   note,
 });
 
-const stage = z.strictObject({ kind: z.literal('stage'), id, name, rank: z.number().min(-1e9).max(1e9), note });
+const stage = object({ kind: z.literal('stage'), id, name, rank: z.number().min(-1e9).max(1e9), note });
 
-const stageMark = z.strictObject({ kind: z.literal('stageMark'), id, thingId: id, stageId: id });
+const stageMark = object({ kind: z.literal('stageMark'), id, thingId: id, stageId: id });
 
 const drawnThingSchema = z.discriminatedUnion('kind', [
   property,
@@ -351,18 +352,24 @@ const drawnThingSchema = z.discriminatedUnion('kind', [
   reading,
 ]);
 
-const keptPlan = z.strictObject({
+/** A thing of a kind that a newer version made: kept as it is where whole things are kept, and seen by nobody. */
+const ofNewerKind = z.custom<never>((value) => {
+  const { kind, id } = (value ?? {}) as { readonly kind?: unknown; readonly id?: unknown };
+  return typeof kind === 'string' && !isKind(kind) && typeof id === 'string';
+}, 'Neither a thing of a kind that is known nor one of a newer kind.');
+
+const keptPlan = object({
   kind: z.literal('keptPlan'),
   id,
   name,
   date: isoDate,
   note,
-  things: z.array(drawnThingSchema).max(most.keptThings),
+  things: z.array(z.union([drawnThingSchema, ofNewerKind])).max(most.keptThings),
 });
 
 const buildable = [fenceLine, gateway, crossing, cutOutSwitch, energiser, leadOut, earthField] as const;
 
-const builtMark = z.strictObject({
+const builtMark = object({
   kind: z.literal('builtMark'),
   id,
   thingKind: z.enum(['fenceLine', 'gateway', 'crossing', 'switch', 'energiser', 'leadOut', 'earthField']),
@@ -370,40 +377,39 @@ const builtMark = z.strictObject({
   date: isoDate.nullable(),
   by: note,
   note,
-  planned: z
-    .strictObject({ thing: z.discriminatedUnion('kind', buildable), places: z.array(lonLat).max(most.vertices) })
-    .nullable(),
+  planned: object({
+    thing: z.discriminatedUnion('kind', buildable),
+    places: z.array(lonLat).max(most.vertices),
+  }).nullable(),
 });
 
-const crossingRecord = z.strictObject({
+const crossingRecord = object({
   kind: z.literal('crossingRecord'),
   id,
   crossingId: id,
   route: z.enum(['arc', 'points']),
-  depths: z.array(z.strictObject({ alongM: amount, depthM: amount })).max(most.depths),
+  depths: z.array(object({ alongM: amount, depthM: amount })).max(most.depths),
   jointsUnderground: count.nullable(),
   jointsNote: note,
-  risers: z.strictObject({ start: note, end: note }),
+  risers: object({ start: note, end: note }),
   alsoInTrench: note,
   soil: note,
   recordedBy: note,
   recordedOn: isoDate.nullable(),
   note,
-  opening: z
-    .strictObject({
-      startPostAt: lonLat,
-      endPostAt: lonLat,
-      hungFrom: lineEnd,
-      bowSide: side,
-      bowM: amount,
-    })
-    .exactOptional(),
+  opening: object({
+    startPostAt: lonLat,
+    endPostAt: lonLat,
+    hungFrom: lineEnd,
+    bowSide: side,
+    bowM: amount,
+  }).exactOptional(),
 });
 
-const tie = z.strictObject({
+const tie = object({
   from: z.discriminatedUnion('on', [
-    z.strictObject({ on: z.literal('post'), postId: id }),
-    z.strictObject({ on: z.literal('gatePost'), gatewayId: id, post: lineEnd }),
+    object({ on: z.literal('post'), postId: id }),
+    object({ on: z.literal('gatePost'), gatewayId: id, post: lineEnd }),
   ]),
   postName: note,
   postAt: lonLat,
@@ -413,7 +419,7 @@ const tie = z.strictObject({
 
 const offsetM = z.number().min(-1e6).max(1e6);
 
-const buriedPoint = z.strictObject({
+const buriedPoint = object({
   kind: z.literal('buriedPoint'),
   id,
   crossingId: id,
@@ -422,15 +428,15 @@ const buriedPoint = z.strictObject({
   rank: z.number().min(-1e9).max(1e9),
   ties: z.array(tie).max(most.ties),
   side: side.nullable(),
-  offset: z.strictObject({ alongM: offsetM, leftM: offsetM }).nullable(),
-  gps: z.strictObject({ lonLat, seM: positive }).nullable(),
+  offset: object({ alongM: offsetM, leftM: offsetM }).nullable(),
+  gps: object({ lonLat, seM: positive }).nullable(),
   note,
 });
 
-const photo = z.strictObject({
+const photo = object({
   kind: z.literal('photo'),
   id,
-  of: z.strictObject({ kind: z.enum(kinds), id }).nullable(),
+  of: object({ kind: z.enum(kinds), id }).nullable(),
   blobId: id,
   thumbId: id,
   widthPx: z.int().min(1).max(100_000),
@@ -441,7 +447,7 @@ const photo = z.strictObject({
   caption: note,
 });
 
-const testRun = z.strictObject({
+const testRun = object({
   kind: z.literal('testRun'),
   id,
   name,
@@ -450,13 +456,13 @@ const testRun = z.strictObject({
   meter: note,
   weather: note,
   results: z
-    .array(z.strictObject({ section: name, outcome: z.enum(['passed', 'failed', 'leftOut']), note }))
+    .array(object({ section: name, outcome: z.enum(['passed', 'failed', 'leftOut']), note }))
     .max(most.switches),
   finished: z.boolean(),
   note,
 });
 
-const earthTest = z.strictObject({
+const earthTest = object({
   kind: z.literal('earthTest'),
   id,
   earthFieldId: id,
@@ -470,7 +476,7 @@ const earthTest = z.strictObject({
   note,
 });
 
-const inGround = z.strictObject({
+const inGround = object({
   kind: z.literal('inGround'),
   id,
   name,
@@ -478,7 +484,7 @@ const inGround = z.strictObject({
   since: isoDate.nullable(),
   note,
   was: z.discriminatedUnion('what', [
-    z.strictObject({
+    object({
       what: z.literal('crossing'),
       gateway,
       lineName: name,
@@ -487,8 +493,8 @@ const inGround = z.strictObject({
       points: z.array(buriedPoint).max(most.buriedPoints),
       mark: builtMark.nullable(),
     }),
-    z.strictObject({ what: z.literal('leadOut'), leadOut, energiserName: name, mark: builtMark.nullable() }),
-    z.strictObject({
+    object({ what: z.literal('leadOut'), leadOut, energiserName: name, mark: builtMark.nullable() }),
+    object({
       what: z.literal('earthField'),
       earthField,
       energiserName: name,
@@ -500,7 +506,7 @@ const inGround = z.strictObject({
 
 const recordSchemas = [builtMark, crossingRecord, buriedPoint, photo, testRun, earthTest, inGround] as const;
 
-const handover = z.strictObject({
+const handover = object({
   kind: z.literal('handover'),
   id,
   number: z.int().min(1).max(1_000_000),
@@ -508,10 +514,12 @@ const handover = z.strictObject({
   by: note,
   to: note,
   note,
-  things: z.array(z.discriminatedUnion('kind', [drawnThingSchema, ...recordSchemas])).max(most.keptThings),
+  things: z
+    .array(z.union([z.discriminatedUnion('kind', [drawnThingSchema, ...recordSchemas]), ofNewerKind]))
+    .max(most.keptThings),
 });
 
-const faultHunt = z.strictObject({
+const faultHunt = object({
   kind: z.literal('faultHunt'),
   id,
   name,
@@ -525,7 +533,7 @@ const faultHunt = z.strictObject({
   openedFirst: z.array(id).max(most.switches),
   readings: z
     .array(
-      z.strictObject({
+      object({
         check: z.enum(['start', 'test', 'with', 'without']),
         switchId: id.nullable(),
         switchName: name,
@@ -539,35 +547,33 @@ const faultHunt = z.strictObject({
       }),
     )
     .max(most.huntReadings),
-  end: z
-    .strictObject({
-      at: isoDate,
-      outcome: z.enum(['found', 'givenUp']),
-      section: name.nullable(),
-      place: note,
-      confirmed: z.boolean(),
-      cause: note,
-    })
-    .nullable(),
+  end: object({
+    at: isoDate,
+    outcome: z.enum(['found', 'givenUp']),
+    section: name.nullable(),
+    place: note,
+    confirmed: z.boolean(),
+    cause: note,
+  }).nullable(),
   note,
 });
 
 const heightM = z.number().min(-1000).max(10_000);
 
-const ground = z.strictObject({
+const ground = object({
   kind: z.literal('ground'),
   id,
   name,
   fileName: name,
   heights: z.discriminatedUnion('as', [
-    z.strictObject({
+    object({
       as: z.literal('along'),
       ways: z
-        .array(z.strictObject({ path: linePath, heightsM: z.array(heightM).max(most.vertices) }))
+        .array(object({ path: linePath, heightsM: z.array(heightM).max(most.vertices) }))
         .max(mostWayPositions / 2),
       byReceiver: z.boolean(),
     }),
-    z.strictObject({
+    object({
       as: z.literal('grid'),
       northWest: lonLat,
       stepLonDeg: z.number().min(1e-9).max(10),
@@ -585,11 +591,11 @@ const pixels = z.int().min(1).max(1_000_000);
 const bearing = z.number().min(-1e6).max(1e6);
 const zoom = z.int().min(0).max(30);
 
-const byEye = z.strictObject({ by: z.literal('eye'), at: lonLat, metresPerPixel: positive, upDeg: bearing });
+const byEye = object({ by: z.literal('eye'), at: lonLat, metresPerPixel: positive, upDeg: bearing });
 
 const placement = z.discriminatedUnion('by', [
   byEye,
-  z.strictObject({
+  object({
     by: z.literal('distance'),
     from: picturePlace,
     to: picturePlace,
@@ -597,30 +603,28 @@ const placement = z.discriminatedUnion('by', [
     at: lonLat,
     bearingDeg: bearing,
   }),
-  z.strictObject({
+  object({
     by: z.literal('points'),
     fit: z.enum(['similarity', 'affine']),
-    points: z.array(z.strictObject({ pixel: picturePlace, at: lonLat })).max(most.controlPoints),
+    points: z.array(object({ pixel: picturePlace, at: lonLat })).max(most.controlPoints),
     before: byEye,
   }),
-  z
-    .strictObject({
-      by: z.literal('coordinates'),
-      system: name,
-      columns: z.int().min(2).max(most.latticeSide),
-      rows: z.int().min(2).max(most.latticeSide),
-      at: z.array(lonLat).max(most.latticeSide ** 2),
-    })
-    .refine(({ columns, rows, at }) => at.length === columns * rows, 'A lattice has a place for each of its points.'),
+  object({
+    by: z.literal('coordinates'),
+    system: name,
+    columns: z.int().min(2).max(most.latticeSide),
+    rows: z.int().min(2).max(most.latticeSide),
+    at: z.array(lonLat).max(most.latticeSide ** 2),
+  }).refine(({ columns, rows, at }) => at.length === columns * rows, 'A lattice has a place for each of its points.'),
 ]);
 
-const underlay = z.strictObject({
+const underlay = object({
   kind: z.literal('underlay'),
   id,
   name,
   source: z.discriminatedUnion('from', [
-    z.strictObject({ from: z.literal('picture'), imageId: id, fileName: note, widthPx: pixels, heightPx: pixels }),
-    z.strictObject({
+    object({ from: z.literal('picture'), imageId: id, fileName: note, widthPx: pixels, heightPx: pixels }),
+    object({
       from: z.literal('tileFile'),
       path: z.string().min(1).max(4096),
       fileName: note,
@@ -641,11 +645,11 @@ const underlay = z.strictObject({
   note,
 });
 
-const coordinateSettings = z.strictObject({
+const coordinateSettings = object({
   kind: z.literal('coordinateSettings'),
   id: z.literal('coordinates'),
   system: name,
-  own: z.strictObject({ name, definition: z.string().max(2000) }).nullable(),
+  own: object({ name, definition: z.string().max(2000) }).nullable(),
 });
 
 export const thingSchemas = {

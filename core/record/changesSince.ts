@@ -1,6 +1,6 @@
 import { called } from '../model/edits/support/find.ts';
 import { formatLength, type Units } from '../model/formatUnits.ts';
-import { type Project, projectOf, propertyOf } from '../model/project.ts';
+import { isKind, type Project, projectOf, propertyOf } from '../model/project.ts';
 import { buildableKinds } from '../model/recordDefaults.ts';
 import type { BuildableThing, Handover, RevisedThing } from '../model/recordThings.ts';
 import type { Kind, Thing } from '../model/things.ts';
@@ -46,7 +46,7 @@ export function asHandedOver(handover: Handover): Then {
 export function changesSince(handover: Handover, project: Project, survey: Survey): ChangeSince[] {
   const before = asHandedOver(handover);
   const kinds = [...new Set(handover.things.map(({ kind }) => kind)), ...recordedKinds].filter(
-    (kind, i, all) => !notListed.has(kind) && all.indexOf(kind) === i,
+    (kind, i, all) => isKind(kind) && !notListed.has(kind) && all.indexOf(kind) === i,
   );
   return kinds.flatMap((kind) => {
     const from = before.project[kind] as ReadonlyMap<string, Thing>;
