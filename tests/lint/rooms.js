@@ -30,10 +30,18 @@ export const rooms = {
   'core/checks': { rooms: [...computed, 'core/model/edits', 'core/locate'], packages: ['flatbush'] },
   'core/quantities': { rooms: [...computed, 'core/model/edits', 'core/checks'] },
   'core/exchange': {
-    rooms: [...computed, 'core/api', 'core/model/edits', 'core/coordinates', 'core/locate', 'core/quantities'],
+    rooms: [
+      ...computed,
+      'core/api',
+      'core/model/edits',
+      'core/coordinates',
+      'core/locate',
+      'core/quantities',
+      'core/drawing',
+    ],
     packages: ['papaparse', 'geojson', 'fflate', 'saxes', '@tarikjabiri/dxf'],
   },
-  'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/sheets'] },
+  'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/drawing', 'core/sheets'] },
   'core/drawing': { rooms: [...computed, 'core/locate', 'core/record'], packages: ['flatbush'] },
   'core/sheets': {
     rooms: [...computed, 'core/quantities', 'core/locate', 'core/record', 'core/drawing'],
@@ -52,9 +60,27 @@ export const rooms = {
   'electron/preload': { rooms: ['core/api'], packages: ['electron'] },
   renderer: { rooms: ['core'], packages: ['react', 'react-dom', 'zustand', '@fontsource/', 'geotiff'] },
   'renderer/client': { rooms: ['core/api'] },
-  'renderer/styles': { packages: ['@fontsource/', 'leaflet'] },
+  'renderer/styles': { rooms: ['core/drawing'], packages: ['@fontsource/', 'leaflet'] },
   'renderer/map': { rooms: ['core', 'renderer/styles'], packages: ['react', 'react-dom', 'leaflet', 'flatbush'] },
 };
+
+/** What a room may not import from a file, though it may import the file. */
+const withheld = [
+  {
+    from: 'renderer',
+    path: 'core/model/project.ts',
+    names: ['put', 'putAll', 'remove', 'removeAll'],
+    why: 'the window changes a property by the edits in core only, with their refusals and all that hangs on a thing',
+  },
+];
+
+/** Why a file in `room` may not import `names` from this file, or null. `*` stands for all that it exports. */
+export function whyNotNames(room, path, names) {
+  const rule = withheld.find(({ from, path: file }) => path === file && (room === from || room.startsWith(`${from}/`)));
+  const taken = names.filter((name) => name === '*' || rule?.names.includes(name));
+  if (!rule || taken.length === 0) return null;
+  return `${room} may not import ${taken.join(', ')} from ${path}: ${rule.why} (tests/lint/rooms.js).`;
+}
 
 /** The room that a path, from the project's top folder, lies in. */
 export function roomOf(path) {

@@ -56,6 +56,21 @@ test.each<[string, string, string]>([
   ['electron/store', `export { app } from 'electron';`, 'may not import electron'],
   ['electron/loopback', `export { ipcMain } from 'electron';`, 'may not import electron'],
   ['electron/preload', nodeFile, 'may not import node:fs'],
+  [
+    'renderer/panels',
+    `export { put } from '../../core/model/project.ts';`,
+    'may not import put from core/model/project.ts',
+  ],
+  [
+    'renderer/map',
+    `import { propertyOf, removeAll as less } from '../../core/model/project.ts';\nexport const both = [propertyOf, less];`,
+    'may not import removeAll from core/model/project.ts',
+  ],
+  [
+    'renderer/state',
+    `import * as all from '../../core/model/project.ts';\nexport const edit = all.put;`,
+    'may not import * from core/model/project.ts',
+  ],
   ['core/sheets', `export { succeed } from '../api/result.ts';`, 'may import types only from core/api'],
 ])('in %s the linter stops %j', (folder, text, words) => {
   const result = lint(folder, text);
@@ -69,6 +84,8 @@ test.each<[string, string]>([
   ['electron/host', nodeFile],
   ['renderer/panels', `export * from '../state/appState.ts';`],
   ['renderer/map', `export * from 'leaflet';`],
+  ['renderer/panels', `export { propertyOf } from '../../core/model/project.ts';`],
+  ['core/checks', `export { put } from '../model/project.ts';`],
 ])('in %s the linter lets pass %j', (folder, text) => {
   expect(lint(folder, text)).toEqual({ passes: true, words: expect.anything() as string });
 });

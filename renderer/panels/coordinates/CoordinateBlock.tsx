@@ -2,7 +2,8 @@ import { useState } from 'react';
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { projectionOf } from '../../../core/coordinates/projection.ts';
 import { knownSystems, ownSystemId, systemOf } from '../../../core/coordinates/systems.ts';
-import { propertyOf, put } from '../../../core/model/project.ts';
+import { setCoordinateSystem } from '../../../core/model/edits/setCoordinateSystem.ts';
+import { propertyOf } from '../../../core/model/project.ts';
 import type { CoordinateSettings } from '../../../core/model/underlayThings.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
@@ -17,8 +18,7 @@ export function CoordinateBlock() {
   const system = systemOf(settings);
   const [pasting, setPasting] = useState(false);
   const change = (system: string, own = settings?.own ?? null) => {
-    const next: CoordinateSettings = { kind: 'coordinateSettings', id: 'coordinates', system, own };
-    void commit('Change the coordinate system', (before) => put(before, next));
+    void commit('Change the coordinate system', setCoordinateSystem({ system, own }));
   };
   const choose = (id: string) => {
     setPasting(id === ownSystemId);

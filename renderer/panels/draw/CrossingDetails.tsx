@@ -1,8 +1,8 @@
-import { newCrossing } from '../../../core/model/defaults.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
+import { setCrossing } from '../../../core/model/edits/setCrossing.ts';
 import { formatTape } from '../../../core/model/formatUnits.ts';
 import { heightWhenMade, highestRiserM } from '../../../core/model/overheadHeight.ts';
-import { propertyOf, put } from '../../../core/model/project.ts';
+import { propertyOf } from '../../../core/model/project.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -37,9 +37,7 @@ export function CrossingDetails({ gateway }: { readonly gateway: Gateway }) {
 
 function NoCrossing({ gateway, live }: { readonly gateway: Gateway; readonly live: boolean }) {
   const add = () =>
-    void commit(`Add a crossing at ${gateway.name}`, (project) =>
-      put(project, newCrossing(newId('crossing'), gateway, propertyOf(project).crossings)),
-    );
+    void commit(`Add a crossing at ${gateway.name}`, setCrossing({ gatewayId: gateway.id, to: {} }, newId));
   return (
     <>
       <p>

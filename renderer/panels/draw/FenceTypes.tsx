@@ -1,6 +1,7 @@
 import { missingPlainWires } from '../../../core/checks/drawing/plainWiresNotEntered.ts';
 import { newFenceType } from '../../../core/model/defaults.ts';
-import { put } from '../../../core/model/project.ts';
+import { addThing } from '../../../core/model/edits/addThing.ts';
+import { setPlainWire } from '../../../core/model/edits/setPlainWire.ts';
 import { capital } from '../../../core/model/text.ts';
 import type { FenceType } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
@@ -18,7 +19,12 @@ export function FenceTypes() {
   const { project } = useOpenFile();
   const add = () => {
     const id = newId('fenceType');
-    void commit('Add a fence type', (before) => put(before, newFenceType(id, 'New fence type')), { choose: [id] });
+    const { id: _, ...type } = newFenceType(id, 'New fence type');
+    void commit(
+      'Add a fence type',
+      addThing(type, () => id),
+      { choose: [id] },
+    );
   };
   return (
     <>
@@ -125,16 +131,12 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
         value={type.plainWireId ?? ''}
         choices={[{ value: '', label: 'The same as the live wire' }, ...plainWires]}
         onCommit={(id) =>
-          void commit('Change the earth and plain wire', (project) =>
-            put(project, withPlainWire(project.fenceType.get(type.id) ?? type, id)),
+          void commit(
+            'Change the earth and plain wire',
+            setPlainWire({ typeId: type.id, wireId: id === '' ? null : id }),
           )
         }
       />
     </>
   );
-}
-
-/** `id` empty: of the same wire as the live ones. */
-function withPlainWire({ plainWireId: _, ...type }: FenceType, id: string): FenceType {
-  return id === '' ? type : { ...type, plainWireId: id };
 }

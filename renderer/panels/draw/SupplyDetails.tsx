@@ -1,5 +1,4 @@
-import { newEarthField } from '../../../core/model/defaults.ts';
-import { put } from '../../../core/model/project.ts';
+import { placeEarthField } from '../../../core/model/edits/placeEarthField.ts';
 import type { EarthField, Energiser, LeadOut } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -26,11 +25,7 @@ export function EnergiserDetails({ energiser }: { readonly energiser: Energiser 
       ) : (
         <button
           type="button"
-          onClick={() =>
-            void commit('Add earth stakes', (before) =>
-              put(before, newEarthField(newId('earthField'), energiser.id, energiser.at)),
-            )
-          }
+          onClick={() => void commit('Add earth stakes', placeEarthField({ energiserId: energiser.id }, newId))}
         >
           Add its earth stakes
         </button>

@@ -9,10 +9,10 @@ import {
 import { multipleRodBasis } from '../../../core/electrical/earth/multipleRodFactor.ts';
 import { BULLETIN_CLEARANCE_M, ruleOfThumbBasis } from '../../../core/electrical/earth/ruleOfThumb.ts';
 import { soilClassBasis, soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
-import { newEarthField } from '../../../core/model/defaults.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
+import { placeEarthField } from '../../../core/model/edits/placeEarthField.ts';
 import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
-import { propertyOf, put } from '../../../core/model/project.ts';
+import { propertyOf } from '../../../core/model/project.ts';
 import type { EarthField } from '../../../core/model/things.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import { earthFigures, earthTargetOhm, rodsNeeded, ruleOfThumb } from '../../../core/survey/power/earthFigures.ts';
@@ -47,11 +47,7 @@ export function Earth() {
           No earth stakes are drawn for {energiser.name}.{' '}
           <button
             type="button"
-            onClick={() =>
-              void commit('Add earth stakes', (before) =>
-                put(before, newEarthField(newId('earthField'), energiser.id, energiser.at)),
-              )
-            }
+            onClick={() => void commit('Add earth stakes', placeEarthField({ energiserId: energiser.id }, newId))}
           >
             Add them
           </button>

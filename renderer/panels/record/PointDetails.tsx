@@ -14,10 +14,10 @@ import {
 import { ambiguousInWords, doNotMeetInWords, placeNames, tiesInWords } from '../../../core/locate/tieWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { formatTape, type Units } from '../../../core/model/formatUnits.ts';
-import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole } from '../../../core/model/recordThings.ts';
 import { capital } from '../../../core/model/text.ts';
+import { type RecordPoint, recordPoint } from '../../../core/record/edits/recordPoint.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
 import { latitudeText, longitudeText } from '../../../core/sheets/placeText.ts';
 import { light } from '../../state/choose.ts';
@@ -47,12 +47,14 @@ export function PointDetails({ source, role, point: known, rank, onMade }: Point
   const solved = solvePoint(point, source);
   const near = solved.places[0]?.xy ?? expectedPlace(role, source);
   const where = `${labelOf(point, shape)} of the crossing at ${figures.gateway.name}`;
-  const set = (label: string, patch: Partial<BuriedPoint>) =>
-    void commit(`${label}: ${where}`, (before) => put(before, { ...point, ...patch }), { recording: true }).then(
+  const set = (label: string, to: RecordPoint['to']) => {
+    const { id, crossingId } = point;
+    void commit(`${label}: ${where}`, recordPoint({ id, crossingId, role, rank, to }), { recording: true }).then(
       (done) => {
-        if (done && !known) onMade(point.id);
+        if (done && !known) onMade(id);
       },
     );
+  };
   const setSide = (side: BuriedPoint['side']) => set('Say the side', { side });
   return (
     <div className="point">
@@ -264,7 +266,7 @@ function OtherWays({
   source: { shape, placed },
 }: {
   readonly point: BuriedPoint;
-  readonly set: (label: string, patch: Partial<BuriedPoint>) => void;
+  readonly set: (label: string, to: RecordPoint['to']) => void;
   readonly source: CrossingSource;
 }) {
   const [open, setOpen] = useState(point.offset !== null || point.gps !== null);

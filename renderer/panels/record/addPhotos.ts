@@ -1,4 +1,4 @@
-import { put } from '../../../core/model/project.ts';
+import { addThing } from '../../../core/model/edits/addThing.ts';
 import type { Photo } from '../../../core/model/recordThings.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
@@ -18,16 +18,15 @@ export async function addPhotos(files: readonly File[], of: Photo['of'], what: s
 
 function addPhoto(ready: ReadyPhoto, of: Photo['of'], what: string): Promise<boolean> {
   const { picture, small, ...tags } = ready;
-  const photo: Photo = {
+  const photo = {
     kind: 'photo',
-    id: newId('photo'),
     of,
     blobId: picture.blobId,
     thumbId: small.blobId,
     ...tags,
     caption: '',
-  };
-  return commit(`Add a photo of ${what}`, (project) => put(project, photo), {
+  } as const;
+  return commit(`Add a photo of ${what}`, addThing(photo, newId), {
     write: (edit) => host().project.addPhotos({ photos: [picture, small], edit }),
   });
 }

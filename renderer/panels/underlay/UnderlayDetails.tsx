@@ -1,6 +1,6 @@
 import { useEffect, useId } from 'react';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
-import { put } from '../../../core/model/project.ts';
+import { moveUnderlay, underlaysInOrder } from '../../../core/model/edits/moveUnderlay.ts';
 import type { TileFileSource, Underlay } from '../../../core/model/underlayThings.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -115,21 +115,17 @@ function OpacityField({ underlay: { id, name, opacity } }: { readonly underlay: 
 /** Over or under its neighbours; not shown where there are none. */
 function Order({ underlay }: { readonly underlay: Underlay }) {
   const { project } = useOpenFile();
-  const inOrder = [...project.underlay.values()].sort((a, b) => a.rank - b.rank);
+  const inOrder = underlaysInOrder(project);
   if (inOrder.length < 2) return null;
   const at = inOrder.findIndex(({ id }) => id === underlay.id);
-  const swap = (other: Underlay | undefined, verb: string) => {
-    if (!other) return;
-    void commit(`${verb} ${underlay.name}`, (before) =>
-      put(before, { ...underlay, rank: other.rank }, { ...other, rank: underlay.rank }),
-    );
-  };
+  const move = (way: 'up' | 'down') =>
+    void commit(`${way === 'up' ? 'Raise' : 'Lower'} ${underlay.name}`, moveUnderlay({ id: underlay.id, way }));
   return (
     <p className="buttons">
-      <button type="button" disabled={at === inOrder.length - 1} onClick={() => swap(inOrder[at + 1], 'Raise')}>
+      <button type="button" disabled={at === inOrder.length - 1} onClick={() => move('up')}>
         Over the next
       </button>
-      <button type="button" disabled={at === 0} onClick={() => swap(inOrder[at - 1], 'Lower')}>
+      <button type="button" disabled={at === 0} onClick={() => move('down')}>
         Under the next
       </button>
     </p>
