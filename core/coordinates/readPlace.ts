@@ -1,4 +1,4 @@
-import { distanceM } from '../geometry/geodesic.ts';
+import { earthAt } from '../geometry/earth.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { mPerFoot } from '../words/numbers/units.ts';
 import { formatFar, type Units } from '../words/numbers/write.ts';
@@ -138,14 +138,14 @@ function preferred(way: Read, near: LonLat | null, units: Units): PlaceRead {
   if ('problem' in way) return problem(way.problem);
   const { asTyped, swapped } = way;
   if (!asTyped) {
-    if (swapped && (!near || distanceM(swapped, near) < farM)) return looksSwapped(swapped);
+    if (swapped && (!near || earthAt(near).distanceM(swapped, near) < farM)) return looksSwapped(swapped);
     return problem(
       'That is no place on earth in this coordinate system. Check the figures, their signs and their order.',
     );
   }
-  const offM = near ? distanceM(asTyped, near) : 0;
+  const offM = near ? earthAt(near).distanceM(asTyped, near) : 0;
   if (offM <= farM || way.meant) return { lonLat: asTyped, problem: null };
-  if (swapped && distanceM(swapped, near!) < farM) return looksSwapped(swapped);
+  if (swapped && earthAt(near!).distanceM(swapped, near!) < farM) return looksSwapped(swapped);
   return problem(
     `That is ${formatFar(offM, units)} from this property. Check the figures, their signs, their order and the coordinate system.`,
   );

@@ -1,4 +1,4 @@
-import { drawFence, sectionMarks } from '../drawing/strokes/sectionPatterns.ts';
+import { drawFence, sectionMarks } from '../drawing/strokes/fence.ts';
 import { letters, pen } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { overLimitInWords, overLimitStretches } from '../survey/overLimit.ts';
@@ -81,6 +81,7 @@ function marked({ index }: Section): Cell {
           [x, y],
           [x + 15, y],
         ],
+        'built',
         pen.sign,
         sectionMarks(index),
       ),

@@ -1,5 +1,6 @@
 // Makes the handover pack of a project file without a window: npm run pack -- FILE.undergate OUT.pdf
 // With --parts map,crossings only these; with --scale 5000 the map at that scale; with --paper A4 on smaller sheets.
+
 import { writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -8,7 +9,8 @@ import { projectOf } from '../../core/model/project.ts';
 import { handoversOf } from '../../core/record/edits/handOver.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
 import { readFileNumber } from '../../core/words/numbers/read.ts';
-import { printPack } from '../print/printPack.ts';
+import { printJob } from '../print/printJob.ts';
+import { smallPhotos } from '../print/printRoom.ts';
 import { ProblemError, problemOf } from '../store/problems.ts';
 import { openProjectFile } from '../store/projectFile.ts';
 
@@ -48,10 +50,9 @@ async function makePack(file: string, out: string, options: Omit<PackOptions, 'h
   const { store, things } = openProjectFile(file);
   try {
     const [handover] = handoversOf(projectOf(things));
-    const made = await printPack(things, (blobId) => store.photoBytes(blobId), {
-      ...options,
-      handoverNumber: handover?.number ?? null,
-    });
+    const photos = smallPhotos(things, (blobId) => store.photoBytes(blobId));
+    const job = { what: 'pack', options: { ...options, handoverNumber: handover?.number ?? null } } as const;
+    const made = await printJob(job, things, photos);
     write(out, made.bytes);
     console.log(`${out}: ${Math.ceil(made.bytes.length / 1024)} KB`);
   } finally {

@@ -7,6 +7,7 @@ import { surveyOf } from '../../core/survey/survey.ts';
 import { type AnalysisResult, type Page, useApp } from '../state/appState.ts';
 import { report } from '../state/report.ts';
 import type { AnalysisPart, FromAnalysis, SentFinding, Shown, ToAnalysis } from './analysisMessages.ts';
+import { hearLoss } from './callWorker.ts';
 import { sayLocale } from './workerLocale.ts';
 
 let worker: Worker | null = null;
@@ -109,11 +110,8 @@ function start(reset: ToAnalysis): void {
   started.addEventListener('message', ({ data }: MessageEvent<FromAnalysis>) => {
     if (isIn()) hear(data);
   });
-  started.addEventListener('error', (event) => {
-    if (isIn()) fail(null, event.message || 'its script could not be loaded');
-  });
-  started.addEventListener('messageerror', () => {
-    if (isIn()) fail(null, 'an answer could not be read');
+  hearLoss(started, (why) => {
+    if (isIn()) fail(null, why);
   });
   started.postMessage(shownOn(useApp.getState().page));
   started.postMessage(reset);
@@ -195,7 +193,7 @@ function withFixes(sent: SentFinding): Finding {
       label,
       edit: (project, newId) => {
         const found = allFindings(project, surveyOf(project)).find(({ id }) => id === sent.id);
-        return found?.fixes.find((fix) => fix.label === label)?.edit(project, newId) ?? project;
+        return found?.fixes.find((fix) => fix.label.code === label.code)?.edit(project, newId) ?? project;
       },
     })),
   };

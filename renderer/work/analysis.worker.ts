@@ -20,5 +20,4 @@ const room = new AnalysisRoom((message) => self.postMessage(message), {
 });
 
 hearLocale();
-
 self.addEventListener('message', ({ data }: MessageEvent<ToAnalysis>) => room.hear(data));

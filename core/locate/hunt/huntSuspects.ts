@@ -1,6 +1,6 @@
 import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
-import { xyAt } from '../../shapes/pathGeometry.ts';
+import { xyAt } from '../../shapes/measuredPath.ts';
 import type { Section, Survey } from '../../survey/types.ts';
 import { formatLength, type Units } from '../../words/numbers/write.ts';
 import { recordOf } from '../crossingSource.ts';

@@ -1,4 +1,3 @@
-import { type Units } from '../../words/numbers/write.ts';
 import type { SheetOptions } from '../../api/sheetOptions.ts';
 import type { Item, PaperBox } from '../../drawing/displayList.ts';
 import type { MapWindow } from '../../drawing/mapWindow.ts';
@@ -8,6 +7,7 @@ import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat, Property } from '../../model/things.ts';
 import type { Section, Survey } from '../../survey/types.ts';
 import { dateText } from '../../words/dates.ts';
+import type { Units } from '../../words/numbers/write.ts';
 import { cautions } from '../cautions.ts';
 import { type Block, space, stack, words } from '../flow/block.ts';
 import { shownThings } from '../map/shownThings.ts';

@@ -1,4 +1,5 @@
 import { propertyOf } from '../../model/project.ts';
+import { figures } from '../../words/figures.ts';
 import { formatLength, formatVoltage, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
 import type { LineVoltages } from './lineVoltages.ts';
@@ -16,7 +17,7 @@ export function powerSentence(
   switches = '',
 ): string {
   const refused = power.problems.find(({ weight }) => weight === 'refused');
-  if (power.supplies.length === 0) return refused?.message ?? 'The voltage is not known.';
+  if (power.supplies.length === 0) return refused ? figures(units).say(refused.message) : 'The voltage is not known.';
   const { weakest } = estimate;
   const head = switches === '' ? '' : `${capital(switches)}: `;
   if (!weakest) return `${head}no fence is live.`;

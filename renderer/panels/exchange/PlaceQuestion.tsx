@@ -1,9 +1,8 @@
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { PossiblePlace } from '../../../core/exchange/intake/whereabouts.ts';
-import { distanceM } from '../../../core/geometry/geodesic.ts';
-import { fixed, formatLength } from '../../../core/words/numbers/write.ts';
-import { counted } from '../../../core/words/text.ts';
+import { earthAt } from '../../../core/geometry/earth.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
@@ -24,8 +23,11 @@ export function PlaceQuestion({
   if (!first || places.length < 2) return null;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const described = ({ middle, pieces, lines }: PossiblePlace) => {
-    const what = `${counted(pieces, 'piece')}, ${fixed(lines, 0)} of them lines`;
-    const apart = middle === first.middle ? '' : `, ${formatLength(distanceM(first.middle, middle), units)} away`;
+    const what = `${pieces.toLocaleString('en')} ${pieces === 1 ? 'piece' : 'pieces'}, ${lines.toLocaleString('en')} of them lines`;
+    const apart =
+      middle === first.middle
+        ? ''
+        : `, ${formatLength(earthAt(first.middle).distanceM(first.middle, middle), units)} away`;
     return `around ${formatPlace(middle, system)}${apart}: ${what}`;
   };
   return (
