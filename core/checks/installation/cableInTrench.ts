@@ -3,13 +3,13 @@ import { boxAround } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { between, xyDistanceM } from '../../geometry/vector.ts';
 import { called } from '../../model/edits/support/find.ts';
+import { keptForPair } from '../../model/memo.ts';
 import { capital } from '../../model/text.ts';
 import type { Service } from '../../model/things.ts';
 import { measuredPath } from '../../shapes/measuredPath.ts';
 import type { Finding } from '../finding.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, listed, standard, theService } from '../support/make.ts';
-import { keptForPair } from '../support/pairCache.ts';
 import { nearestWithin, segmentBox, segmentsNear } from '../support/segmentIndex.ts';
 
 const source = `${standard}; what may share a trench: local rules`;
@@ -103,7 +103,7 @@ interface Shared {
 const stepM = 0.1;
 
 /** How much of a trench stays within a distance of a service, and where that begins. */
-const sharedBy = keptForPair((trench, service, withinM): Shared => {
+const sharedBy = keptForPair((trench: readonly Xy[], service: readonly Xy[], withinM: number): Shared => {
   let sharedM = 0;
   let lengthM = 0;
   let first: Xy | null = null;

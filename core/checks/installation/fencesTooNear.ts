@@ -1,11 +1,11 @@
 import { polylineGap } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { called } from '../../model/edits/support/find.ts';
+import { keptForPair } from '../../model/memo.ts';
 import type { Run } from '../../network/types.ts';
 import type { LineShape } from '../../shapes/types.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, headed, standard } from '../support/make.ts';
-import { keptForPair } from '../support/pairCache.ts';
 import { segmentBox, segmentsNear } from '../support/segmentIndex.ts';
 
 const leastGapM = 2.5;
@@ -55,7 +55,7 @@ interface CloseSegments {
   readonly xy: Xy;
 }
 
-const closeSegments = keptForPair((a, b, withinM): readonly CloseSegments[] => {
+const closeSegments = keptForPair((a: readonly Xy[], b: readonly Xy[], withinM: number): readonly CloseSegments[] => {
   const close: CloseSegments[] = [];
   for (let segmentA = 0; segmentA + 1 < a.length; segmentA++) {
     const one = a.slice(segmentA, segmentA + 2);

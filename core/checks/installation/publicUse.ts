@@ -10,7 +10,7 @@ const alongM = 15;
 export const publicUse: Check = ({ services, wires }) =>
   services.flatMap(({ service, xy }) => {
     if ((service.what !== 'road' && service.what !== 'path') || service.open !== null) return [];
-    const near = wires.nearPath(xy, alongM).find((wire) => stretchesWithin(wire.xy, xy, alongM).length > 0);
+    const near = wires.nearPath(xy, alongM).find((wire) => stretchesWithin(wire.path, xy, alongM).length > 0);
     if (!near) return [];
     return finding('publicUse', 'notKnown', [service.id], {
       message: `${capital(theService(service))} meets or runs along live fence (${called(near.thing)}); whether the public uses it is not known, and so not whether warning signs are needed.`,
