@@ -1,12 +1,12 @@
 import type { Item } from '../../../core/drawing/displayList.ts';
-import type { SeatRequest } from '../../../core/drawing/labels/seats.ts';
 import { readableTurn } from '../../../core/drawing/labels/placesAlong.ts';
-import { marksAlong, pathLength } from '../../../core/drawing/strokes/marksAlong.ts';
-import { serviceLetters, serviceLettersEveryMm } from '../../../core/drawing/strokes/services.ts';
-import { inGroundReachMm } from '../../../core/drawing/signs/inGroundSign.ts';
+import type { SeatRequest } from '../../../core/drawing/labels/seats.ts';
 import { energiserRadiusMm } from '../../../core/drawing/signs/energiserSign.ts';
+import { inGroundReachMm } from '../../../core/drawing/signs/inGroundSign.ts';
 import { postReachMm } from '../../../core/drawing/signs/postSign.ts';
 import { switchRadiusMm } from '../../../core/drawing/signs/switchSign.ts';
+import { marksAlong, pathLength } from '../../../core/drawing/strokes/marksAlong.ts';
+import { serviceLetters, serviceLettersEveryMm } from '../../../core/drawing/strokes/services.ts';
 import { clipPolylineToBox, pointAtStation } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { depthAtGateway } from '../../../core/locate/depth.ts';
@@ -146,6 +146,8 @@ function beside(
     [-dx, dy * 0.8],
     [0, -dy],
     [0, dy],
+    [dx, 0],
+    [-dx, 0],
   ];
   return { text, style, anchor, width, height, places, priority, pinned: chosen };
 }
