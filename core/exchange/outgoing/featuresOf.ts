@@ -13,12 +13,19 @@ import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { SolvedPoint } from '../../locate/ties.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
-import type { LonLat, Service, Thing } from '../../model/things.ts';
+import type { LonLat, Service, Thing, Kind } from '../../model/things.ts';
 import { slice } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../survey/types.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
-import { clockwiseProperty, exchangedKinds, idProperty, kindProperty, placeOfProperty } from '../preview/ours.ts';
+import {
+  clockwiseProperty,
+  exchangedKinds,
+  idProperty,
+  kindProperty,
+  marked,
+  placeOfProperty,
+} from '../preview/ours.ts';
 import { areaGeometry, lineGeometry, linesGeometry, pointGeometry, pointsGeometry } from './geometries.ts';
 import { isAnticlockwise } from './rings.ts';
 
@@ -80,10 +87,10 @@ function sectionLetters({ sections }: Survey): Map<number, string> {
 
 function featureOf(writer: Writer, thing: Thing): AnyFeature {
   const { kind, id, ...fields } = thing;
-  const { path: _, ...shown } = fields as { path?: unknown };
-  const own = keepsPlace(thing) ? shown : withoutAt(shown);
+  const own = withoutPlace(kind, fields);
   const { geometry, figures } = drawn(writer, thing);
-  const properties = { [kindProperty]: kind, [idProperty]: id, ...own, ...figures };
+  // A figure never hides a field, also one of the same name that only a newer version knows.
+  const properties = { ...marked(kind, id, own), ...figures, ...own };
   return { type: 'Feature', id: `${kind}:${id}`, properties, geometry };
 }
 
@@ -100,13 +107,19 @@ function* otherPlaces({ project, survey }: Writer, { id }: InGround, of: AnyFeat
   }
 }
 
-/** A paddock's name keeps the point it was given at, since its geometry is an area. */
-function keepsPlace({ kind }: Thing): boolean {
-  return kind === 'paddock';
-}
+/** The field that a feature's geometry holds. A paddock's name keeps the point it was given at: its geometry is an area. */
+const placeField: Partial<Record<Kind, 'at' | 'path'>> = {
+  fenceLine: 'path',
+  leadOut: 'path',
+  service: 'path',
+  post: 'at',
+  energiser: 'at',
+  earthField: 'at',
+  reading: 'at',
+};
 
-function withoutAt({ at: _, ...rest }: { at?: unknown }): object {
-  return rest;
+function withoutPlace(kind: Kind, fields: object): object {
+  return Object.fromEntries(Object.entries(fields).filter(([field]) => field !== placeField[kind]));
 }
 
 interface Drawn {
