@@ -9,6 +9,7 @@ import type { Sign } from '../../../core/drawing/signs/sign.ts';
 import { suggestedSwitchSign, surplusMark, switchSign } from '../../../core/drawing/signs/switchSign.ts';
 import type { CutOutSwitch } from '../../../core/model/things.ts';
 import { byGravity } from '../findings.ts';
+import { findingPen } from '../plane/screenPen.ts';
 import { toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -74,10 +75,11 @@ export function drawPlan({ view, scene, pen, input: { plan } }: Look): Item[] {
 
 /** Rings round the places that the checks speak of. */
 export function drawFindings({ view, scene, pen, input }: Look): Item[] {
+  const large = findingPen(pen);
   return byGravity(input.findings).flatMap(({ at, severity }) => {
     if (!at) return [];
     const place = toPx(view, scene.plane.toXy(at));
     const seen = place[0] > -20 && place[1] > -20 && place[0] < view.widthPx + 20 && place[1] < view.heightPx + 20;
-    return seen ? findingSign(place, severity, pen).items : [];
+    return seen ? findingSign(place, severity, large).items : [];
   });
 }
