@@ -19,6 +19,7 @@ import {
 import type { PrintJob } from './printJob.ts';
 import type { Edit } from './projectApi.ts';
 import { thingSchema } from './thingSchemas.ts';
+import { whyNotUnknown } from './unknownFields.ts';
 import type { WindowSettings } from './windowSettings.ts';
 
 /** What a window may send with each call; the host looks at nothing that has not passed here. */
@@ -34,7 +35,13 @@ const change = z
     ({ kind, id, before, after }) =>
       [before, after].every((thing) => thing === null || (thing.kind === kind && thing.id === id)),
     'A change speaks of one thing only.',
-  );
+  )
+  .check(({ value: { before, after }, issues }) => {
+    const why = after && whyNotUnknown(after, before);
+    if (!why) return;
+    const message = `What this version does not know of ${after.kind} ${after.id} ${why}.`;
+    issues.push({ code: 'custom', message, input: after, path: ['after'] });
+  });
 
 export const changesSchema = z
   .array(change)

@@ -384,7 +384,8 @@ function keepACopy(store: ProjectStore, folders: readonly (() => string)[]): { c
 }
 
 function openProject(store: ProjectStore, things: readonly Thing[]): OpenProject {
-  return { path: store.path, fileName: nameOfFile(store.path), things, state: store.state() };
+  const holdsUnknown = store.holdsUnknown(things);
+  return { path: store.path, fileName: nameOfFile(store.path), things, state: store.state(), holdsUnknown };
 }
 
 function absolutePath(path: string): string {

@@ -101,6 +101,7 @@ describe.each([
       fileName: 'Farm',
       things: [newProperty('Home block'), ...startingFenceTypes],
       state: { revision: 0, undo: null, redo: null },
+      holdsUnknown: false,
     });
     expect(unwrap(await window.project.current())).toEqual(opened);
     expect(existsSync(path)).toBe(true);

@@ -15,7 +15,7 @@ export const rooms = {
   'core/words': {},
   'core/kinds': {},
   'core/model': {},
-  'core/model/edits': { rooms: ['core/model', 'core/geometry'] },
+  'core/model/edits': { rooms: shapes },
   'core/geometry': {
     rooms: ['core/model'],
     packages: ['@turf/turf', 'geographiclib-geodesic', 'flatbush', 'polylabel'],
