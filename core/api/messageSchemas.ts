@@ -1,33 +1,29 @@
 import * as z from 'zod';
 import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
-import type { DesktopApi } from './desktopApi.ts';
 import { editLimits } from './editLimits.ts';
 import type { FindOptions } from './findOptions.ts';
 import type { OrderOptions } from './orderOptions.ts';
 import { type PackOptions, packParts } from './packOptions.ts';
-import { newPhotoBytes, photoBytesWanted } from './photoSchemas.ts';
+import { path } from './pathSchema.ts';
+import type { NewPhotoBytes } from './photoApi.ts';
+import { newPhotoBytes, wantedPhotos } from './photoSchemas.ts';
+import type { PictureTile, TileFileFacts } from './pictureApi.ts';
 import {
   imageId,
   newPicture,
-  pictureId,
   pictureTiles,
+  tileBytes,
+  tileFileFacts,
   tileOfPicture,
   tileOfTileFile,
-  wantedTileFile,
 } from './pictureSchemas.ts';
-import type { Edit, ProjectApi } from './projectApi.ts';
+import type { Edit } from './projectApi.ts';
 import type { SheetOptions } from './sheetOptions.ts';
 import { thingSchema } from './thingSchemas.ts';
 import type { WindowSettings } from './windowSettings.ts';
 
 /** What a window may send with each call; the host looks at nothing that has not passed here. */
-
-const path = z
-  .string()
-  .min(1)
-  .max(4096)
-  .refine((text) => !text.includes('\0'), 'A path has no zero character.');
 
 const change = z
   .strictObject({
@@ -119,52 +115,36 @@ const findOptions = z.discriminatedUnion('sheet', [
   }),
 ]) satisfies z.ZodType<FindOptions>;
 
-const nothing = z.undefined();
-
-/** The calls of `ProjectApi` that are question and answer; `subscribe` is each transport's own affair. */
-export type ProjectCall = Exclude<keyof ProjectApi, 'subscribe'>;
-export type DesktopCall = keyof DesktopApi;
-
-type Messages<Api, Call extends keyof Api> = {
-  readonly [C in Call]: Api[C] extends (...message: infer M) => unknown
-    ? M extends [infer Only]
-      ? z.ZodType<Only>
-      : z.ZodType<undefined>
-    : never;
+/** What the calls' messages must pass, by what they are: `calls.ts` says which call takes which. */
+export const messageSchemas = {
+  nothing: z.undefined(),
+  file: z.strictObject({ path }),
+  newFile: z.strictObject({ path, name: z.string().trim().min(1).max(200) }),
+  copy: z.strictObject({ path, replace: z.boolean() }),
+  folder: z.strictObject({ path: path.nullable() }),
+  suggestedName: z.strictObject({ suggestedName: z.string().max(200) }),
+  windowSettings,
+  edit: edit as z.ZodType<Edit>,
+  sheetOptions: sheetOptions as z.ZodType<SheetOptions>,
+  orderOptions,
+  findOptions: findOptions as z.ZodType<FindOptions>,
+  packOptions: packOptions as z.ZodType<PackOptions>,
+  newPhotos: z.strictObject({ photos: newPhotoBytes, edit }) as z.ZodType<{
+    readonly photos: readonly NewPhotoBytes[];
+    readonly edit: Edit;
+  }>,
+  wantedPhotos: wantedPhotos as z.ZodType<{ readonly blobIds: readonly string[] }>,
+  newPicture,
+  pictureTiles: pictureTiles as z.ZodType<{ readonly imageId: string; readonly tiles: readonly PictureTile[] }>,
+  finishedPicture: z.strictObject({ imageId, edit }) as z.ZodType<{ readonly imageId: string; readonly edit: Edit }>,
+  picture: z.strictObject({ imageId }),
+  tileOfPicture,
+  tileFile: z.strictObject({ path, chosen: z.boolean() }),
+  tileOfTileFile,
 };
 
-export const projectMessages = {
-  current: nothing,
-  create: z.strictObject({ path, name: z.string().trim().min(1).max(200) }),
-  open: z.strictObject({ path }),
-  openDemo: nothing,
-  close: nothing,
-  saveAs: z.strictObject({ path, replace: z.boolean() }),
-  recent: nothing,
-  windowSettings: nothing,
-  keepWindowSettings: windowSettings,
-  listFolder: z.strictObject({ path: path.nullable() }),
-  apply: edit,
-  undo: nothing,
-  redo: nothing,
-  printSheets: sheetOptions,
-  printOrder: orderOptions,
-  printFind: findOptions,
-  printPack: packOptions,
-  makeGeoPackage: nothing,
-  addPhotos: z.strictObject({ photos: newPhotoBytes, edit }),
-  photoBytes: photoBytesWanted,
-  beginPicture: newPicture,
-  addPictureTiles: pictureTiles,
-  finishPicture: z.strictObject({ imageId, edit }),
-  dropPicture: pictureId,
-  pictureTile: tileOfPicture,
-  openTileFile: wantedTileFile,
-  tileFileTile: tileOfTileFile,
-} satisfies Messages<ProjectApi, ProjectCall>;
-
-export const desktopMessages = {
-  chooseOpenPath: nothing,
-  chooseTileFile: nothing,
-  chooseSavePath: z.strictObject({ suggestedName: z.string().max(200) }),
-} satisfies Messages<DesktopApi, DesktopCall>;
+/** What answers must pass that are read from files of other programs. */
+export const answerSchemas = {
+  tileFileFacts: tileFileFacts satisfies z.ZodType<TileFileFacts>,
+  tile: tileBytes.nullable(),
+};

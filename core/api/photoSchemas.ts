@@ -19,4 +19,4 @@ export const newPhotoBytes = z
   )
   .max(photoLimits.atOnce);
 
-export const photoBytesWanted = z.strictObject({ blobIds: z.array(blobId).max(photoLimits.atOnce) });
+export const wantedPhotos = z.strictObject({ blobIds: z.array(blobId).max(photoLimits.atOnce) });

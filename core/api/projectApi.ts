@@ -1,13 +1,7 @@
 import type { Change } from '../model/difference.ts';
 import type { Thing } from '../model/things.ts';
-import type { FindOptions } from './findOptions.ts';
-import type { OrderOptions } from './orderOptions.ts';
-import type { PackOptions } from './packOptions.ts';
-import type { PhotoApi } from './photoApi.ts';
-import type { PictureApi } from './pictureApi.ts';
-import type { Problem, Result } from './result.ts';
-import type { SheetOptions } from './sheetOptions.ts';
-import type { WindowSettings } from './windowSettings.ts';
+import type { CallsOf } from './calls.ts';
+import type { Problem } from './result.ts';
 
 /** The file that is open, whole. */
 export interface OpenProject {
@@ -91,40 +85,16 @@ export type HostEvent =
  * All that a window asks of its host. Data only: the same calls go over Electron's IPC and over the loopback host, and
  * one suite of contract tests runs over both. Every call that writes is one transaction, durable when it answers.
  */
-export interface ProjectApi extends PictureApi, PhotoApi {
-  /** The file that is open now, or null. */
-  current(): Promise<Result<OpenProject | null>>;
-  /** Makes a new file at `path` and opens it. Refuses to write over a file that is there. */
-  create(request: { readonly path: string; readonly name: string }): Promise<Result<OpenProject>>;
-  open(request: { readonly path: string }): Promise<Result<OpenProject>>;
-  /** Copies the demo property to the user's project folder (under a free name) and opens it. */
-  openDemo(): Promise<Result<OpenProject>>;
-  close(): Promise<Result<null>>;
-  /** Writes a whole copy of the open file, with its undo, and goes on in the copy. */
-  saveAs(request: { readonly path: string; readonly replace: boolean }): Promise<Result<OpenProject>>;
-  recent(): Promise<Result<readonly RecentFile[]>>;
-  /** How this user's windows look. */
-  windowSettings(): Promise<Result<WindowSettings>>;
-  keepWindowSettings(settings: WindowSettings): Promise<Result<null>>;
-  /** Folders and project files of `path`; without one, of the user's project folder, which is made if need be. */
-  listFolder(request: { readonly path: string | null }): Promise<Result<FolderListing>>;
-
-  apply(edit: Edit): Promise<Result<FileState>>;
-  undo(): Promise<Result<Replay | null>>;
-  redo(): Promise<Result<Replay | null>>;
-
-  /** The map sheet with its registers as a PDF, computed from the file as it stands. */
-  printSheets(options: SheetOptions): Promise<Result<MadeFile>>;
-  /** The order with its cut lists and quantities as a PDF, computed from the file as it stands. */
-  printOrder(options: OrderOptions): Promise<Result<MadeFile>>;
-  /** A sheet to find a crossing by, or of what lies near a dig, as a PDF. */
-  printFind(options: FindOptions): Promise<Result<MadeFile>>;
-  /** The handover pack as a PDF, computed from the file as it stands. */
-  printPack(options: PackOptions): Promise<Result<MadeFile>>;
-
-  /** Every register with its places as a GeoPackage, computed from the file as it stands. */
-  makeGeoPackage(): Promise<Result<MadeFile>>;
-
+export interface ProjectApi extends CallsOf<'project'> {
   /** Calls `listener` on each event until the returned function is called. */
   subscribe(listener: (event: HostEvent) => void): () => void;
+}
+
+/** What only a desktop window can do. Over the loopback host each call answers `not-available`. */
+export type DesktopApi = CallsOf<'desktop'>;
+
+/** The host as a window sees it, whichever way it is reached. */
+export interface Host {
+  readonly project: ProjectApi;
+  readonly desktop: DesktopApi;
 }

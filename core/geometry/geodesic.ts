@@ -1,18 +1,20 @@
 /**
- * How long and how big: the one module that measures on the earth. Everything shown to a user as a length, a bearing
- * or an area comes from here.
- *
- * Lines between vertices are geodesics of the WGS 84 ellipsoid, solved by GeographicLib (C. F. F. Karney, "Algorithms
- * for geodesics", Journal of Geodesy 87, 2013), good to about 15 nanometres in a length.
+ * Geodesics of the WGS 84 ellipsoid, solved by GeographicLib (C. F. F. Karney, "Algorithms for geodesics", Journal of
+ * Geodesy 87, 2013), good to about 15 nanometres in a length. What the product measures goes through `earth.ts`, which
+ * comes here for areas, for the working plane and for places too far from the property's origin; the tests come here
+ * for what is true.
  * Longitudes may be given on either side of the 180 meridian; a line takes the short way round.
  */
 import geographiclib from 'geographiclib-geodesic';
-import { createLocalPlane } from './localPlane.ts';
 import { signedRingArea } from './ring.ts';
-import type { LonLat } from './types.ts';
+import type { LonLat, Xy } from './types.ts';
 
 const { Geodesic } = geographiclib;
 const wgs84 = Geodesic.WGS84;
+const radiansPerDegree = Math.PI / 180;
+
+/** The ellipsoid itself (World Geodetic System 1984, NIMA TR8350.2, table 3.1): semi-major axis, metres, and flattening. */
+export const ellipsoid = { semiMajorM: 6_378_137, flattening: 1 / 298.257223563 };
 
 /**
  * Rings that stay this near to their first vertex are measured in a plane laid at that vertex: the plane is wrong by
@@ -51,6 +53,13 @@ export function destination(from: LonLat, bearing: number, lengthM: number): Lon
   return [end.lon2!, end.lat2!];
 }
 
+/** Metres east and north of `origin`, along the geodesic from it: the azimuthal equidistant plane. */
+export function eastNorthM(origin: LonLat, [lon, lat]: LonLat): Xy {
+  const { s12, azi1 } = wgs84.Inverse(origin[1], origin[0], lat, lon, Geodesic.DISTANCE | Geodesic.AZIMUTH);
+  const azimuth = azi1! * radiansPerDegree;
+  return [s12! * Math.sin(azimuth) + 0, s12! * Math.cos(azimuth) + 0];
+}
+
 /**
  * Area inside a ring of geodesics, square metres, never negative, whichever way round it runs. The last vertex may
  * repeat the first or not. A ring that crosses itself has no meaningful area: its loops cancel each other.
@@ -58,8 +67,7 @@ export function destination(from: LonLat, bearing: number, lengthM: number): Lon
 export function ringAreaM2(ring: readonly LonLat[]): number {
   if (ring.length < 3) return 0;
   const origin = ring[0]!;
-  const plane = createLocalPlane(origin);
-  const xy = ring.map(plane.toXy);
+  const xy = ring.map((vertex) => eastNorthM(origin, vertex));
   if (xy.every(([x, y]) => Math.hypot(x, y) <= planeRingRadiusM)) return Math.abs(signedRingArea(xy));
   const polygon = wgs84.Polygon(false);
   for (const [lon, lat] of ring) polygon.AddPoint(lat, lon);
@@ -68,12 +76,12 @@ export function ringAreaM2(ring: readonly LonLat[]): number {
 
 /** Length of a ring's boundary, metres. The last vertex may repeat the first or not. */
 export function ringPerimeterM(ring: readonly LonLat[]): number {
-  const first = ring[0];
-  const last = ring.at(-1);
+  const [first, last] = [ring[0], ring.at(-1)];
   return first && last ? pathLengthM(ring) + distanceM(last, first) : 0;
 }
 
-function clockwiseFromNorth(azimuthDeg: number): number {
+/** Degrees clockwise from north, 0 <= b < 360, of an azimuth in [-180, 180]. */
+export function clockwiseFromNorth(azimuthDeg: number): number {
   const turned = azimuthDeg < 0 ? azimuthDeg + 360 : azimuthDeg;
   return turned === 360 ? 0 : turned + 0;
 }

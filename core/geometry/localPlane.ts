@@ -1,13 +1,14 @@
-import geographiclib from 'geographiclib-geodesic';
+import { type Earth, earthAt } from './earth.ts';
+import { destination, eastNorthM } from './geodesic.ts';
 import type { LonLat, Xy } from './types.ts';
 
-const { Geodesic } = geographiclib;
-const wgs84 = Geodesic.WGS84;
-const radiansPerDegree = Math.PI / 180;
+const degreesPerRadian = 180 / Math.PI;
 
 /** The working plane of a property: metres east and north of `origin`. */
 export interface LocalPlane {
   readonly origin: LonLat;
+  /** The measures round the same origin. */
+  readonly earth: Earth;
   readonly toXy: (lonLat: LonLat) => Xy;
   /** Longitude comes back in [-180, 180]. */
   readonly toLonLat: (xy: Xy) => LonLat;
@@ -20,18 +21,10 @@ export interface LocalPlane {
  * Both ways are exact, so that a round trip returns the same degrees to about 1e-12, across the 180 meridian too.
  */
 export function createLocalPlane(origin: LonLat): LocalPlane {
-  const [lon0, lat0] = origin;
   return {
     origin,
-    toXy([lon, lat]) {
-      const { s12, azi1 } = wgs84.Inverse(lat0, lon0, lat, lon, Geodesic.DISTANCE | Geodesic.AZIMUTH);
-      const azimuth = azi1! * radiansPerDegree;
-      return [s12! * Math.sin(azimuth) + 0, s12! * Math.cos(azimuth) + 0];
-    },
-    toLonLat([x, y]) {
-      const azimuthDeg = Math.atan2(x, y) / radiansPerDegree;
-      const end = wgs84.Direct(lat0, lon0, azimuthDeg, Math.hypot(x, y), Geodesic.LATITUDE | Geodesic.LONGITUDE);
-      return [end.lon2!, end.lat2!];
-    },
+    earth: earthAt(origin),
+    toXy: (lonLat) => eastNorthM(origin, lonLat),
+    toLonLat: ([x, y]) => destination(origin, Math.atan2(x, y) * degreesPerRadian, Math.hypot(x, y)),
   };
 }

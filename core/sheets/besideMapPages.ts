@@ -1,9 +1,9 @@
-import type { Item, PaperBox } from './displayList.ts';
+import type { Item, PaperBox } from '../drawing/displayList.ts';
+import { letters } from '../drawing/style.ts';
 import { type Block, words } from './flow/block.ts';
 import { type TextPagesInput, textPage, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { fillColumns } from './panel/fillColumns.ts';
-import { letters } from './style.ts';
 
 /** What stands beside a map sheet and found no room there. */
 export interface LeftBeside {

@@ -1,3 +1,4 @@
+import { letters } from '../drawing/style.ts';
 import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
 import { stateInWords } from '../locate/certaintyWords.ts';
 import { openingDug } from '../locate/crossingSource.ts';
@@ -15,7 +16,6 @@ import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { latitudeText, longitudeText } from './placeText.ts';
-import { letters } from './style.ts';
 import { lengthUnit } from './tableUnits.ts';
 
 /** The schedule of crossings: every gateway of a live line with the trench, pipe and cables that it takes. */

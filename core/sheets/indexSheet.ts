@@ -1,13 +1,15 @@
+import type { Item, PaperBox, PaperPoint } from '../drawing/displayList.ts';
+import { type MapWindow, mapWindow } from '../drawing/mapWindow.ts';
+import { box, figure, lines, stroke, tagged, text } from '../drawing/paint.ts';
+import { ink, letters, pen } from '../drawing/style.ts';
+import { textBox } from '../drawing/words.ts';
 import { type Box, boxAround } from '../geometry/box.ts';
 import type { Xy } from '../geometry/types.ts';
 import { propertyOf } from '../model/project.ts';
 import { dateText } from './dateText.ts';
-import type { Item, PaperBox, PaperPoint } from './displayList.ts';
 import { type Block, space, words } from './flow/block.ts';
-import { type MapWindow, mapWindow } from './map/mapWindow.ts';
 import { type MapSheetInput, sheetAnchor } from './mapSheet.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { box, figure, lines, stroke, tagged, text } from './paint.ts';
 import { fillColumns } from './panel/fillColumns.ts';
 import { cautionBlock } from './panel/mapPanel.ts';
 import { orientationBlock } from './panel/orientation.ts';
@@ -15,8 +17,6 @@ import { panelFrame, titleBlock } from './panel/titleBlock.ts';
 import { sheetFormat } from './paper.ts';
 import { fittingScale, scaleText } from './scales.ts';
 import type { SheetTile } from './sheetPlan.ts';
-import { ink, letters, pen } from './style.ts';
-import { textBox } from './words.ts';
 
 const padMm = 2.5;
 

@@ -1,11 +1,12 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
+import type { Page } from '../drawing/displayList.ts';
+import type { MeasureText } from '../drawing/words.ts';
 import type { Xy } from '../geometry/types.ts';
 import { fixed } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey, TestSheet } from '../survey/types.ts';
 import { besideMapPages } from './besideMapPages.ts';
 import { crossingSchedulePages } from './crossingSchedulePages.ts';
-import type { Page } from './displayList.ts';
 import { propertyExtent } from './extent.ts';
 import { indexSheet } from './indexSheet.ts';
 import { type MapSheetInput, mapSheet } from './mapSheet.ts';
@@ -17,7 +18,6 @@ import { mostSheets, type SheetTile, sheetAround, sheetsCovering, sheetsToCover 
 import { SheetProblem } from './sheetProblem.ts';
 import { switchRegisterPages } from './switchRegisterPages.ts';
 import { testSheetPages } from './testSheetPages.ts';
-import type { MeasureText } from './words.ts';
 
 export interface SheetsInput {
   readonly project: Project;

@@ -1,21 +1,21 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
+import type { PaperBox, TaggedItem } from '../drawing/displayList.ts';
+import { mapWindow } from '../drawing/mapWindow.ts';
+import { figure, tagged, text } from '../drawing/paint.ts';
+import { letters } from '../drawing/style.ts';
+import { type MeasureText, textBox } from '../drawing/words.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
-import type { PaperBox, TaggedItem } from './displayList.ts';
 import { propertyExtent } from './extent.ts';
 import type { Block } from './flow/block.ts';
 import { drawMapFrame, gridDistanceM } from './map/drawGrid.ts';
 import { drawMap } from './map/drawMap.ts';
-import { mapWindow } from './map/mapWindow.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { figure, tagged, text } from './paint.ts';
 import { drawMapPanel } from './panel/mapPanel.ts';
 import { panelFrame } from './panel/titleBlock.ts';
 import { sheetFormat } from './paper.ts';
 import { scaleText } from './scales.ts';
 import type { SheetTile, Side } from './sheetPlan.ts';
-import { letters } from './style.ts';
-import { type MeasureText, textBox } from './words.ts';
 
 export interface MapSheetInput {
   readonly project: Project;

@@ -1,3 +1,4 @@
+import { letters } from '../drawing/style.ts';
 import { formatTape } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CutList } from '../quantities/cutting/cutLists.ts';
@@ -18,7 +19,6 @@ import { type Block, space, words } from './flow/block.ts';
 import { type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { letters } from './style.ts';
 
 export interface OrderPagesInput extends TextPagesInput {
   readonly project: Project;

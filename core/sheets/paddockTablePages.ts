@@ -1,3 +1,4 @@
+import { letters } from '../drawing/style.ts';
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
@@ -5,7 +6,6 @@ import { words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { letters } from './style.ts';
 import { areaUnit } from './tableUnits.ts';
 
 /** The table of paddocks with their areas. */

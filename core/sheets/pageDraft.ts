@@ -1,5 +1,5 @@
-import type { Item, Page, PaperPoint } from './displayList.ts';
-import { type TextStyle, text } from './paint.ts';
+import type { Item, Page, PaperPoint } from '../drawing/displayList.ts';
+import { type TextStyle, text } from '../drawing/paint.ts';
 
 /** A page that does not know yet which of how many it is. */
 export interface PageDraft {

@@ -1,6 +1,6 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
-import type { PaperBox } from './displayList.ts';
-import { pageMarginMm } from './style.ts';
+import type { PaperBox } from '../drawing/displayList.ts';
+import { pageMarginMm } from '../drawing/style.ts';
 
 /** ISO 216, short side first, millimetres. */
 const paperSizes = { A4: [210, 297], A3: [297, 420] } as const;

@@ -1,3 +1,5 @@
+import { drawFence, sectionMarks } from '../drawing/strokes/sectionPatterns.ts';
+import { letters, pen } from '../drawing/style.ts';
 import { fixed, formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { overLimitInWords, overLimitStretches } from '../survey/overLimit.ts';
@@ -7,9 +9,7 @@ import { space, words } from './flow/block.ts';
 import { type Cell, type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import { inOrder } from './inOrder.ts';
-import { drawFence, sectionMarks } from './map/sectionPatterns.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { letters, pen } from './style.ts';
 import { lengthUnit } from './tableUnits.ts';
 
 /** The table of sections and what each holds. */

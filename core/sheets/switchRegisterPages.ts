@@ -1,3 +1,4 @@
+import { letters } from '../drawing/style.ts';
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { feedInWords } from '../survey/switchInWords.ts';
@@ -8,7 +9,6 @@ import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import { inOrder } from './inOrder.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { latitudeText, longitudeText } from './placeText.ts';
-import { letters } from './style.ts';
 import { lengthUnit } from './tableUnits.ts';
 
 /** The register of cut-out switches: where each is, how it stands, and what goes dead when it alone is opened. */

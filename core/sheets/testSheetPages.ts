@@ -1,3 +1,7 @@
+import type { Item, PaperPoint } from '../drawing/displayList.ts';
+import { box, line, stroke, tagged, text } from '../drawing/paint.ts';
+import { letters, pen } from '../drawing/style.ts';
+import type { MeasureText } from '../drawing/words.ts';
 import { formatVoltage } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Yardstick } from '../model/yardstick.ts';
@@ -5,15 +9,11 @@ import { powerOf } from '../survey/power/powerOf.ts';
 import { sheetYardsticks } from '../survey/power/sheetYardsticks.ts';
 import type { Power } from '../survey/power/types.ts';
 import type { Survey, SwitchRow, TestSheet } from '../survey/types.ts';
-import type { Item, PaperPoint } from './displayList.ts';
 import { type Block, baselineIn, space, stack, words } from './flow/block.ts';
 import { type Column, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { box, line, stroke, tagged, text } from './paint.ts';
 import { placeText } from './placeText.ts';
-import { letters, pen } from './style.ts';
-import type { MeasureText } from './words.ts';
 import { limitsInOneLine, usualFigure } from './yardstickInWords.ts';
 
 /** A page for each section: which switches to open, what to do, where to read, and room for what was read. */

@@ -1,18 +1,19 @@
 import { randomUUID } from 'node:crypto';
-import type { PictureApi, PictureProgress, PictureTile } from '../../core/api/pictureApi.ts';
-import type { Edit, FileState } from '../../core/api/projectApi.ts';
+import type { PictureProgress, PictureTile } from '../../core/api/pictureApi.ts';
+import type { Edit, FileState, ProjectApi } from '../../core/api/projectApi.ts';
 import { whyNotSize } from '../../core/exchange/image/pyramid.ts';
 import { ImageStaging } from '../store/imageStaging.ts';
 import { ProblemError } from '../store/problems.ts';
 import type { ProjectStore } from '../store/projectStore.ts';
 
-type Asked<Call extends keyof PictureApi> = Parameters<PictureApi[Call]>[0];
-
 /** The pictures of the open file: the one that is coming in. */
 export class Pictures {
   #coming: { readonly staging: ImageStaging; readonly store: ProjectStore } | null = null;
 
-  begin(store: ProjectStore, { fileName, widthPx, heightPx }: Asked<'beginPicture'>): { imageId: string } {
+  begin(
+    store: ProjectStore,
+    { fileName, widthPx, heightPx }: Parameters<ProjectApi['beginPicture']>[0],
+  ): { imageId: string } {
     const why = whyNotSize(widthPx, heightPx);
     if (why) throw new ProblemError('not-valid', why, 'Bring in a smaller picture.');
     this.dropComing();

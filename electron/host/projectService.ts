@@ -1,9 +1,9 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
+import type { CallsOf } from '../../core/api/calls.ts';
 import type { FindOptions } from '../../core/api/findOptions.ts';
 import type { OrderOptions } from '../../core/api/orderOptions.ts';
 import type { PackOptions } from '../../core/api/packOptions.ts';
-import type { PictureApi } from '../../core/api/pictureApi.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
 import { fail, type Problem, type Result, succeed } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
@@ -146,7 +146,7 @@ export class ProjectService {
     };
   }
 
-  #pictureCalls(windowId: string): PictureApi {
+  #pictureCalls(windowId: string) {
     const pictures = this.#pictures;
     return {
       beginPicture: (request) => this.#answer(() => pictures.begin(this.#openStore(), request)),
@@ -163,7 +163,7 @@ export class ProjectService {
         this.#answer(() => this.#tileFiles.open(path, chosen, this.#store?.path ?? null), path),
       tileFileTile: (request) =>
         this.#answer(() => this.#tileFiles.tile(request, this.#store?.path ?? null), request.path),
-    };
+    } satisfies Partial<CallsOf<'project'>>;
   }
 
   /**

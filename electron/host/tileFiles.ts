@@ -1,5 +1,6 @@
 import { dirname } from 'node:path';
-import type { PictureApi, TileFileFacts } from '../../core/api/pictureApi.ts';
+import type { TileFileFacts } from '../../core/api/pictureApi.ts';
+import type { ProjectApi } from '../../core/api/projectApi.ts';
 import type { Problem } from '../../core/api/result.ts';
 import { ProblemError } from '../store/problems.ts';
 import type { TileCall } from '../store/tileMessages.ts';
@@ -57,7 +58,7 @@ export class TileFiles {
   }
 
   async tile(
-    { path: asked, zoom, column, row }: Parameters<PictureApi['tileFileTile']>[0],
+    { path: asked, zoom, column, row }: Parameters<ProjectApi['tileFileTile']>[0],
     projectPath: string | null,
   ): Promise<Uint8Array | null> {
     const path = tilePath(asked);

@@ -1,4 +1,4 @@
-import type { DesktopApi } from '../../core/api/desktopApi.ts';
+import { callsBy } from '../../core/api/calls.ts';
 import { fail } from '../../core/api/result.ts';
 
 const notAvailable = fail(
@@ -7,9 +7,5 @@ const notAvailable = fail(
   'Choose the file in the list of folders.',
 );
 
-/** What `DesktopApi` is where there is no desktop window. */
-export const noDesktop: DesktopApi = {
-  chooseOpenPath: () => Promise.resolve(notAvailable),
-  chooseTileFile: () => Promise.resolve(notAvailable),
-  chooseSavePath: () => Promise.resolve(notAvailable),
-};
+/** What the desktop's calls answer where there is no desktop window. */
+export const noDesktop = callsBy('desktop', () => Promise.resolve(notAvailable));

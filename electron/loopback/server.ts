@@ -1,5 +1,6 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { callNamed } from '../../core/api/calls.ts';
 import { fail, type Result, succeed } from '../../core/api/result.ts';
 import { bytesKey, enterPath, newAddressPath, ticketKey, windowHeader } from '../../core/api/wire.ts';
 import { pageHeaders } from '../host/contentPolicy.ts';
@@ -106,11 +107,13 @@ export async function startLoopback({
     if (request.headers['content-type'] !== 'application/json') return refuse(response, 415, 'Only JSON here.');
     const body = await readBody(request, mostBodyBytes);
     if (body === null) return refuse(response, 413, `A message may hold ${mostBodyBytes / 1024 / 1024} MB at most.`);
-    const message = parsed(body);
-    if (!message) return refuse(response, 400, 'The message is not JSON.');
-    const [half = '', call = '', ...rest] = path.slice('/api/'.length).split('/');
+    const [half = '', name = '', ...rest] = path.slice('/api/'.length).split('/');
     if (rest.length > 0) return refuse(response, 404, 'There is nothing here.');
-    send(response, 200, await dispatch({ project, desktop: noDesktop }, half, call, message.value));
+    const bytes = callNamed(half, name)?.bytes;
+    const message = parsed(body, bytes === 'taken');
+    if (!message) return refuse(response, 400, 'The message is not JSON.');
+    const answer = await dispatch({ project, desktop: noDesktop }, half, name, message.value);
+    send(response, 200, answer, bytes === 'answered');
   }
 
   return {
@@ -147,9 +150,9 @@ function windowOf(request: IncomingMessage): string {
 }
 
 /** An empty body is a call without a message. */
-function parsed(body: string): { readonly value: unknown } | null {
+function parsed(body: string, hasBytes: boolean): { readonly value: unknown } | null {
   try {
-    return { value: body === '' ? undefined : (JSON.parse(body, base64AsBytes) as unknown) };
+    return { value: body === '' ? undefined : (JSON.parse(body, hasBytes ? base64AsBytes : undefined) as unknown) };
   } catch {
     return null;
   }
@@ -159,9 +162,9 @@ function refuse(response: ServerResponse, status: number, message: string): void
   send(response, status, fail('failed', message, 'Close the window and start Undergate again.'));
 }
 
-function send(response: ServerResponse, status: number, result: Result<unknown>): void {
+function send(response: ServerResponse, status: number, result: Result<unknown>, hasBytes = false): void {
   response.writeHead(status, { 'Content-Type': 'application/json', 'Cache-Control': 'no-store' });
-  response.end(JSON.stringify(result, bytesAsBase64));
+  response.end(JSON.stringify(result, hasBytes ? bytesAsBase64 : undefined));
 }
 
 function base64AsBytes(_key: string, part: unknown): unknown {

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { BrowserWindow, dialog, type WebContents } from 'electron';
-import type { DesktopApi } from '../../core/api/desktopApi.ts';
+import type { DesktopApi } from '../../core/api/projectApi.ts';
 import { succeed } from '../../core/api/result.ts';
 import { tileFileEnding } from '../host/tilePaths.ts';
 import { fileEnding, withEnding } from '../store/fileFormat.ts';

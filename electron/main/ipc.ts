@@ -1,15 +1,16 @@
 import { type IpcMainInvokeEvent, ipcMain, type WebContents } from 'electron';
-import type { DesktopApi } from '../../core/api/desktopApi.ts';
+import { calls, type Half } from '../../core/api/calls.ts';
+import type { DesktopApi } from '../../core/api/projectApi.ts';
 import { fail } from '../../core/api/result.ts';
 import { channelOf, eventChannel } from '../../core/api/wire.ts';
-import { dispatch, type HostApi, messages } from '../host/dispatch.ts';
+import { dispatch } from '../host/dispatch.ts';
 import type { ProjectService } from '../host/projectService.ts';
 import { isPageAddress } from './pageScheme.ts';
 
 /** Answers the calls of all desktop windows. `desktopOf` gives what only the calling window's desktop can do. */
 export function bindCalls(service: ProjectService, desktopOf: (contents: WebContents) => DesktopApi): void {
-  for (const half of Object.keys(messages) as (keyof HostApi)[]) {
-    for (const call of Object.keys(messages[half])) {
+  for (const half of Object.keys(calls) as Half[]) {
+    for (const call of Object.keys(calls[half])) {
       ipcMain.handle(channelOf(half, call), (event: IpcMainInvokeEvent, message: unknown) => {
         if (!isFromOurPage(event))
           return fail('not-valid', 'This call did not come from the app.', 'Restart Undergate.');

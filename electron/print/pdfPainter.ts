@@ -8,7 +8,7 @@ import type {
   PathItem,
   Stroke,
   TextItem,
-} from '../../core/sheets/displayList.ts';
+} from '../../core/drawing/displayList.ts';
 import { type FontRun, runWidthEm, typefaces } from './typefaces.ts';
 
 type Doc = InstanceType<typeof PDFDocument>;

@@ -1,5 +1,5 @@
 import PDFDocument from 'pdfkit';
-import type { Item, Page, TaggedItem } from '../../core/sheets/displayList.ts';
+import type { Item, Page, TaggedItem } from '../../core/drawing/displayList.ts';
 import { paintItem, ptPerMm } from './pdfPainter.ts';
 import { typefaces } from './typefaces.ts';
 

@@ -1,8 +1,8 @@
 import { createRequire } from 'node:module';
 import { type Font, openSync } from 'fontkit';
-import type { FontRole } from '../../core/sheets/displayList.ts';
-import { mmPerPt } from '../../core/sheets/style.ts';
-import type { MeasureText } from '../../core/sheets/words.ts';
+import type { FontRole } from '../../core/drawing/displayList.ts';
+import { mmPerPt } from '../../core/drawing/style.ts';
+import type { MeasureText } from '../../core/drawing/words.ts';
 
 /**
  * The sheets' typeface, Atkinson Hyperlegible (SIL Open Font License 1.1): each cut comes as two files, basic Latin and

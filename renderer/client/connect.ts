@@ -1,13 +1,6 @@
-import type { DesktopApi } from '../../core/api/desktopApi.ts';
-import type { ProjectApi } from '../../core/api/projectApi.ts';
+import type { Host } from '../../core/api/projectApi.ts';
 import { enter } from './enter.ts';
 import { connectLoopback } from './loopback.ts';
-
-/** The host as a window sees it, whichever way it is reached. */
-export interface Host {
-  readonly project: ProjectApi;
-  readonly desktop: DesktopApi;
-}
 
 declare global {
   interface Window {

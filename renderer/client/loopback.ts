@@ -1,8 +1,7 @@
-import type { DesktopCall, ProjectCall } from '../../core/api/messageSchemas.ts';
-import type { HostEvent, ProjectApi } from '../../core/api/projectApi.ts';
+import { callNamed, callsBy, type Half } from '../../core/api/calls.ts';
+import type { Host, HostEvent } from '../../core/api/projectApi.ts';
 import { fail, type Result } from '../../core/api/result.ts';
 import { bytesKey, windowHeader } from '../../core/api/wire.ts';
-import type { Host } from './connect.ts';
 import { eventsOf } from './eventStream.ts';
 
 export interface LoopbackAddress {
@@ -18,70 +17,43 @@ const retryMs = 1000;
 export function connectLoopback({ origin, token }: LoopbackAddress): Host {
   const headers = { Authorization: `Bearer ${token}`, [windowHeader]: crypto.randomUUID() };
 
-  async function call<T>(path: string, message?: unknown): Promise<Result<T>> {
-    try {
-      const response = await fetch(`${origin}/api/${path}`, {
-        method: 'POST',
-        headers: { ...headers, 'Content-Type': 'application/json' },
-        body: message === undefined ? '' : JSON.stringify(message, bytesAsBase64),
-      });
-      return JSON.parse(await response.text(), base64AsBytes) as Result<T>;
-    } catch {
-      return fail(
-        'failed',
-        'Undergate itself does not answer any more.',
-        'Start it again; everything up to the last saved change is in the file.',
-      );
-    }
-  }
+  const by =
+    (half: Half) =>
+    async (name: string, message?: unknown): Promise<Result<unknown>> => {
+      const call = callNamed(half, name);
+      const bytes = call?.bytes;
+      try {
+        const response = await fetch(`${origin}/api/${half}/${name}`, {
+          method: 'POST',
+          headers: { ...headers, 'Content-Type': 'application/json' },
+          body: message === undefined ? '' : JSON.stringify(message, bytes === 'taken' ? bytesAsBase64 : undefined),
+        });
+        const answer = await response.text();
+        return JSON.parse(answer, bytes === 'answered' ? base64AsBytes : undefined) as Result<unknown>;
+      } catch {
+        const lastChange = call?.writes ? ' Look whether this last one is.' : '';
+        return fail(
+          'failed',
+          'Undergate itself does not answer any more.',
+          `Start it again; everything up to the last saved change is in the file.${lastChange}`,
+        );
+      }
+    };
 
-  const project = <T>(name: ProjectCall, message?: unknown) => call<T>(`project/${name}`, message);
-  const desktop = <T>(name: DesktopCall, message?: unknown) => call<T>(`desktop/${name}`, message);
-
-  const api: ProjectApi = {
-    current: () => project('current'),
-    create: (request) => project('create', request),
-    open: (request) => project('open', request),
-    openDemo: () => project('openDemo'),
-    close: () => project('close'),
-    saveAs: (request) => project('saveAs', request),
-    recent: () => project('recent'),
-    windowSettings: () => project('windowSettings'),
-    keepWindowSettings: (settings) => project('keepWindowSettings', settings),
-    listFolder: (request) => project('listFolder', request),
-    apply: (edit) => project('apply', edit),
-    undo: () => project('undo'),
-    redo: () => project('redo'),
-    printSheets: (options) => project('printSheets', options),
-    printOrder: (options) => project('printOrder', options),
-    printFind: (options) => project('printFind', options),
-    printPack: (options) => project('printPack', options),
-    makeGeoPackage: () => project('makeGeoPackage'),
-    addPhotos: (request) => project('addPhotos', request),
-    photoBytes: (request) => project('photoBytes', request),
-    beginPicture: (request) => project('beginPicture', request),
-    addPictureTiles: (request) => project('addPictureTiles', request),
-    finishPicture: (request) => project('finishPicture', request),
-    dropPicture: (request) => project('dropPicture', request),
-    pictureTile: (request) => project('pictureTile', request),
-    openTileFile: (request) => project('openTileFile', request),
-    tileFileTile: (request) => project('tileFileTile', request),
-    subscribe: (listener) => {
-      const stop = new AbortController();
-      void listen(`${origin}/api/events`, headers, listener, stop.signal, async () => {
-        const current = await api.current();
-        if (current.ok) listener({ type: 'opened', path: current.value?.path ?? null });
-      });
-      return () => stop.abort();
-    },
-  };
+  const project = callsBy('project', by('project'));
   return {
-    project: api,
-    desktop: {
-      chooseOpenPath: () => desktop('chooseOpenPath'),
-      chooseTileFile: () => desktop('chooseTileFile'),
-      chooseSavePath: (request) => desktop('chooseSavePath', request),
+    project: {
+      ...project,
+      subscribe: (listener) => {
+        const stop = new AbortController();
+        void listen(`${origin}/api/events`, headers, listener, stop.signal, async () => {
+          const current = await project.current();
+          if (current.ok) listener({ type: 'opened', path: current.value?.path ?? null });
+        });
+        return () => stop.abort();
+      },
     },
+    desktop: callsBy('desktop', by('desktop')),
   };
 }
 

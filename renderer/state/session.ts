@@ -1,5 +1,12 @@
-import type { DesktopApi } from '../../core/api/desktopApi.ts';
-import type { Edit, FileState, HostEvent, OpenProject, ProjectApi } from '../../core/api/projectApi.ts';
+import type {
+  DesktopApi,
+  Edit,
+  FileState,
+  Host,
+  HostEvent,
+  OpenProject,
+  ProjectApi,
+} from '../../core/api/projectApi.ts';
 import type { Result } from '../../core/api/result.ts';
 import { applyChanges, type Change, difference } from '../../core/model/difference.ts';
 import { nameNewPaddocks } from '../../core/model/edits/nameNewPaddocks.ts';
@@ -18,7 +25,7 @@ let project: ProjectApi;
 let desktop: DesktopApi;
 
 /** The host's calls, for what is not an edit (printing, listing folders). Only after `startSession`. */
-export function host(): { readonly project: ProjectApi; readonly desktop: DesktopApi } {
+export function host(): Host {
   return { project, desktop };
 }
 

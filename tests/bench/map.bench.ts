@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import type { Xy } from '../../core/geometry/types.ts';
 import { allThings, type Project, remove } from '../../core/model/project.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
@@ -10,11 +10,11 @@ import type { Survey } from '../../core/survey/types.ts';
 import { buildIfNeeded } from '../../electron/start/buildApp.ts';
 import { createProjectFile } from '../../electron/store/projectFile.ts';
 import { buildScene } from '../../renderer/map/scene/buildScene.ts';
-import { installedChromium } from '../run/chromium.ts';
 import { AppHost } from '../support/appHost.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { frameTimes } from './frames.ts';
 import { summary } from './measure.ts';
+import { startChromium, viewport } from './page.ts';
 import type { BenchRow } from './row.ts';
 
 /** Makes about 20,000 runs when all but `gatewayCount` gateways are taken away. */
@@ -36,13 +36,8 @@ export async function bench(): Promise<BenchRow[]> {
   const home = mkdtempSync(join(tmpdir(), 'undergate-bench-'));
   createProjectFile(join(home, 'Large.undergate'), [...allThings(project)], 'Undergate bench');
   const host = await AppHost.start(home, [join(home, 'Large.undergate')]);
-  const executablePath = installedChromium();
-  const browser = await chromium.launch({
-    ...(executablePath ? { executablePath } : {}),
-    args: ['--disable-gpu', '--disable-dev-shm-usage', ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
-  });
+  const browser = await startChromium();
   try {
-    const viewport = { width: 1440, height: 900 };
     const ours = await browser.newPage({ viewport });
     await ours.goto(await host.newAddress());
     await ours.locator('.leaflet-container').waitFor();

@@ -23,7 +23,9 @@ const shown = chosen.length > 0 ? rows : rows.filter(({ name }) => name.includes
 
 printTable(shown);
 if (options.json) writeFileSync(options.json, `${JSON.stringify(shown, null, 2)}\n`);
-const over = shown.filter(({ p95, budget }) => budget !== null && p95 > budget);
+const over = shown.filter(({ median, p95, budget, budgetAt }) => {
+  return budget !== null && (budgetAt === 'median' ? median : p95) > budget;
+});
 for (const { name, size } of over) console.log(`Over its budget: ${name}, ${size}.`);
 if (over.length > 0) process.exitCode = 1;
 

@@ -3,13 +3,12 @@ import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import type { PackOptions } from '../../core/api/packOptions.ts';
-import type { HostEvent, OpenProject } from '../../core/api/projectApi.ts';
+import type { Host, HostEvent, OpenProject } from '../../core/api/projectApi.ts';
 import type { Result } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { Photo } from '../../core/model/recordThings.ts';
 import type { Property } from '../../core/model/things.ts';
-import type { Host } from '../../renderer/client/connect.ts';
 import { demoThings, ipcHost, loopbackHost, type TestHost } from '../support/hosts.ts';
 import { changed, gone, made, makeFile, post } from '../support/projectFile.ts';
 import { temporaryFolder } from '../support/temporaryFolder.ts';

@@ -30,10 +30,18 @@ export const rooms = {
   'core/checks': { rooms: [...computed, 'core/model/edits', 'core/locate'], packages: ['flatbush'] },
   'core/quantities': { rooms: [...computed, 'core/model/edits', 'core/checks'] },
   'core/exchange': {
-    rooms: [...computed, 'core/api', 'core/model/edits', 'core/coordinates', 'core/locate', 'core/quantities'],
+    rooms: [
+      ...computed,
+      'core/api',
+      'core/model/edits',
+      'core/coordinates',
+      'core/locate',
+      'core/quantities',
+      'core/drawing',
+    ],
     packages: ['papaparse', 'geojson', 'fflate', 'saxes', '@tarikjabiri/dxf'],
   },
-  'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/sheets'] },
+  'core/exchange/phone': { rooms: [...computed, 'core/locate', 'core/drawing', 'core/sheets'] },
   'core/drawing': { rooms: [...computed, 'core/locate', 'core/record'], packages: ['flatbush'] },
   'core/sheets': {
     rooms: [...computed, 'core/quantities', 'core/locate', 'core/record', 'core/drawing'],
@@ -52,7 +60,7 @@ export const rooms = {
   'electron/preload': { rooms: ['core/api'], packages: ['electron'] },
   renderer: { rooms: ['core'], packages: ['react', 'react-dom', 'zustand', '@fontsource/', 'geotiff'] },
   'renderer/client': { rooms: ['core/api'] },
-  'renderer/styles': { packages: ['@fontsource/', 'leaflet'] },
+  'renderer/styles': { rooms: ['core/drawing'], packages: ['@fontsource/', 'leaflet'] },
   'renderer/map': { rooms: ['core', 'renderer/styles'], packages: ['react', 'react-dom', 'leaflet', 'flatbush'] },
 };
 

@@ -1,11 +1,10 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { onTestFinished, vi } from 'vitest';
-import type { MadeFile } from '../../core/api/projectApi.ts';
+import type { Host, MadeFile } from '../../core/api/projectApi.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { ProjectService } from '../../electron/host/projectService.ts';
 import { startLoopback } from '../../electron/loopback/server.ts';
-import type { Host } from '../../renderer/client/connect.ts';
 import { connectLoopback } from '../../renderer/client/loopback.ts';
 import { post, startingThings } from './projectFile.ts';
 import { temporaryFolder } from './temporaryFolder.ts';

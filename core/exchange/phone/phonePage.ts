@@ -1,3 +1,5 @@
+import { mapWindow } from '../../drawing/mapWindow.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import { alsoInTrench } from '../../locate/alsoInTrench.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
 import { certaintyInWords, standingInShort } from '../../locate/certaintyWords.ts';
@@ -26,9 +28,7 @@ import { pointLetter, stakeSketch } from '../../sheets/find/stakeSketch.ts';
 import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../sheets/find/stakeWords.ts';
 import { gridDistanceM } from '../../sheets/map/drawGrid.ts';
 import { drawMap } from '../../sheets/map/drawMap.ts';
-import { mapWindow } from '../../sheets/map/mapWindow.ts';
 import { placeText } from '../../sheets/placeText.ts';
-import type { MeasureText } from '../../sheets/words.ts';
 import { limitsExplained, switchesOff, yardstickSentence } from '../../sheets/yardstickInWords.ts';
 import { powerOf } from '../../survey/power/powerOf.ts';
 import type { Power } from '../../survey/power/types.ts';

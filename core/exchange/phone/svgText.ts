@@ -1,4 +1,4 @@
-import type { Item } from '../../sheets/displayList.ts';
+import type { Item } from '../../drawing/displayList.ts';
 import { type SvgElement, svgElements } from '../../sheets/find/sketchSvg.ts';
 import { escapeHtml } from './escapeHtml.ts';
 

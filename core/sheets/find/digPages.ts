@@ -1,16 +1,16 @@
+import type { Item, PaperPoint } from '../../drawing/displayList.ts';
+import { letters } from '../../drawing/style.ts';
 import { type Dig, type DigAnswer, digCheck, numbered } from '../../locate/digCheck.ts';
 import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
 import { cautions } from '../cautions.ts';
-import type { Item, PaperPoint } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { placeText } from '../placeText.ts';
 import { SheetProblem } from '../sheetProblem.ts';
-import { letters } from '../style.ts';
 import { digSketch } from './digSketch.ts';
 import {
   awayInWords,

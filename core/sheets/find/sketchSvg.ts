@@ -1,5 +1,5 @@
-import type { Ink, Item, PaperPoint, PathItem, TextItem } from '../displayList.ts';
-import { ink, mmPerPt } from '../style.ts';
+import type { Ink, Item, PaperPoint, PathItem, TextItem } from '../../drawing/displayList.ts';
+import { ink, mmPerPt } from '../../drawing/style.ts';
 
 /**
  * A display list as SVG, for screens: a tree that a window or a text is made of. Millimetres stay the unit. Inks become

@@ -1,3 +1,5 @@
+import type { PaperPoint } from '../../drawing/displayList.ts';
+import { letters } from '../../drawing/style.ts';
 import { crossingById } from '../../locate/allCrossings.ts';
 import { alsoInTrench } from '../../locate/alsoInTrench.ts';
 import { certaintyInWords } from '../../locate/certaintyWords.ts';
@@ -12,7 +14,6 @@ import type { Project } from '../../model/project.ts';
 import { capital } from '../../model/text.ts';
 import type { Survey } from '../../survey/types.ts';
 import { dateText } from '../dateText.ts';
-import type { PaperPoint } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from '../flow/textPages.ts';
@@ -20,7 +21,6 @@ import { held } from '../pack/packBlocks.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { placeText } from '../placeText.ts';
 import { SheetProblem } from '../sheetProblem.ts';
-import { letters } from '../style.ts';
 import { pointLetter, stakeSketch } from './stakeSketch.ts';
 import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from './stakeWords.ts';
 

@@ -1,7 +1,7 @@
-import type { FontRole, Item, PaperPoint } from '../displayList.ts';
-import { tagged, text } from '../paint.ts';
-import { face, leading, mmPerPt } from '../style.ts';
-import { type MeasureText, wrapText } from '../words.ts';
+import type { FontRole, Item, PaperPoint } from '../../drawing/displayList.ts';
+import { tagged, text } from '../../drawing/paint.ts';
+import { face, leading, mmPerPt } from '../../drawing/style.ts';
+import { type MeasureText, wrapText } from '../../drawing/words.ts';
 
 /** Something that stands in a column: so high, and drawn wherever the column has room for it. */
 export interface Block {

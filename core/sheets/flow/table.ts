@@ -1,8 +1,8 @@
+import type { FontRole, Item, PaperPoint } from '../../drawing/displayList.ts';
+import { line, stroke, tagged, text } from '../../drawing/paint.ts';
+import { leading, letters, mmPerPt, pen } from '../../drawing/style.ts';
+import { type MeasureText, widestWordMm, wrapText } from '../../drawing/words.ts';
 import { largestOf } from '../../model/extremes.ts';
-import type { FontRole, Item, PaperPoint } from '../displayList.ts';
-import { line, stroke, tagged, text } from '../paint.ts';
-import { leading, letters, mmPerPt, pen } from '../style.ts';
-import { type MeasureText, widestWordMm, wrapText } from '../words.ts';
 import { type Block, baselineIn } from './block.ts';
 
 export interface Column {

@@ -1,12 +1,12 @@
+import type { Item, PaperBox } from '../../drawing/displayList.ts';
+import { line, stroke, tagged, text } from '../../drawing/paint.ts';
+import { ink, letters, pageMarginMm, pen } from '../../drawing/style.ts';
+import { type MeasureText, wrapText } from '../../drawing/words.ts';
 import type { Property } from '../../model/things.ts';
 import { cautionLine } from '../cautions.ts';
 import { dateText } from '../dateText.ts';
-import type { Item, PaperBox } from '../displayList.ts';
 import type { PageDraft } from '../pageDraft.ts';
-import { line, stroke, tagged, text } from '../paint.ts';
 import { inventedMark } from '../panel/titleBlock.ts';
-import { ink, letters, pageMarginMm, pen } from '../style.ts';
-import { type MeasureText, wrapText } from '../words.ts';
 import type { Block } from './block.ts';
 
 /** Pages of words and tables are A4 whatever the maps are, to lie in one folder. */

@@ -1,11 +1,11 @@
+import type { Item, PaperBox, PaperPoint } from '../../drawing/displayList.ts';
+import type { MapWindow } from '../../drawing/mapWindow.ts';
+import { box, lines, stroke, text } from '../../drawing/paint.ts';
+import { ink, letters, pen } from '../../drawing/style.ts';
+import { type MeasureText, textBox } from '../../drawing/words.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { fixed } from '../../model/formatUnits.ts';
-import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { box, lines, stroke, text } from '../paint.ts';
-import { ink, letters, pen } from '../style.ts';
-import { type MeasureText, textBox } from '../words.ts';
 import { emptyLayer, type MapLayer } from './layer.ts';
-import type { MapWindow } from './mapWindow.ts';
 
 const crossMm = 1.6;
 const tickMm = 1.4;

@@ -1,17 +1,17 @@
+import type { PaperPoint } from '../../drawing/displayList.ts';
+import { type LabelRequest, labelPriority } from '../../drawing/labels/label.ts';
+import { labelBlock } from '../../drawing/labels/labelBlock.ts';
+import { placesAlongLine, placesOnLine } from '../../drawing/labels/placesAlong.ts';
+import { placesAround } from '../../drawing/labels/placesAround.ts';
+import type { MapWindow } from '../../drawing/mapWindow.ts';
+import { squareAround } from '../../drawing/signs/sign.ts';
+import { paperLengthMm } from '../../drawing/strokes/marksAlong.ts';
+import { drawDeadFence, drawFence, sectionMarks } from '../../drawing/strokes/sectionPatterns.ts';
+import { type FencePens, fencePens, letters } from '../../drawing/style.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import type { Survey } from '../../survey/types.ts';
-import type { PaperPoint } from '../displayList.ts';
-import { type LabelRequest, labelPriority } from '../labels/label.ts';
-import { labelBlock } from '../labels/labelBlock.ts';
-import { placesAlongLine, placesOnLine } from '../labels/placesAlong.ts';
-import { placesAround } from '../labels/placesAround.ts';
-import { squareAround } from '../signs/sign.ts';
-import { type FencePens, fencePens, letters } from '../style.ts';
-import type { MeasureText } from '../words.ts';
 import { type FenceStretch, fenceStretches } from './fenceStretches.ts';
 import type { MapLayer } from './layer.ts';
-import type { MapWindow } from './mapWindow.ts';
-import { paperLengthMm } from './marksAlong.ts';
-import { drawDeadFence, drawFence, sectionMarks } from './sectionPatterns.ts';
 
 /** A stretch of fence as far as the map shows it. */
 interface ShownStretch {

@@ -1,5 +1,5 @@
-import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import type { LabelRequest } from '../labels/label.ts';
+import type { Item, PaperBox, PaperPoint } from '../../drawing/displayList.ts';
+import type { LabelRequest } from '../../drawing/labels/label.ts';
 
 /** What one kind of thing brings to the map. */
 export interface MapLayer {

@@ -1,3 +1,13 @@
+import type { Item, PaperBox, PaperPoint } from '../../drawing/displayList.ts';
+import { type LabelRequest, labelPriority } from '../../drawing/labels/label.ts';
+import { labelBlock, labelLines, middleOf } from '../../drawing/labels/labelBlock.ts';
+import { placesAround } from '../../drawing/labels/placesAround.ts';
+import type { MapWindow } from '../../drawing/mapWindow.ts';
+import { crossingSign, spotSign } from '../../drawing/signs/crossingSign.ts';
+import { gateSign, magnifiedAbout, openingMagnified } from '../../drawing/signs/gateSign.ts';
+import { type OpenSign, squareAround } from '../../drawing/signs/sign.ts';
+import { letters } from '../../drawing/style.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import { boxesMeet } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
@@ -10,17 +20,7 @@ import type { Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
 import type { CrossingFigures, GatewayShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
-import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { type LabelRequest, labelPriority } from '../labels/label.ts';
-import { labelBlock, labelLines, middleOf } from '../labels/labelBlock.ts';
-import { placesAround } from '../labels/placesAround.ts';
-import { crossingSign, spotSign } from '../signs/crossingSign.ts';
-import { gateSign, magnifiedAbout, openingMagnified } from '../signs/gateSign.ts';
-import { type OpenSign, squareAround } from '../signs/sign.ts';
-import { letters } from '../style.ts';
-import type { MeasureText } from '../words.ts';
 import type { MapLayer } from './layer.ts';
-import type { MapWindow } from './mapWindow.ts';
 
 /** A gateway as it stands on the page, its opening shown no narrower than can be seen. */
 export interface Opening {

@@ -1,15 +1,15 @@
+import type { PaperPoint } from '../../drawing/displayList.ts';
+import { type LabelPlace, type LabelRequest, labelPriority } from '../../drawing/labels/label.ts';
+import { type LabelBlock, type LabelLine, labelBlock, labelLines } from '../../drawing/labels/labelBlock.ts';
+import { placesAround } from '../../drawing/labels/placesAround.ts';
+import { placesInside } from '../../drawing/labels/placesInside.ts';
+import type { MapWindow } from '../../drawing/mapWindow.ts';
+import { boxAroundPaper, squareAround } from '../../drawing/signs/sign.ts';
+import { ink, letters } from '../../drawing/style.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import { formatArea, type Units } from '../../model/formatUnits.ts';
 import type { Survey } from '../../survey/types.ts';
-import type { PaperPoint } from '../displayList.ts';
-import { type LabelPlace, type LabelRequest, labelPriority } from '../labels/label.ts';
-import { type LabelBlock, type LabelLine, labelBlock, labelLines } from '../labels/labelBlock.ts';
-import { placesAround } from '../labels/placesAround.ts';
-import { boxAroundPaper, squareAround } from '../signs/sign.ts';
-import { ink, letters } from '../style.ts';
-import type { MeasureText } from '../words.ts';
 import type { MapLayer } from './layer.ts';
-import type { MapWindow } from './mapWindow.ts';
-import { placesInside } from './placesInside.ts';
 
 /** Names of the paddocks with their areas. One that the sheet shows only a rim of is named on the next. */
 export function paddockLayer(survey: Survey, window: MapWindow, units: Units, measure: MeasureText): MapLayer {

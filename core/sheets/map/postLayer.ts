@@ -1,13 +1,13 @@
+import type { Item, PaperBox } from '../../drawing/displayList.ts';
+import { type LabelRequest, labelPriority } from '../../drawing/labels/label.ts';
+import { labelBlock, labelLines } from '../../drawing/labels/labelBlock.ts';
+import { placesAround } from '../../drawing/labels/placesAround.ts';
+import type { MapWindow } from '../../drawing/mapWindow.ts';
+import { postSign } from '../../drawing/signs/postSign.ts';
+import { letters } from '../../drawing/style.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import type { Project } from '../../model/project.ts';
-import type { Item, PaperBox } from '../displayList.ts';
-import { type LabelRequest, labelPriority } from '../labels/label.ts';
-import { labelBlock, labelLines } from '../labels/labelBlock.ts';
-import { placesAround } from '../labels/placesAround.ts';
-import { postSign } from '../signs/postSign.ts';
-import { letters } from '../style.ts';
-import type { MeasureText } from '../words.ts';
 import type { MapLayer } from './layer.ts';
-import type { MapWindow } from './mapWindow.ts';
 
 /** Posts that tapes are measured from. */
 export function postLayer(project: Project, window: MapWindow, measure: MeasureText): MapLayer {

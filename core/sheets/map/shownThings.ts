@@ -1,12 +1,12 @@
+import type { PaperPoint } from '../../drawing/displayList.ts';
+import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Crossing, EarthField, Energiser, Gateway, LeadOut, LonLat, Post, Service } from '../../model/things.ts';
 import type { GatewayShape, LineShape } from '../../shapes/types.ts';
 import type { Section, Survey, SwitchRow } from '../../survey/types.ts';
-import type { PaperPoint } from '../displayList.ts';
 import { fenceStretches } from './fenceStretches.ts';
-import type { MapWindow } from './mapWindow.ts';
 import { lyingAt } from './openingLayer.ts';
 
 /** What one map sheet shows: its legend explains these and no others. */

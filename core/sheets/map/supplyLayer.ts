@@ -1,16 +1,16 @@
+import type { Item, PaperBox, PaperPoint } from '../../drawing/displayList.ts';
+import { firstFree, leaderTo } from '../../drawing/labels/freePlace.ts';
+import { type LabelRequest, labelPriority } from '../../drawing/labels/label.ts';
+import { labelBlock, labelLines } from '../../drawing/labels/labelBlock.ts';
+import { placesAround } from '../../drawing/labels/placesAround.ts';
+import type { MapWindow } from '../../drawing/mapWindow.ts';
+import { lines, stroke } from '../../drawing/paint.ts';
+import { earthSign } from '../../drawing/signs/earthSign.ts';
+import { energiserSign } from '../../drawing/signs/energiserSign.ts';
+import { letters } from '../../drawing/style.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import type { Project } from '../../model/project.ts';
-import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { type LabelRequest, labelPriority } from '../labels/label.ts';
-import { labelBlock, labelLines } from '../labels/labelBlock.ts';
-import { placesAround } from '../labels/placesAround.ts';
-import { lines, stroke } from '../paint.ts';
-import { earthSign } from '../signs/earthSign.ts';
-import { energiserSign } from '../signs/energiserSign.ts';
-import { letters } from '../style.ts';
-import type { MeasureText } from '../words.ts';
-import { firstFree, leaderTo } from './freePlace.ts';
 import type { MapLayer } from './layer.ts';
-import type { MapWindow } from './mapWindow.ts';
 
 /** Dashes of everything that lies buried. */
 export const buriedDashMm = [1.4, 0.8] as const;

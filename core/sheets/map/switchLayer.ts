@@ -1,15 +1,15 @@
+import type { Item, PaperBox, PaperPoint } from '../../drawing/displayList.ts';
+import { firstFree, leaderTo } from '../../drawing/labels/freePlace.ts';
+import { type LabelRequest, labelPriority } from '../../drawing/labels/label.ts';
+import { labelBlock, labelLines } from '../../drawing/labels/labelBlock.ts';
+import { placesAround } from '../../drawing/labels/placesAround.ts';
+import type { MapWindow } from '../../drawing/mapWindow.ts';
+import { paperDirection, paperShift, squareAround } from '../../drawing/signs/sign.ts';
+import { switchRadiusMm, switchSign } from '../../drawing/signs/switchSign.ts';
+import { letters } from '../../drawing/style.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import type { Survey, SwitchRow } from '../../survey/types.ts';
-import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { type LabelRequest, labelPriority } from '../labels/label.ts';
-import { labelBlock, labelLines } from '../labels/labelBlock.ts';
-import { placesAround } from '../labels/placesAround.ts';
-import { paperDirection, paperShift, squareAround } from '../signs/sign.ts';
-import { switchRadiusMm, switchSign } from '../signs/switchSign.ts';
-import { letters } from '../style.ts';
-import type { MeasureText } from '../words.ts';
-import { firstFree, leaderTo } from './freePlace.ts';
 import type { MapLayer } from './layer.ts';
-import type { MapWindow } from './mapWindow.ts';
 import { openingOf } from './openingLayer.ts';
 
 /**

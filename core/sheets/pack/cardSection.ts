@@ -1,11 +1,11 @@
+import type { Item, PaperBox, PaperPoint } from '../../drawing/displayList.ts';
+import { box, circle, figure, line, lines, stroke, text } from '../../drawing/paint.ts';
+import { ink, letters, pen } from '../../drawing/style.ts';
 import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthAt, sortedDepths } from '../../locate/depth.ts';
 import { formatTape, type Units } from '../../model/formatUnits.ts';
-import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
-import { box, circle, figure, line, lines, stroke, text } from '../paint.ts';
 import { scaleText } from '../scales.ts';
-import { ink, letters, pen } from '../style.ts';
 import type { CardPoint } from './cardPoints.ts';
 
 /** Scales of the section, the same both ways; common practice. */

@@ -1,3 +1,7 @@
+import type { PaperBox } from '../../drawing/displayList.ts';
+import { mapWindow } from '../../drawing/mapWindow.ts';
+import { box, circle, figure, lines, stroke, tagged, text } from '../../drawing/paint.ts';
+import { ink, letters, pen } from '../../drawing/style.ts';
 import { boxAround } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
@@ -7,13 +11,9 @@ import { differencesFromPlan } from '../../record/differences.ts';
 import { coverSentence } from '../../survey/sentences.ts';
 import { cautions } from '../cautions.ts';
 import { dateText } from '../dateText.ts';
-import type { PaperBox } from '../displayList.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { textPages } from '../flow/textPages.ts';
-import { mapWindow } from '../map/mapWindow.ts';
 import type { PageDraft } from '../pageDraft.ts';
-import { box, circle, figure, lines, stroke, tagged, text } from '../paint.ts';
-import { ink, letters, pen } from '../style.ts';
 import { type Fact, facts, heading, paragraph, uprightWidthMm } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 

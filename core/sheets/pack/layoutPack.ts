@@ -1,6 +1,6 @@
 import type { PackPart } from '../../api/packOptions.ts';
+import type { Page } from '../../drawing/displayList.ts';
 import { crossingSchedulePages } from '../crossingSchedulePages.ts';
-import type { Page } from '../displayList.ts';
 import { paddockTablePages } from '../paddockTablePages.ts';
 import { numberPages, type PageDraft } from '../pageDraft.ts';
 import { sectionTablePages } from '../sectionTablePages.ts';

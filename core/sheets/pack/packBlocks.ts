@@ -1,10 +1,10 @@
-import type { PaperPoint } from '../displayList.ts';
+import type { PaperPoint } from '../../drawing/displayList.ts';
+import { line, stroke, tagged, text } from '../../drawing/paint.ts';
+import { letters, pen } from '../../drawing/style.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import { type Block, space, stack, words } from '../flow/block.ts';
 import { type Table, tableBlocks } from '../flow/table.ts';
 import { textRoom } from '../flow/textPages.ts';
-import { line, stroke, tagged, text } from '../paint.ts';
-import { letters, pen } from '../style.ts';
-import type { MeasureText } from '../words.ts';
 import type { PackInput } from './packInput.ts';
 
 /** Width of the upright pages that most of the pack is on. */

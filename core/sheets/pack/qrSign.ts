@@ -1,6 +1,6 @@
-import type { PaperPoint, TaggedItem } from '../displayList.ts';
-import { figure } from '../paint.ts';
-import { ink } from '../style.ts';
+import type { PaperPoint, TaggedItem } from '../../drawing/displayList.ts';
+import { figure } from '../../drawing/paint.ts';
+import { ink } from '../../drawing/style.ts';
 
 /** Modules of white that a QR code needs around it (ISO/IEC 18004). */
 export const quietModules = 4;

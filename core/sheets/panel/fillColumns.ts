@@ -1,4 +1,4 @@
-import type { Item, PaperBox } from '../displayList.ts';
+import type { Item, PaperBox } from '../../drawing/displayList.ts';
 import type { Block } from '../flow/block.ts';
 
 export interface FilledColumns {

@@ -1,11 +1,11 @@
+import { text } from '../../drawing/paint.ts';
+import { northArrow } from '../../drawing/signs/northArrow.ts';
+import { drawScaleBar, scaleBarFor } from '../../drawing/signs/scaleBar.ts';
+import { ink, letters } from '../../drawing/style.ts';
 import type { Units } from '../../model/formatUnits.ts';
 import { fixed } from '../../model/formatUnits.ts';
 import type { Block } from '../flow/block.ts';
-import { text } from '../paint.ts';
 import { scaleText } from '../scales.ts';
-import { northArrow } from '../signs/northArrow.ts';
-import { drawScaleBar, scaleBarFor } from '../signs/scaleBar.ts';
-import { ink, letters } from '../style.ts';
 
 /** North arrow, scale in figures, and the bar that shows whether the print is true. */
 export function orientationBlock(scaleDenominator: number, paper: string, units: Units, widthMm: number): Block {

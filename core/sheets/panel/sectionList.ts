@@ -1,10 +1,10 @@
+import type { Item } from '../../drawing/displayList.ts';
+import { text } from '../../drawing/paint.ts';
+import { drawFence, sectionMarks } from '../../drawing/strokes/sectionPatterns.ts';
+import { letters, pen } from '../../drawing/style.ts';
 import { formatLength, type Units } from '../../model/formatUnits.ts';
 import type { Section } from '../../survey/types.ts';
-import type { Item } from '../displayList.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
-import { drawFence, sectionMarks } from '../map/sectionPatterns.ts';
-import { text } from '../paint.ts';
-import { letters, pen } from '../style.ts';
 
 const rowMm = 4;
 

@@ -1,10 +1,10 @@
+import type { Item, PaperBox, PaperPoint } from '../../drawing/displayList.ts';
+import { box, stroke, text } from '../../drawing/paint.ts';
+import { ink, letters, pen } from '../../drawing/style.ts';
 import { boxAround } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
-import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import type { Block } from '../flow/block.ts';
-import { box, stroke, text } from '../paint.ts';
 import type { SheetTile } from '../sheetPlan.ts';
-import { ink, letters, pen } from '../style.ts';
 
 const mostHighMm = 24;
 

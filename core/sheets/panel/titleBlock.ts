@@ -1,9 +1,9 @@
+import type { Item, PaperBox } from '../../drawing/displayList.ts';
+import { box, line, stroke, tagged, text } from '../../drawing/paint.ts';
+import { letters, pen } from '../../drawing/style.ts';
+import type { MeasureText } from '../../drawing/words.ts';
 import type { Property } from '../../model/things.ts';
-import type { Item, PaperBox } from '../displayList.ts';
 import { type Block, baselineIn, space, stack, words } from '../flow/block.ts';
-import { box, line, stroke, tagged, text } from '../paint.ts';
-import { letters, pen } from '../style.ts';
-import type { MeasureText } from '../words.ts';
 
 /** "Invented example", framed, where the property is one. Nothing else. */
 export function inventedMark(property: Property, measure: MeasureText): Block {

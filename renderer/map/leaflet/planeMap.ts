@@ -16,7 +16,7 @@ const minZoom = zoomOf(400 / 200_000);
 const maxZoom = zoomOf(2000 / 8);
 
 export const underlayPane = 'underlay';
-export const staticPane = 'settled';
+export const staticPane = 'static';
 export const interactionPane = 'interaction';
 
 /** The bare map. Keys, clicks and boxes are the tools' business; Leaflet pans, wheels and pinches. */

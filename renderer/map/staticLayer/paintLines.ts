@@ -1,5 +1,5 @@
+import type { SectionMarks } from '../../../core/drawing/strokes/sectionPatterns.ts';
 import { offsetPolyline } from '../../../core/geometry/polyline.ts';
-import type { SectionMarks } from '../../../core/sheets/map/sectionPatterns.ts';
 import type { PiecePart } from '../scene/parts.ts';
 import { disc } from '../signs/pen.ts';
 import type { Look } from './look.ts';

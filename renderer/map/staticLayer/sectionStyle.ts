@@ -1,4 +1,4 @@
-import { type SectionMarks, sectionMarks } from '../../../core/sheets/map/sectionPatterns.ts';
+import { type SectionMarks, sectionMarks } from '../../../core/drawing/strokes/sectionPatterns.ts';
 
 /** How a section is told from its neighbours: by its letter first, then the marks on its line, then its colour. */
 export interface SectionStyle {

@@ -1,5 +1,5 @@
 import { createElement, type ReactNode, useRef } from 'react';
-import type { Item } from '../../../core/sheets/displayList.ts';
+import type { Item } from '../../../core/drawing/displayList.ts';
 import { type SvgElement, svgElements } from '../../../core/sheets/find/sketchSvg.ts';
 import { useWidthPx } from '../power/useWidthPx.ts';
 

@@ -1,6 +1,6 @@
-import type { FontRole } from '../../../core/sheets/displayList.ts';
-import { mmPerPt } from '../../../core/sheets/style.ts';
-import type { MeasureText } from '../../../core/sheets/words.ts';
+import type { FontRole } from '../../../core/drawing/displayList.ts';
+import { mmPerPt } from '../../../core/drawing/style.ts';
+import type { MeasureText } from '../../../core/drawing/words.ts';
 
 const fontCss: Readonly<Record<FontRole, string>> = {
   regular: '100px "Atkinson Hyperlegible", sans-serif',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { thingSchema } from '../../../core/api/thingSchemas.ts';
+import { leafItems } from '../../../core/drawing/displayList.ts';
 import { featuresOf } from '../../../core/exchange/outgoing/featuresOf.ts';
 import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { allTables } from '../../../core/exchange/tables/allTables.ts';
@@ -31,7 +32,6 @@ import { crossingRegister } from '../../../core/record/crossingRegister.ts';
 import { markPlanned } from '../../../core/record/edits/markBuilt.ts';
 import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
-import { leafItems } from '../../../core/sheets/displayList.ts';
 import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
 import { gateTagPages } from '../../../core/sheets/pack/gateTagPages.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';

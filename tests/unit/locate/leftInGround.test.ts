@@ -1,5 +1,7 @@
 import type { Point } from 'geojson';
 import { describe, expect, it } from 'vitest';
+import { type Item, leafItems } from '../../../core/drawing/displayList.ts';
+import { mapWindow } from '../../../core/drawing/mapWindow.ts';
 import { writeRegisters } from '../../../core/exchange/csv/registersCsv.ts';
 import { writeDxf } from '../../../core/exchange/dxf/writeDxf.ts';
 import { readGeoJson } from '../../../core/exchange/geojson/readGeoJson.ts';
@@ -21,12 +23,10 @@ import { type Project, projectOf, propertyOf, put } from '../../../core/model/pr
 import { changesSince } from '../../../core/record/changesSince.ts';
 import { crossingRegister } from '../../../core/record/crossingRegister.ts';
 import { handOver } from '../../../core/record/edits/handOver.ts';
-import { type Item, leafItems } from '../../../core/sheets/displayList.ts';
 import { stakeOutAt, stakeOutPages } from '../../../core/sheets/find/stakeOutPages.ts';
 import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
 import { drawMap } from '../../../core/sheets/map/drawMap.ts';
 import { inGroundLayer } from '../../../core/sheets/map/inGroundLayer.ts';
-import { mapWindow } from '../../../core/sheets/map/mapWindow.ts';
 import { layoutPack } from '../../../core/sheets/pack/layoutPack.ts';
 import { leftPages } from '../../../core/sheets/pack/leftPages.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';

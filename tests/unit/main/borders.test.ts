@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
-import { desktopMessages, projectMessages } from '../../../core/api/messageSchemas.ts';
+import { calls, type Half } from '../../../core/api/calls.ts';
 import { channelOf } from '../../../core/api/wire.ts';
 import { noDesktop } from '../../../electron/loopback/noDesktop.ts';
 import { bindCalls } from '../../../electron/main/ipc.ts';
@@ -50,13 +50,11 @@ test.each([
 
 test('there is a handler for each call of the contract, and the message is checked', async () => {
   const window = boundWindow();
-  for (const call of Object.keys(projectMessages)) {
-    const answer = await window.ipcRenderer.invoke(channelOf('project', call), { nonsense: true });
-    expect(answer, call).toMatchObject({ ok: false, problem: { code: 'not-valid' } });
-  }
-  for (const call of Object.keys(desktopMessages)) {
-    const answer = await window.ipcRenderer.invoke(channelOf('desktop', call), { nonsense: true });
-    expect(answer, call).toMatchObject({ ok: false, problem: { code: 'not-valid' } });
+  for (const half of Object.keys(calls) as Half[]) {
+    for (const call of Object.keys(calls[half])) {
+      const answer = await window.ipcRenderer.invoke(channelOf(half, call), { nonsense: true });
+      expect(answer, call).toMatchObject({ ok: false, problem: { code: 'not-valid' } });
+    }
   }
 });
 

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { leafItems } from '../../../core/drawing/displayList.ts';
+import { quadsMeet } from '../../../core/drawing/labels/quads.ts';
+import { textBox, textCorners } from '../../../core/drawing/words.ts';
 import { projectOf } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
-import { leafItems } from '../../../core/sheets/displayList.ts';
-import { quadsMeet } from '../../../core/sheets/labels/quads.ts';
 import { layoutSheets } from '../../../core/sheets/layoutSheets.ts';
 import { suggestedScales } from '../../../core/sheets/scales.ts';
-import { textBox, textCorners } from '../../../core/sheets/words.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';

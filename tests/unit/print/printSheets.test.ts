@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { scaleBarFor } from '../../../core/drawing/signs/scaleBar.ts';
 import { newProperty } from '../../../core/model/defaults.ts';
 import { projectOf } from '../../../core/model/project.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import type { Table } from '../../../core/sheets/flow/table.ts';
 import { paddockTable } from '../../../core/sheets/paddockTablePages.ts';
 import { sectionTable } from '../../../core/sheets/sectionTablePages.ts';
-import { scaleBarFor } from '../../../core/sheets/signs/scaleBar.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { leafItems, type PaperPoint } from '../../../core/drawing/displayList.ts';
+import { mapWindow } from '../../../core/drawing/mapWindow.ts';
 import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
-import { leafItems, type PaperPoint } from '../../../core/sheets/displayList.ts';
 import { digPages } from '../../../core/sheets/find/digPages.ts';
 import { svgElements } from '../../../core/sheets/find/sketchSvg.ts';
 import { stakeOutAt, stakeOutPages } from '../../../core/sheets/find/stakeOutPages.ts';
 import { stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
-import { mapWindow } from '../../../core/sheets/map/mapWindow.ts';
 import { openingLayer } from '../../../core/sheets/map/openingLayer.ts';
 import { SheetProblem } from '../../../core/sheets/sheetProblem.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';

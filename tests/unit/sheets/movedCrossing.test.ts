@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { type Item, leafItems, type PaperPoint, type PathItem } from '../../../core/drawing/displayList.ts';
+import { type MapWindow, mapWindow } from '../../../core/drawing/mapWindow.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import { type Project, propertyOf, put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import { crossingRegister } from '../../../core/record/crossingRegister.ts';
-import { type Item, leafItems, type PaperPoint, type PathItem } from '../../../core/sheets/displayList.ts';
 import { stakeOutAt } from '../../../core/sheets/find/stakeOutPages.ts';
 import { stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
-import { type MapWindow, mapWindow } from '../../../core/sheets/map/mapWindow.ts';
 import { openingLayer } from '../../../core/sheets/map/openingLayer.ts';
 import { shownThings } from '../../../core/sheets/map/shownThings.ts';
 import { cardPlan } from '../../../core/sheets/pack/cardPlan.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { leafItems } from '../../../core/drawing/displayList.ts';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
-import { leafItems } from '../../../core/sheets/displayList.ts';
 import { overLimitWords, sectionTable, sectionTablePages } from '../../../core/sheets/sectionTablePages.ts';
 import { dividePlan } from '../../../core/survey/dividePlan.ts';
 import { overLimitInWords } from '../../../core/survey/overLimit.ts';

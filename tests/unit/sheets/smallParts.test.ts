@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { PaperPoint } from '../../../core/drawing/displayList.ts';
+import { hatchPolygon } from '../../../core/drawing/strokes/hatch.ts';
+import { drawFence, sectionMarks } from '../../../core/drawing/strokes/sectionPatterns.ts';
 import { pointInRing } from '../../../core/geometry/ring.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
-import type { PaperPoint } from '../../../core/sheets/displayList.ts';
 import { sheetFileName } from '../../../core/sheets/fileName.ts';
 import { gridDistanceM, roundGridM } from '../../../core/sheets/map/drawGrid.ts';
-import { hatchPolygon } from '../../../core/sheets/map/hatch.ts';
-import { drawFence, sectionMarks } from '../../../core/sheets/map/sectionPatterns.ts';
 import { placeText } from '../../../core/sheets/placeText.ts';
 import { roundScales } from '../../../core/sheets/scales.ts';
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { leafItems, type TextItem } from '../../../core/drawing/displayList.ts';
+import { textBox, wrapText } from '../../../core/drawing/words.ts';
 import { newProperty } from '../../../core/model/defaults.ts';
-import { leafItems, type TextItem } from '../../../core/sheets/displayList.ts';
 import { columnWidths, type Table, tableBlocks } from '../../../core/sheets/flow/table.ts';
 import { textPages, textRoom } from '../../../core/sheets/flow/textPages.ts';
-import { textBox, wrapText } from '../../../core/sheets/words.ts';
 import { plainMeasure as measure } from './plainMeasure.ts';
 
 const cell = fc.oneof(

@@ -1,47 +1,10 @@
+import { kinds } from '../../../words/en/things.ts';
 import type { Project } from '../../project.ts';
 import type { Kind, ThingOf } from '../../things.ts';
 import { EditRefused, type Refusal } from './edit.ts';
 
 /** What each kind is called in a sentence. */
-export const kindWords: { readonly [K in Kind]: string } = {
-  property: 'property',
-  fenceType: 'fence type',
-  fenceLine: 'fence line',
-  post: 'post',
-  gateway: 'gateway',
-  crossing: 'crossing',
-  switch: 'cut-out switch',
-  switchRule: 'word on a switch place',
-  switchCandidate: 'switch place',
-  energiser: 'energiser',
-  leadOut: 'lead-out',
-  earthField: 'earth field',
-  paddock: 'paddock name',
-  service: 'service',
-  conductor: 'conductor',
-  reading: 'reading',
-  orderSettings: 'order',
-  fenceMake: 'make of a fence type',
-  catalogueItem: 'item of the price list',
-  kit: 'kit',
-  labourRate: 'labour rate',
-  rollOnHand: 'roll on hand',
-  stage: 'stage',
-  stageMark: 'place in a stage',
-  keptPlan: 'kept plan',
-  underlay: 'map underneath',
-  coordinateSettings: 'coordinate system',
-  builtMark: 'mark of what is built',
-  crossingRecord: 'record of a crossing',
-  buriedPoint: 'buried point',
-  photo: 'photo',
-  testRun: 'test run',
-  earthTest: 'earth test',
-  inGround: 'thing left in the ground',
-  handover: 'handover',
-  faultHunt: 'search for a fault',
-  ground: 'heights of the ground',
-};
+export const kindWords: { readonly [K in Kind]: string } = kinds;
 
 /** The thing itself. Throws `EditRefused` where it is not there. */
 export function found<K extends Kind>(project: Project, kind: K, id: string): ThingOf<K> {

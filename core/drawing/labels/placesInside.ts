@@ -1,8 +1,8 @@
 import { pointInRing } from '../../geometry/ring.ts';
 import type { PaperBox, PaperPoint } from '../displayList.ts';
-import type { LabelPlace } from '../labels/label.ts';
-import type { LabelBlock } from '../labels/labelBlock.ts';
 import { boxAroundPaper } from '../signs/sign.ts';
+import type { LabelPlace } from './label.ts';
+import type { LabelBlock } from './labelBlock.ts';
 
 const steps = 9;
 

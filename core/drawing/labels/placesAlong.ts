@@ -1,8 +1,8 @@
 import { pointAtStation, slicePolyline } from '../../geometry/polyline.ts';
 import type { PaperPoint } from '../displayList.ts';
-import { paperLengthMm } from '../map/marksAlong.ts';
 import { type TextStyle, text } from '../paint.ts';
 import { paperDirection, paperLeft, paperShift } from '../signs/sign.ts';
+import { paperLengthMm } from '../strokes/marksAlong.ts';
 import { face, mmPerPt } from '../style.ts';
 import type { MeasureText } from '../words.ts';
 import type { LabelPlace } from './label.ts';

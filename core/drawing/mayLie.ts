@@ -1,8 +1,8 @@
-import type { Course } from '../../locate/courses.ts';
-import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
-import type { Item } from '../displayList.ts';
-import { circle, lines, stroke } from '../paint.ts';
+import type { Course } from '../locate/courses.ts';
+import type { CrossingAsBuilt } from '../locate/crossingAsBuilt.ts';
+import type { Item } from './displayList.ts';
 import type { MapWindow } from './mapWindow.ts';
+import { circle, lines, stroke } from './paint.ts';
 
 const shade = '#ececec';
 /** What is known better than this on paper is seen by its line alone. */

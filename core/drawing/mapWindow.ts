@@ -1,7 +1,7 @@
-import type { LocalPlane } from '../../geometry/localPlane.ts';
-import { clipPolylineToBox } from '../../geometry/polyline.ts';
-import type { LonLat, Xy } from '../../geometry/types.ts';
-import type { PaperBox, PaperPoint } from '../displayList.ts';
+import type { LocalPlane } from '../geometry/localPlane.ts';
+import { clipPolylineToBox } from '../geometry/polyline.ts';
+import type { LonLat, Xy } from '../geometry/types.ts';
+import type { PaperBox, PaperPoint } from './displayList.ts';
 
 /** Where a piece of the plane lies on a page, at true scale: 1 m on the ground is 1000 / `scaleDenominator` mm. */
 export interface MapWindow {

@@ -1,7 +1,7 @@
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
+import type { MapWindow } from '../mapWindow.ts';
 import { circle, line, stroke } from '../paint.ts';
 import { ink, pen } from '../style.ts';
-import type { MapWindow } from './mapWindow.ts';
 
 const ringsMm = [3, 4.5, 6, 8, 10, 13];
 const turns = Array.from({ length: 12 }, (_, i) => (i * Math.PI) / 6);

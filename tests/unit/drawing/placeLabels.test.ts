@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PaperBox, PaperPoint } from '../../../core/sheets/displayList.ts';
-import type { LabelRequest } from '../../../core/sheets/labels/label.ts';
-import { labelBlock } from '../../../core/sheets/labels/labelBlock.ts';
-import { placeLabels } from '../../../core/sheets/labels/placeLabels.ts';
-import { placesAlongLine } from '../../../core/sheets/labels/placesAlong.ts';
-import { placesAround } from '../../../core/sheets/labels/placesAround.ts';
-import { quadsMeet } from '../../../core/sheets/labels/quads.ts';
-import { squareAround } from '../../../core/sheets/signs/sign.ts';
-import { textCorners } from '../../../core/sheets/words.ts';
-import { plainMeasure as measure } from './plainMeasure.ts';
+import type { PaperBox, PaperPoint } from '../../../core/drawing/displayList.ts';
+import type { LabelRequest } from '../../../core/drawing/labels/label.ts';
+import { labelBlock } from '../../../core/drawing/labels/labelBlock.ts';
+import { placeLabels } from '../../../core/drawing/labels/placeLabels.ts';
+import { placesAlongLine } from '../../../core/drawing/labels/placesAlong.ts';
+import { placesAround } from '../../../core/drawing/labels/placesAround.ts';
+import { quadsMeet } from '../../../core/drawing/labels/quads.ts';
+import { squareAround } from '../../../core/drawing/signs/sign.ts';
+import { textCorners } from '../../../core/drawing/words.ts';
+import { plainMeasure as measure } from '../sheets/plainMeasure.ts';
 
 const frame: PaperBox = [0, 0, 120, 90];
 

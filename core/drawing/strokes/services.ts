@@ -2,11 +2,11 @@ import { offsetPolyline } from '../../geometry/polyline.ts';
 import { formatVoltage } from '../../model/formatUnits.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
+import type { MapWindow } from '../mapWindow.ts';
 import { circle, line, lines, stroke } from '../paint.ts';
 import { earthSign } from '../signs/earthSign.ts';
 import { ink, pen } from '../style.ts';
 import { hatchPolygon } from './hatch.ts';
-import type { MapWindow } from './mapWindow.ts';
 
 /** What each kind of service is called on paper. */
 export const serviceNames: Record<ServiceKind, string> = {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { PathItem, TextItem } from '../../../core/sheets/displayList.ts';
+import type { PathItem, TextItem } from '../../../core/drawing/displayList.ts';
+import { drawScaleBar, scaleBarFor } from '../../../core/drawing/signs/scaleBar.ts';
 import { roundScales } from '../../../core/sheets/scales.ts';
-import { drawScaleBar, scaleBarFor } from '../../../core/sheets/signs/scaleBar.ts';
 
 /** The international foot and mile (1959 agreement): 0.3048 m and 5,280 ft. */
 const unitsM: Record<string, number> = { m: 1, km: 1000, ft: 0.3048, mi: 1609.344 };

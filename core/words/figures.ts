@@ -1,0 +1,63 @@
+import { activeLanguage } from './language.ts';
+import type { Language } from './message.ts';
+import { textOf } from './message.ts';
+import {
+  fixed,
+  formatArea,
+  formatBearing,
+  formatLength,
+  formatTape,
+  formatVoltage,
+  type Units,
+} from './numbers/write.ts';
+import type { Figures } from './types.ts';
+
+const kept = new WeakMap<Language, Partial<Record<Units, Figures>>>();
+
+/** What texts write their values with, in these units and the active language (or another). */
+export function figures(units: Units, language: Language = activeLanguage()): Figures {
+  const known = kept.get(language) ?? {};
+  kept.set(language, known);
+  known[units] ??= madeFigures(units, language);
+  return known[units];
+}
+
+function madeFigures(units: Units, language: Language): Figures {
+  const { locale, words } = language;
+  const plurals = new Intl.PluralRules(locale);
+  const lists = new Intl.ListFormat(locale, { type: 'conjunction' });
+  const dates = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
+  const known = (value: number, format: (value: number, units: Units) => string) =>
+    Number.isFinite(value) ? format(value, units) : words.things.notKnown;
+  const f: Figures = {
+    units,
+    length: (lengthM) => known(lengthM, formatLength),
+    tape: (lengthM) => known(lengthM, formatTape),
+    area: (areaM2) => known(areaM2, formatArea),
+    volts: (volts) => known(volts, formatVoltage),
+    bearing: (bearingDeg) => known(bearingDeg, formatBearing),
+    number: (value, decimals) => known(value, () => fixed(value, decimals ?? decimalsOf(value))),
+    date: (day) => {
+      const time = Date.parse(`${day}T00:00:00Z`);
+      return Number.isNaN(time) ? day : dates.format(time);
+    },
+    list: (names, most = Infinity) =>
+      lists.format(
+        names.length > most
+          ? [...names.slice(0, most - 1), words.things.more({ count: names.length - most + 1 }, f)]
+          : names,
+      ),
+    plural: (count, forms) => forms[plurals.select(count)] ?? forms.other,
+    kind: (kind) => words.things.kinds[kind],
+    thing: (thing) => words.things.called(thing),
+    headed: (thing) => words.things.headed(thing),
+    say: (phrase) => textOf(phrase, words, f),
+  };
+  return f;
+}
+
+/** How many decimals a figure has as it was entered. */
+function decimalsOf(value: number): number {
+  const [mantissa = '', exponent = '0'] = String(value).split('e');
+  return Math.min(20, Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent)));
+}
