@@ -14,6 +14,13 @@ export function xyAtStation({ xy, stationsM }: LineShape, atM: number): Xy {
   return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
 }
 
+/** The direction of a line at a station, plane metres. */
+export function directionAt(shape: LineShape, atM: number): Xy {
+  const a = xyAtStation(shape, atM - 0.5);
+  const b = xyAtStation(shape, atM + 0.5);
+  return [b[0] - a[0], b[1] - a[1]];
+}
+
 /** The station of a point that lies a share of the way along a segment. */
 export function stationOf({ stationsM }: LineShape, segment: number, fraction: number): number {
   const fromM = stationsM[segment]!;

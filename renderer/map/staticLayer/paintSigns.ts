@@ -1,9 +1,11 @@
 import type { CutOutSwitch } from '../../../core/model/things.ts';
+import { directionAt, xyAtStation } from '../plane/stations.ts';
 import { toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
 import { byGravity, drawFinding } from '../signs/findingSign.ts';
 import { drawGate } from '../signs/gateSign.ts';
+import { drawPlaceMark } from '../signs/placeMark.ts';
 import { drawPost } from '../signs/postSign.ts';
 import { drawEarth, drawSource } from '../signs/sourceSign.ts';
 import { drawSuggestedSwitch, drawSurplusMark, drawSwitch } from '../signs/switchSign.ts';
@@ -62,8 +64,9 @@ function switchStands({ input: { voltage } }: Look, { id, normally }: CutOutSwit
   return voltage.openSwitchIds.has(id) ? 'open' : 'closed';
 }
 
-/** What the plan would add, and what it does without. */
+/** What the plan would add, what it does without, and the places that the user gave it. */
 export function paintPlan(look: Look): void {
+  if (look.input.workspace === 'divide') paintAddedPlaces(look);
   const { plan } = look.input;
   if (!plan) return;
   const pen = penOf(look, 'planned');
@@ -71,6 +74,16 @@ export function paintPlan(look: Look): void {
   for (const id of plan.surplus) {
     const part = look.scene.partsOf.get(id)?.[0];
     if (part?.kind === 'switch') drawSurplusMark(pen, toPx(look.view, switchSignXy(part, look.view.pxPerM)));
+  }
+}
+
+function paintAddedPlaces(look: Look): void {
+  const { scene, view, input } = look;
+  for (const { lineId, atM } of input.project.switchCandidate.values()) {
+    const shape = scene.survey.lines.get(lineId);
+    if (!shape) continue;
+    const [dx, dy] = directionAt(shape, atM);
+    drawPlaceMark(penOf(look, 'built'), toPx(view, xyAtStation(shape, atM)), Math.atan2(-dy, dx));
   }
 }
 

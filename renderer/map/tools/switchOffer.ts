@@ -2,7 +2,7 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import type { SwitchPlace } from '../../../core/model/things.ts';
 import type { MapInput } from '../mapTypes.ts';
-import { xyAtStation } from '../plane/stations.ts';
+import { directionAt, xyAtStation } from '../plane/stations.ts';
 import type { Scene } from '../scene/buildScene.ts';
 import { nearestLine } from './nearestLine.ts';
 import { lineReachPx, snapReachPx } from './reach.ts';
@@ -78,10 +78,4 @@ function nearestOf(at: Xy, reachM: number, offers: readonly SwitchOffer[]): Swit
 function alongAt(scene: Scene, at: Xy, reachM: number): Xy {
   const line = nearestLine(scene, at, reachM);
   return line ? directionAt(line.shape, line.atM) : [1, 0];
-}
-
-export function directionAt(shape: Parameters<typeof xyAtStation>[0], atM: number): Xy {
-  const a = xyAtStation(shape, atM - 0.5);
-  const b = xyAtStation(shape, atM + 0.5);
-  return [b[0] - a[0], b[1] - a[1]];
 }
