@@ -37,7 +37,7 @@ import { setPlainWire } from '../../core/model/edits/setPlainWire.ts';
 import { setRule } from '../../core/model/edits/setRule.ts';
 import { splitLine } from '../../core/model/edits/splitLine.ts';
 import { type Edit, EditRefused, type NewId, type Refusal } from '../../core/model/edits/support/edit.ts';
-import { vertexStationsM } from '../../core/model/edits/support/path.ts';
+import { pathIn } from '../../core/model/edits/support/path.ts';
 import { allThings, type Project } from '../../core/model/project.ts';
 import { buildableKinds } from '../../core/model/recordDefaults.ts';
 import type { LineEnd, LonLat, SwitchPlace, Thing } from '../../core/model/things.ts';
@@ -60,10 +60,11 @@ import { markBuilt, markPlanned } from '../../core/record/edits/markBuilt.ts';
 import { recordCrossing } from '../../core/record/edits/recordCrossing.ts';
 import { recordPoint } from '../../core/record/edits/recordPoint.ts';
 import { trackAsTrench } from '../../core/record/edits/trackAsTrench.ts';
+import { measured } from '../../core/shapes/measuredPath.ts';
 import { switchCandidates } from '../../core/survey/candidates.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import { countingIds } from './ids.ts';
-import { at } from './randomProjects.ts';
+import { at, testPlane } from './randomProjects.ts';
 
 /** What an edit is thrown with. */
 export interface Dice {
@@ -112,7 +113,7 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
   ),
   deleteVertex: onLine((lineId, path, { m }) => deleteVertex({ lineId, index: m % path.length })),
   splitLine: onLine((lineId, path, { share, m }) => {
-    const stationsM = vertexStationsM(path);
+    const { stationsM } = measured(testPlane, path);
     const atM = share < 0.3 ? stationsM[m % stationsM.length]! : share * stationsM.at(-1)!;
     return splitLine({ lineId, atM }, newId);
   }),
@@ -123,18 +124,22 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
     const ids = [...project.fenceLine.keys()];
     const all = ids.flatMap((lineId) => ids.map((toLineId) => joinGap({ lineId, end, toLineId })));
     // Few pairs are so near, so one that is goes first.
-    return (m % 2 === 0 ? all.find((edit) => refusalOf(edit, project) === null) : undefined) ?? pick(all, n) ?? null;
+    return (
+      (m % 2 === 0 ? all.slice(0, 16).find((edit) => refusalOf(edit, project) === null) : undefined) ??
+      pick(all, n) ??
+      null
+    );
   },
   addFenceLine: (project, { x, y, n, end }) => {
     const start = end === 'start' ? pick(project.fenceLine.values(), n)?.path[0] : undefined;
     return addFenceLine({ path: [start ?? at(y, x), at(x, y)], typeId: 'ft-2' }, newId);
   },
   placeGateway: onLine((lineId, path, { share, m }) => {
-    return placeGateway({ lineId, atM: share * vertexStationsM(path).at(-1)!, widthM: 2 + (m % 8) }, newId);
+    return placeGateway({ lineId, atM: share * measured(testPlane, path).lengthM, widthM: 2 + (m % 8) }, newId);
   }),
   moveGateway: onGateway((gatewayId, project, { n, share }) => {
     const line = pick(project.fenceLine.values(), n)!;
-    return moveGateway({ gatewayId, lineId: line.id, atM: share * vertexStationsM(line.path).at(-1)! });
+    return moveGateway({ gatewayId, lineId: line.id, atM: share * pathIn(project, line.path).lengthM });
   }),
   setGatewayWidth: onGateway((gatewayId, _, { share, end }) =>
     setGatewayWidth({ gatewayId, widthM: 1 + 9 * share, keep: end }),
@@ -155,7 +160,7 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
     return acceptPlan({ missing, surplus }, newId);
   },
   addCandidatePlace: onLine((lineId, path, { share }) =>
-    addCandidatePlace({ lineId, atM: share * vertexStationsM(path).at(-1)!, cost: null }, newId),
+    addCandidatePlace({ lineId, atM: share * measured(testPlane, path).lengthM, cost: null }, newId),
   ),
   setRule: (project, { n, m }) => {
     const key = pick(switchCandidates(project, surveyOf(project)), n)?.key;
@@ -349,7 +354,7 @@ function placeOf(project: Project, { n, m, share, end }: Dice): SwitchPlace {
   const line = pick(project.fenceLine.values(), m);
   const leadOut = pick(project.leadOut.keys(), m);
   if (n % 4 === 1 && line) return { on: 'lineEnd', lineId: line.id, end };
-  if (n % 4 === 2 && line) return { on: 'line', lineId: line.id, atM: share * vertexStationsM(line.path).at(-1)! };
+  if (n % 4 === 2 && line) return { on: 'line', lineId: line.id, atM: share * pathIn(project, line.path).lengthM };
   if (n % 4 === 3 && leadOut !== undefined) return { on: 'leadOut', leadOutId: leadOut };
   return { on: 'gateway', gatewayId: pick(project.gateway.keys(), m) ?? 'none', post: end };
 }

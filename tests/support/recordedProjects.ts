@@ -13,7 +13,7 @@ import { setCoordinateSystem } from '../../core/model/edits/setCoordinateSystem.
 import { setPlainWire } from '../../core/model/edits/setPlainWire.ts';
 import { setRule } from '../../core/model/edits/setRule.ts';
 import { type Edit, EditRefused } from '../../core/model/edits/support/edit.ts';
-import { vertexStationsM } from '../../core/model/edits/support/path.ts';
+import { pathIn } from '../../core/model/edits/support/path.ts';
 import type { FaultHunt } from '../../core/model/huntThings.ts';
 import { kinds, type Project, propertyOf, put } from '../../core/model/project.ts';
 import { buildableKinds } from '../../core/model/recordDefaults.ts';
@@ -88,7 +88,7 @@ export function withEveryRecord(bare: Project, seed: number): Project {
     add({ kind: 'earthTest', earthFieldId: id, date: day, earthV: 250, fenceV: 900, ...words });
   }
   for (const { id: lineId, path } of some(project.fenceLine.values())) {
-    make(addCandidatePlace({ lineId, atM: next() * vertexStationsM(path).at(-1)!, cost: null }, newId));
+    make(addCandidatePlace({ lineId, atM: next() * pathIn(project, path).lengthM, cost: null }, newId));
   }
   for (const [i, { key }] of switchCandidates(project, surveyOf(project)).entries()) {
     if (i < 40) make(setRule({ key, rule: pick([null, 'forced', 'forbidden'] as const)! }));

@@ -1,9 +1,11 @@
+import { switchPlaceSign } from '../../../core/drawing/signs/switchSign.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { addCandidatePlace } from '../../../core/model/edits/addCandidatePlace.ts';
+import { directionAt } from '../../../core/shapes/measuredPath.ts';
+import { paintItems } from '../canvas/paintItems.ts';
 import { drawTag } from '../interaction/cues.ts';
-import { directionAt } from '../plane/stations.ts';
+import { markedPen } from '../plane/screenPen.ts';
 import { toPx } from '../plane/view.ts';
-import { drawPlaceMark } from '../signs/placeMark.ts';
 import { nearestLine } from './nearestLine.ts';
 import { lineReachPx } from './reach.ts';
 import { stableIds } from './stableIds.ts';
@@ -59,8 +61,8 @@ export function createPlaceTool(context: ToolContext): Tool {
     paint({ ctx, view, palette }) {
       if (!offer) return;
       const [x, y] = toPx(view, offer.xy);
-      const pen = { ctx, palette: { ...palette, ink: palette.accent }, scale: 1.1, built: true };
-      drawPlaceMark(pen, [x, y], Math.atan2(-offer.along[1], offer.along[0]));
+      const along: Xy = [offer.along[0], -offer.along[1]];
+      paintItems(ctx, switchPlaceSign([x, y], along, markedPen(palette)).items);
       drawTag(ctx, palette, [x, y - 30], offer.text, 'center');
     },
   };

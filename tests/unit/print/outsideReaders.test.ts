@@ -9,7 +9,7 @@ import { projectOf } from '../../../core/model/project.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
-import { printSheets } from '../../../electron/print/printSheets.ts';
+import { printJob } from '../../../electron/print/printJob.ts';
 import { describeWith } from '../../support/describeWith.ts';
 import { baseOptions, inventedThings } from '../sheets/inventedProperty.ts';
 
@@ -24,7 +24,10 @@ describeWith(['pdftoppm', 'pdftotext'], 'the sheets through poppler (pdftoppm, p
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'sheets-'));
     file = join(folder, 'sheets.pdf');
-    writeFileSync(file, (await printSheets(things, { ...baseOptions, scaleDenominator })).bytes);
+    writeFileSync(
+      file,
+      (await printJob({ what: 'sheets', options: { ...baseOptions, scaleDenominator } }, things)).bytes,
+    );
   });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -51,7 +54,7 @@ describeWith(['pdftoppm', 'pdftotext'], 'the sheets through poppler (pdftoppm, p
       join(folder, 'bar'),
     ]);
     const measuredMm = (longestBar(readFileSync(join(folder, 'bar.pgm'))) / dpi) * 25.4;
-    const { lengthMm } = scaleBarFor(scaleDenominator, 'metric', 40.5);
+    const { length: lengthMm } = scaleBarFor(scaleDenominator, 'metric', 40.5);
     expect(Math.abs(measuredMm / lengthMm - 1)).toBeLessThan(0.002);
   });
 

@@ -7,7 +7,7 @@ import { thingSchema } from '../../../../core/api/thingSchemas.ts';
 import { applyChanges, difference, inverse } from '../../../../core/model/difference.ts';
 import { deleteThings, withDependants } from '../../../../core/model/edits/deleteThings.ts';
 import { setRule } from '../../../../core/model/edits/setRule.ts';
-import { vertexStationsM } from '../../../../core/model/edits/support/path.ts';
+import { pathIn } from '../../../../core/model/edits/support/path.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../../../core/model/placeKey.ts';
 import { allThings, kinds, type Project } from '../../../../core/model/project.ts';
 import { switchCandidates } from '../../../../core/survey/candidates.ts';
@@ -210,7 +210,7 @@ function expectNothingLost(name: string, before: Project, after: Project): void 
 function expectAnchored(project: Project): void {
   const lengthM = (lineId: string) => {
     expect(project.fenceLine.has(lineId)).toBe(true);
-    return vertexStationsM(project.fenceLine.get(lineId)!.path).at(-1)!;
+    return pathIn(project, project.fenceLine.get(lineId)!.path).lengthM;
   };
   for (const { lineId, atM, widthM } of project.gateway.values()) {
     const long = lengthM(lineId);
