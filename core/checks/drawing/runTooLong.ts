@@ -1,7 +1,7 @@
 import { called } from '../../model/edits/support/find.ts';
+import { lonLatAt } from '../../shapes/measuredPath.ts';
 import type { Check } from '../support/context.ts';
 import { commonPractice, finding } from '../support/make.ts';
-import { pointOn } from '../support/stations.ts';
 
 /** A run longer than a section may be, with no place where a switch could cut it. */
 export const runTooLong: Check = ({ project, survey, property, say }) => {
@@ -18,7 +18,7 @@ export const runTooLong: Check = ({ project, survey, property, say }) => {
       message: `A run of ${say(lengthM)} on ${called(shape.line)} is longer than a section may be (${say(maxSectionM)}), and nothing on it could hold a switch.`,
       remedy: 'Mark a strainer on it, add a switch place along it, or raise the limit.',
       source: commonPractice,
-      at: survey.plane.toLonLat(pointOn(shape, (fromM + toM) / 2)),
+      at: lonLatAt(shape, (fromM + toM) / 2),
       part: edge.key,
     });
   });

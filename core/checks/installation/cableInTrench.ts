@@ -5,7 +5,7 @@ import { between, xyDistanceM } from '../../geometry/vector.ts';
 import { called } from '../../model/edits/support/find.ts';
 import { capital } from '../../model/text.ts';
 import type { Service } from '../../model/things.ts';
-import { pathGeometry } from '../../shapes/pathGeometry.ts';
+import { measuredPath } from '../../shapes/measuredPath.ts';
 import type { Finding } from '../finding.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, listed, standard, theService } from '../support/make.ts';
@@ -70,7 +70,7 @@ function drawn({ project, survey, services, say }: CheckContext): Finding[] {
       crossing.method === 'buried' ? [{ id: crossing.id, where: `under ${called(gateway)}`, xy: path }] : [],
     ),
     ...[...project.leadOut.values()].flatMap((leadOut) => {
-      const xy = leadOut.buried ? pathGeometry(leadOut.path, survey.plane)?.xy : undefined;
+      const xy = leadOut.buried ? measuredPath(leadOut.path, survey.plane)?.xy : undefined;
       return xy ? [{ id: leadOut.id, where: `of ${called(leadOut)}`, xy }] : [];
     }),
   ];

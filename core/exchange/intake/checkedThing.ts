@@ -1,16 +1,16 @@
 import { readBody } from '../../api/readBody.ts';
 import { whyNotUnknown } from '../../api/unknownFields.ts';
-import { distanceM } from '../../geometry/geodesic.ts';
 import { bodyVersion } from '../../kinds/upgrade.ts';
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
 import { kindWords } from '../../model/edits/support/find.ts';
-import { isClosed, nearestOnPath, pointOnPath, vertexStationsM } from '../../model/edits/support/path.ts';
+import { pathIn } from '../../model/edits/support/path.ts';
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../model/placeKey.ts';
 import type { Project } from '../../model/project.ts';
 import { crossingRecordId } from '../../model/recordDefaults.ts';
 import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
+import { lonLatAt, nearestOn } from '../../shapes/measuredPath.ts';
 import { clockwiseProperty, type ExchangedKind, isField } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
@@ -171,11 +171,12 @@ function anchoredAnew(project: Project, thing: Thing, { shape, path }: PreviewFe
 /** `openM`: how much of the line it takes up. The point of a gateway is midway between its posts, off a bent line. */
 function stationNow(project: Project, lineId: string, atM: number, point: LonLat, openM: number): number {
   const { path } = project.fenceLine.get(lineId)!;
-  const lengthM = vertexStationsM(path).at(-1)!;
-  const overSeam = isClosed(path) && (atM < openM / 2 || atM > lengthM - openM / 2);
+  const whole = pathIn(project, path);
+  const { lengthM, closed, plane } = whole;
+  const overSeam = closed && (atM < openM / 2 || atM > lengthM - openM / 2);
   if (overSeam) return atM;
   const [fromM, toM] = [Math.max(0, atM - openM / 2), Math.min(lengthM, atM + openM / 2)];
-  const [from, to] = [pointOnPath(project, path, fromM), pointOnPath(project, path, toM)];
-  const off = Math.max(distanceM(from, point), distanceM(to, point)) - openM / 2;
-  return off <= movedM ? atM : nearestOnPath(project, path, point)!.atM;
+  const [from, to] = [lonLatAt(whole, fromM), lonLatAt(whole, toM)];
+  const off = Math.max(plane.earth.distanceM(from, point), plane.earth.distanceM(to, point)) - openM / 2;
+  return off <= movedM ? atM : nearestOn(whole, plane.toXy(point)).stationM;
 }

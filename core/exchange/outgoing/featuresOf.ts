@@ -1,5 +1,4 @@
 import type { Feature, Geometry } from 'geojson';
-import { slicePolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
@@ -15,6 +14,7 @@ import type { SolvedPoint } from '../../locate/ties.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Kind, LonLat, Service, Thing } from '../../model/things.ts';
+import { slice } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../survey/types.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
@@ -277,9 +277,7 @@ function* runs(project: Project, { survey, letters }: Writer): Generator<AnyFeat
     if (edge.kind !== 'run') continue;
     const shape = survey.lines.get(edge.lineId)!;
     const { fromM, toM, lengthM, liveWires } = edge;
-    // Stations are geodesic; along the plane's path they are the same share of the length.
-    const scale = planeLengthM(shape.xy) / shape.lengthM;
-    const path = slicePolyline(shape.xy, fromM * scale, toM * scale).map((xy) => rounded(survey.plane.toLonLat(xy)));
+    const path = slice(shape, fromM, toM).map(rounded);
     const line = project.fenceLine.get(edge.lineId)!;
     const fields = {
       line: line.name,
@@ -291,10 +289,6 @@ function* runs(project: Project, { survey, letters }: Writer): Generator<AnyFeat
     };
     yield computed('run', edge.key, lineGeometry(path), fields);
   }
-}
-
-function planeLengthM(xy: readonly Xy[]): number {
-  return xy.reduce((sum, b, i) => sum + (i === 0 ? 0 : Math.hypot(b[0] - xy[i - 1]![0], b[1] - xy[i - 1]![1])), 0);
 }
 
 function computed(kind: 'run' | 'paddockOutline', id: string, geometry: Geometry | null, fields: object): AnyFeature {

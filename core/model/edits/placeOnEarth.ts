@@ -1,4 +1,4 @@
-import { bearingDeg, destination, distanceM } from '../../geometry/geodesic.ts';
+import { earthAt } from '../../geometry/earth.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { xyBearingDeg, xyDistanceM } from '../../geometry/vector.ts';
@@ -70,7 +70,7 @@ function whyNotBearing(gridNorthDeg: number): Refusal | null {
 function whyNotPair(project: Project, first: KnownPoint, second: KnownPoint): Refusal | null {
   const { units } = propertyOf(project);
   const drawnM = xyDistanceM(first.grid, second.grid);
-  const realM = distanceM(first.earth, second.earth);
+  const realM = earthAt(first.earth).distanceM(first.earth, second.earth);
   if (drawnM < 1 || realM < 1) {
     return { code: 'samePoint', message: 'The two points are the same. Choose two that are far apart.' };
   }
@@ -82,6 +82,7 @@ function whyNotPair(project: Project, first: KnownPoint, second: KnownPoint): Re
 /** The earth place of the grid's own origin, and how far the grid turns clockwise about it. */
 function newPlane(wanted: PlaceOnEarth): { origin: LonLat; turnDeg: number } {
   const { grid, earth } = wanted.point;
+  const { bearingDeg, destination } = earthAt(earth);
   const northDeg =
     'second' in wanted
       ? bearingDeg(earth, wanted.second.earth) - xyBearingDeg(grid, wanted.second.grid)

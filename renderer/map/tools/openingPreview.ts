@@ -1,7 +1,7 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Gateway } from '../../../core/model/things.ts';
+import { xyAt, xySlice } from '../../../core/shapes/measuredPath.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
-import { sliceOfLine, xyAtStation } from '../plane/stations.ts';
 import { toPx } from '../plane/view.ts';
 import { drawGate } from '../signs/gateSign.ts';
 import { tracePlanePath } from '../staticLayer/pixelPath.ts';
@@ -17,12 +17,12 @@ export function drawOpening(
 ): Xy {
   const [fromM, toM] = [Math.max(0, atM - widthM / 2), Math.min(shape.lengthM, atM + widthM / 2)];
   ctx.beginPath();
-  tracePlanePath(ctx, view, sliceOfLine(shape, fromM, toM));
+  tracePlanePath(ctx, view, xySlice(shape, fromM, toM));
   ctx.strokeStyle = palette.paper;
   ctx.lineWidth = 7;
   ctx.lineCap = 'butt';
   ctx.stroke();
   const pen = { ctx, palette: { ...palette, ink: palette.accent }, scale: 1, built: true };
-  drawGate(pen, toPx(view, xyAtStation(shape, fromM)), toPx(view, xyAtStation(shape, toM)), gateway);
-  return xyAtStation(shape, atM);
+  drawGate(pen, toPx(view, xyAt(shape, fromM)), toPx(view, xyAt(shape, toM)), gateway);
+  return xyAt(shape, atM);
 }

@@ -1,8 +1,6 @@
 import type { PackOptions } from '../../core/api/packOptions.ts';
-import type { MadeFile } from '../../core/api/projectApi.ts';
 import { whyNotWriteGeoJson, writeGeoJson } from '../../core/exchange/geojson/writeGeoJson.ts';
-import { type Project, projectOf, propertyOf } from '../../core/model/project.ts';
-import type { Thing } from '../../core/model/things.ts';
+import type { Project } from '../../core/model/project.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
 import type { TakeOff } from '../../core/quantities/types.ts';
 import { builtOnly } from '../../core/record/builtOnly.ts';
@@ -12,23 +10,16 @@ import { layoutPack } from '../../core/sheets/pack/layoutPack.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import { testSheets } from '../../core/survey/testSheets.ts';
 import type { Survey } from '../../core/survey/types.ts';
-import { madeAt } from './madeAt.ts';
+import type { Book, Printed } from './printJob.ts';
 import { qrModules } from './qrModules.ts';
-import { type Attachment, renderPdf } from './renderPdf.ts';
+import type { Attachment } from './renderPdf.ts';
 import { typefaces } from './typefaces.ts';
 
 /**
- * The handover pack of a property as one PDF for keeping. `photoBytes` gives a photo of the file by its id.
+ * The handover pack of a property, for keeping.
  * @throws SheetProblem (message and remedy for people) where it cannot be made as asked.
  */
-export async function printPack(
-  things: readonly Thing[],
-  photoBytes: (blobId: string) => Uint8Array | null,
-  options: PackOptions,
-): Promise<MadeFile> {
-  const project = projectOf(things);
-  const property = propertyOf(project);
-  const survey = surveyOf(project);
+export function packBook({ project, property, survey, photos }: Printed, options: PackOptions): Book {
   const pages = layoutPack({
     project,
     survey,
@@ -40,17 +31,16 @@ export async function printPack(
     crossings: crossingRegister(project, survey),
     takeOff: options.parts.includes('materials') ? builtTakeOff(project) : null,
     makeQr: qrModules,
-    photoBytes,
+    photoBytes: (blobId) => photos.get(blobId) ?? null,
   });
-  const attachment = options.parts.includes('geoJson') ? geoJsonOf(project, survey) : null;
-  const bytes = await renderPdf(pages, {
-    title: `${property.name}: handover pack`,
-    subject: property.invented ? 'Handover pack of an invented example' : 'Handover pack of a fence network',
-    language: 'en',
-    madeAt: madeAt(options.date),
-    ...(attachment ? { attachment } : {}),
-  });
-  return { fileName: packFileName(property.name, options.date), mediaType: 'application/pdf', bytes };
+  return {
+    pages,
+    title: 'handover pack',
+    subjects: ['Handover pack of a fence network', 'Handover pack of an invented example'],
+    fileName: packFileName(property.name, options.date),
+    date: options.date,
+    attachment: options.parts.includes('geoJson') ? geoJsonOf(project, survey) : null,
+  };
 }
 
 function builtTakeOff(project: Project): TakeOff {

@@ -1,24 +1,17 @@
 import type { OrderOptions } from '../../core/api/orderOptions.ts';
-import type { MadeFile } from '../../core/api/projectApi.ts';
-import { projectOf, propertyOf } from '../../core/model/project.ts';
-import type { Thing } from '../../core/model/things.ts';
 import { orderOf } from '../../core/quantities/order/order.ts';
 import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
 import { orderFileName } from '../../core/sheets/fileName.ts';
 import { cutListPages, type OrderPagesInput, orderPages, quantityPages } from '../../core/sheets/orderPages.ts';
 import { numberPages } from '../../core/sheets/pageDraft.ts';
-import { surveyOf } from '../../core/survey/survey.ts';
-import { madeAt } from './madeAt.ts';
-import { renderPdf } from './renderPdf.ts';
+import type { Book, Printed } from './printJob.ts';
 import { typefaces } from './typefaces.ts';
 
-/** The order of a property with what was asked for besides, as one PDF. */
-export async function printOrder(things: readonly Thing[], options: OrderOptions): Promise<MadeFile> {
-  const project = projectOf(things);
-  const property = propertyOf(project);
+/** The order of a property with what was asked for besides. */
+export function orderBook({ project, property, survey }: Printed, options: OrderOptions): Book {
   const settings = orderSettingsOf(project);
-  const counted = takeOff({ project, survey: surveyOf(project) });
+  const counted = takeOff({ project, survey });
   const input: OrderPagesInput = {
     project,
     property,
@@ -33,11 +26,11 @@ export async function printOrder(things: readonly Thing[], options: OrderOptions
     ...(options.withCutLists ? cutListPages(input) : []),
     ...(options.withQuantities ? quantityPages(input) : []),
   ];
-  const bytes = await renderPdf(numberPages(drafts), {
-    title: `${property.name}: order`,
-    subject: property.invented ? 'Order for an invented example' : 'Order for a fence network',
-    language: 'en',
-    madeAt: madeAt(options.date),
-  });
-  return { fileName: orderFileName(property.name, options.date), mediaType: 'application/pdf', bytes };
+  return {
+    pages: numberPages(drafts),
+    title: 'order',
+    subjects: ['Order for a fence network', 'Order for an invented example'],
+    fileName: orderFileName(property.name, options.date),
+    date: options.date,
+  };
 }
