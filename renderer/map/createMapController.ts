@@ -7,6 +7,7 @@ import type { LonLat, Xy } from '../../core/geometry/types.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/shapes/workingPlane.ts';
+import { figures } from '../../core/words/figures.ts';
 import { createCross } from './input/keyboardCursor.ts';
 import { isUndo, listenToKeys } from './input/listenToKeys.ts';
 import { listenToPointer } from './input/listenToPointer.ts';
@@ -205,7 +206,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
       edit.apply(input.project);
     } catch (error) {
       if (!(error instanceof EditRefused)) throw error;
-      refuse(error.refusal.message);
+      refuse(figures(input.units).say(error.refusal.message));
       return false;
     }
     return events.onEdit(edit);

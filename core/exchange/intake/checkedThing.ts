@@ -12,7 +12,7 @@ import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
 import { clockwiseProperty, type ExchangedKind } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
-import { asClause } from './intake.ts';
+import { clauseOf } from './intake.ts';
 
 export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly ok: false; readonly why: string };
 
@@ -36,7 +36,7 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
   const missing = Object.keys(rules).find((field) => fields[field] === undefined && rules[field]!(undefined) !== null);
   if (missing) return refuse(`its "${missing}" is missing`);
   const refusal = whyNotFields(project, kind, id, withoutName(fields)) ?? whyNotNamed(project, kind, id, fields);
-  if (refusal) return refuse(asClause(refusal.message));
+  if (refusal) return refuse(clauseOf(refusal, project));
   const thing = { kind, id, ...fields } as Thing;
   const parsed = thingSchema.safeParse(thing);
   if (!parsed.success) return refuse(`its "${String(parsed.error.issues[0]?.path[0] ?? kind)}" is not as it should be`);
@@ -130,7 +130,7 @@ export function onlyKey(thing: Thing): string | null {
 function whyNotNear(project: Project, { path }: PreviewFeature): string | null {
   for (const vertex of path) {
     const refusal = whyNotPoint(project, vertex);
-    if (refusal) return asClause(refusal.message);
+    if (refusal) return clauseOf(refusal, project);
   }
   return null;
 }

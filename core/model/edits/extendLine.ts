@@ -1,6 +1,8 @@
+import { message } from '../../words/message.ts';
+import { refTo } from '../refTo.ts';
 import type { LineEnd, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { isClosed, withoutDoubles } from './support/path.ts';
 import { relay } from './support/relay.ts';
 import { whyNotPath } from './support/whyNotPath.ts';
@@ -37,8 +39,7 @@ export function whyNotExtendLine({ lineId, end, onward }: ExtendLine): WhyNot {
     if (missing) return missing;
     const line = found(project, 'fenceLine', lineId);
     if (isClosed(line.path)) {
-      const message = `The ${called(line)} is closed and has no end to draw on from. Split it first, or begin a new line.`;
-      return { code: 'closed', message };
+      return { code: 'closed', message: message('edits.lines.closedOn', { line: refTo(line) }) };
     }
     const last = end === 'end' ? line.path.at(-1)! : line.path[0]!;
     return firstRefusal(() => whyNotPath(project, [last, ...onward], 'piece'));

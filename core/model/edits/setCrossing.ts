@@ -1,10 +1,12 @@
+import { message } from '../../words/message.ts';
 import { newCrossing } from '../defaults.ts';
 import { propertyOf, put } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { Crossing } from '../things.ts';
 import { deleteThings } from './deleteThings.ts';
 import { whyNotFields } from './support/checkFields.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, crossingOf, found, whyNotFound } from './support/find.ts';
+import { crossingOf, found, whyNotFound } from './support/find.ts';
 
 export interface SetCrossing {
   readonly gatewayId: string;
@@ -35,6 +37,6 @@ export function whyNotSetCrossing({ gatewayId, to }: SetCrossing): WhyNot {
 
 function whyNotBow(gateway: { kind: 'gateway'; name: string; widthM: number }, bowM: number): Refusal | null {
   if (bowM <= gateway.widthM) return null;
-  const message = `A bow of ${bowM} m is more than the opening of ${called(gateway)} is wide (${gateway.widthM} m). Make it smaller, or record the trench as it was dug.`;
-  return { code: 'bowTooWide', message };
+  const values = { gateway: refTo(gateway), bowM, widthM: gateway.widthM };
+  return { code: 'bowTooWide', message: message('edits.openings.curveTooWide', values) };
 }

@@ -1,10 +1,11 @@
-import { formatLength } from '../formatUnits.ts';
+import { message } from '../../words/message.ts';
 import { nextName } from '../names.ts';
-import { type Project, propertyOf, put } from '../project.ts';
+import { type Project, put } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine } from '../things.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { isClosed, placeOnPath, pointOnSegment, sameVertexM, vertexStationsM } from './support/path.ts';
 import { whyNotStation } from './support/switchPlace.ts';
 
@@ -31,16 +32,14 @@ export function whyNotSplitLine({ lineId, atM }: SplitLine): WhyNot {
     firstRefusal(
       () => whyNotFound(project, 'fenceLine', lineId),
       () => whyNotStation(project, lineId, atM),
-      () => whyNotInside(project, found(project, 'fenceLine', lineId), atM),
+      () => whyNotInside(found(project, 'fenceLine', lineId), atM),
     );
 }
 
-function whyNotInside(project: Project, line: FenceLine, atM: number): Refusal | null {
+function whyNotInside(line: FenceLine, atM: number): Refusal | null {
   const lengthM = vertexStationsM(line.path).at(-1)!;
   if (isClosed(line.path) || (atM > sameVertexM && atM < lengthM - sameVertexM)) return null;
-  const long = formatLength(lengthM, propertyOf(project).units);
-  const message = `This is an end of the ${called(line)} (${long} long). Choose a place between its ends.`;
-  return { code: 'atEnd', message };
+  return { code: 'atEnd', message: message('edits.lines.atEnd', { line: refTo(line), lengthM }) };
 }
 
 interface Cut {

@@ -1,8 +1,9 @@
+import { message } from '../../../words/message.ts';
 import type { Project } from '../../project.ts';
 import type { Kind, Thing } from '../../things.ts';
 import type { Refusal } from './edit.ts';
 import { fieldRules, inWords, type Rule } from './fieldRules.ts';
-import { kindWords, whyNotFound } from './find.ts';
+import { whyNotFound } from './find.ts';
 
 /** Kinds whose names people act on in the field, so that no two may share one. */
 const uniquelyNamed: ReadonlySet<Kind> = new Set(['gateway', 'switch', 'energiser']);
@@ -30,12 +31,12 @@ export function whyNotFields(
   const rules = fieldRules[kind] as Readonly<Record<string, Rule>>;
   for (const [field, value] of Object.entries(values)) {
     const rule = Object.hasOwn(rules, field) ? rules[field] : undefined;
-    if (!rule) return { code: 'notValid', message: `A ${kindWords[kind]} has no "${field}".` };
+    if (!rule) return { code: 'notValid', message: message('edits.fields.unknown', { kind, field }) };
     const mustBe = rule(value);
     if (mustBe) {
-      const given = typeof value === 'object' && value !== null ? 'what was given' : `"${String(value).slice(0, 60)}"`;
-      const message = `The ${inWords(field)} of the ${kindWords[kind]} can't be ${given}. It must be ${mustBe}.`;
-      return { code: 'notValid', message };
+      const given = typeof value === 'object' && value !== null ? null : String(value).slice(0, 60);
+      const values = { kind, field: inWords(field), given, mustBe };
+      return { code: 'notValid', message: message('edits.fields.notValid', values) };
     }
     const referred = references[field];
     const missing = referred && whyNotFound(project, referred, value as string);
@@ -49,8 +50,7 @@ export function whyNotName(project: Project, kind: Kind, id: string | null, name
   if (!uniquelyNamed.has(kind)) return null;
   for (const other of project[kind].values() as Iterable<Thing>) {
     if (other.id === id || !('name' in other) || other.name.trim() !== name.trim()) continue;
-    const message = `There is a ${kindWords[kind]} called ${name} already. Names that people act on must differ: choose another.`;
-    return { code: 'nameTaken', message };
+    return { code: 'nameTaken', message: message('edits.fields.nameTaken', { kind, name }) };
   }
   return null;
 }

@@ -10,7 +10,9 @@ import { allThings, type Project } from '../../../../core/model/project.ts';
 import { switchCandidates } from '../../../../core/survey/candidates.ts';
 import { surveyOf } from '../../../../core/survey/survey.ts';
 import type { SwitchCandidate } from '../../../../core/survey/types.ts';
+import { inEnglish } from '../../../support/english.ts';
 import { attempts, dice } from '../../../support/everyEdit.ts';
+import { expectFromCatalogue, namesIn } from '../../../support/pseudo.ts';
 import { randomProject } from '../../../support/randomProjects.ts';
 
 describe.each(Object.keys(attempts))('%s', (name) => {
@@ -23,7 +25,8 @@ describe.each(Object.keys(attempts))('%s', (name) => {
         const [whyNot, edit] = attempt;
         const refusal = whyNot(before);
         if (refusal) {
-          expect(refusal.message).toMatch(/^[A-Z].*\.$/);
+          expect(inEnglish(refusal.message)).toMatch(/^[A-Z].*\.$/);
+          expectFromCatalogue(refusal.message, namesIn(before));
           expect(() => edit(before)).toThrow(EditRefused);
           return;
         }
