@@ -1,3 +1,4 @@
+import { kinds } from '../kinds/allKinds.ts';
 import type { Kind, Property, Thing, ThingOf } from './things.ts';
 
 /** One table for each kind of thing, by id. */
@@ -6,50 +7,19 @@ export type Tables = { readonly [K in Kind]: ReadonlyMap<string, ThingOf<K>> };
 /** A property as drawn: values that never change; an edit makes a new one that shares all it did not touch. */
 export type Project = Tables;
 
-export const kinds: readonly Kind[] = [
-  'property',
-  'fenceType',
-  'fenceLine',
-  'post',
-  'gateway',
-  'crossing',
-  'switch',
-  'switchRule',
-  'switchCandidate',
-  'energiser',
-  'leadOut',
-  'earthField',
-  'paddock',
-  'service',
-  'conductor',
-  'reading',
-  'orderSettings',
-  'fenceMake',
-  'catalogueItem',
-  'kit',
-  'labourRate',
-  'rollOnHand',
-  'stage',
-  'stageMark',
-  'keptPlan',
-  'builtMark',
-  'crossingRecord',
-  'buriedPoint',
-  'photo',
-  'testRun',
-  'earthTest',
-  'inGround',
-  'handover',
-  'faultHunt',
-  'ground',
-  'underlay',
-  'coordinateSettings',
-];
+export { kinds };
 
-/** A project of these things. */
+const kindSet: ReadonlySet<string> = new Set(kinds);
+
+/** Whether this version knows a kind of that name. */
+export function isKind(kind: string): kind is Kind {
+  return kindSet.has(kind);
+}
+
+/** A project of these things. Of a kind that a newer version made, which a handover or kept plan may hold, nothing is seen. */
 export function projectOf(things: Iterable<Thing>): Project {
   const tables = Object.fromEntries(kinds.map((kind) => [kind, new Map<string, Thing>()]));
-  for (const thing of things) tables[thing.kind]!.set(thing.id, thing);
+  for (const thing of things) tables[thing.kind]?.set(thing.id, thing);
   return tables as unknown as Project;
 }
 

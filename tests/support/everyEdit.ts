@@ -20,13 +20,14 @@ import { setGatewayWidth, whyNotSetGatewayWidth } from '../../core/model/edits/s
 import { setRule } from '../../core/model/edits/setRule.ts';
 import { splitLine, whyNotSplitLine } from '../../core/model/edits/splitLine.ts';
 import type { Edit, WhyNot } from '../../core/model/edits/support/edit.ts';
-import { vertexStationsM } from '../../core/model/edits/support/path.ts';
+import { pathIn } from '../../core/model/edits/support/path.ts';
 import { allThings, type Project } from '../../core/model/project.ts';
 import type { LineEnd, LonLat } from '../../core/model/things.ts';
+import { measured } from '../../core/shapes/measuredPath.ts';
 import { switchCandidates } from '../../core/survey/candidates.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import { countingIds } from './ids.ts';
-import { at } from './randomProjects.ts';
+import { at, testPlane } from './randomProjects.ts';
 
 /** What an edit is thrown with. */
 export interface Dice {
@@ -68,7 +69,7 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
     return [whyNotExtendLine(wanted), extendLine(wanted)];
   }),
   splitLine: onLine((lineId, path, { share, m }) => {
-    const stationsM = vertexStationsM(path);
+    const { stationsM } = measured(testPlane, path);
     const atM = share < 0.3 ? stationsM[m % stationsM.length]! : share * stationsM.at(-1)!;
     const wanted = { lineId, atM };
     return [whyNotSplitLine(wanted), splitLine(wanted, countingIds(500))];
@@ -84,7 +85,7 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
   }),
   moveGateway: onGateway((gatewayId, project, { n, share }) => {
     const line = [...project.fenceLine.values()][n % project.fenceLine.size]!;
-    const wanted = { gatewayId, lineId: line.id, atM: share * vertexStationsM(line.path).at(-1)! };
+    const wanted = { gatewayId, lineId: line.id, atM: share * pathIn(project, line.path).lengthM };
     return [whyNotMoveGateway(wanted), moveGateway(wanted)];
   }),
   setGatewayWidth: onGateway((gatewayId, _, { share, end }) => {
@@ -107,7 +108,7 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
     return [whyNotAcceptPlan({ missing, surplus }), acceptPlan({ missing, surplus }, countingIds(500))];
   },
   addCandidatePlace: onLine((lineId, path, { share }) => {
-    const wanted = { lineId, atM: share * vertexStationsM(path).at(-1)!, cost: null };
+    const wanted = { lineId, atM: share * measured(testPlane, path).lengthM, cost: null };
     return [whyNotAddCandidatePlace(wanted), addCandidatePlace(wanted, countingIds(500))];
   }),
   setRule: (project, { n, m }) => {

@@ -31,7 +31,7 @@ const leastLengthM = 0.001;
 
 function withoutDoubles(project: Project, lineId: string): Project {
   const { path } = project.fenceLine.get(lineId)!;
-  const index = path.findIndex((vertex, i) => i > 0 && sameVertex(path[i - 1]!, vertex));
+  const index = path.findIndex((vertex, i) => i > 0 && sameVertex(project, path[i - 1]!, vertex));
   if (index < 0) return project;
   // The last vertex stays, so that a closed line stays closed.
   const doubled = index === path.length - 1 ? index - 1 : index;

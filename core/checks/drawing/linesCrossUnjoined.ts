@@ -1,18 +1,18 @@
 import { fixCrossing } from '../../model/edits/fixCrossing.ts';
 import { refTo } from '../../model/refTo.ts';
+import { stationOf } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding } from '../support/make.ts';
 import { openingAt } from '../support/openings.ts';
-import { stationOn } from '../support/stations.ts';
 
 /** Two live lines that cross where neither has a corner: they do not join. In an opening there is no wire to join. */
 export const linesCrossUnjoined: Check = ({ survey, meetings, openings }) => {
   return meetings.flatMap(({ a, b, segmentA, segmentB, meeting }) => {
     if (meeting.kind !== 'cross') return [];
     const inOpening =
-      openingAt(openings, a.line.id, stationOn(a, segmentA, meeting.t)) ??
-      openingAt(openings, b.line.id, stationOn(b, segmentB, meeting.u));
+      openingAt(openings, a.line.id, stationOf(a, { segment: segmentA, fraction: meeting.t })) ??
+      openingAt(openings, b.line.id, stationOf(b, { segment: segmentB, fraction: meeting.u }));
     if (inOpening) return [];
     const near = survey.plane.toLonLat(meeting.point);
     const wanted = { lineId: a.line.id, otherId: b.line.id, near };

@@ -1,8 +1,8 @@
 import { refTo } from '../../model/refTo.ts';
+import { lonLatAt } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { commonPractice, finding } from '../support/make.ts';
-import { pointOn } from '../support/stations.ts';
 
 /** A run longer than a section may be, with no place where a switch could cut it. */
 export const runTooLong: Check = ({ project, survey, property }) => {
@@ -19,7 +19,7 @@ export const runTooLong: Check = ({ project, survey, property }) => {
       message: message('checks.runTooLong.message', { line: refTo(shape.line), lengthM, limitM: maxSectionM }),
       remedy: message('checks.runTooLong.remedy'),
       source: commonPractice,
-      at: survey.plane.toLonLat(pointOn(shape, (fromM + toM) / 2)),
+      at: lonLatAt(shape, (fromM + toM) / 2),
       part: edge.key,
     });
   });

@@ -43,13 +43,16 @@ export const trenchNearService: Check = ({ survey, services }) => {
   });
 };
 
+/** Places on the earth hold to some nanometres; what lies exactly at a clearance keeps it. */
+const roundingM = 1e-6;
+
 /** The gap between a trench and a service where it is less than a clearance, or null. */
 const gapWithin = keptForPair((trench, service, leastM): PolylineGap | null => {
   const [minX, minY, maxX, maxY] = boxAround(trench)!;
   const near = segmentsNear(service, [minX - leastM, minY - leastM, maxX + leastM, maxY + leastM]);
   const gaps = near.map((i) => polylineGap(trench, service.slice(i, i + 2))!);
   const nearest = gaps.reduce<PolylineGap | null>((a, b) => (a && a.distanceM <= b.distanceM ? a : b), null);
-  return nearest && nearest.distanceM < leastM ? nearest : null;
+  return nearest && nearest.distanceM < leastM - roundingM ? nearest : null;
 });
 
 function isBuried({ what, buried }: Service): boolean {

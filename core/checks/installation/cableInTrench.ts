@@ -4,7 +4,7 @@ import type { Xy } from '../../geometry/types.ts';
 import { between, xyDistanceM } from '../../geometry/vector.ts';
 import { refTo, refToService } from '../../model/refTo.ts';
 import type { Service } from '../../model/things.ts';
-import { pathGeometry } from '../../shapes/pathGeometry.ts';
+import { measuredPath } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Found } from '../finding.ts';
 import type { Check, CheckContext } from '../support/context.ts';
@@ -67,7 +67,7 @@ function drawn({ project, survey, services }: CheckContext): Found[] {
       crossing.method === 'buried' ? [{ id: crossing.id, of: refTo(gateway), xy: path }] : [],
     ),
     ...[...project.leadOut.values()].flatMap((leadOut) => {
-      const xy = leadOut.buried ? pathGeometry(leadOut.path, survey.plane)?.xy : undefined;
+      const xy = leadOut.buried ? measuredPath(leadOut.path, survey.plane)?.xy : undefined;
       return xy ? [{ id: leadOut.id, of: refTo(leadOut), xy }] : [];
     }),
   ];

@@ -1,10 +1,10 @@
 import { refTo, refToService } from '../../model/refTo.ts';
+import { stationOf } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding, standard } from '../support/make.ts';
 import { openingAt } from '../support/openings.ts';
 import { pathCrossings } from '../support/pathCrossings.ts';
-import { stationOn } from '../support/stations.ts';
 
 /** A way drawn this near to a gate post goes through the gateway. */
 const slackM = 2;
@@ -16,7 +16,7 @@ export const publicWayCrossesFence: Check = ({ services, wires, openings, survey
     return wires.nearPath(xy, 0).flatMap(({ shape }) => {
       if (!shape) return [];
       const closed = pathCrossings(shape.xy, xy).find(({ segment, fraction }) => {
-        return !openingAt(openings, shape.line.id, stationOn(shape, segment, fraction), slackM);
+        return !openingAt(openings, shape.line.id, stationOf(shape, { segment, fraction }), slackM);
       });
       if (!closed) return [];
       return finding('publicWayCrossesFence', 'warning', [service.id, shape.line.id], {

@@ -1,10 +1,10 @@
 import type { LonLat, Xy } from '../../geometry/types.ts';
 import { refTo, refToService } from '../../model/refTo.ts';
 import type { FenceLine, Service } from '../../model/things.ts';
+import { lonLatAt } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, standard } from '../support/make.ts';
-import { pointOn } from '../support/stations.ts';
 import { stretchesWithin } from '../support/zones.ts';
 
 /** How near a live fence to a public road or path counts as along it; an assumption of this project. */
@@ -25,7 +25,7 @@ export interface SignPlace {
 
 /** Where warning signs go along public roads and paths: at both ends of each stretch, and at equal steps between. */
 export function signPlaces(context: CheckContext, intervalM = intervalOf(context)): SignPlace[] {
-  const { survey, services, wires } = context;
+  const { services, wires } = context;
   return services.flatMap(({ service, xy }) => {
     if ((service.what !== 'road' && service.what !== 'path') || service.open !== 'public') return [];
     return wires.nearPath(xy, alongM).flatMap(({ shape }) => {
@@ -34,7 +34,7 @@ export function signPlaces(context: CheckContext, intervalM = intervalOf(context
         const steps = Math.max(1, Math.ceil((toM - fromM) / intervalM - 0.01));
         return Array.from({ length: steps + 1 }, (_, i) => {
           const atM = fromM + ((toM - fromM) * i) / steps;
-          return { line: shape.line, service, atM, at: survey.plane.toLonLat(pointOn(shape, atM)) };
+          return { line: shape.line, service, atM, at: lonLatAt(shape, atM) };
         });
       });
     });

@@ -3,7 +3,7 @@ import { refTo } from '../refTo.ts';
 import type { LineEnd, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
 import { found, whyNotFound } from './support/find.ts';
-import { isClosed, withoutDoubles } from './support/path.ts';
+import { pathIn, withoutDoubles } from './support/path.ts';
 import { relay } from './support/relay.ts';
 import { whyNotPath } from './support/whyNotPath.ts';
 
@@ -20,7 +20,7 @@ export function extendLine(wanted: ExtendLine): Edit {
     const line = found(project, 'fenceLine', wanted.lineId);
     const { path } = line;
     const last = wanted.end === 'end' ? path.at(-1)! : path[0]!;
-    const onward = withoutDoubles([last, ...wanted.onward]).slice(1);
+    const onward = withoutDoubles(project, [last, ...wanted.onward]).slice(1);
     const shift = wanted.end === 'end' ? 0 : onward.length;
     const newPath = wanted.end === 'end' ? [...path, ...onward] : [...onward.toReversed(), ...path];
     return relay(
@@ -38,7 +38,7 @@ export function whyNotExtendLine({ lineId, end, onward }: ExtendLine): WhyNot {
     const missing = whyNotFound(project, 'fenceLine', lineId);
     if (missing) return missing;
     const line = found(project, 'fenceLine', lineId);
-    if (isClosed(line.path)) {
+    if (pathIn(project, line.path).closed) {
       return { code: 'closed', message: message('edits.lines.closedOn', { line: refTo(line) }) };
     }
     const last = end === 'end' ? line.path.at(-1)! : line.path[0]!;

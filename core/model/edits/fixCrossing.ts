@@ -1,13 +1,14 @@
-import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { segmentIntersection } from '../../geometry/segments.ts';
 import { xyDistanceM } from '../../geometry/vector.ts';
+import { stationOf } from '../../shapes/measuredPath.ts';
+import { planeOf } from '../../shapes/workingPlane.ts';
 import { message } from '../../words/message.ts';
-import { type Project, propertyOf } from '../project.ts';
+import type { Project } from '../project.ts';
 import { refTo } from '../refTo.ts';
 import type { FenceLine, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { found, whyNotFound } from './support/find.ts';
-import { sameVertexM, vertexStationsM } from './support/path.ts';
+import { pathIn, sameVertexM } from './support/path.ts';
 import { relay, type SameCorner } from './support/relay.ts';
 
 export interface FixCrossing {
@@ -60,10 +61,10 @@ interface Found {
 }
 
 function crossingNear(project: Project, line: FenceLine, other: FenceLine, near: LonLat): Found | null {
-  const plane = createLocalPlane(propertyOf(project).origin);
+  const plane = planeOf(project);
   const target = plane.toXy(near);
-  const a = line.path.map(plane.toXy);
-  const b = other.path.map(plane.toXy);
+  const a = pathIn(project, line.path).xy;
+  const b = pathIn(project, other.path).xy;
   let best: { awayM: number; found: Found } | null = null;
   for (let i = 0; i + 1 < a.length; i++) {
     for (let j = 0; j + 1 < b.length; j++) {
@@ -80,8 +81,7 @@ function crossingNear(project: Project, line: FenceLine, other: FenceLine, near:
 
 /** In an opening there is no wire to join. */
 function whyNotWire(project: Project, line: FenceLine, segment: number, share: number): Refusal | null {
-  const stationsM = vertexStationsM(line.path);
-  const atM = stationsM[segment]! + share * (stationsM[segment + 1]! - stationsM[segment]!);
+  const atM = stationOf(pathIn(project, line.path), { segment, fraction: share });
   for (const gateway of project.gateway.values()) {
     if (gateway.lineId !== line.id || Math.abs(gateway.atM - atM) >= gateway.widthM / 2 - sameVertexM) continue;
     return {

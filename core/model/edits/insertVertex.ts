@@ -1,4 +1,5 @@
 import { message } from '../../words/message.ts';
+import type { Project } from '../project.ts';
 import { refTo } from '../refTo.ts';
 import type { FenceLine, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
@@ -31,7 +32,7 @@ export function whyNotInsertVertex({ lineId, segment, at }: InsertVertex): WhyNo
       () => whyNotFound(project, 'fenceLine', lineId),
       () => whyNotSegment(found(project, 'fenceLine', lineId), segment),
       () => whyNotPoint(project, at),
-      () => whyNotBetween(found(project, 'fenceLine', lineId), segment, at),
+      () => whyNotBetween(project, found(project, 'fenceLine', lineId), segment, at),
     );
 }
 
@@ -40,7 +41,7 @@ function whyNotSegment(line: FenceLine, segment: number): Refusal | null {
   return { code: 'noSuchSegment', message: message('edits.corners.noStraight', { line: refTo(line) }) };
 }
 
-function whyNotBetween(line: FenceLine, segment: number, at: LonLat): Refusal | null {
-  if (!sameVertex(line.path[segment]!, at) && !sameVertex(line.path[segment + 1]!, at)) return null;
+function whyNotBetween(project: Project, line: FenceLine, segment: number, at: LonLat): Refusal | null {
+  if (!sameVertex(project, line.path[segment]!, at) && !sameVertex(project, line.path[segment + 1]!, at)) return null;
   return { code: 'doubledVertex', message: message('edits.corners.doubledHere', { line: refTo(line) }) };
 }

@@ -6,7 +6,7 @@ import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { found, whyNotFound } from './support/find.ts';
 import { joins } from './support/joins.ts';
-import { isClosed, type Path, vertexStationsM } from './support/path.ts';
+import { type Path, pathIn } from './support/path.ts';
 
 export interface JoinLines {
   /** The line that stays. */
@@ -41,7 +41,7 @@ export function whyNotJoinLines({ lineId, otherId }: JoinLines): WhyNot {
 
 function whyNotPair(project: Project, line: FenceLine, other: FenceLine): Refusal | null {
   if (line.id === other.id) return { code: 'sameLine', message: message('edits.lines.same') };
-  const closed = [line, other].find(({ path }) => isClosed(path));
+  const closed = [line, other].find(({ path }) => pathIn(project, path).closed);
   if (closed) return { code: 'closed', message: message('edits.lines.closedJoin', { line: refTo(closed) }) };
   const both = { thing: refTo(line), other: refTo(other) };
   if (!meetingOf(project, line, other)) return { code: 'apart', message: message('edits.lines.apart', both) };
@@ -74,12 +74,11 @@ function meetingOf(project: Project, line: FenceLine, other: FenceLine): Meeting
 
 function carryBoth(project: Project, line: FenceLine, other: FenceLine, path: Path, meeting: Meeting): Project {
   const { otherFirst, turnOther } = meeting;
-  const lineM = vertexStationsM(line.path).at(-1)!;
-  const oldOtherM = vertexStationsM(other.path).at(-1)!;
-  const newStationsM = vertexStationsM(path);
+  const lineM = pathIn(project, line.path).lengthM;
+  const oldOtherM = pathIn(project, other.path).lengthM;
+  const { stationsM: newStationsM, lengthM } = pathIn(project, path);
   const otherSegments = other.path.length - 1;
   const seamM = newStationsM[otherFirst ? otherSegments : line.path.length - 1]!;
-  const lengthM = newStationsM.at(-1)!;
   const place = (first: boolean) => (first ? { newFromM: 0, newToM: seamM } : { newFromM: seamM, newToM: lengthM });
   const lineStretch: Stretch = { fromM: 0, toM: lineM, lineId: line.id, ...place(!otherFirst) };
   const ahead = place(otherFirst);

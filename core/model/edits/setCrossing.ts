@@ -1,11 +1,9 @@
-import { message } from '../../words/message.ts';
 import { newCrossing } from '../defaults.ts';
 import { propertyOf, put } from '../project.ts';
-import { refTo } from '../refTo.ts';
 import type { Crossing } from '../things.ts';
 import { deleteThings } from './deleteThings.ts';
-import { whyNotFields } from './support/checkFields.ts';
-import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
+import { whyNotAtMost, whyNotFields } from './support/checkFields.ts';
+import { type Edit, firstRefusal, guarded, type NewId, type WhyNot } from './support/edit.ts';
 import { crossingOf, found, whyNotFound } from './support/find.ts';
 
 export interface SetCrossing {
@@ -25,18 +23,16 @@ export function setCrossing(wanted: SetCrossing, newId: NewId): Edit {
   });
 }
 
-/** `notFound`, `notValid`, `bowTooWide`. */
+/** `notFound`, `notValid`, `tooLarge`. */
 export function whyNotSetCrossing({ gatewayId, to }: SetCrossing): WhyNot {
   return (project) =>
     firstRefusal(
       () => whyNotFound(project, 'gateway', gatewayId),
       () => (to ? whyNotFields(project, 'crossing', null, to) : null),
-      () => (typeof to?.bowM === 'number' ? whyNotBow(found(project, 'gateway', gatewayId), to.bowM) : null),
+      () => {
+        const gateway = found(project, 'gateway', gatewayId);
+        const base = crossingOf(project, gatewayId) ?? newCrossing('', gateway, propertyOf(project).crossings);
+        return to ? whyNotAtMost(project, { ...base, ...to }, to) : null;
+      },
     );
-}
-
-function whyNotBow(gateway: { kind: 'gateway'; name: string; widthM: number }, bowM: number): Refusal | null {
-  if (bowM <= gateway.widthM) return null;
-  const values = { gateway: refTo(gateway), bowM, widthM: gateway.widthM };
-  return { code: 'bowTooWide', message: message('edits.openings.curveTooWide', values) };
 }

@@ -1,26 +1,11 @@
+import { kindsIn } from '../../kinds/allKinds.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
-import { type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
+import { isKind, type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
 import type { DrawnThing, KeptPlan, Thing } from '../../model/things.ts';
 import { nameNewKeptPlan } from '../order/keptPlanName.ts';
 
 /** What makes up a plan. Readings and records stay as they are: they say what once was. */
-const planKinds: readonly DrawnThing['kind'][] = [
-  'property',
-  'fenceType',
-  'fenceLine',
-  'post',
-  'gateway',
-  'crossing',
-  'switch',
-  'switchRule',
-  'switchCandidate',
-  'energiser',
-  'leadOut',
-  'earthField',
-  'paddock',
-  'service',
-  'conductor',
-];
+const planKinds = kindsIn('keptPlan');
 
 /** Keeps the drawing as it stands under a name. `date` is ISO 8601. */
 export function keepPlan(name: string, date: string) {
@@ -52,11 +37,14 @@ export function deleteKeptPlan(planId: string): (project: Project) => Project {
   };
 }
 
-/** The project with another drawing. A thing that is just the same in both keeps its identity. */
+/**
+ * The project with another drawing. A thing that is just the same in both keeps its identity; one of a kind that only a
+ * newer version knows stays in the plan alone.
+ */
 export function withDrawing(project: Project, things: readonly DrawnThing[]): Project {
   const wanted = new Set(things.map(({ kind, id }) => `${kind} ${id}`));
   const going = drawnThings(project).filter(({ kind, id }) => !wanted.has(`${kind} ${id}`));
-  const coming = things.filter((thing) => !isSame(project[thing.kind].get(thing.id), thing));
+  const coming = things.filter((thing) => isKind(thing.kind) && !isSame(project[thing.kind].get(thing.id), thing));
   return putAll(removeAll(project, going), coming);
 }
 

@@ -7,6 +7,19 @@ type InGateway = { readonly gateway: ThingRef };
 type Place = { readonly lon: string; readonly lat: string };
 type OfKind = { readonly kind: ThingRef['kind'] };
 
+type TooLarge = OfKind & {
+  readonly field: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly by: ThingRef;
+  readonly byField: string;
+  readonly most: number;
+  readonly advice: string;
+};
+
+const inUnit = (value: number, unit: string, f: Figures) =>
+  unit === 'm' ? f.length(value) : `${f.number(value)} ${unit}`;
+
 const paths = { line: 'line', leadOut: 'lead-out', piece: 'piece', fenceLine: 'fence line' };
 
 /** How the fence lines differ that were to be joined. */
@@ -27,6 +40,9 @@ export const edits = {
       f: Figures,
     ) =>
       `The ${field} of the ${f.kind(kind)} can't be ${given === null ? 'what was given' : `"${given}"`}. It must be ${mustBe}.`,
+    /** A figure is more than the thing that it hangs on allows. */
+    tooLarge: ({ kind, field, value, unit, by, byField, most, advice }: TooLarge, f: Figures) =>
+      `The ${field} of the ${f.kind(kind)} can't be ${inUnit(value, unit, f)}: ${f.thing(by)} has a ${byField} of ${inUnit(most, unit, f)}. ${advice}`,
     nameTaken: ({ kind, name }: OfKind & { name: string }, f: Figures) =>
       `There is a ${f.kind(kind)} called ${name} already. Names that people act on must differ: choose another.`,
     ownEdit: ({ kind, field }: OfKind & { field: string }, f: Figures) =>
@@ -92,8 +108,6 @@ export const edits = {
       `Another fence line joins the ${f.thing(line)} inside the opening. Move the gateway to one side of it.`,
     acrossCorner: ({ line, bendDeg }: OnLine & { bendDeg: number }, f: Figures) =>
       `The ${f.thing(line)} turns by ${f.number(bendDeg, 0)}° inside the opening; a gateway is straight. Move it to one side of the corner.`,
-    curveTooWide: ({ gateway, bowM, widthM }: InGateway & { bowM: number; widthM: number }, f: Figures) =>
-      `A curve of ${f.length(bowM)} off the straight is more than the opening of ${f.thing(gateway)} is wide (${f.length(widthM)}). Make it smaller, or record the trench as it was dug.`,
   },
   switches: {
     placeTaken: ({ other }: { other: ThingRef }, f: Figures) =>

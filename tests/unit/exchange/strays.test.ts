@@ -196,7 +196,7 @@ describe('where a property is', () => {
     const preview = file(...points('P', around(away(900), 20)));
     const refusal = whyNotImport(preview, drawn());
     expect(refusal?.code).toBe('tooFar');
-    expect(inEnglish(refusal?.message)).toMatch(/ (89\d|90\d) km from /);
+    expect(inEnglish(refusal?.message)).toMatch(/ (89\d|90\d)\.\d km from /);
   });
 
   it('is found in a file of many pieces in no time worth mentioning', () => {

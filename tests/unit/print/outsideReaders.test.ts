@@ -9,7 +9,7 @@ import { projectOf } from '../../../core/model/project.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
-import { printSheets } from '../../../electron/print/printSheets.ts';
+import { printJob } from '../../../electron/print/printJob.ts';
 import { baseOptions, inventedThings } from '../sheets/inventedProperty.ts';
 
 const things = inventedThings();
@@ -34,7 +34,10 @@ describe.skipIf(!installed('pdftoppm') || !installed('pdftotext'))(
     beforeAll(async () => {
       folder = mkdtempSync(join(tmpdir(), 'sheets-'));
       file = join(folder, 'sheets.pdf');
-      writeFileSync(file, (await printSheets(things, { ...baseOptions, scaleDenominator })).bytes);
+      writeFileSync(
+        file,
+        (await printJob({ what: 'sheets', options: { ...baseOptions, scaleDenominator } }, things)).bytes,
+      );
     });
     afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -61,7 +64,7 @@ describe.skipIf(!installed('pdftoppm') || !installed('pdftotext'))(
         join(folder, 'bar'),
       ]);
       const measuredMm = (longestBar(readFileSync(join(folder, 'bar.pgm'))) / dpi) * 25.4;
-      const { lengthMm } = scaleBarFor(scaleDenominator, 'metric', 40.5);
+      const { length: lengthMm } = scaleBarFor(scaleDenominator, 'metric', 40.5);
       expect(Math.abs(measuredMm / lengthMm - 1)).toBeLessThan(0.002);
     });
 

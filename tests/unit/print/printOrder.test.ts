@@ -13,10 +13,12 @@ import { orderOf } from '../../../core/quantities/order/order.ts';
 import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { takeOff } from '../../../core/quantities/takeOff.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
-import { printOrder } from '../../../electron/print/printOrder.ts';
+import { printJob } from '../../../electron/print/printJob.ts';
 import { bridgedGateway, drawing, line, ring } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 import { temporaryFolder } from '../../support/temporaryFolder.ts';
+
+const printOrder = (things: readonly Thing[], options: OrderOptions) => printJob({ what: 'order', options }, things);
 
 const options: OrderOptions = { locale: 'en-NZ', withCutLists: true, withQuantities: true, date: '2026-05-12' };
 

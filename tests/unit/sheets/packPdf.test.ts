@@ -16,7 +16,7 @@ import { pointTable, tieTable } from '../../../core/sheets/pack/crossingCardPage
 import { geoUri } from '../../../core/sheets/pack/geoUri.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
-import { printPack } from '../../../electron/print/printPack.ts';
+import { printJob } from '../../../electron/print/printJob.ts';
 
 // Other programs do the work: on a busy machine they take their time.
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
@@ -34,17 +34,23 @@ let bytes: Uint8Array;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'pack-'));
   file = join(folder, 'pack.pdf');
-  const made = await printPack(things, () => null, {
-    parts: packParts,
-    paper: 'A3',
-    orientation: 'landscape',
-    scaleDenominator: null,
-    handoverNumber: null,
-    preparedBy: '',
-    preparedFor: '',
-    note: '',
-    date: '2031-05-02',
-  });
+  const made = await printJob(
+    {
+      what: 'pack',
+      options: {
+        parts: packParts,
+        paper: 'A3',
+        orientation: 'landscape',
+        scaleDenominator: null,
+        handoverNumber: null,
+        preparedBy: '',
+        preparedFor: '',
+        note: '',
+        date: '2031-05-02',
+      },
+    },
+    things,
+  );
   bytes = made.bytes;
   writeFileSync(file, bytes);
 });
@@ -109,7 +115,7 @@ describe.skipIf(!installed('pdftotext') || !installed('pdftoppm'))('through popp
     const measuredMm = (widestInk(readFileSync(`${out}.pgm`)) / dpi) * 25.4;
     const text = execFileSync('pdftotext', ['-f', page, '-l', page, file, '-'], { encoding: 'utf8' });
     const scale = Number(/^1:(\d+)$/m.exec(text)![1]);
-    const { lengthMm: trueMm } = scaleBarFor(scale, 'metric', 45);
+    const { length: trueMm } = scaleBarFor(scale, 'metric', 45);
     expect(Math.abs(measuredMm / trueMm - 1)).toBeLessThan(0.002);
   });
 });

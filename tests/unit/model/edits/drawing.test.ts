@@ -14,9 +14,10 @@ import { placeGateway, whyNotPlaceGateway } from '../../../../core/model/edits/p
 import { placePost } from '../../../../core/model/edits/placePost.ts';
 import { placeSwitch } from '../../../../core/model/edits/placeSwitch.ts';
 import { EditRefused } from '../../../../core/model/edits/support/edit.ts';
-import { pointOnPath } from '../../../../core/model/edits/support/path.ts';
+import { pathIn } from '../../../../core/model/edits/support/path.ts';
 import { type Project, put } from '../../../../core/model/project.ts';
 import type { LonLat } from '../../../../core/model/things.ts';
+import { lonLatAt } from '../../../../core/shapes/measuredPath.ts';
 import { inEnglish } from '../../../support/english.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, emptyProject } from '../../../support/randomProjects.ts';
@@ -32,7 +33,7 @@ function trunkAndSpur(): Project {
 
 const gatewayAt = (project: Project, id = 'gateway-1'): LonLat => {
   const gateway = project.gateway.get(id)!;
-  return pointOnPath(project, project.fenceLine.get(gateway.lineId)!.path, gateway.atM);
+  return lonLatAt(pathIn(project, project.fenceLine.get(gateway.lineId)!.path), gateway.atM);
 };
 
 describe('addFenceLine', () => {

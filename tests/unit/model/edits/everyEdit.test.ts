@@ -4,7 +4,7 @@ import { applyChanges, difference, inverse } from '../../../../core/model/differ
 import { deleteThings, withDependants } from '../../../../core/model/edits/deleteThings.ts';
 import { setRule } from '../../../../core/model/edits/setRule.ts';
 import { EditRefused } from '../../../../core/model/edits/support/edit.ts';
-import { vertexStationsM } from '../../../../core/model/edits/support/path.ts';
+import { pathIn } from '../../../../core/model/edits/support/path.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../../../core/model/placeKey.ts';
 import { allThings, type Project } from '../../../../core/model/project.ts';
 import { switchCandidates } from '../../../../core/survey/candidates.ts';
@@ -137,7 +137,7 @@ function expectNothingLost(name: string, before: Project, after: Project): void 
 function expectAnchored(project: Project): void {
   const lengthM = (lineId: string) => {
     expect(project.fenceLine.has(lineId)).toBe(true);
-    return vertexStationsM(project.fenceLine.get(lineId)!.path).at(-1)!;
+    return pathIn(project, project.fenceLine.get(lineId)!.path).lengthM;
   };
   for (const { lineId, atM, widthM } of project.gateway.values()) {
     const long = lengthM(lineId);

@@ -13,9 +13,10 @@ import { placeGateway } from '../../../../core/model/edits/placeGateway.ts';
 import { placeOnEarth, whyNotPlaceOnEarth } from '../../../../core/model/edits/placeOnEarth.ts';
 import { placeSwitch } from '../../../../core/model/edits/placeSwitch.ts';
 import { splitLine, whyNotSplitLine } from '../../../../core/model/edits/splitLine.ts';
-import { pointOnPath, vertexStationsM } from '../../../../core/model/edits/support/path.ts';
+import { pathIn } from '../../../../core/model/edits/support/path.ts';
 import { type Project, propertyOf, put } from '../../../../core/model/project.ts';
 import type { LonLat, Post, SwitchRule } from '../../../../core/model/things.ts';
+import { lonLatAt } from '../../../../core/shapes/measuredPath.ts';
 import { inEnglish } from '../../../support/english.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, edited, emptyProject, randomProject } from '../../../support/randomProjects.ts';
@@ -30,9 +31,10 @@ function lineOf(...corners: Xy[]): Project {
 function places(project: Project): Map<string, LonLat> {
   const found = new Map<string, LonLat>();
   const pathOf = (lineId: string) => project.fenceLine.get(lineId)!.path;
-  for (const { id, lineId, atM } of project.gateway.values()) found.set(id, pointOnPath(project, pathOf(lineId), atM));
+  for (const { id, lineId, atM } of project.gateway.values())
+    found.set(id, lonLatAt(pathIn(project, pathOf(lineId)), atM));
   for (const { id, place } of project.switch.values()) {
-    if (place.on === 'line') found.set(id, pointOnPath(project, pathOf(place.lineId), place.atM));
+    if (place.on === 'line') found.set(id, lonLatAt(pathIn(project, pathOf(place.lineId)), place.atM));
     if (place.on === 'lineEnd') found.set(id, pathOf(place.lineId).at(place.end === 'start' ? 0 : -1)!);
   }
   return found;
@@ -54,7 +56,7 @@ describe('splitLine and joinLines', () => {
         (before, n, share) => {
           const line = [...before.fenceLine.values()][n % before.fenceLine.size];
           if (!line) return;
-          const wanted = { lineId: line.id, atM: share * vertexStationsM(line.path).at(-1)! };
+          const wanted = { lineId: line.id, atM: share * pathIn(before, line.path).lengthM };
           if (whyNotSplitLine(wanted)(before)) return;
           split++;
           const after = splitLine(wanted, countingIds(100))(before);
