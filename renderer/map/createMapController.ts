@@ -9,6 +9,7 @@ import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/shapes/workingPlane.ts';
 import { lookAlike } from './findings.ts';
+import { figures } from '../../core/words/figures.ts';
 import { createCross } from './input/keyboardCursor.ts';
 import { isUndo, listenToKeys } from './input/listenToKeys.ts';
 import { listenToPointer } from './input/listenToPointer.ts';
@@ -209,7 +210,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
       after = edit.apply(before);
     } catch (error) {
       if (!(error instanceof EditRefused)) throw error;
-      refuse(error.refusal.message);
+      refuse(figures(input.units).say(error.refusal.message));
       return false;
     }
     // Where nothing has come between, it need not be worked out again.
