@@ -1,6 +1,6 @@
 import { thingSchema } from '../../api/thingSchemas.ts';
 import { distanceM } from '../../geometry/geodesic.ts';
-import { whyNotFields } from '../../model/edits/support/checkFields.ts';
+import { whyNotAtMost, whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
 import { kindWords } from '../../model/edits/support/find.ts';
 import { isClosed, nearestOnPath, pointOnPath, vertexStationsM } from '../../model/edits/support/path.ts';
@@ -13,6 +13,7 @@ import { clockwiseProperty, type ExchangedKind } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
 import { asClause } from './intake.ts';
+import { sameValue } from './sameValue.ts';
 
 export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly ok: false; readonly why: string };
 
@@ -35,7 +36,11 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
   if (kind === 'switch') fields.place = switchPlace(fields.place) ?? null;
   const missing = Object.keys(rules).find((field) => fields[field] === undefined && rules[field]!(undefined) !== null);
   if (missing) return refuse(`its "${missing}" is missing`);
-  const refusal = whyNotFields(project, kind, id, withoutName(fields)) ?? whyNotNamed(project, kind, id, fields);
+  const set = changedOf(fields, before);
+  const refusal =
+    whyNotFields(project, kind, id, withoutName(set)) ??
+    whyNotNamed(project, kind, id, set) ??
+    whyNotAtMost(project, { kind, id, ...fields } as Thing, set);
   if (refusal) return refuse(asClause(refusal.message));
   const thing = { kind, id, ...fields } as Thing;
   const parsed = thingSchema.safeParse(thing);
@@ -46,6 +51,12 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
 
 function refuse(why: string): Checked {
   return { ok: false, why };
+}
+
+/** What is not so already: a value that the property holds stays, were it one that nobody could set any more. */
+function changedOf(fields: RawObject, before: RawObject | undefined): RawObject {
+  if (!before) return fields;
+  return Object.fromEntries(Object.entries(fields).filter(([field, value]) => !sameValue(before[field], value)));
 }
 
 function withoutName({ name: _, ...rest }: RawObject): RawObject {
