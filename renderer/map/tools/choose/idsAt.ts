@@ -4,7 +4,7 @@ import type { Xy } from '../../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { byGravity } from '../../findings.ts';
 import { candidateMapId, findingMapId, type MapId, type MapInput, sectionMapId } from '../../mapTypes.ts';
-import { findingUnitPx, signUnitPx } from '../../plane/screenPen.ts';
+import { findingUnitPx } from '../../plane/screenPen.ts';
 import type { Scene } from '../../scene/buildScene.ts';
 import { pick } from '../../scene/pick.ts';
 
