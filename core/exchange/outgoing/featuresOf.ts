@@ -11,9 +11,10 @@ import { leftWithinM } from '../../locate/inGround/leftWithin.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { SolvedPoint } from '../../locate/ties.ts';
+import { largestOf } from '../../model/extremes.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
-import type { LonLat, Service, Thing, Kind } from '../../model/things.ts';
+import type { Kind, LonLat, Service, Thing } from '../../model/things.ts';
 import { slice } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../survey/types.ts';
@@ -192,7 +193,7 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const solved = points.get(thing.id);
       if (!solved) return { geometry: null };
       const { places, basis } = solved;
-      const withinM = places.length > 0 ? Math.max(...places.map((place) => place.withinM)) : null;
+      const withinM = places.length > 0 ? largestOf(places.map((place) => place.withinM)) : null;
       const geometry = pointsGeometry(places.map(({ xy }) => toLonLat(xy)));
       return { geometry, figures: { placeKnownBy: pointWords[basis], placeWithinM: withinM } };
     }

@@ -1,3 +1,4 @@
+import { largestOf } from '../../extremes.ts';
 /** Room along a fence line: openings that stand on it, and points where other lines join it. */
 
 import { turnAngleDeg } from '../../../geometry/vector.ts';
@@ -68,7 +69,7 @@ function whyNotBetweenJoins(project: Project, line: FenceLine, fromM: number, to
   const joinsM = joinsBetween(project, line, fromM - widthM, toM + widthM);
   const inside = joinsM.filter((atM) => atM > fromM + snapToleranceM && atM < toM - snapToleranceM);
   if (inside.length === 0) return null;
-  const nextGapM = Math.max(...inside.slice(1).map((atM, i) => atM - inside[i]!), 0);
+  const nextGapM = Math.max(largestOf(inside.slice(1).map((atM, i) => atM - inside[i]!)), 0);
   if (inside.length > 1 && nextGapM < widthM) {
     const message = `The run of fence here is ${formatLength(nextGapM, units)} long between two joins; an opening of ${formatLength(widthM, units)} does not fit into it. Choose a narrower gateway or another place.`;
     return { code: 'runTooShort', message };
