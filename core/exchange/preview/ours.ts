@@ -1,7 +1,7 @@
 import { type KindIn, kindsIn } from '../../kinds/allKinds.ts';
-import { own, type RawObject, shown } from './raw.ts';
 import { type Body, bodyVersion, upgrade, versionIn } from '../../kinds/upgrade.ts';
 import { isKind } from '../../model/project.ts';
+import { own, type RawObject, shown } from './raw.ts';
 import type { OurThing } from './types.ts';
 
 /** Kinds that a map exchanges, what a thing stands on before it. Prices, kept plans and handovers are no part of a map, and
