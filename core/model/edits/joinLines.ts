@@ -1,6 +1,6 @@
+import { message } from '../../words/message.ts';
 import { type Project, put, putAll, removeAll } from '../project.ts';
 import { builtMarkId } from '../recordDefaults.ts';
-import { message } from '../../words/message.ts';
 import { refTo } from '../refTo.ts';
 import type { FenceLine } from '../things.ts';
 import { withDependants } from './deleteThings.ts';
