@@ -1,5 +1,7 @@
-import { type Project, put, remove } from '../project.ts';
+import { type Project, put, putAll, removeAll } from '../project.ts';
+import { builtMarkId } from '../recordDefaults.ts';
 import type { FenceLine } from '../things.ts';
+import { withDependants } from './deleteThings.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
@@ -13,7 +15,10 @@ export interface JoinLines {
   readonly otherId: string;
 }
 
-/** Makes one line of two that meet end to end; what stands on the other goes with it. */
+/**
+ * Makes one line of two that meet end to end; what stands on the other goes with it, and so do its photos and, where the
+ * line that stays has none, the mark of when it was built. Its place in a stage goes: the line that stays has its own.
+ */
 export function joinLines(wanted: JoinLines): Edit {
   return guarded(whyNotJoinLines(wanted), (project) => {
     const line = found(project, 'fenceLine', wanted.lineId);
@@ -23,7 +28,7 @@ export function joinLines(wanted: JoinLines): Edit {
     const path = meeting.otherFirst ? [...forward.slice(0, -1), ...line.path] : [...line.path, ...forward.slice(1)];
     const joined = put(project, { ...line, path });
     const carried = carryBoth(joined, line, other, path, meeting);
-    return remove(carried, other);
+    return withoutOther(carried, line, other);
   });
 }
 
@@ -53,6 +58,18 @@ function whyNotPair(project: Project, line: FenceLine, other: FenceLine): Refusa
   if (differing.length === 0) return null;
   const message = `The ${called(line)} and the ${called(other)} have different ${differing.join(' and ')}. Make them alike first, or leave them two lines.`;
   return { code: 'differ', message };
+}
+
+function withoutOther(project: Project, line: FenceLine, other: FenceLine): Project {
+  const photos = [...project.photo.values()].filter(({ of }) => of?.kind === 'fenceLine' && of.id === other.id);
+  const mark = project.builtMark.get(builtMarkId('fenceLine', other.id));
+  const markId = builtMarkId('fenceLine', line.id);
+  const movesMark = mark && !project.builtMark.has(markId);
+  const gone = removeAll(project, withDependants(project, [other]));
+  return putAll(gone, [
+    ...photos.map((photo) => ({ ...photo, of: { kind: 'fenceLine' as const, id: line.id } })),
+    ...(movesMark ? [{ ...mark, id: markId, thingId: line.id, planned: null }] : []),
+  ]);
 }
 
 interface Meeting {
