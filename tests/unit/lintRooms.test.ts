@@ -30,6 +30,11 @@ test.each<[string, string, string]>([
   ['core/geometry', nodeFile, 'core/geometry may not import node:fs'],
   ['core/model', `import { useState } from 'react';\nexport const hook = useState;`, 'may not import react'],
   ['core/network', `export * from 'leaflet';`, 'may not import leaflet'],
+  [
+    'core/network',
+    `export { distanceM } from '../geometry/geodesic.ts';`,
+    'core/network may not import distanceM from core/geometry/geodesic.ts',
+  ],
   ['core/network', `export { length } from '@turf/length';`, 'may not import @turf/length'],
   ['core/network', `export { solveVoltage } from '../electrical/solveVoltage.ts';`, 'may not import core/electrical/'],
   ['core/model', `export type { ProjectApi } from '../api/projectApi.ts';`, 'may not import core/api/projectApi.ts'],
