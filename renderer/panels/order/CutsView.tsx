@@ -1,10 +1,10 @@
 import type { CSSProperties } from 'react';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import type { RollOnHand } from '../../../core/model/things.ts';
 import type { CutList, CutRoll } from '../../../core/quantities/cutting/cutLists.ts';
 import { cutListProof, cutListSentence } from '../../../core/quantities/formatOrder.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';

@@ -2,10 +2,10 @@ import { conductorLibrary } from '../../../core/electrical/conductors/conductorL
 import { leakageClasses } from '../../../core/electrical/conductors/leakage.ts';
 import { stockMinimums } from '../../../core/electrical/energiser/stockMinimum.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
-import { fixed, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
-import { capital } from '../../../core/model/text.ts';
 import type { Growth, PowerSettings, UserConductor } from '../../../core/model/things.ts';
+import { fixed, formatVoltage } from '../../../core/words/numbers/write.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';
