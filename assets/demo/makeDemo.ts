@@ -17,9 +17,10 @@ import { placePost } from '../../core/model/edits/placePost.ts';
 import { placeSwitch } from '../../core/model/edits/placeSwitch.ts';
 import { setCrossing } from '../../core/model/edits/setCrossing.ts';
 import type { Edit, NewId } from '../../core/model/edits/support/edit.ts';
-import { nearestOnPath, vertexStationsM } from '../../core/model/edits/support/path.ts';
+import { pathIn } from '../../core/model/edits/support/path.ts';
 import { allThings, type Project, projectOf } from '../../core/model/project.ts';
 import type { FenceType, LonLat, Property, SwitchPlace, Thing } from '../../core/model/things.ts';
+import { nearestOn } from '../../core/shapes/measuredPath.ts';
 import { curveThrough } from './curves.ts';
 import * as equipment from './equipment.ts';
 import type { Fence } from './fence.ts';
@@ -127,7 +128,7 @@ class Demo {
 
   openGateway({ fence, near, gateway, crossing }: equipment.PlacedGateway): void {
     const lineId = this.#lineIds.get(fence)!;
-    const lengthM = vertexStationsM(this.#pathOf(lineId)).at(-1)!;
+    const { lengthM } = pathIn(this.project, this.#pathOf(lineId));
     const halfM = (gateway.widthM ?? 4.2) / 2;
     const atM = near === 'start' ? halfM : near === 'end' ? lengthM - halfM : this.#stationNear(lineId, near);
     const { status } = fence.kind;
@@ -169,7 +170,7 @@ class Demo {
 
   /** To the millimetre. */
   #stationNear(lineId: string, xy: Xy): number {
-    return Math.round(nearestOnPath(this.project, this.#pathOf(lineId), onEarth(xy))!.atM * 1000) / 1000;
+    return Math.round(nearestOn(pathIn(this.project, this.#pathOf(lineId)), xy).stationM * 1000) / 1000;
   }
 }
 

@@ -69,14 +69,8 @@ export const calls = {
     undo: writes<Replay | null>()('nothing'),
     redo: writes<Replay | null>()('nothing'),
 
-    /** The map sheet with its registers as a PDF, computed from the file as it stands. */
-    printSheets: reads<MadeFile>()('sheetOptions', { bytes: 'answered' }),
-    /** The order with its cut lists and quantities as a PDF, computed from the file as it stands. */
-    printOrder: reads<MadeFile>()('orderOptions', { bytes: 'answered' }),
-    /** A sheet to find a crossing by, or of what lies near a dig, as a PDF. */
-    printFind: reads<MadeFile>()('findOptions', { bytes: 'answered' }),
-    /** The handover pack as a PDF, computed from the file as it stands. */
-    printPack: reads<MadeFile>()('packOptions', { bytes: 'answered' }),
+    /** The sheets, the order or the like as a PDF, computed from the file as it stands. */
+    print: reads<MadeFile>()('printJob', { bytes: 'answered' }),
     /** Every register with its places as a GeoPackage, computed from the file as it stands. */
     makeGeoPackage: reads<MadeFile>()('nothing', { bytes: 'answered' }),
 

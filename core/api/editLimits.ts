@@ -3,6 +3,12 @@ import type { Change } from '../model/difference.ts';
 /** The most that one edit may bring to the host: how many changes, and how many bytes of JSON. */
 export const editLimits = { changes: 200_000, bytes: 64 * 1024 * 1024 };
 
+/**
+ * The most that one thing may bring of what this version does not know: bytes of JSON, and objects and lists one in another.
+ * Far more than a few new fields need, and far less than fills a file or a stack.
+ */
+export const unknownLimits = { bytes: 256 * 1024, depth: 50 };
+
 /** What goes with the changes in a message. */
 const envelopeBytes = 4096;
 

@@ -2,9 +2,7 @@ import * as z from 'zod';
 import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
 import { editLimits } from './editLimits.ts';
-import type { FindOptions } from './findOptions.ts';
-import type { OrderOptions } from './orderOptions.ts';
-import { type PackOptions, packParts } from './packOptions.ts';
+import { packParts } from './packOptions.ts';
 import { path } from './pathSchema.ts';
 import type { NewPhotoBytes } from './photoApi.ts';
 import { newPhotoBytes, wantedPhotos } from './photoSchemas.ts';
@@ -18,9 +16,10 @@ import {
   tileOfPicture,
   tileOfTileFile,
 } from './pictureSchemas.ts';
+import type { PrintJob } from './printJob.ts';
 import type { Edit } from './projectApi.ts';
-import type { SheetOptions } from './sheetOptions.ts';
 import { thingSchema } from './thingSchemas.ts';
+import { whyNotUnknown } from './unknownFields.ts';
 import type { WindowSettings } from './windowSettings.ts';
 
 /** What a window may send with each call; the host looks at nothing that has not passed here. */
@@ -36,7 +35,13 @@ const change = z
     ({ kind, id, before, after }) =>
       [before, after].every((thing) => thing === null || (thing.kind === kind && thing.id === id)),
     'A change speaks of one thing only.',
-  );
+  )
+  .check(({ value: { before, after }, issues }) => {
+    const why = after && whyNotUnknown(after, before);
+    if (!why) return;
+    const message = `What this version does not know of ${after.kind} ${after.id} ${why}.`;
+    issues.push({ code: 'custom', message, input: after, path: ['after'] });
+  });
 
 export const changesSchema = z
   .array(change)
@@ -63,7 +68,7 @@ const sheetOptions = z.strictObject({
   withCrossingSchedule: z.boolean(),
   withTestSheets: z.boolean(),
   date: z.iso.date(),
-}) satisfies z.ZodType<SheetOptions>;
+});
 
 const orderOptions = z.strictObject({
   locale: z
@@ -73,7 +78,7 @@ const orderOptions = z.strictObject({
   withCutLists: z.boolean(),
   withQuantities: z.boolean(),
   date: z.iso.date(),
-}) satisfies z.ZodType<OrderOptions>;
+});
 
 function isLocale(tag: string): boolean {
   try {
@@ -93,7 +98,7 @@ const packOptions = z.strictObject({
   preparedFor: z.string().max(200),
   note: z.string().max(20_000),
   date: z.iso.date(),
-}) satisfies z.ZodType<PackOptions>;
+});
 
 export const windowSettings = z.strictObject({
   theme: z.enum(['light', 'dark']).nullable(),
@@ -113,7 +118,14 @@ const findOptions = z.discriminatedUnion('sheet', [
     }),
     date: z.iso.date(),
   }),
-]) satisfies z.ZodType<FindOptions>;
+]);
+
+const printJob = z.discriminatedUnion('what', [
+  z.strictObject({ what: z.literal('sheets'), options: sheetOptions }),
+  z.strictObject({ what: z.literal('order'), options: orderOptions }),
+  z.strictObject({ what: z.literal('find'), options: findOptions }),
+  z.strictObject({ what: z.literal('pack'), options: packOptions }),
+]) satisfies z.ZodType<PrintJob>;
 
 /** What the calls' messages must pass, by what they are: `calls.ts` says which call takes which. */
 export const messageSchemas = {
@@ -125,10 +137,7 @@ export const messageSchemas = {
   suggestedName: z.strictObject({ suggestedName: z.string().max(200) }),
   windowSettings,
   edit: edit as z.ZodType<Edit>,
-  sheetOptions: sheetOptions as z.ZodType<SheetOptions>,
-  orderOptions,
-  findOptions: findOptions as z.ZodType<FindOptions>,
-  packOptions: packOptions as z.ZodType<PackOptions>,
+  printJob: printJob as z.ZodType<PrintJob>,
   newPhotos: z.strictObject({ photos: newPhotoBytes, edit }) as z.ZodType<{
     readonly photos: readonly NewPhotoBytes[];
     readonly edit: Edit;

@@ -10,6 +10,8 @@ export interface OpenProject {
   readonly fileName: string;
   readonly things: readonly Thing[];
   readonly state: FileState;
+  /** The file holds details, or things, that only a newer version knows. They are kept as they are. */
+  readonly holdsUnknown: boolean;
 }
 
 /** Where the file stands after an edit. */

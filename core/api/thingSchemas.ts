@@ -11,6 +11,8 @@ import {
   type TextShape,
 } from '../kinds/describe.ts';
 import { most } from '../kinds/fields.ts';
+import { isKind } from '../model/project.ts';
+import { object } from './keptObject.ts';
 
 /**
  * What each kind of thing must look like wherever it comes in from outside: a message of a window, a project file. Derived
@@ -29,7 +31,7 @@ const isoDate = z.union([
 
 /** The schema of a thing of a described kind. */
 export function schemaOfKind(kind: AnyKind, needs: readonly string[] = []): z.ZodObject {
-  return z.strictObject({
+  return object({
     kind: z.literal(kind.kind),
     id: kind.onlyId === undefined ? id : z.literal(kind.onlyId),
     ...schemasOf(kind.fields as Fields, needs),
@@ -84,16 +86,29 @@ function schemaOfShape(shape: Shape): z.ZodType {
     case 'either':
       return z.union(shape.of.map(schemaOf));
     case 'thing':
-      return taggedSchema(
-        'kind',
-        shape.of.map((kind) => (shape.needs.length > 0 ? schemaOfKind(kind, shape.needs) : keptSchemaOf(kind))),
-      );
+      return thingsSchema(shape.of, shape.needs);
   }
 }
 
+/** Things inside of another; where whole things are kept, those of a kind that a newer version made as well. */
+function thingsSchema(of: readonly AnyKind[], needs: readonly string[]): z.ZodType {
+  if (needs.length > 0)
+    return taggedSchema(
+      'kind',
+      of.map((kind) => schemaOfKind(kind, needs)),
+    );
+  return z.union([taggedSchema('kind', of.map(keptSchemaOf)), ofNewerKind]);
+}
+
+/** A thing of a kind that a newer version made: kept as it is where whole things are kept, and seen by nobody. */
+const ofNewerKind = z.custom<never>((value) => {
+  const { kind, id } = (value ?? {}) as { readonly kind?: unknown; readonly id?: unknown };
+  return typeof kind === 'string' && !isKind(kind) && typeof id === 'string';
+}, 'Neither a thing of a kind that is known nor one of a newer kind.');
+
 /** A group of fields; a list that fills a lattice has a value for each of its places. */
 function groupSchema(fields: Fields, besides: Record<string, z.ZodType> = {}): z.ZodObject {
-  const group = z.strictObject({ ...besides, ...schemasOf(fields) });
+  const group = object({ ...besides, ...schemasOf(fields) });
   return fillingLists(fields).reduce(
     (schema, { name, counts }) =>
       schema.refine(

@@ -1,4 +1,4 @@
-import { distanceM } from '../geometry/geodesic.ts';
+import { earthAt } from '../geometry/earth.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { fixed, type Units } from '../model/formatUnits.ts';
 import { readAngles, type TypedAngle } from './degrees.ts';
@@ -131,14 +131,14 @@ function preferred(way: Read, near: LonLat | null): PlaceRead {
   if ('problem' in way) return problem(way.problem);
   const { asTyped, swapped } = way;
   if (!asTyped) {
-    if (swapped && (!near || distanceM(swapped, near) < farM)) return looksSwapped(swapped);
+    if (swapped && (!near || earthAt(near).distanceM(swapped, near) < farM)) return looksSwapped(swapped);
     return problem(
       'That is no place on earth in this coordinate system. Check the figures, their signs and their order.',
     );
   }
-  const offM = near ? distanceM(asTyped, near) : 0;
+  const offM = near ? earthAt(near).distanceM(asTyped, near) : 0;
   if (offM <= farM || way.meant) return { lonLat: asTyped, problem: null };
-  if (swapped && distanceM(swapped, near!) < farM) return looksSwapped(swapped);
+  if (swapped && earthAt(near!).distanceM(swapped, near!) < farM) return looksSwapped(swapped);
   const offKm = fixed(offM / 1000, 0);
   return problem(
     `That is ${offKm} km from this property. Check the figures, their signs, their order and the coordinate system.`,

@@ -71,9 +71,14 @@ export function pointOnArc(from: Xy, to: Xy, bowM: number, fraction: number): Xy
 export function arcPath(from: Xy, to: Xy, bowM: number, toleranceM = 0.005): Xy[] {
   const { radiusM, centralAngleDeg } = arcFigures(xyDistanceM(from, to), bowM);
   if (radiusM === Infinity) return [from, to];
-  const stepRad = 2 * Math.acos(Math.max(-1, 1 - toleranceM / radiusM));
-  const steps = 2 * Math.max(1, Math.ceil((centralAngleDeg * Math.PI) / 180 / stepRad / 2));
+  const steps = arcSteps(radiusM, centralAngleDeg, toleranceM);
   return Array.from({ length: steps + 1 }, (_, i) => pointOnArc(from, to, bowM, i / steps));
+}
+
+/** Into how many even steps an arc is cut so that their chords stay within `toleranceM` of it; an even number. */
+export function arcSteps(radiusM: number, centralAngleDeg: number, toleranceM = 0.005): number {
+  const stepRad = 2 * Math.acos(Math.max(-1, 1 - toleranceM / radiusM));
+  return 2 * Math.max(1, Math.ceil((centralAngleDeg * Math.PI) / 180 / stepRad / 2));
 }
 
 /**

@@ -117,7 +117,11 @@ function arcs(feet: Feet, source: CrossingSource, points: readonly SolvedPoint[]
       });
     }
     const withinM = Math.max(leastM, bowedM(start, end, source.figures));
-    return bows.map((signedM) => ({ path: arcPath(start.xy, end.xy, signedM), withinM }));
+    const asDrawn = !start.measured && !end.measured;
+    return bows.map((signedM): Course => {
+      const drawn = asDrawn && signedM === drawnBowM;
+      return { path: drawn ? source.figures.path : arcPath(start.xy, end.xy, signedM), withinM };
+    });
   });
   const widestM = bends ? 0 : bowM * (bowAssumed ? 2 : 1);
   const lengths = pairsOf(...feet).map(([start, end]) => arcFigures(xyDistanceM(start.xy, end.xy), widestM).lengthM);

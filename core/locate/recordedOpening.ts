@@ -64,6 +64,6 @@ function figuresOf(opening: RecordedOpening, { gateway, crossing, plane, default
   const [startPost, endPost] = [plane.toXy(startPostAt), plane.toXy(endPostAt)];
   const bowAssumed = crossing.bowM === null;
   const dug = { ...crossing, bowSide, bowM: crossing.bowM ?? bowM };
-  const figures = crossingFigures(dug, gateway, { startPost, endPost }, defaults);
+  const figures = crossingFigures(dug, gateway, { plane, startPost, endPost, startPostAt, endPostAt }, defaults);
   return { ...figures, crossing: { ...crossing, bowSide }, bowAssumed };
 }

@@ -26,8 +26,8 @@ export function difference(before: Project, after: Project): Change[] {
 }
 
 /** The changes that take back `changes`, in reverse order. */
-export function inverse(changes: readonly Change[]): Change[] {
-  return changes.map(({ kind, id, before, after }) => ({ kind, id, before: after, after: before })).reverse();
+export function inverse<C extends { readonly before: unknown; readonly after: unknown }>(changes: readonly C[]): C[] {
+  return changes.map((change) => ({ ...change, before: change.after, after: change.before })).reverse();
 }
 
 /** The project after these changes. */

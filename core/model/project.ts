@@ -9,10 +9,17 @@ export type Project = Tables;
 
 export { kinds };
 
-/** A project of these things. */
+const kindSet: ReadonlySet<string> = new Set(kinds);
+
+/** Whether this version knows a kind of that name. */
+export function isKind(kind: string): kind is Kind {
+  return kindSet.has(kind);
+}
+
+/** A project of these things. Of a kind that a newer version made, which a handover or kept plan may hold, nothing is seen. */
 export function projectOf(things: Iterable<Thing>): Project {
   const tables = Object.fromEntries(kinds.map((kind) => [kind, new Map<string, Thing>()]));
-  for (const thing of things) tables[thing.kind]!.set(thing.id, thing);
+  for (const thing of things) tables[thing.kind]?.set(thing.id, thing);
   return tables as unknown as Project;
 }
 

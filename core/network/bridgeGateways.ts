@@ -1,6 +1,6 @@
-import { crossingLengths } from '../shapes/crossingLengths.ts';
+import { crossingFigures } from '../shapes/crossingFigures.ts';
 import { gatewaySpan } from '../shapes/gatewaySpan.ts';
-import { lonLatAt } from '../shapes/pathGeometry.ts';
+import { lonLatAt } from '../shapes/measuredPath.ts';
 import type { NetworkDraft } from './networkDraft.ts';
 
 /** Joins the posts of each gateway of a live line that has a crossing. */
@@ -31,7 +31,7 @@ export function bridgeGateways(draft: NetworkDraft): void {
       to: posts.end.joint,
       gatewayId,
       crossingId: id,
-      cableLengthM: crossingLengths(crossing, span, draft.property.crossings).liveCableM,
+      cableLengthM: crossingFigures(crossing, gateway, span, draft.property.crossings).liveCableM,
     });
   }
 }

@@ -1,8 +1,7 @@
-import { pathLengthM } from '../geometry/geodesic.ts';
 import type { Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
 import type { CutOutSwitch, Energiser, LeadOut } from '../model/things.ts';
-import { leastLengthM } from '../shapes/pathGeometry.ts';
+import { leastLengthM } from '../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import type { NetworkDraft } from './networkDraft.ts';
 import { addSwitch } from './placeSwitches.ts';
@@ -105,6 +104,6 @@ function layLeadOut(
     draft.joints.addRole(inner, 'switch');
     addSwitch(draft, cutOut, cable, inner);
   }
-  const cableLengthM = pathLengthM(path);
+  const cableLengthM = draft.plane.earth.pathLengthM(path);
   draft.edges.push({ kind: 'leadOut', key: `leadOut:${id}`, from: energiser, to: cable, leadOutId: id, cableLengthM });
 }

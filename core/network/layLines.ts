@@ -1,6 +1,6 @@
 import type { FenceLine } from '../model/things.ts';
 import { type GatewaySpan, gatewaySpan } from '../shapes/gatewaySpan.ts';
-import { leastLengthM, pathGeometry } from '../shapes/pathGeometry.ts';
+import { leastLengthM, measuredPath } from '../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import { LineChain } from './lineChain.ts';
 import type { NetworkDraft } from './networkDraft.ts';
@@ -13,7 +13,7 @@ export function layLines(draft: NetworkDraft): void {
   const spansOf = spansByLine(draft);
   const chains: LineChain[] = [];
   for (const line of project.fenceLine.values()) {
-    const geometry = pathGeometry(line.path, plane);
+    const geometry = measuredPath(line.path, plane);
     if (!geometry) {
       draft.report('lineNotOnEarth', [line.id], line.path.find(isPlaceOnEarth) ?? null);
     } else if (geometry.lengthM <= leastLengthM) {
@@ -37,7 +37,7 @@ function spansByLine(draft: NetworkDraft): Map<string, GatewaySpan[]> {
   const spansOf = new Map<string, GatewaySpan[]>();
   for (const gateway of draft.project.gateway.values()) {
     const line = draft.project.fenceLine.get(gateway.lineId);
-    const geometry = line && pathGeometry(line.path, draft.plane);
+    const geometry = line && measuredPath(line.path, draft.plane);
     if (!geometry) {
       draft.report('gatewayWithoutLine', [gateway.id], null);
       continue;

@@ -1,8 +1,8 @@
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
 import type { FenceLine, LineEnd } from '../model/things.ts';
-import { type GatewaySpan, wrapStation } from '../shapes/gatewaySpan.ts';
-import { leastLengthM, lonLatAt, type PathGeometry, xyAt } from '../shapes/pathGeometry.ts';
+import type { GatewaySpan } from '../shapes/gatewaySpan.ts';
+import { leastLengthM, lonLatAt, type MeasuredPath, wrapStation, xyAt } from '../shapes/measuredPath.ts';
 import type { Joints } from './joints.ts';
 import type { EdgeDraft } from './networkDraft.ts';
 
@@ -28,7 +28,7 @@ const samePassTolerances = 4;
 /** A live fence line as a row of stops, with wire between them except in the openings of its gateways. */
 export class LineChain {
   readonly line: FenceLine;
-  readonly geometry: PathGeometry;
+  readonly geometry: MeasuredPath;
   readonly liveWires: number;
   readonly spans: readonly GatewaySpan[];
   /** Null where the closing vertex of a closed line lies in an opening. */
@@ -42,7 +42,7 @@ export class LineChain {
   /** `spans` are those that have an opening; posts of neighbours that overlap by no more than the tolerance are one. */
   constructor(
     line: FenceLine,
-    geometry: PathGeometry,
+    geometry: MeasuredPath,
     liveWires: number,
     spans: readonly GatewaySpan[],
     joints: Joints,

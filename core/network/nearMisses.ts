@@ -4,7 +4,7 @@ import { segmentIntersection } from '../geometry/segments.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
 import { type Project, propertyOf } from '../model/project.ts';
-import { lonLatAt, type PathGeometry, pathGeometry, stationOf } from '../shapes/pathGeometry.ts';
+import { lonLatAt, type MeasuredPath, measuredPath, stationOf } from '../shapes/measuredPath.ts';
 import { segmentsNear } from '../shapes/segmentsNear.ts';
 import { workingPlane } from '../shapes/workingPlane.ts';
 import type { Network, Run } from './types.ts';
@@ -56,7 +56,7 @@ export function nearMisses(
 class Neighbourhood {
   readonly #network: Network;
   readonly #partOf: Int32Array;
-  readonly #lines: { readonly id: string; readonly geometry: PathGeometry; readonly runs: readonly Run[] }[] = [];
+  readonly #lines: { readonly id: string; readonly geometry: MeasuredPath; readonly runs: readonly Run[] }[] = [];
   readonly #index: Flatbush;
 
   constructor(project: Project, network: Network, partOf: Int32Array) {
@@ -64,7 +64,7 @@ class Neighbourhood {
     this.#partOf = partOf;
     const plane = workingPlane(propertyOf(project));
     for (const [id, runs] of network.runsOfLine) {
-      const geometry = pathGeometry(project.fenceLine.get(id)!.path, plane)!;
+      const geometry = measuredPath(project.fenceLine.get(id)!.path, plane)!;
       this.#lines.push({ id, geometry, runs: runs.map((run) => network.edges[run] as Run) });
     }
     this.#index = new Flatbush(Math.max(1, this.#lines.length));
@@ -111,8 +111,8 @@ class Neighbourhood {
   }
 
   #crossingsOf(
-    a: { readonly id: string; readonly geometry: PathGeometry; readonly runs: readonly Run[] },
-    b: { readonly id: string; readonly geometry: PathGeometry; readonly runs: readonly Run[] },
+    a: { readonly id: string; readonly geometry: MeasuredPath; readonly runs: readonly Run[] },
+    b: { readonly id: string; readonly geometry: MeasuredPath; readonly runs: readonly Run[] },
     wanted: (part: number) => boolean,
     found: NearMiss[],
   ): void {

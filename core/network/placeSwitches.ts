@@ -1,5 +1,5 @@
 import type { CutOutSwitch, LineEnd } from '../model/things.ts';
-import { leastLengthM, lonLatAt } from '../shapes/pathGeometry.ts';
+import { leastLengthM, lonLatAt } from '../shapes/measuredPath.ts';
 import type { LineChain, Stop } from './lineChain.ts';
 import type { NetworkDraft } from './networkDraft.ts';
 

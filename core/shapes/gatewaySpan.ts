@@ -1,13 +1,14 @@
-import type { LonLat, Xy } from '../geometry/types.ts';
+import { keptWhile } from '../model/memo.ts';
 import type { Gateway } from '../model/things.ts';
-import { leastLengthM, lonLatAt, type PathGeometry, xyAt } from './pathGeometry.ts';
+import { leastLengthM, lonLatAt, type MeasuredPath, wrapStation } from './measuredPath.ts';
+import type { Posts } from './trench.ts';
 
 export type SpanFault =
   /** Width or place is not a number above 0, or it lies wholly beyond the line: there is no opening. */
   'noOpening' | 'beyondLine' | 'widerThanLine';
 
 /** Where a gateway's posts stand on its line, and what it opens. */
-export interface GatewaySpan {
+export interface GatewaySpan extends Posts {
   readonly gateway: Gateway;
   /**
    * Stations of the two posts, cut off at the ends of an open line. On a closed line over its closing vertex one of
@@ -17,10 +18,6 @@ export interface GatewaySpan {
   readonly toM: number;
   /** Stretches of the line without wire: one, or two over the closing vertex of a closed line; none with `noOpening`. */
   readonly openings: readonly (readonly [fromM: number, toM: number])[];
-  readonly startPost: Xy;
-  readonly endPost: Xy;
-  readonly startPostAt: LonLat;
-  readonly endPostAt: LonLat;
   readonly fault: SpanFault | null;
   /** By how much it reaches past the line's ends, or the line's length where it is as wide as the line; else 0. */
   readonly faultM: number;
@@ -33,34 +30,26 @@ interface Stations {
   readonly faultM: number;
 }
 
-const kept = new WeakMap<Gateway, { readonly geometry: PathGeometry; readonly span: GatewaySpan }>();
-
 /** The span of a gateway on its line; worked out once for each gateway and line. */
-export function gatewaySpan(gateway: Gateway, geometry: PathGeometry): GatewaySpan {
-  const known = kept.get(gateway);
-  if (known?.geometry === geometry) return known.span;
-  const span = makeSpan(gateway, geometry);
-  kept.set(gateway, { geometry, span });
-  return span;
-}
-
-function makeSpan(gateway: Gateway, geometry: PathGeometry): GatewaySpan {
-  const stations = stationsOf(gateway, geometry);
+export const gatewaySpan = keptWhile((gateway: Gateway, line: MeasuredPath): GatewaySpan => {
+  const stations = stationsOf(gateway, line);
   const { fromM, toM } = stations;
-  const start = wrapStation(fromM, geometry);
-  const end = wrapStation(toM, geometry);
+  const startPostAt = lonLatAt(line, wrapStation(fromM, line));
+  const endPostAt = lonLatAt(line, wrapStation(toM, line));
   return {
     gateway,
+    plane: line.plane,
     ...stations,
-    openings: stations.fault === 'noOpening' ? [] : openingsOf(fromM, toM, geometry.lengthM),
-    startPost: xyAt(geometry, start),
-    endPost: xyAt(geometry, end),
-    startPostAt: lonLatAt(geometry, start),
-    endPostAt: lonLatAt(geometry, end),
+    openings: stations.fault === 'noOpening' ? [] : openingsOf(fromM, toM, line.lengthM),
+    // By way of the earth, so that a post that was recorded there is where it was drawn.
+    startPost: line.plane.toXy(startPostAt),
+    endPost: line.plane.toXy(endPostAt),
+    startPostAt,
+    endPostAt,
   };
-}
+});
 
-function stationsOf({ atM, widthM }: Gateway, { lengthM, closed }: PathGeometry): Stations {
+function stationsOf({ atM, widthM }: Gateway, { lengthM, closed }: MeasuredPath): Stations {
   const centreM = Number.isFinite(atM) ? Math.min(lengthM, Math.max(0, atM)) : 0;
   if (!(Number.isFinite(atM) && Number.isFinite(widthM) && widthM > 0) || lengthM <= leastLengthM) {
     return { fromM: centreM, toM: centreM, fault: 'noOpening', faultM: 0 };
@@ -89,11 +78,4 @@ function openingsOf(fromM: number, toM: number, lengthM: number): (readonly [num
     ];
   }
   return [[fromM, toM]];
-}
-
-/** The station within the line of one that may lie past its closing vertex. */
-export function wrapStation(stationM: number, { lengthM, closed }: Pick<PathGeometry, 'lengthM' | 'closed'>): number {
-  if (!closed) return stationM;
-  if (stationM < 0) return stationM + lengthM;
-  return stationM > lengthM ? stationM - lengthM : stationM;
 }

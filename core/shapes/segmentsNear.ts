@@ -1,14 +1,14 @@
 import Flatbush from 'flatbush';
 import type { Xy } from '../geometry/types.ts';
-import type { PathGeometry } from './pathGeometry.ts';
+import type { MeasuredPath } from './measuredPath.ts';
 
 /** Up to this many segments are simply looked through. */
 const fewSegments = 24;
 
-const indexes = new WeakMap<PathGeometry, Flatbush>();
+const indexes = new WeakMap<MeasuredPath, Flatbush>();
 
 /** Segments of a path whose box comes within `reachM` of a point, in order along the path. */
-export function segmentsNear(geometry: PathGeometry, [x, y]: Xy, reachM: number): number[] {
+export function segmentsNear(geometry: MeasuredPath, [x, y]: Xy, reachM: number): number[] {
   const { xy } = geometry;
   if (xy.length - 1 > fewSegments) {
     const found = indexOf(geometry).search(x - reachM, y - reachM, x + reachM, y + reachM);
@@ -25,7 +25,7 @@ export function segmentsNear(geometry: PathGeometry, [x, y]: Xy, reachM: number)
   return near;
 }
 
-function indexOf(geometry: PathGeometry): Flatbush {
+function indexOf(geometry: MeasuredPath): Flatbush {
   let index = indexes.get(geometry);
   if (!index) {
     const { xy } = geometry;

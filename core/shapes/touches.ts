@@ -2,7 +2,7 @@ import { boxDistanceM, boxesMeet, growBox } from '../geometry/box.ts';
 import { nearestOnSegment } from '../geometry/polyline.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
-import { type PathGeometry, stationOf } from './pathGeometry.ts';
+import { type MeasuredPath, stationOf } from './measuredPath.ts';
 import { segmentsNear } from './segmentsNear.ts';
 
 /** A vertex that touches a path. */
@@ -29,7 +29,7 @@ export interface NearPlace {
  * one is near enough (the nearest), else the nearest point. `skip` leaves segments out.
  */
 export function placesNear(
-  geometry: PathGeometry,
+  geometry: MeasuredPath,
   point: Xy,
   toleranceM: number,
   skip?: (segment: number) => boolean,
@@ -73,14 +73,14 @@ interface Kept {
 }
 
 const noTouches: readonly Touch[] = [];
-const betweenPaths = new WeakMap<PathGeometry, WeakMap<PathGeometry, Kept>>();
-const withSelf = new WeakMap<PathGeometry, Kept>();
+const betweenPaths = new WeakMap<MeasuredPath, WeakMap<MeasuredPath, Kept>>();
+const withSelf = new WeakMap<MeasuredPath, Kept>();
 
 /**
  * Where two paths touch: a vertex of either within `toleranceM` of the other. Paths that cross where neither has a
  * vertex do not touch. Worked out once for each pair.
  */
-export function touchesBetween(a: PathGeometry, b: PathGeometry, toleranceM: number): readonly Touch[] {
+export function touchesBetween(a: MeasuredPath, b: MeasuredPath, toleranceM: number): readonly Touch[] {
   let ofA = betweenPaths.get(a);
   if (!ofA) {
     ofA = new WeakMap();
@@ -95,7 +95,7 @@ export function touchesBetween(a: PathGeometry, b: PathGeometry, toleranceM: num
 }
 
 /** Where a path touches itself: a vertex near a piece of it that has been further away in between. */
-export function touchesOfSelf(path: PathGeometry, toleranceM: number): readonly Touch[] {
+export function touchesOfSelf(path: MeasuredPath, toleranceM: number): readonly Touch[] {
   let kept = withSelf.get(path);
   if (kept?.toleranceM !== toleranceM) {
     kept = { toleranceM, touches: findOwnTouches(path, toleranceM) };
@@ -104,7 +104,7 @@ export function touchesOfSelf(path: PathGeometry, toleranceM: number): readonly 
   return kept.touches;
 }
 
-function findTouches(a: PathGeometry, b: PathGeometry, toleranceM: number): readonly Touch[] {
+function findTouches(a: MeasuredPath, b: MeasuredPath, toleranceM: number): readonly Touch[] {
   if (!boxesMeet(growBox(a.box, toleranceM), b.box)) return noTouches;
   const touches: Touch[] = [];
   verticesNear(a, b, toleranceM, (vertex, { stationM, gapM }) => {
@@ -117,8 +117,8 @@ function findTouches(a: PathGeometry, b: PathGeometry, toleranceM: number): read
 }
 
 function verticesNear(
-  of: PathGeometry,
-  target: PathGeometry,
+  of: MeasuredPath,
+  target: MeasuredPath,
   toleranceM: number,
   report: (vertex: number, place: NearPlace) => void,
 ): void {
@@ -129,7 +129,7 @@ function verticesNear(
   }
 }
 
-function findOwnTouches(path: PathGeometry, toleranceM: number): readonly Touch[] {
+function findOwnTouches(path: MeasuredPath, toleranceM: number): readonly Touch[] {
   if (path.xy.length < 3) return noTouches;
   const touches: Touch[] = [];
   for (let vertex = 0; vertex < path.xy.length; vertex++) {
@@ -145,7 +145,7 @@ function findOwnTouches(path: PathGeometry, toleranceM: number): readonly Touch[
 }
 
 /** The segments around a vertex that belong to it: up to the first on each side that leads out of its reach. */
-function ownSegments({ xy }: PathGeometry, vertex: number, toleranceM: number): readonly [number, number] {
+function ownSegments({ xy }: MeasuredPath, vertex: number, toleranceM: number): readonly [number, number] {
   let first = vertex;
   while (first > 0 && xyDistanceM(xy[first]!, xy[vertex]!) <= toleranceM) first--;
   let last = vertex;

@@ -1,15 +1,11 @@
 import type { LonLat, Xy } from '../geometry/types.ts';
 import type { Crossing, FenceLine, FenceType, Gateway, LineEnd } from '../model/things.ts';
+import type { MeasuredPath } from './measuredPath.ts';
 
-/** Working-plane shape of a fence line. */
-export interface LineShape {
+/** A fence line, measured. */
+export interface LineShape extends MeasuredPath {
   readonly line: FenceLine;
   readonly type: FenceType | null;
-  readonly xy: readonly Xy[];
-  /** Geodesic distance from the first vertex to each vertex, metres. */
-  readonly stationsM: readonly number[];
-  readonly lengthM: number;
-  readonly closed: boolean;
 }
 
 export interface GatewayShape {
@@ -33,12 +29,15 @@ export interface GatewayShape {
 export interface CrossingFigures {
   readonly crossing: Crossing;
   readonly gateway: Gateway;
+  /** How far the middle of the trench stands off the straight line; never below 0. */
   readonly bowM: number;
   /** True where the bow is the default share of the width: an assumption until someone measures it. */
   readonly bowAssumed: boolean;
   /** Plan of the trench from the start post's riser foot to the end post's. */
   readonly path: readonly Xy[];
+  /** Straight from post to post. */
   readonly chordM: number;
+  /** Infinity for a straight trench. */
   readonly bendRadiusM: number;
   readonly tighterThanPipeAllows: boolean;
   readonly trenchM: number;

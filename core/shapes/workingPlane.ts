@@ -1,5 +1,6 @@
 import { createLocalPlane, type LocalPlane } from '../geometry/localPlane.ts';
 import { unplacedOrigin } from '../model/defaults.ts';
+import { type Project, propertyOf } from '../model/project.ts';
 import type { LonLat, Property } from '../model/things.ts';
 
 const kept: LocalPlane[] = [];
@@ -17,6 +18,11 @@ export function workingPlane(property: Pick<Property, 'origin'>): LocalPlane {
   kept.unshift(plane);
   kept.length = Math.min(kept.length, mostKept);
   return plane;
+}
+
+/** The working plane of a drawing's property, with the measures round its origin (`plane.earth`). */
+export function planeOf(project: Project): LocalPlane {
+  return workingPlane(propertyOf(project));
 }
 
 /** Finite degrees, latitude within a quarter turn, longitude within one and a half turns (180 may be passed). */

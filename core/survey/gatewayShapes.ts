@@ -5,8 +5,8 @@ import type { Project } from '../model/project.ts';
 import type { FenceLine, Gateway, LineEnd } from '../model/things.ts';
 import type { Feed } from '../network/feed.ts';
 import type { Network } from '../network/types.ts';
-import { type GatewaySpan, gatewaySpan, wrapStation } from '../shapes/gatewaySpan.ts';
-import { directionAt, type PathGeometry, pathGeometry } from '../shapes/pathGeometry.ts';
+import { type GatewaySpan, gatewaySpan } from '../shapes/gatewaySpan.ts';
+import { directionAt, type MeasuredPath, measuredPath, wrapStation } from '../shapes/measuredPath.ts';
 import type { GatewayShape } from '../shapes/types.ts';
 
 const kept = new WeakMap<Gateway, { readonly span: GatewaySpan; readonly shape: GatewayShape }>();
@@ -22,7 +22,7 @@ export function gatewayShapes(
   const shapes = new Map<string, GatewayShape>();
   for (const gateway of project.gateway.values()) {
     const line = project.fenceLine.get(gateway.lineId);
-    const geometry = line && pathGeometry(line.path, plane);
+    const geometry = line && measuredPath(line.path, plane);
     if (!geometry) continue;
     const span = gatewaySpan(gateway, geometry);
     const supply = supplyFrom.get(gateway.id) ?? null;
@@ -38,7 +38,7 @@ export function gatewayShapes(
 function shapeOf(
   line: FenceLine,
   span: GatewaySpan,
-  geometry: PathGeometry,
+  geometry: MeasuredPath,
   supplyFrom: LineEnd | 'both' | null,
 ): GatewayShape {
   const { gateway, startPost, endPost, startPostAt, endPostAt, fromM, toM } = span;

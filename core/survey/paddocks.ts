@@ -1,7 +1,6 @@
 import Flatbush from 'flatbush';
 import { type Box, boxAround } from '../geometry/box.ts';
 import { facesOfLines } from '../geometry/facesOfLines.ts';
-import { ringAreaM2 } from '../geometry/geodesic.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import { interiorPoint, pointInRing } from '../geometry/ring.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
@@ -46,7 +45,7 @@ function labelToleranceM(ring: readonly Xy[]): number {
 }
 
 function unnamed(ring: readonly Xy[], holes: readonly (readonly Xy[])[], inside: Xy, plane: LocalPlane): Paddock {
-  const areaOf = (vertices: readonly Xy[]): number => ringAreaM2(vertices.map(plane.toLonLat));
+  const areaOf = (vertices: readonly Xy[]): number => plane.earth.ringAreaM2(vertices.map(plane.toLonLat));
   const areaM2 = holes.reduce((rest, hole) => rest - areaOf(hole), areaOf(ring));
   return { named: null, name: unnamedPaddock, ring, holes, areaM2, inside, insideAt: plane.toLonLat(inside) };
 }

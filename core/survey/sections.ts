@@ -4,7 +4,7 @@ import { sourceNodes } from '../network/feed.ts';
 import { DisjointSets } from '../network/sectioning/disjointSets.ts';
 import { shortestWays } from '../network/shortestWays.ts';
 import type { Network, Reach } from '../network/types.ts';
-import { xyAt } from '../shapes/pathGeometry.ts';
+import { xyAt } from '../shapes/measuredPath.ts';
 import type { LineShape } from '../shapes/types.ts';
 import { sectionLetter } from './sectionLetter.ts';
 import type { Section } from './types.ts';

@@ -4,8 +4,8 @@ import { scale, subtract, unit } from '../geometry/vector.ts';
 import { formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { SwitchPlace } from '../model/things.ts';
-import { gatewaySpan, wrapStation } from '../shapes/gatewaySpan.ts';
-import { directionAt, lonLatAt, type PathGeometry, pathGeometry, xyAt } from '../shapes/pathGeometry.ts';
+import { gatewaySpan } from '../shapes/gatewaySpan.ts';
+import { directionAt, lonLatAt, type MeasuredPath, measuredPath, wrapStation, xyAt } from '../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 
 /** Where a switch stands, or would. */
@@ -34,12 +34,12 @@ export function switchSpot(project: Project, plane: LocalPlane, place: SwitchPla
 }
 
 /** Geometry of a line; null where it is gone or no place on earth. */
-export function geometryOfLine(project: Project, plane: LocalPlane, lineId: string): PathGeometry | null {
+export function geometryOfLine(project: Project, plane: LocalPlane, lineId: string): MeasuredPath | null {
   const line = project.fenceLine.get(lineId);
-  return line ? pathGeometry(line.path, plane) : null;
+  return line ? measuredPath(line.path, plane) : null;
 }
 
-function spotAt(geometry: PathGeometry, stationM: number, sense: 1 | -1): SwitchSpot {
+function spotAt(geometry: MeasuredPath, stationM: number, sense: 1 | -1): SwitchSpot {
   const along = scale(directionAt(geometry, stationM), sense);
   return { xy: xyAt(geometry, stationM), at: lonLatAt(geometry, stationM), along };
 }

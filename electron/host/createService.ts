@@ -16,7 +16,7 @@ export function createService(): ProjectService {
   return new ProjectService({
     folders: userFolders(),
     demoFile: join(topFolder, 'assets', 'demo', 'demo-property.json'),
-    ...createPrintRoom(),
+    print: createPrintRoom(),
     madeWith: `Undergate ${version}`,
   });
 }

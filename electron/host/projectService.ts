@@ -1,16 +1,14 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
 import type { CallsOf } from '../../core/api/calls.ts';
-import type { FindOptions } from '../../core/api/findOptions.ts';
-import type { OrderOptions } from '../../core/api/orderOptions.ts';
-import type { PackOptions } from '../../core/api/packOptions.ts';
+import type { PrintJob } from '../../core/api/printJob.ts';
 import type { FileState, HostEvent, MadeFile, OpenProject, ProjectApi, Replay } from '../../core/api/projectApi.ts';
 import { fail, type Problem, type Result, succeed } from '../../core/api/result.ts';
-import type { SheetOptions } from '../../core/api/sheetOptions.ts';
 import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { Change } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
+import type { Printer } from '../print/printRoom.ts';
 import { fileEnding, nameOfFile, withEnding } from '../store/fileFormat.ts';
 import type { Trouble } from '../store/heldFile.ts';
 import { assertNotInUse, freeName } from '../store/openDatabase.ts';
@@ -36,35 +34,23 @@ import { keepSettings, readSettings } from './settingsFile.ts';
 import { TileFiles, type TilePatience } from './tileFiles.ts';
 import type { UserFolders } from './userFolders.ts';
 
-/** Makes the PDF of the map sheets from everything in a file. Throws a `SheetProblem` where they can't be made so. */
-export type SheetPrinter = (things: readonly Thing[], options: SheetOptions) => Promise<MadeFile>;
-
-/** Makes the PDF of the order from everything in a file. */
-export type OrderPrinter = (things: readonly Thing[], options: OrderOptions) => Promise<MadeFile>;
-
-/** Makes the PDF of the handover pack from everything in a file and its photos. */
-export type PackPrinter = (
-  things: readonly Thing[],
-  photoBytes: (blobId: string) => Uint8Array | null,
-  options: PackOptions,
-) => Promise<MadeFile>;
-
-/** Makes the PDF of a sheet to find things by. Throws a `SheetProblem` where it can't be made so. */
-export type FindPrinter = (things: readonly Thing[], options: FindOptions) => Promise<MadeFile>;
-
 export interface ServiceOptions {
   readonly folders: UserFolders;
   /** The JSON file with the things of the demo property. */
   readonly demoFile: string;
-  readonly printSheets: SheetPrinter;
-  readonly printOrder: OrderPrinter;
-  readonly printFind: FindPrinter;
-  readonly printPack: PackPrinter;
+  readonly print: Printer;
   /** Written into new files: "Undergate 0.1.0". */
   readonly madeWith: string;
   /** How long tile files are waited for, where it is not as usual. */
   readonly tilePatience?: TilePatience;
 }
+
+const inPrint: Readonly<Record<PrintJob['what'], string>> = {
+  sheets: 'the map sheets',
+  order: 'the order',
+  find: 'the sheet',
+  pack: 'the handover pack',
+};
 
 /** So often the host looks whether others have moved the open file or written into it. */
 const lookEveryMs = 2000;
@@ -119,13 +105,7 @@ export class ProjectService {
         }),
       undo: () => this.#answer(() => this.#replay(windowId, this.#openStore().undo())),
       redo: () => this.#answer(() => this.#replay(windowId, this.#openStore().redo())),
-      printSheets: (options) => this.#print('the map sheets', (things) => this.#options.printSheets(things, options)),
-      printOrder: (options) => this.#print('the order', (things) => this.#options.printOrder(things, options)),
-      printFind: (options) => this.#print('the sheet', (things) => this.#options.printFind(things, options)),
-      printPack: (options) =>
-        this.#print('the handover pack', (things) =>
-          this.#options.printPack(things, (blobId) => this.#openStore().photoBytes(blobId), options),
-        ),
+      print: (job) => this.#print(job),
       makeGeoPackage: () =>
         this.#answer(() => {
           const store = this.#openStore();
@@ -335,14 +315,14 @@ export class ProjectService {
     return replay;
   }
 
-  async #print(what: string, make: (things: readonly Thing[]) => Promise<MadeFile>): Promise<Result<MadeFile>> {
+  async #print(job: PrintJob): Promise<Result<MadeFile>> {
     const things = await this.#answer(() => this.#openStore().things());
     if (!things.ok) return things;
     try {
-      return succeed(await make(things.value));
+      return succeed(await this.#options.print(job, things.value, (id) => this.#openStore().photoBytes(id)));
     } catch (error) {
       if (error instanceof SheetProblem) return fail('not-valid', error.message, error.remedy);
-      return { ok: false, problem: problemOf(error, what) };
+      return { ok: false, problem: problemOf(error, inPrint[job.what]) };
     }
   }
 
@@ -404,7 +384,8 @@ function keepACopy(store: ProjectStore, folders: readonly (() => string)[]): { c
 }
 
 function openProject(store: ProjectStore, things: readonly Thing[]): OpenProject {
-  return { path: store.path, fileName: nameOfFile(store.path), things, state: store.state() };
+  const holdsUnknown = store.holdsUnknown(things);
+  return { path: store.path, fileName: nameOfFile(store.path), things, state: store.state(), holdsUnknown };
 }
 
 function absolutePath(path: string): string {

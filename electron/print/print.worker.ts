@@ -1,21 +1,27 @@
 import { parentPort } from 'node:worker_threads';
+import { expose, transfer } from 'comlink';
+import nodeEndpoint from 'comlink/dist/umd/node-adapter.js';
+import type { PrintJob } from '../../core/api/printJob.ts';
+import type { MadeFile } from '../../core/api/projectApi.ts';
+import type { Thing } from '../../core/model/things.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
-import { runJob } from './printJob.ts';
-import type { JobAnswered, JobAsked } from './printMessages.ts';
+import { type Photos, printJob } from './printJob.ts';
 
-// The thread that prints: see `printRoom.ts`.
-parentPort!.on('message', (asked: JobAsked) => void print(asked));
+/** What a job became; with `problem`, of a `SheetProblem`, it can't be made as asked. */
+export type Printout = { readonly made: MadeFile } | { readonly problem: Pick<SheetProblem, 'message' | 'remedy'> };
 
-async function print({ number, job }: JobAsked): Promise<void> {
-  try {
-    const made = await runJob(job);
-    answer({ number, made }, [made.bytes.buffer as ArrayBuffer]);
-  } catch (error) {
-    if (error instanceof SheetProblem) answer({ number, problem: { message: error.message, remedy: error.remedy } });
-    else answer({ number, error });
-  }
-}
+/** What the thread that prints answers to: see `printRoom.ts`. */
+const printThread = {
+  async print(job: PrintJob, things: readonly Thing[], photos: Photos): Promise<Printout> {
+    try {
+      const made = await printJob(job, things, photos);
+      return transfer({ made }, [made.bytes.buffer as ArrayBuffer]);
+    } catch (error) {
+      if (error instanceof SheetProblem) return { problem: { message: error.message, remedy: error.remedy } };
+      throw error;
+    }
+  },
+};
+export type PrintThread = typeof printThread;
 
-function answer(message: JobAnswered, moved: ArrayBuffer[] = []): void {
-  parentPort!.postMessage(message, moved);
-}
+expose(printThread, nodeEndpoint(parentPort!));

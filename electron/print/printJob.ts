@@ -1,34 +1,73 @@
-import type { FindOptions } from '../../core/api/findOptions.ts';
-import type { OrderOptions } from '../../core/api/orderOptions.ts';
-import type { PackOptions } from '../../core/api/packOptions.ts';
+import type { PrintJob } from '../../core/api/printJob.ts';
 import type { MadeFile } from '../../core/api/projectApi.ts';
-import type { SheetOptions } from '../../core/api/sheetOptions.ts';
-import type { Thing } from '../../core/model/things.ts';
-import { printFind } from './printFind.ts';
-import { printOrder } from './printOrder.ts';
-import { printPack } from './printPack.ts';
-import { printSheets } from './printSheets.ts';
+import type { Page } from '../../core/drawing/displayList.ts';
+import { type Project, projectOf, propertyOf } from '../../core/model/project.ts';
+import type { Property, Thing } from '../../core/model/things.ts';
+import { surveyOf } from '../../core/survey/survey.ts';
+import type { Survey } from '../../core/survey/types.ts';
+import { findBook } from './findBook.ts';
+import { orderBook } from './orderBook.ts';
+import { packBook } from './packBook.ts';
+import { type Attachment, renderPdf } from './renderPdf.ts';
+import { sheetsBook } from './sheetsBook.ts';
 
 /** Photos by the id of their bytes. */
 export type Photos = ReadonlyMap<string, Uint8Array>;
 
-/** What to print, as it goes to another thread: plain data. */
-export type PrintJob = { readonly things: readonly Thing[] } & (
-  | { readonly what: 'sheets'; readonly options: SheetOptions }
-  | { readonly what: 'order'; readonly options: OrderOptions }
-  | { readonly what: 'find'; readonly options: FindOptions }
-  | { readonly what: 'pack'; readonly options: PackOptions; readonly photos: Photos }
-);
+/** The property that is printed. */
+export interface Printed {
+  readonly project: Project;
+  readonly property: Property;
+  readonly survey: Survey;
+  readonly photos: Photos;
+}
 
-export function runJob(job: PrintJob): Promise<MadeFile> {
+/** What becomes one PDF. */
+export interface Book {
+  readonly pages: readonly Page[];
+  /** "order": said after the property's name. */
+  readonly title: string;
+  /** What it is, and what it is of an invented property. */
+  readonly subjects: readonly [real: string, invented: string];
+  readonly fileName: string;
+  /** The day that is printed, ISO 8601. */
+  readonly date: string;
+  readonly attachment?: Attachment | null;
+}
+
+/**
+ * Prints a job from everything in a file, as one PDF.
+ * @throws SheetProblem (message and remedy for people) where it cannot be made as asked.
+ */
+export async function printJob(job: PrintJob, things: readonly Thing[], photos: Photos = new Map()): Promise<MadeFile> {
+  const project = projectOf(things);
+  const property = propertyOf(project);
+  const book = bookOf(job, { project, property, survey: surveyOf(project), photos });
+  const bytes = await renderPdf(book.pages, {
+    title: `${property.name}: ${book.title}`,
+    subject: book.subjects[property.invented ? 1 : 0],
+    language: 'en',
+    madeAt: madeAt(book.date),
+    ...(book.attachment ? { attachment: book.attachment } : {}),
+  });
+  return { fileName: book.fileName, mediaType: 'application/pdf', bytes };
+}
+
+function bookOf(job: PrintJob, printed: Printed): Book {
   switch (job.what) {
     case 'sheets':
-      return printSheets(job.things, job.options);
+      return sheetsBook(printed, job.options);
     case 'order':
-      return printOrder(job.things, job.options);
+      return orderBook(printed, job.options);
     case 'find':
-      return printFind(job.things, job.options);
+      return findBook(printed, job.options);
     case 'pack':
-      return printPack(job.things, (id) => job.photos.get(id) ?? null, job.options);
+      return packBook(printed, job.options);
   }
+}
+
+/** The day that was given, at noon where it has no time; the beginning of time for a date that is none. */
+function madeAt(iso: string): Date {
+  const at = new Date(/^\d{4}-\d{2}-\d{2}$/.test(iso) ? `${iso}T12:00:00Z` : iso);
+  return Number.isNaN(at.getTime()) ? new Date(0) : at;
 }

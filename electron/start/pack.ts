@@ -8,7 +8,8 @@ import { projectOf } from '../../core/model/project.ts';
 import { readNumber } from '../../core/model/readNumber.ts';
 import { handoversOf } from '../../core/record/edits/handOver.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
-import { printPack } from '../print/printPack.ts';
+import { printJob } from '../print/printJob.ts';
+import { smallPhotos } from '../print/printRoom.ts';
 import { ProblemError, problemOf } from '../store/problems.ts';
 import { openProjectFile } from '../store/projectFile.ts';
 
@@ -48,10 +49,9 @@ async function makePack(file: string, out: string, options: Omit<PackOptions, 'h
   const { store, things } = openProjectFile(file);
   try {
     const [handover] = handoversOf(projectOf(things));
-    const made = await printPack(things, (blobId) => store.photoBytes(blobId), {
-      ...options,
-      handoverNumber: handover?.number ?? null,
-    });
+    const photos = smallPhotos(things, (blobId) => store.photoBytes(blobId));
+    const job = { what: 'pack', options: { ...options, handoverNumber: handover?.number ?? null } } as const;
+    const made = await printJob(job, things, photos);
     write(out, made.bytes);
     console.log(`${out}: ${Math.ceil(made.bytes.length / 1024)} KB`);
   } finally {

@@ -1,16 +1,19 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Database, Statement } from 'better-sqlite3';
-import { changesSchema } from '../../core/api/messageSchemas.ts';
-import type { Change } from '../../core/model/difference.ts';
+import * as z from 'zod';
+import { readBody } from '../../core/api/readBody.ts';
+import { bodyVersion } from '../../core/kinds/upgrade.ts';
+import { isKind } from '../../core/model/project.ts';
 import { parsed } from './parsed.ts';
 import { damaged } from './problems.ts';
+import type { StoredChange } from './thingTable.ts';
 
 /** How much of the past is kept: at most so many steps, and so many bytes of them; the newest step always. */
 export const historyLimits = { steps: 1000, bytes: 32 * 1024 * 1024 };
 
 export interface Step {
   readonly label: string;
-  readonly changes: readonly Change[];
+  readonly changes: readonly StoredChange[];
 }
 
 interface StepRow {
@@ -104,8 +107,8 @@ export class History {
 }
 
 /** What two edits, one after the other, change together; nothing for a thing that ends as it began. */
-export function mergeChanges(first: readonly Change[], second: readonly Change[]): Change[] {
-  const merged = new Map<string, Change>();
+export function mergeChanges<C extends StoredChange>(first: readonly C[], second: readonly C[]): C[] {
+  const merged = new Map<string, C>();
   for (const change of [...first, ...second]) {
     const key = `${change.kind} ${change.id}`;
     merged.set(key, { ...change, before: (merged.get(key) ?? change).before });
@@ -113,10 +116,31 @@ export function mergeChanges(first: readonly Change[], second: readonly Change[]
   return [...merged.values()].filter(({ before, after }) => !isDeepStrictEqual(before, after));
 }
 
-function stepOf(row: StepRow): Step {
-  const changes = changesSchema.safeParse(parsed(row.changes));
-  if (changes.success) return { label: row.label, changes: changes.data };
-  throw damaged(`The step "${row.label}" in the history can't be read.`);
+/** A change as it stands in a step: of one thing, which its bodies say too. */
+const storedThing = z.looseObject({ kind: z.string(), id: z.string() }).nullable();
+const storedChanges: z.ZodType<readonly StoredChange[]> = z.array(
+  z
+    .looseObject({ kind: z.string(), id: z.string(), before: storedThing, after: storedThing })
+    .refine(({ kind, id, before, after }) =>
+      [before, after].every((body) => body === null || (body.kind === kind && body.id === id)),
+    ),
+);
+
+function stepOf({ label, changes }: StepRow): Step {
+  const value = parsed(changes);
+  if (storedChanges.safeParse(value).success) {
+    const stored = value as readonly StoredChange[];
+    const isOfOneEach = new Set(stored.map(({ kind, id }) => `${kind} ${id}`)).size === stored.length;
+    if (isOfOneEach && stored.every(({ before, after }) => isRead(before) && isRead(after))) {
+      return { label, changes: stored };
+    }
+  }
+  throw damaged(`The step "${label}" in the history can't be read.`);
+}
+
+/** Whether a body is what its kind should be; of a kind that a newer version made it is kept as it is. */
+function isRead(body: StoredChange['before']): boolean {
+  return body === null || !isKind(body.kind) || readBody(body.kind, bodyVersion, body).ok;
 }
 
 function now(): string {

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
+import { upgradeBodies } from './upgradeBodies.ts';
 
 export interface Migration {
   /** 1, 2, 3, ...; the file's user_version after it. */
@@ -30,7 +31,10 @@ export function newestVersion(migrations: readonly Migration[]): number {
   return migrations.at(-1)?.number ?? 0;
 }
 
-/** Brings the file to the newest version in one transaction: through all migrations, each with its number, or none. */
+/**
+ * Brings the file to the newest version in one transaction: through all migrations, each with its number and with what it
+ * does to bodies after its SQL, or none.
+ */
 export function migrate(database: Database, migrations: readonly Migration[]): void {
   const due = migrations.filter(({ number }) => number > versionOf(database));
   if (due.length === 0) return;
@@ -41,6 +45,7 @@ export function migrate(database: Database, migrations: readonly Migration[]): v
       .transaction(() => {
         for (const { number, sql } of due) {
           database.exec(sql);
+          upgradeBodies(database, number);
           database.pragma(`user_version = ${number}`);
         }
       })

@@ -1,11 +1,10 @@
 import Sqlite, { type Database } from 'better-sqlite3';
-import type { Thing } from '../../core/model/things.ts';
 import { type Migration, migrate } from './migrations.ts';
-import { ThingTable } from './thingTable.ts';
+import { type StoredThing, ThingTable } from './thingTable.ts';
 
 /** What a new project file begins with. */
 export interface Beginning {
-  readonly things: readonly Thing[];
+  readonly things: readonly StoredThing[];
   readonly revision: number;
   /** ISO 8601. */
   readonly made: string;

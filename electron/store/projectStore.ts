@@ -3,11 +3,13 @@ import type { Database, Statement } from 'better-sqlite3';
 import type { NewPhotoBytes } from '../../core/api/photoApi.ts';
 import type { PictureTileKey } from '../../core/api/pictureApi.ts';
 import type { Edit, FileState, Replay } from '../../core/api/projectApi.ts';
+import { unknownFields } from '../../core/api/unknownFields.ts';
 import { type Change, inverse } from '../../core/model/difference.ts';
+import { isKind } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { BlobTable, dropBlobs, unusedBlobs } from './blobTable.ts';
 import type { HeldFile, Trouble } from './heldFile.ts';
-import { History } from './history.ts';
+import { History, type Step } from './history.ts';
 import type { ImageStaging } from './imageStaging.ts';
 import { dropImages, ImageTable, unusedImages } from './imageTable.ts';
 import { readMigrations } from './migrations.ts';
@@ -17,7 +19,7 @@ import { damaged, overwritten, ProblemError } from './problems.ts';
 import { publishFile } from './publishFile.ts';
 import { type Registers, RegisterTable } from './registerTable.ts';
 import { type Lost, salvageInto } from './salvage.ts';
-import { outOfDate, ThingTable, type Written } from './thingTable.ts';
+import { isThing, outOfDate, type StoredChange, ThingTable, type Written } from './thingTable.ts';
 
 type FactName = 'revision' | 'position' | 'registersAt';
 
@@ -87,6 +89,11 @@ export class ProjectStore {
 
   things(): Thing[] {
     return this.#things.things(this.path);
+  }
+
+  /** Whether the file, whose things these are, holds more than this version knows: fields of them, or things of other kinds. */
+  holdsUnknown(things: readonly Thing[]): boolean {
+    return this.#things.holdsNewerKinds() || things.some((thing) => unknownFields(thing).length > 0);
   }
 
   state(): FileState {
@@ -191,13 +198,13 @@ export class ProjectStore {
     return this.#state;
   }
 
-  #replay(step: Omit<Replay, 'state'>, position: number): Replay {
+  #replay(step: Step, position: number): Replay {
     this.#openMergeKey = undefined;
     if (takesPropertyAway(step.changes)) {
       throw damaged(`The step “${step.label}” in the history would take away the record of the property.`);
     }
     this.#changeFile(() => ({ written: this.#things.write(step.changes), position }));
-    return { label: step.label, changes: step.changes, state: this.#state };
+    return { label: step.label, changes: step.changes.filter(isKnown), state: this.#state };
   }
 
   /** Makes one change of the file, which answers what it wrote and the new position in the history. */
@@ -241,9 +248,9 @@ export class ProjectStore {
   }
 
   #makeFromMemory(draftPath: string, compute: Compute | undefined): Lost {
-    const things = this.things();
+    const things = this.#things.all(this.path);
     const { revision } = this.#state;
-    const registers = compute && orNull(() => compute(things));
+    const registers = compute && orNull(() => compute(things.filter(isThing)));
     return makeDatabase(draftPath, readMigrations(), { things, revision, ...this.#origin }, (draft) => {
       if (registers) {
         new RegisterTable(draft).replace(registers);
@@ -284,8 +291,13 @@ function assertPropertyStays(edit: Edit): void {
   }
 }
 
-function takesPropertyAway(changes: readonly Change[]): boolean {
+function takesPropertyAway(changes: readonly StoredChange[]): boolean {
   return changes.some(({ kind, after }) => kind === 'property' && after === null);
+}
+
+/** Whether the windows know what a change is of. */
+function isKnown(change: StoredChange): change is Change {
+  return isKind(change.kind);
 }
 
 /** What `work` answers; null where it can't. */

@@ -1,10 +1,13 @@
 import { closeSync, openSync, readSync } from 'node:fs';
 import Sqlite, { type Database } from 'better-sqlite3';
+import { unknownFields } from '../../core/api/unknownFields.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { isBlob } from './blobTable.ts';
 import { readHeader } from './fileHeader.ts';
 import { newestVersion, readMigrations } from './migrations.ts';
 import { isWithinMeasure, schemaDifference } from './schemaCheck.ts';
+import { isThing, type StoredThing } from './thingTable.ts';
+import { idsIn } from './unused.ts';
 
 /** What lay in a file alone, and so could not be had any more when somebody else had written into it. */
 export interface Lost {
@@ -16,12 +19,18 @@ export interface Lost {
 /**
  * Puts the photos and pictures that `things` name into a new file, as far as they are to be had from whatever lies at
  * `path` now: mostly an older or a newer copy of the same property. A photo is named by the hash of its bytes and is only
- * taken where it fits; a picture under the drawing by an id that is never given twice, and its tiles are never changed.
+ * taken where it fits; a picture under the drawing by an id that is never given twice, and its tiles are never changed. What
+ * stands in a field or a thing that only a newer version knows may name either.
  */
-export function salvageInto(draft: Database, path: string, things: readonly Thing[]): Lost {
+export function salvageInto(draft: Database, path: string, stored: readonly StoredThing[]): Lost {
   const laid = openLaid(path);
+  const things = stored.filter(isThing);
+  const others = new Set(stored.filter((thing) => !isThing(thing) || unknownFields(thing).length > 0).flatMap(idsOf));
   try {
-    return { photos: salvagePhotos(draft, laid, things), pictures: salvagePictures(draft, laid, things) };
+    return {
+      photos: salvagePhotos(draft, laid, things, others),
+      pictures: salvagePictures(draft, laid, things, others),
+    };
   } finally {
     laid?.close();
   }
@@ -65,8 +74,17 @@ function isBounded(path: string): boolean {
   }
 }
 
+function idsOf(thing: StoredThing): string[] {
+  return [...idsIn(JSON.stringify(thing))];
+}
+
 /** Answers how many photos were not to be had. */
-function salvagePhotos(draft: Database, laid: Database | null, things: readonly Thing[]): number {
+function salvagePhotos(
+  draft: Database,
+  laid: Database | null,
+  things: readonly Thing[],
+  others: ReadonlySet<string>,
+): number {
   const photos = things
     .flatMap((thing): readonly Thing[] => (thing.kind === 'handover' ? thing.things : [thing]))
     .filter((thing) => thing.kind === 'photo');
@@ -87,11 +105,17 @@ function salvagePhotos(draft: Database, laid: Database | null, things: readonly 
     if (!take(blobId)) lost += 1;
     take(thumbId);
   }
+  for (const id of others) take(id);
   return lost;
 }
 
 /** Answers the names of the pictures that were not to be had. */
-function salvagePictures(draft: Database, laid: Database | null, things: readonly Thing[]): string[] {
+function salvagePictures(
+  draft: Database,
+  laid: Database | null,
+  things: readonly Thing[],
+  others: ReadonlySet<string>,
+): string[] {
   const named = things.flatMap((thing) =>
     thing.kind === 'underlay' && thing.source.from === 'picture'
       ? [{ name: thing.name, imageId: thing.source.imageId }]
@@ -103,7 +127,7 @@ function salvagePictures(draft: Database, laid: Database | null, things: readonl
   const addImage = draft.prepare('INSERT INTO image VALUES (?, ?, ?, ?, ?)');
   const addTile = draft.prepare('INSERT INTO image_tile VALUES (?, ?, ?, ?, ?)');
   const taken = new Set<string>();
-  for (const { imageId } of named) {
+  for (const imageId of [...named.map((each) => each.imageId), ...others]) {
     const found = taken.has(imageId) ? undefined : image.get(imageId);
     if (!found) continue;
     addImage.run(...found);

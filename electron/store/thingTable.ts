@@ -1,7 +1,8 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Database, Statement } from 'better-sqlite3';
-import { thingSchema } from '../../core/api/thingSchemas.ts';
-import type { Change } from '../../core/model/difference.ts';
+import { readBody } from '../../core/api/readBody.ts';
+import { bodyVersion } from '../../core/kinds/upgrade.ts';
+import { isKind } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { parsed } from './parsed.ts';
 import { damaged, ProblemError } from './problems.ts';
@@ -10,6 +11,25 @@ interface Row {
   readonly kind: string;
   readonly id: string;
   readonly body: string;
+}
+
+/** A thing as the file holds it: also one of a kind that a newer version made, which is kept but seen by nobody. */
+export interface StoredThing {
+  readonly kind: string;
+  readonly id: string;
+}
+
+/** A change of such a thing. */
+export interface StoredChange {
+  readonly kind: string;
+  readonly id: string;
+  readonly before: StoredThing | null;
+  readonly after: StoredThing | null;
+}
+
+/** Whether a stored thing is of a kind that this version knows; it was read as one then. */
+export function isThing(thing: StoredThing): thing is Thing {
+  return isKind(thing.kind);
 }
 
 /** What a write has left of each thing that it changed: its new record, or null for none. */
@@ -54,12 +74,22 @@ export class ThingTable {
   }
 
   /** Everything, in the order in which it was made. Throws where a record is not what its kind should be. */
-  things(path: string): Thing[] {
+  all(path: string): StoredThing[] {
     return Array.from(this.#kept.values(), (row) => thingOf(row, path));
   }
 
+  /** Everything of kinds that this version knows. */
+  things(path: string): Thing[] {
+    return this.all(path).filter(isThing);
+  }
+
+  /** Whether it holds things of kinds that a newer version made. */
+  holdsNewerKinds(): boolean {
+    return [...this.#kept.values()].some(({ kind }) => !isKind(kind));
+  }
+
   /** Writes exactly these changes. Throws, and so ends the transaction, where the file holds something else. */
-  write(changes: readonly Change[]): Written {
+  write(changes: readonly StoredChange[]): Written {
     return changes.map(({ kind, id, before, after }) => {
       if (!isSame(this.#body.get(kind, id), before)) throw outOfDate(`${kind} ${id} is no longer what it was`);
       const body = after && JSON.stringify(after);
@@ -91,13 +121,16 @@ function keyOf(kind: string, id: string): string {
   return `${kind} ${id}`;
 }
 
-function thingOf({ kind, id, body }: Row, path: string): Thing {
-  const thing = thingSchema.safeParse(parsed(body));
-  if (thing.success) return thing.data;
+function thingOf({ kind, id, body }: Row, path: string): StoredThing {
+  const value = parsed(body);
+  // That it is an object which says so itself is what the table checks.
+  if (!isKind(kind)) return value as StoredThing;
+  const read = readBody(kind, bodyVersion, value);
+  if (read.ok && read.things.length === 1) return read.things[0]!;
   throw damaged(`The record of ${kind} ${id} in ${path} can't be read.`);
 }
 
-function isSame(stored: string | undefined, thing: Thing | null): boolean {
+function isSame(stored: string | undefined, thing: StoredThing | null): boolean {
   if (stored === undefined || thing === null) return stored === undefined && thing === null;
   const text = JSON.stringify(thing);
   return stored === text || isDeepStrictEqual(JSON.parse(stored), JSON.parse(text));

@@ -1,7 +1,7 @@
-import type { PictureTile } from '../../core/api/pictureApi.ts';
-import { pictureLimits } from '../../core/api/pictureApi.ts';
+import { expose, transfer } from 'comlink';
+import { type PictureTile, pictureLimits } from '../../core/api/pictureApi.ts';
+import type { GeoTiffPlace } from '../../core/exchange/image/geoTiffTags.ts';
 import { cutTiles } from './cutTiles.ts';
-import type { FromCutter, ToCutter } from './messages.ts';
 import { openReader } from './readers/openReader.ts';
 import { PictureProblem } from './readers/reader.ts';
 
@@ -10,37 +10,46 @@ import { PictureProblem } from './readers/reader.ts';
 let pieces: AsyncGenerator<PictureTile[], void, undefined> | null = null;
 let rest: PictureTile[] = [];
 
-self.addEventListener('message', ({ data }: MessageEvent<ToCutter>) => {
-  const work = data.type === 'open' ? open(data.file, data.turned) : next();
-  work.catch((error: unknown) => {
-    const known = error instanceof PictureProblem;
-    if (!known) console.error(error);
-    say({
-      type: 'problem',
-      message: known ? error.message : 'The picture can’t be read; this machine may have too little memory for it.',
-    });
-  });
-});
-
-async function open(file: File, turned: boolean): Promise<void> {
-  const reader = await openReader(file, turned);
-  pieces = cutTiles(reader);
-  say({ type: 'described', widthPx: reader.widthPx, heightPx: reader.heightPx, place: reader.place });
+export interface Described {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly place: GeoTiffPlace | null;
 }
 
-async function next(): Promise<void> {
-  while (rest.length === 0) {
-    const piece = await pieces!.next();
-    if (piece.done) return say({ type: 'done' });
-    rest = piece.value;
+const cutter = {
+  /** Looks into the picture. */
+  open: (file: File, turned: boolean): Promise<Described> =>
+    inWords(async () => {
+      const reader = await openReader(file, turned);
+      pieces = cutTiles(reader);
+      return { widthPx: reader.widthPx, heightPx: reader.heightPx, place: reader.place };
+    }),
+  /** Cuts the next piece, now that the last one is stored; null: that was all. */
+  next: (): Promise<readonly PictureTile[] | null> =>
+    inWords(async () => {
+      while (rest.length === 0) {
+        const piece = await pieces!.next();
+        if (piece.done) return null;
+        rest = piece.value;
+      }
+      const tiles = rest.splice(0, pictureLimits.tilesAtOnce / 2);
+      return transfer(
+        tiles,
+        tiles.map(({ bytes }) => bytes.buffer as ArrayBuffer),
+      );
+    }),
+};
+export type CutterFunctions = typeof cutter;
+
+/** Any error in words for the user. */
+async function inWords<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof PictureProblem) throw error;
+    console.error(error);
+    throw new Error('The picture can’t be read; this machine may have too little memory for it.', { cause: error });
   }
-  const tiles = rest.splice(0, pictureLimits.tilesAtOnce / 2);
-  say(
-    { type: 'tiles', tiles },
-    tiles.map(({ bytes }) => bytes.buffer as ArrayBuffer),
-  );
 }
 
-function say(message: FromCutter, given: Transferable[] = []): void {
-  (self as unknown as { postMessage(message: FromCutter, given: Transferable[]): void }).postMessage(message, given);
-}
+expose(cutter);

@@ -1,11 +1,5 @@
-import { writeRegisters } from '../../core/exchange/csv/registersCsv.ts';
-import { writeDxf } from '../../core/exchange/dxf/writeDxf.ts';
-import { writeGeoJson } from '../../core/exchange/geojson/writeGeoJson.ts';
-import { writeGpx } from '../../core/exchange/gpx/writeGpx.ts';
-import { writeKml, writeKmz } from '../../core/exchange/kml/writeKml.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
-import { pictureOfProperty } from '../map/pictureOfProperty.ts';
 import { type OpenFile, useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
@@ -24,17 +18,32 @@ interface Made {
 
 const pictureMostPx = 4000;
 
-const makers: Readonly<Record<Exclude<ExportFormat, 'geoPackage'>, (file: OpenFile) => Made | Promise<Made>>> = {
-  geoJson: ({ project, survey }) => text('.geojson', 'application/geo+json', writeGeoJson(project, survey)),
-  kml: ({ project, survey }) => text('.kml', 'application/vnd.google-earth.kml+xml', writeKml(project, survey)),
-  kmz: ({ project, survey }) => {
+/** Each writer is fetched when it is first wanted. */
+const makers: Readonly<Record<Exclude<ExportFormat, 'geoPackage'>, (file: OpenFile) => Promise<Made>>> = {
+  async geoJson({ project, survey }) {
+    const { writeGeoJson } = await import('../../core/exchange/geojson/writeGeoJson.ts');
+    return text('.geojson', 'application/geo+json', writeGeoJson(project, survey));
+  },
+  async kml({ project, survey }) {
+    const { writeKml } = await import('../../core/exchange/kml/writeKml.ts');
+    return text('.kml', 'application/vnd.google-earth.kml+xml', writeKml(project, survey));
+  },
+  async kmz({ project, survey }) {
+    const { writeKmz } = await import('../../core/exchange/kml/writeKml.ts');
     return { ending: '.kmz', mediaType: 'application/vnd.google-earth.kmz', bytes: writeKmz(project, survey) };
   },
-  gpx: ({ project, survey }) => text('.gpx', 'application/gpx+xml', writeGpx(project, survey)),
-  registers: ({ project, survey }) => {
+  async gpx({ project, survey }) {
+    const { writeGpx } = await import('../../core/exchange/gpx/writeGpx.ts');
+    return text('.gpx', 'application/gpx+xml', writeGpx(project, survey));
+  },
+  async registers({ project, survey }) {
+    const { writeRegisters } = await import('../../core/exchange/csv/registersCsv.ts');
     return { ending: ' registers.zip', mediaType: 'application/zip', bytes: writeRegisters(project, survey) };
   },
-  dxf: ({ project, survey }) => text('.dxf', 'image/vnd.dxf', writeDxf(project, survey)),
+  async dxf({ project, survey }) {
+    const { writeDxf } = await import('../../core/exchange/dxf/writeDxf.ts');
+    return text('.dxf', 'image/vnd.dxf', writeDxf(project, survey));
+  },
   png: picture,
 };
 
@@ -79,6 +88,7 @@ async function picture({ project, survey }: OpenFile): Promise<Made> {
     units: propertyOf(project).units,
     theme: 'light',
   } as const;
+  const { pictureOfProperty } = await import('../map/pictureOfProperty.ts');
   const blob = await pictureOfProperty(input, localDate(new Date()), pictureMostPx);
   if (!blob) throw new EditRefused({ code: 'nothingDrawn', message: 'Nothing is drawn yet, so there is no picture.' });
   return { ending: '.png', mediaType: 'image/png', bytes: new Uint8Array(await blob.arrayBuffer()) };

@@ -9,20 +9,20 @@ import { useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
 import { localDate } from './localDate.ts';
+import { makePdf } from './makePdf.ts';
 import { report } from './report.ts';
-import { host } from './session.ts';
 
 /** Prints the order, with its cut lists and quantities, from the file as it stands. */
 export async function printOrder(): Promise<void> {
   say('Making the PDF…', 'done');
-  const made = await host().project.printOrder({
+  const options = {
     locale: navigator.language,
     withCutLists: true,
     withQuantities: true,
     date: localDate(new Date()),
-  });
+  };
+  const made = await makePdf({ what: 'order', options });
   if (!made.ok) return report(made.problem);
-  download(made.value);
   say(`${made.value.fileName} is made.`, 'done');
 }
 

@@ -239,6 +239,11 @@ async function reload({ keepPage = true } = {}): Promise<void> {
   else report(current.problem);
 }
 
+const holdsUnknown = {
+  kind: 'done',
+  text: 'This file holds details that this version does not know. They are kept.',
+} as const;
+
 function show(opened: OpenProject | null, keepPage = false): void {
   if (!opened) {
     analysis.reset([], 0);
@@ -269,7 +274,7 @@ function show(opened: OpenProject | null, keepPage = false): void {
     problem: null,
     pointed: null,
     lit: [],
-    ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: null }),
+    ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: opened.holdsUnknown ? holdsUnknown : null }),
   });
   analysis.reset(opened.things, opened.state.revision);
 }

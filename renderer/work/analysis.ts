@@ -7,6 +7,7 @@ import { surveyOf } from '../../core/survey/survey.ts';
 import { type AnalysisResult, type Page, useApp } from '../state/appState.ts';
 import { report } from '../state/report.ts';
 import type { AnalysisPart, FromAnalysis, SentFinding, Shown, ToAnalysis } from './analysisMessages.ts';
+import { hearLoss } from './callWorker.ts';
 
 let worker: Worker | null = null;
 /** How often the worker failed since all was last worked out: at the first time it is replaced. */
@@ -107,11 +108,8 @@ function start(reset: ToAnalysis): void {
   started.addEventListener('message', ({ data }: MessageEvent<FromAnalysis>) => {
     if (isIn()) hear(data);
   });
-  started.addEventListener('error', (event) => {
-    if (isIn()) fail(null, event.message || 'its script could not be loaded');
-  });
-  started.addEventListener('messageerror', () => {
-    if (isIn()) fail(null, 'an answer could not be read');
+  hearLoss(started, (why) => {
+    if (isIn()) fail(null, why);
   });
   started.postMessage(shownOn(useApp.getState().page));
   started.postMessage(reset);
@@ -193,7 +191,7 @@ function withFixes(sent: SentFinding): Finding {
       label,
       edit: (project, newId) => {
         const found = allFindings(project, surveyOf(project)).find(({ id }) => id === sent.id);
-        return found?.fixes.find((fix) => fix.label === label)?.edit(project, newId) ?? project;
+        return found?.fixes.find((fix) => fix.label.code === label.code)?.edit(project, newId) ?? project;
       },
     })),
   };

@@ -1,7 +1,11 @@
+import { proxy } from 'comlink';
 import type { ImportChoices } from '../../core/exchange/intake/importFeatures.ts';
 import type { ReadResult } from '../../core/exchange/preview/types.ts';
 import { allThings, type Project } from '../../core/model/project.ts';
-import type { FileToRead, FromReading, LineCounts, TakenIn, ToReading } from './readingMessages.ts';
+import { faultText } from '../state/report.ts';
+import { callWorker, Ended } from './callWorker.ts';
+import type { ReadingFunctions } from './reading.worker.ts';
+import type { FileToRead, LineCounts, TakenIn } from './readingMessages.ts';
 
 export interface ReadingNews {
   readonly progress: (fraction: number) => void;
@@ -21,56 +25,31 @@ export interface ReadingRoom {
 /** Reads a file beside the window. */
 export function startReading(file: FileToRead, news: ReadingNews): ReadingRoom {
   const worker = new Worker(new URL('./reading.worker.ts', import.meta.url), { type: 'module' });
-  let isRead = false;
-  let lastNumber = 0;
-  const waiting = new Map<number, (answer: FromReading) => void>();
-  const send = (message: ToReading) => worker.postMessage(message);
-  const ask = (question: (number: number) => ToReading): Promise<FromReading> =>
-    new Promise((resolve) => {
-      const number = ++lastNumber;
-      waiting.set(number, resolve);
-      send(question(number));
+  const room = callWorker<ReadingFunctions>(worker);
+  room
+    .ask<ReadResult>(({ read }) => read(file, proxy(news.progress)))
+    .then(news.read, (error: unknown) => {
+      if (error instanceof Ended) return;
+      room.end();
+      news.read(unreadable(faultText(error)));
     });
-  const fail = (message: string) => {
-    const failure = { type: 'failed', message } as const;
-    for (const answer of waiting.values()) answer(failure);
-    waiting.clear();
-    if (isRead) return;
-    worker.terminate();
-    news.read(unreadable(message));
-  };
-  worker.addEventListener('message', ({ data }: MessageEvent<FromReading>) => {
-    if (data.type === 'progress') news.progress(data.fraction);
-    else if (data.type === 'read') {
-      isRead = true;
-      news.read(data.result);
-    } else if (data.type === 'failed') fail(data.message);
-    else {
-      waiting.get(data.number)?.(data);
-      waiting.delete(data.number);
-    }
-  });
-  worker.addEventListener('error', (event) => fail(event.message));
-  send({ type: 'read', ...file });
   return {
-    async count(simplifyM) {
-      const answer = await ask((number) => ({ type: 'count', number, simplifyM }));
-      return answer.type === 'counted' ? answer.counts : null;
-    },
-    async takeIn(project, choices) {
-      const answer = await ask((number) => ({ type: 'takeIn', number, things: [...allThings(project)], choices }));
-      if (answer.type === 'takenIn') return answer.takenIn;
-      const why = answer.type === 'failed' ? answer.message.slice(0, 200) : answer.type;
-      return { ok: false, message: `The file could not be taken in, by a fault of this program (${why}).` };
-    },
-    end: () => worker.terminate(),
+    count: (simplifyM) => room.ask<LineCounts>(({ count }) => count(simplifyM)).catch(() => null),
+    takeIn: (project, choices) =>
+      room
+        .ask<TakenIn>(({ takeIn }) => takeIn([...allThings(project)], choices))
+        .catch((error: unknown) => ({
+          ok: false,
+          message: `The file could not be taken in, by a fault of this program (${faultText(error)}).`,
+        })),
+    end: room.end,
   };
 }
 
 function unreadable(message: string): ReadResult {
   return {
     ok: false,
-    message: `The file could not be read (${message.slice(0, 200)}).`,
+    message: `The file could not be read (${message}).`,
     remedy: 'Nothing was changed. Save the file again from the program that made it, or split it.',
   };
 }

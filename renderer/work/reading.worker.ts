@@ -1,13 +1,14 @@
+import { expose } from 'comlink';
 import { type ImportChoices, importFeatures } from '../../core/exchange/intake/importFeatures.ts';
 import { simplifiedPath } from '../../core/exchange/intake/simplifiedPath.ts';
-import type { Preview } from '../../core/exchange/preview/types.ts';
+import type { Preview, ReadResult } from '../../core/exchange/preview/types.ts';
 import { readAny } from '../../core/exchange/readAny.ts';
 import { difference } from '../../core/model/difference.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { projectOf } from '../../core/model/project.ts';
 import type { LonLat, Thing } from '../../core/model/things.ts';
 import { newId } from '../state/newId.ts';
-import type { FileToRead, FromReading, LineCounts, TakenIn, ToReading } from './readingMessages.ts';
+import type { FileToRead, LineCounts, TakenIn } from './readingMessages.ts';
 
 /**
  * Reads one file that comes in, says how far it is, and works out what the file makes of a property. It is ended from
@@ -15,27 +16,24 @@ import type { FileToRead, FromReading, LineCounts, TakenIn, ToReading } from './
  */
 let preview: Preview | null = null;
 
-self.addEventListener('message', ({ data }: MessageEvent<ToReading>) => {
-  try {
-    if (data.type === 'read') read(data);
-    else if (data.type === 'count') send({ type: 'counted', number: data.number, counts: countsOf(data.simplifyM) });
-    else send({ type: 'takenIn', number: data.number, takenIn: takeIn(data.things, data.choices) });
-  } catch (error) {
-    send({ type: 'failed', message: error instanceof Error ? error.message : String(error) });
-  }
-});
+const readingRoom = {
+  read({ fileName, bytes, options }: FileToRead, tell: (fraction: number) => void): ReadResult {
+    let told = 0;
+    const progress = (fraction: number) => {
+      if (fraction - told < 0.02) return;
+      told = fraction;
+      tell(fraction);
+    };
+    const result = readAny(fileName, bytes, { ...options, progress });
+    if (result.ok) preview = result.preview;
+    return result;
+  },
+  count: countsOf,
+  takeIn,
+};
+export type ReadingFunctions = typeof readingRoom;
 
-function read({ fileName, bytes, options }: FileToRead): void {
-  let told = 0;
-  const progress = (fraction: number) => {
-    if (fraction - told < 0.02) return;
-    told = fraction;
-    send({ type: 'progress', fraction });
-  };
-  const result = readAny(fileName, bytes, { ...options, progress });
-  if (result.ok) preview = result.preview;
-  send({ type: 'read', result });
-}
+expose(readingRoom);
 
 function countsOf(simplifyM: number): LineCounts {
   const { features, groups } = preview!;
@@ -58,8 +56,4 @@ function takeIn(things: readonly Thing[], choices: ImportChoices): TakenIn {
     if (error instanceof EditRefused) return { ok: false, message: error.message };
     throw error;
   }
-}
-
-function send(message: FromReading): void {
-  self.postMessage(message);
 }

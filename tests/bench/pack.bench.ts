@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { packParts } from '../../core/api/packOptions.ts';
 import type { Photo } from '../../core/model/recordThings.ts';
 import type { Thing } from '../../core/model/things.ts';
-import { printPack } from '../../electron/print/printPack.ts';
+import { printJob } from '../../electron/print/printJob.ts';
 import { createProjectFile, openProjectFile } from '../../electron/store/projectFile.ts';
 import { summary } from './measure.ts';
 import type { BenchRow } from './row.ts';
@@ -25,17 +25,23 @@ async function packRow(demo: readonly Thing[]): Promise<BenchRow> {
   const times: number[] = [];
   for (let i = 0; i < 4; i++) {
     const start = performance.now();
-    await printPack(demo, () => null, {
-      parts: packParts,
-      paper: 'A3',
-      orientation: 'landscape',
-      scaleDenominator: null,
-      handoverNumber: null,
-      preparedBy: '',
-      preparedFor: '',
-      note: '',
-      date: '2026-05-12',
-    });
+    await printJob(
+      {
+        what: 'pack',
+        options: {
+          parts: packParts,
+          paper: 'A3',
+          orientation: 'landscape',
+          scaleDenominator: null,
+          handoverNumber: null,
+          preparedBy: '',
+          preparedFor: '',
+          note: '',
+          date: '2026-05-12',
+        },
+      },
+      demo,
+    );
     times.push(performance.now() - start);
   }
   return { name: "the demo's handover pack", size: demo.length, ...summary(times), unit: 'ms', budget: 10_000 };

@@ -4,9 +4,11 @@ import { projectOf } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { suggestedScales } from '../../core/sheets/scales.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
-import { printSheets } from '../../electron/print/printSheets.ts';
+import { printJob } from '../../electron/print/printJob.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import type { BenchRow } from './row.ts';
+
+const printSheets = (things: readonly Thing[], options: SheetOptions) => printJob({ what: 'sheets', options }, things);
 
 const demoFile = new URL('../../assets/demo/demo-property.json', import.meta.url);
 

@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import type { PackOptions } from '../../core/api/packOptions.ts';
+import type { PrintJob } from '../../core/api/printJob.ts';
 import type { Host, HostEvent, OpenProject } from '../../core/api/projectApi.ts';
 import type { Result } from '../../core/api/result.ts';
 import type { SheetOptions } from '../../core/api/sheetOptions.ts';
@@ -88,9 +89,7 @@ describe.each([
     expect(unwrap(await project.current())).toBeNull();
     expect(codeOf(await project.undo())).toBe('no-file-open');
     expect(codeOf(await project.apply({ baseRevision: 0, label: 'Edit', changes: [] }))).toBe('no-file-open');
-    expect(codeOf(await project.printSheets(sheetOptions))).toBe('no-file-open');
-    expect(codeOf(await project.printOrder(orderOptions))).toBe('no-file-open');
-    expect(codeOf(await project.printPack(packOptions))).toBe('no-file-open');
+    expect(codeOf(await project.print({ what: 'sheets', options: sheetOptions }))).toBe('no-file-open');
     expect(codeOf(await project.photoBytes({ blobIds: [photo.blobId] }))).toBe('no-file-open');
     expect(unwrap(await project.close())).toBeNull();
   });
@@ -102,6 +101,7 @@ describe.each([
       fileName: 'Farm',
       things: [newProperty('Home block'), ...startingFenceTypes],
       state: { revision: 0, undo: null, redo: null },
+      holdsUnknown: false,
     });
     expect(unwrap(await window.project.current())).toEqual(opened);
     expect(existsSync(path)).toBe(true);
@@ -248,20 +248,33 @@ describe.each([
     });
   });
 
-  test('printed sheets arrive byte for byte', async () => {
+  const find = { sheet: 'crossing', gatewayId: 'g1', date: '2026-05-12' } as const;
+  const dig = { sheet: 'dig', dig: { shape: 'point', path: [], errorM: 1, withinM: 10 }, date: '2026-05-12' } as const;
+  const parts = [...packOptions.parts, 'poster'] as unknown as PackOptions['parts'];
+  test.each<[PrintJob, why: string, PrintJob]>([
+    [
+      { what: 'sheets', options: sheetOptions },
+      'with a scale that is none',
+      { what: 'sheets', options: { ...sheetOptions, scaleDenominator: 0 } },
+    ],
+    [
+      { what: 'order', options: orderOptions },
+      'with a locale that is none',
+      { what: 'order', options: { ...orderOptions, locale: 'no place' } },
+    ],
+    [{ what: 'find', options: find }, 'for a dig without a place', { what: 'find', options: dig }],
+    [
+      { what: 'pack', options: packOptions },
+      'with a part that is none',
+      { what: 'pack', options: { ...packOptions, parts } },
+    ],
+  ])('a printed $what arrives byte for byte, and one %s is refused', async (job, _why, wrong) => {
     const { window, opened } = await withNewFile(await startHost());
-    const sheets = unwrap(await window.project.printSheets(sheetOptions));
-    expect(sheets).toMatchObject({ fileName: 'sheets A3.pdf', mediaType: 'application/pdf' });
-    expect(sheets.bytes).toBeInstanceOf(Uint8Array);
-    expect([...sheets.bytes]).toEqual(Array.from({ length: 256 + opened.things.length }, (_, index) => index % 256));
-  });
-
-  test('a printed order arrives byte for byte, and a locale that is none is refused', async () => {
-    const { window, opened } = await withNewFile(await startHost());
-    const order = unwrap(await window.project.printOrder(orderOptions));
-    expect(order.fileName).toBe('sheets en-NZ.pdf');
-    expect(order.bytes).toHaveLength(256 + opened.things.length);
-    expect(codeOf(await window.project.printOrder({ ...orderOptions, locale: 'no place' }))).toBe('not-valid');
+    const made = unwrap(await window.project.print(job));
+    expect(made).toMatchObject({ fileName: `${job.what}.pdf`, mediaType: 'application/pdf' });
+    expect(made.bytes).toBeInstanceOf(Uint8Array);
+    expect([...made.bytes]).toEqual(Array.from({ length: 256 + opened.things.length }, (_, index) => index % 256));
+    expect(codeOf(await window.project.print(wrong))).toBe('not-valid');
   });
 
   test('a GeoPackage arrives byte for byte, and a property without a place on earth is refused one', async () => {
@@ -273,24 +286,6 @@ describe.each([
     const { fileName, bytes } = unwrap(await window.project.makeGeoPackage());
     expect(fileName).toBe(`${opened.fileName}.gpkg`);
     expect(new TextDecoder().decode(bytes.slice(0, 15))).toBe('SQLite format 3');
-  });
-
-  test('a sheet to find by arrives byte for byte, and a dig without a place is refused', async () => {
-    const { window, opened } = await withNewFile(await startHost());
-    const sheet = unwrap(await window.project.printFind({ sheet: 'crossing', gatewayId: 'g1', date: '2026-05-12' }));
-    expect(sheet.fileName).toBe('sheets crossing.pdf');
-    expect(sheet.bytes).toHaveLength(256 + opened.things.length);
-    const dig = { shape: 'point', path: [], errorM: 1, withinM: 10 } as const;
-    expect(codeOf(await window.project.printFind({ sheet: 'dig', dig, date: '2026-05-12' }))).toBe('not-valid');
-  });
-
-  test('a handover pack arrives byte for byte, and one with a part that is none is refused', async () => {
-    const { window, opened } = await withNewFile(await startHost());
-    const pack = unwrap(await window.project.printPack(packOptions));
-    expect(pack.fileName).toBe('sheets A4.pdf');
-    expect(pack.bytes).toHaveLength(256 + opened.things.length);
-    const parts = [...packOptions.parts, 'poster'] as unknown as PackOptions['parts'];
-    expect(codeOf(await window.project.printPack({ ...packOptions, parts }))).toBe('not-valid');
   });
 
   test('a photo comes back byte for byte, also after undo, redo and opening again', async () => {

@@ -15,7 +15,7 @@ export const rooms = {
   'core/words': {},
   'core/kinds': {},
   'core/model': {},
-  'core/model/edits': { rooms: ['core/model', 'core/geometry'] },
+  'core/model/edits': { rooms: shapes },
   'core/geometry': {
     rooms: ['core/model'],
     packages: ['@turf/turf', 'geographiclib-geodesic', 'flatbush', 'polylabel'],
@@ -50,7 +50,7 @@ export const rooms = {
   },
   'core/api': { rooms: ['core/model'], packages: ['zod'] },
   'electron/store': { rooms: ['core'], packages: ['node:', 'better-sqlite3', 'zod'] },
-  'electron/print': { rooms: ['core'], packages: ['node:', 'pdfkit', 'fontkit', 'qrcode-generator'] },
+  'electron/print': { rooms: ['core'], packages: ['node:', 'pdfkit', 'fontkit', 'qrcode-generator', 'comlink'] },
   'electron/host': { rooms: ['core', 'electron/store', 'electron/print'], packages: ['node:', 'zod'] },
   'electron/loopback': { rooms: ['core/api', 'electron/host'], packages: ['node:'] },
   'electron/main': {
@@ -58,7 +58,7 @@ export const rooms = {
     packages: ['node:', 'electron'],
   },
   'electron/preload': { rooms: ['core/api'], packages: ['electron'] },
-  renderer: { rooms: ['core'], packages: ['react', 'react-dom', 'zustand', '@fontsource/', 'geotiff'] },
+  renderer: { rooms: ['core'], packages: ['react', 'react-dom', 'zustand', '@fontsource/', 'geotiff', 'comlink'] },
   'renderer/client': { rooms: ['core/api'] },
   'renderer/styles': { rooms: ['core/drawing'], packages: ['@fontsource/', 'leaflet'] },
   'renderer/map': { rooms: ['core', 'renderer/styles'], packages: ['react', 'react-dom', 'leaflet', 'flatbush'] },

@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { onTestFinished, vi } from 'vitest';
+import type { PrintJob } from '../../core/api/printJob.ts';
 import type { Host, MadeFile } from '../../core/api/projectApi.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { ProjectService } from '../../electron/host/projectService.ts';
@@ -24,10 +25,7 @@ export function testService(home: string): ProjectService {
   const service = new ProjectService({
     folders: { config: join(home, 'config'), projects: join(home, 'projects') },
     demoFile,
-    printSheets: (things, options) => Promise.resolve(sheetsInPlainText(things, options.paper)),
-    printOrder: (things, options) => Promise.resolve(sheetsInPlainText(things, options.locale)),
-    printFind: (things, options) => Promise.resolve(sheetsInPlainText(things, options.sheet)),
-    printPack: (things, _photoBytes, options) => Promise.resolve(sheetsInPlainText(things, options.paper)),
+    print: (job, things) => Promise.resolve(inPlainText(job, things)),
     madeWith: 'Undergate test',
   });
   onTestFinished(() => void service.dispose());
@@ -35,9 +33,9 @@ export function testService(home: string): ProjectService {
 }
 
 /** Bytes of every value, so that a transport that spoils one is found out. */
-function sheetsInPlainText(things: readonly Thing[], paper: string): MadeFile {
+function inPlainText({ what }: PrintJob, things: readonly Thing[]): MadeFile {
   const bytes = Uint8Array.from({ length: 256 + things.length }, (_, index) => index % 256);
-  return { fileName: `sheets ${paper}.pdf`, mediaType: 'application/pdf', bytes };
+  return { fileName: `${what}.pdf`, mediaType: 'application/pdf', bytes };
 }
 
 /** The loopback host over real HTTP, and the page's own client. */

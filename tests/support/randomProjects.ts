@@ -9,7 +9,7 @@ import { placeGateway, whyNotPlaceGateway } from '../../core/model/edits/placeGa
 import { placePost } from '../../core/model/edits/placePost.ts';
 import { placeSwitch, whyNotPlaceSwitch } from '../../core/model/edits/placeSwitch.ts';
 import type { Edit, WhyNot } from '../../core/model/edits/support/edit.ts';
-import { vertexStationsM } from '../../core/model/edits/support/path.ts';
+import { pathIn } from '../../core/model/edits/support/path.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import type { LonLat, SwitchPlace } from '../../core/model/things.ts';
 import { countingIds } from './ids.ts';
@@ -94,7 +94,7 @@ export const randomProject: fc.Arbitrary<Project> = fc
     for (const { line: n, share, widthM, left } of gateways) {
       const line = lineAt(n);
       if (!line) continue;
-      const atM = share * vertexStationsM(line.path).at(-1)!;
+      const atM = share * pathIn(project, line.path).lengthM;
       const opens = left ? ('left' as const) : ('right' as const);
       const wanted = { lineId: line.id, atM, widthM, opens, leaves: widthM > 6 ? (2 as const) : (1 as const) };
       attempt(whyNotPlaceGateway(wanted), placeGateway(wanted, newId));
@@ -139,6 +139,6 @@ function switchPlace(project: Project, sort: number, which: number, share: numbe
   const lineEnd = end ? 'end' : 'start';
   if (sort === 0 && gateway) return { on: 'gateway', gatewayId: gateway.id, post: lineEnd };
   if (sort === 1 && line) return { on: 'lineEnd', lineId: line.id, end: lineEnd };
-  if (sort === 2 && line) return { on: 'line', lineId: line.id, atM: share * vertexStationsM(line.path).at(-1)! };
+  if (sort === 2 && line) return { on: 'line', lineId: line.id, atM: share * pathIn(project, line.path).lengthM };
   return project.leadOut.has('leadOut-1') ? { on: 'leadOut', leadOutId: 'leadOut-1' } : null;
 }

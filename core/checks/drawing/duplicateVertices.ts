@@ -1,8 +1,10 @@
 import { deleteVertex } from '../../model/edits/deleteVertex.ts';
 import { sameVertex } from '../../model/edits/support/path.ts';
 import type { Project } from '../../model/project.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** Vertices that lie on the one before them: harmless to the figures, in the way when the line is edited. */
 export const duplicateVertices: Check = ({ survey }) => {
@@ -13,10 +15,12 @@ export const duplicateVertices: Check = ({ survey }) => {
     if (doubled < 0) continue;
     findings.push(
       finding('duplicateVertices', 'warning', [line.id], {
-        message: `${headed(line)} has two corners on top of each other.`,
-        remedy: 'Take one of them out.',
+        message: message('checks.duplicateVertices.message', { thing: refTo(line) }),
+        remedy: message('checks.duplicateVertices.remedy'),
         at: line.path[doubled] ?? null,
-        fixes: [{ label: 'Take out doubled corners', edit: (project) => withoutDoubles(project, line.id) }],
+        fixes: [
+          { label: message('checks.duplicateVertices.fix'), edit: (project) => withoutDoubles(project, line.id) },
+        ],
       }),
     );
   }
@@ -27,7 +31,7 @@ const leastLengthM = 0.001;
 
 function withoutDoubles(project: Project, lineId: string): Project {
   const { path } = project.fenceLine.get(lineId)!;
-  const index = path.findIndex((vertex, i) => i > 0 && sameVertex(path[i - 1]!, vertex));
+  const index = path.findIndex((vertex, i) => i > 0 && sameVertex(project, path[i - 1]!, vertex));
   if (index < 0) return project;
   // The last vertex stays, so that a closed line stays closed.
   const doubled = index === path.length - 1 ? index - 1 : index;

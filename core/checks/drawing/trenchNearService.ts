@@ -1,11 +1,13 @@
 import { boxAround } from '../../geometry/box.ts';
 import { type PolylineGap, polylineGap } from '../../geometry/polyline.ts';
-import { called } from '../../model/edits/support/find.ts';
+import type { Xy } from '../../geometry/types.ts';
+import { keptForPair } from '../../model/memo.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
+import { message } from '../../words/message.ts';
 import { isCable } from '../installation/cableInTrench.ts';
 import type { Check } from '../support/context.ts';
-import { assumption, finding, theService } from '../support/make.ts';
-import { keptForPair } from '../support/pairCache.ts';
+import { assumption, finding } from '../support/make.ts';
 import { segmentsNear } from '../support/segmentIndex.ts';
 
 /** How far a trench keeps from what lies buried; an assumption of this project. The owner of the service may ask more. */
@@ -18,7 +20,7 @@ const clearancesM: Partial<Record<ServiceKind, number>> = {
 };
 
 /** A trench that crosses a buried service, or runs closer to it than its clearance. */
-export const trenchNearService: Check = ({ survey, services, say }) => {
+export const trenchNearService: Check = ({ survey, services }) => {
   const buried = services.filter(({ service }) => isBuried(service) && clearancesM[service.what] !== undefined);
   if (buried.length === 0) return [];
   return [...survey.crossings.values()].flatMap(({ crossing, gateway, path }) => {
@@ -27,10 +29,14 @@ export const trenchNearService: Check = ({ survey, services, say }) => {
       const leastM = clearancesM[service.what]!;
       const gap = gapWithin(path, xy, leastM);
       if (!gap) return [];
-      const how = gap.distanceM < 0.005 ? 'crosses' : `comes within ${say(gap.distanceM)} of`;
       return finding('trenchNearService', 'warning', [crossing.id, service.id], {
-        message: `The trench under ${called(gateway)} ${how} ${theService(service)}; ${say(leastM)} is assumed by this program to be the least: check local rules.`,
-        remedy: `Have the service located before digging, and ask its owner how far a trench must keep from it; bow the trench the other way, move the gateway, or dig there by hand.${isCable(service) ? ' Never lay the live cable in one conduit with it.' : ''}`,
+        message: message('checks.trenchNearService.message', {
+          gateway: refTo(gateway),
+          service: refToService(service),
+          gapM: gap.distanceM < 0.005 ? null : gap.distanceM,
+          leastM,
+        }),
+        remedy: message('checks.trenchNearService.remedy', { cable: isCable(service) }),
         source: assumption,
         at: survey.plane.toLonLat(gap.onFirst),
       });
@@ -38,13 +44,16 @@ export const trenchNearService: Check = ({ survey, services, say }) => {
   });
 };
 
+/** Places on the earth hold to some nanometres; what lies exactly at a clearance keeps it. */
+const roundingM = 1e-6;
+
 /** The gap between a trench and a service where it is less than a clearance, or null. */
-const gapWithin = keptForPair((trench, service, leastM): PolylineGap | null => {
+const gapWithin = keptForPair((trench: readonly Xy[], service: readonly Xy[], leastM: number): PolylineGap | null => {
   const [minX, minY, maxX, maxY] = boxAround(trench)!;
   const near = segmentsNear(service, [minX - leastM, minY - leastM, maxX + leastM, maxY + leastM]);
   const gaps = near.map((i) => polylineGap(trench, service.slice(i, i + 2))!);
   const nearest = gaps.reduce<PolylineGap | null>((a, b) => (a && a.distanceM <= b.distanceM ? a : b), null);
-  return nearest && nearest.distanceM < leastM ? nearest : null;
+  return nearest && nearest.distanceM < leastM - roundingM ? nearest : null;
 });
 
 function isBuried({ what, buried }: Service): boolean {

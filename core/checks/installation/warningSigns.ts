@@ -1,8 +1,11 @@
 import type { LonLat, Xy } from '../../geometry/types.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
 import type { FenceLine, Service } from '../../model/things.ts';
+import { lonLatAt } from '../../shapes/measuredPath.ts';
+import type { LineShape } from '../../shapes/types.ts';
+import { message } from '../../words/message.ts';
 import type { Check, CheckContext } from '../support/context.ts';
-import { finding, headed, standard, theService } from '../support/make.ts';
-import { pointOn } from '../support/stations.ts';
+import { finding, standard } from '../support/make.ts';
 import { stretchesWithin } from '../support/zones.ts';
 
 /** How near a live fence to a public road or path counts as along it; an assumption of this project. */
@@ -23,16 +26,16 @@ export interface SignPlace {
 
 /** Where warning signs go along public roads and paths: at both ends of each stretch, and at equal steps between. */
 export function signPlaces(context: CheckContext, intervalM = intervalOf(context)): SignPlace[] {
-  const { survey, services, wires } = context;
+  const { services, wires } = context;
   return services.flatMap(({ service, xy }) => {
     if ((service.what !== 'road' && service.what !== 'path') || service.open !== 'public') return [];
     return wires.nearPath(xy, alongM).flatMap(({ shape }) => {
       if (!shape) return [];
-      return stretchesAlong(shape.xy, xy).flatMap(({ fromM, toM }) => {
+      return stretchesAlong(shape, xy).flatMap(({ fromM, toM }) => {
         const steps = Math.max(1, Math.ceil((toM - fromM) / intervalM - 0.01));
         return Array.from({ length: steps + 1 }, (_, i) => {
           const atM = fromM + ((toM - fromM) * i) / steps;
-          return { line: shape.line, service, atM, at: survey.plane.toLonLat(pointOn(shape, atM)) };
+          return { line: shape.line, service, atM, at: lonLatAt(shape, atM) };
         });
       });
     });
@@ -56,8 +59,14 @@ export const warningSigns: Check = (context) => {
     const { line, service, at } = places[0]!;
     const lengthM = alongLengthM(context, line.id, service.id);
     return finding('warningSigns', 'notKnown', [line.id, service.id], {
-      message: `${headed(line)} is live for ${context.say(lengthM)} along ${theService(service)}, which the public uses. It needs warning signs at frequent intervals: ${places.length} at one every ${context.say(intervalOf(context))} (the interval is an assumption). Whether they are up is not known.`,
-      remedy: `Put up ${places.length} signs of at least 100 x 200 mm, yellow, lettered on both sides, and note it with the line.`,
+      message: message('checks.warningSigns.message', {
+        thing: refTo(line),
+        service: refToService(service),
+        lengthM,
+        signs: places.length,
+        everyM: intervalOf(context),
+      }),
+      remedy: message('checks.warningSigns.remedy', { signs: places.length }),
       source: standard,
       at,
     });
@@ -66,9 +75,9 @@ export const warningSigns: Check = (context) => {
 
 function alongLengthM({ survey, services }: CheckContext, lineId: string, serviceId: string): number {
   const road = services.find(({ service }) => service.id === serviceId)!;
-  return stretchesAlong(survey.lines.get(lineId)!.xy, road.xy).reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
+  return stretchesAlong(survey.lines.get(lineId)!, road.xy).reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
 }
 
-function stretchesAlong(fence: readonly Xy[], way: readonly Xy[]) {
+function stretchesAlong(fence: LineShape, way: readonly Xy[]) {
   return stretchesWithin(fence, way, alongM).filter(({ fromM, toM }) => toM - fromM >= leastStretchM);
 }

@@ -1,5 +1,5 @@
 import type { Projection } from '../../coordinates/projection.ts';
-import { distanceM } from '../../geometry/geodesic.ts';
+import { earthAt } from '../../geometry/earth.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { type AffineMap, applyAffine } from '../../geometry/picture/affineMap.ts';
 import type { PictureSize } from '../../geometry/picture/pictureMap.ts';
@@ -36,7 +36,8 @@ export function latticeOf(map: AffineMap, projection: Projection, size: PictureS
       problem: `Its coordinates are no place on earth in ${system}. Choose the coordinate system that the picture was made in.`,
     };
   }
-  const pixelM = distanceM(place([0, 0]), place([size.widthPx, 0])) / size.widthPx;
+  const corner = place([0, 0]);
+  const pixelM = earthAt(corner).distanceM(corner, place([size.widthPx, 0])) / size.widthPx;
   if (pixelM < leastMetresPerPixel) {
     const degrees = looksLikeDegrees(map) ? ' Its coordinates look like degrees, longitude and latitude.' : '';
     return {

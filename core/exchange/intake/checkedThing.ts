@@ -1,15 +1,17 @@
-import { thingSchema } from '../../api/thingSchemas.ts';
-import { distanceM } from '../../geometry/geodesic.ts';
+import { readBody } from '../../api/readBody.ts';
+import { whyNotUnknown } from '../../api/unknownFields.ts';
+import { bodyVersion } from '../../kinds/upgrade.ts';
 import { whyNotAtMost, whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
 import { kindWords } from '../../model/edits/support/find.ts';
-import { isClosed, nearestOnPath, pointOnPath, vertexStationsM } from '../../model/edits/support/path.ts';
+import { pathIn } from '../../model/edits/support/path.ts';
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../model/placeKey.ts';
 import type { Project } from '../../model/project.ts';
 import { crossingRecordId } from '../../model/recordDefaults.ts';
 import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
-import { clockwiseProperty, type ExchangedKind } from '../preview/ours.ts';
+import { lonLatAt, nearestOn } from '../../shapes/measuredPath.ts';
+import { clockwiseProperty, type ExchangedKind, isField } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
 import { asClause } from './intake.ts';
@@ -42,11 +44,20 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
     whyNotNamed(project, kind, id, set) ??
     whyNotAtMost(project, { kind, id, ...fields } as Thing, set);
   if (refusal) return refuse(asClause(refusal.message));
-  const thing = { kind, id, ...fields } as Thing;
-  const parsed = thingSchema.safeParse(thing);
-  if (!parsed.success) return refuse(`its "${String(parsed.error.issues[0]?.path[0] ?? kind)}" is not as it should be`);
+  const read = readBody(kind, bodyVersion, { kind, id, ...beyond(rules, before, feature), ...fields });
+  if (!read.ok) return refuse(`its "${read.at.split('.')[0]}" is not as it should be`);
+  const thing = read.things[0]!;
+  const tooMuch = whyNotUnknown(thing, before);
+  if (tooMuch) return refuse(`what this version does not know of it ${tooMuch}`);
   const why = whyNotAnchored(project, thing, only) ?? whyNotNear(project, feature);
   return why ? refuse(why) : { ok: true, thing: anchoredAnew(project, thing, feature) };
+}
+
+/** What a thing holds beyond the fields that are known: it stays, or comes with a feature that says which fields it has. */
+function beyond(rules: object, before: RawObject | undefined, { ours }: PreviewFeature): RawObject {
+  const { fields, isWhole } = ours!;
+  const all = Object.entries({ ...before, ...(isWhole ? fields : {}) });
+  return Object.fromEntries(all.filter(([field]) => isField(field) && !Object.hasOwn(rules, field)));
 }
 
 function refuse(why: string): Checked {
@@ -93,18 +104,22 @@ function placeFields(
   }
 }
 
-/** Exactly the fields of a switch's place, or undefined where it is none. */
+const placeFieldsKnown = ['on', 'lineId', 'gatewayId', 'leadOutId', 'end', 'post', 'atM'];
+
+/** Of what is known exactly the fields of a switch's place, and all that is not known; undefined where it is none. */
 function switchPlace(value: unknown): SwitchPlace | undefined {
   if (!isObject(value)) return undefined;
   const [on, lineId, gatewayId, leadOutId] = ['on', 'lineId', 'gatewayId', 'leadOutId'].map((field) =>
     own(value, field),
   );
   const [end, post, atM] = [own(value, 'end'), own(value, 'post'), own(value, 'atM')];
+  const rest = Object.fromEntries(Object.entries(value).filter(([field]) => !placeFieldsKnown.includes(field)));
   const isEnd = (which: unknown): which is 'start' | 'end' => which === 'start' || which === 'end';
-  if (on === 'gateway' && typeof gatewayId === 'string' && isEnd(post)) return { on, gatewayId, post };
-  if (on === 'lineEnd' && typeof lineId === 'string' && isEnd(end)) return { on, lineId, end };
-  if (on === 'line' && typeof lineId === 'string' && Number.isFinite(atM)) return { on, lineId, atM: atM as number };
-  if (on === 'leadOut' && typeof leadOutId === 'string') return { on, leadOutId };
+  if (on === 'gateway' && typeof gatewayId === 'string' && isEnd(post)) return { ...rest, on, gatewayId, post };
+  if (on === 'lineEnd' && typeof lineId === 'string' && isEnd(end)) return { ...rest, on, lineId, end };
+  if (on === 'line' && typeof lineId === 'string' && Number.isFinite(atM))
+    return { ...rest, on, lineId, atM: atM as number };
+  if (on === 'leadOut' && typeof leadOutId === 'string') return { ...rest, on, leadOutId };
   return undefined;
 }
 
@@ -167,11 +182,12 @@ function anchoredAnew(project: Project, thing: Thing, { shape, path }: PreviewFe
 /** `openM`: how much of the line it takes up. The point of a gateway is midway between its posts, off a bent line. */
 function stationNow(project: Project, lineId: string, atM: number, point: LonLat, openM: number): number {
   const { path } = project.fenceLine.get(lineId)!;
-  const lengthM = vertexStationsM(path).at(-1)!;
-  const overSeam = isClosed(path) && (atM < openM / 2 || atM > lengthM - openM / 2);
+  const whole = pathIn(project, path);
+  const { lengthM, closed, plane } = whole;
+  const overSeam = closed && (atM < openM / 2 || atM > lengthM - openM / 2);
   if (overSeam) return atM;
   const [fromM, toM] = [Math.max(0, atM - openM / 2), Math.min(lengthM, atM + openM / 2)];
-  const [from, to] = [pointOnPath(project, path, fromM), pointOnPath(project, path, toM)];
-  const off = Math.max(distanceM(from, point), distanceM(to, point)) - openM / 2;
-  return off <= movedM ? atM : nearestOnPath(project, path, point)!.atM;
+  const [from, to] = [lonLatAt(whole, fromM), lonLatAt(whole, toM)];
+  const off = Math.max(plane.earth.distanceM(from, point), plane.earth.distanceM(to, point)) - openM / 2;
+  return off <= movedM ? atM : nearestOn(whole, plane.toXy(point)).stationM;
 }

@@ -1,17 +1,19 @@
-import { createLocalPlane, type LocalPlane } from '../../geometry/localPlane.ts';
+import type { LocalPlane } from '../../geometry/localPlane.ts';
 import { countCrossings } from '../../geometry/segments.ts';
 import { createSpatialIndex, type SpatialIndex } from '../../geometry/spatialIndex.ts';
 import { newEnergiser, newFenceLine, newGateway } from '../../model/defaults.ts';
 import { placeGateway, whyNotPlaceGateway } from '../../model/edits/placeGateway.ts';
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { EditRefused, type Refusal } from '../../model/edits/support/edit.ts';
-import { vertexStationsM, withoutDoubles } from '../../model/edits/support/path.ts';
+import { pathIn, withoutDoubles } from '../../model/edits/support/path.ts';
 import { whyNotPath, whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { largestOf } from '../../model/extremes.ts';
 import { formatLength } from '../../model/formatUnits.ts';
 import { nextName } from '../../model/names.ts';
 import { propertyOf, putAll } from '../../model/project.ts';
 import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts';
+import { stationOf } from '../../shapes/measuredPath.ts';
+import { planeOf } from '../../shapes/workingPlane.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
@@ -62,7 +64,14 @@ function madeOf(intake: Intake, feature: PreviewFeature, as: ImportAs, choices: 
       whyNotFields(project, 'fenceLine', null, { typeId: choices.typeId });
     if (refusal) return refusal;
     const { typeId, status } = choices;
-    const line = { id: newId('fenceLine'), name, typeId, status, live: as === 'fenceLine', path: withoutDoubles(path) };
+    const line = {
+      id: newId('fenceLine'),
+      name,
+      typeId,
+      status,
+      live: as === 'fenceLine',
+      path: withoutDoubles(project, path),
+    };
     return newFenceLine(line);
   }
   const refusal = whyNotSoMany(path);
@@ -148,9 +157,11 @@ function serviceOf(id: string, { name, path, voltageV }: PreviewFeature, what: S
 }
 
 function importGateways(intake: Intake, features: readonly PreviewFeature[], choices: ImportChoices): void {
-  const { origin, units } = propertyOf(intake.project);
-  const plane = createLocalPlane(origin);
-  const lines = [...intake.project.fenceLine.values()].map(({ id, path }) => [id, path.map(plane.toXy)] as const);
+  const { units } = propertyOf(intake.project);
+  const plane = planeOf(intake.project);
+  const lines = [...intake.project.fenceLine.values()].map(
+    ({ id, path }) => [id, pathIn(intake.project, path).xy] as const,
+  );
   const index = createSpatialIndex(lines);
   for (const feature of features) {
     const place = feature.shape === 'point' ? nearestLine(intake, index, plane, feature, choices.gatewaySnapM) : null;
@@ -193,9 +204,9 @@ function nearestLine(
 ): { lineId: string; atM: number } | null {
   const near = index.nearest(plane.toXy(at!), withinM);
   if (!near) return null;
-  const stationsM = vertexStationsM(project.fenceLine.get(near.key)!.path);
-  const [startM, endM, lengthM] = [stationsM[near.segment]!, stationsM[near.segment + 1]!, stationsM.at(-1)!];
-  const atM = startM + near.fraction * (endM - startM);
+  const line = pathIn(project, project.fenceLine.get(near.key)!.path);
+  const { lengthM } = line;
+  const atM = stationOf(line, near);
   // A point on a gate's post at the end of a line stands for the gate beside it.
   const halfM = (widthM ?? newGateway({ id: '', name: '', lineId: '', atM: 0 }).widthM) / 2;
   return { lineId: near.key, atM: lengthM < 2 * halfM ? atM : Math.min(lengthM - halfM, Math.max(halfM, atM)) };

@@ -1,4 +1,4 @@
-import { distanceM } from '../../geometry/geodesic.ts';
+import { earthAt } from '../../geometry/earth.ts';
 import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
@@ -130,7 +130,7 @@ function nearestM({ features }: Preview, { members }: PieceGroup, to: LonLat): n
   for (let i = 0; i < members.length; i += pieceStep) {
     const { path } = features[members[i]!]!;
     const step = Math.ceil(path.length / Math.max(1, Math.floor(mostMeasured / members.length)));
-    for (let at = 0; at < path.length; at += step) least = Math.min(least, distanceM(to, path[at]!));
+    for (let at = 0; at < path.length; at += step) least = Math.min(least, earthAt(to).distanceM(to, path[at]!));
   }
   return least;
 }
@@ -141,7 +141,8 @@ function straysOf({ features }: Preview, groups: readonly PieceGroup[], from: Lo
     for (const index of members) {
       const feature = features[index]!;
       // What this program wrote comes back as it was.
-      if (!feature.ours) strays.set(feature.key, { feature, awayM: distanceM(from, feature.path[0]!), noFix });
+      if (!feature.ours)
+        strays.set(feature.key, { feature, awayM: earthAt(from).distanceM(from, feature.path[0]!), noFix });
     }
   }
   return strays;
@@ -163,7 +164,7 @@ export function middleOfAll(pieces: readonly Pick<PreviewFeature, 'path'>[]): Lo
     [bounds[0], bounds[1]],
     [bounds[2], bounds[3]],
   ];
-  if (corners.every((corner) => distanceM(middle, corner) <= radiusM)) return middle;
+  if (corners.every((corner) => earthAt(middle).distanceM(middle, corner) <= radiusM)) return middle;
   const eastward = ([lon]: LonLat) => ((((lon - bounds[0]) % 360) + 360) % 360) as number;
   const places = pieces.flatMap(({ path }) => (path.length > 0 ? [path[path.length >> 1]!] : []));
   const lon = bounds[0] + median(places.map(eastward));
@@ -190,7 +191,7 @@ function drawnRadiusM(project: Project): number {
     [east, south],
     [east, north],
   ];
-  return Math.min(reachM, Math.max(...corners.map((corner) => distanceM(origin, corner))));
+  return Math.min(reachM, Math.max(...corners.map((corner) => earthAt(origin).distanceM(origin, corner))));
 }
 
 /** What is said of a stray, as a problem of its own. */

@@ -1,5 +1,4 @@
 import type { Feature, Geometry } from 'geojson';
-import { slicePolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
@@ -14,11 +13,19 @@ import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { SolvedPoint } from '../../locate/ties.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
-import type { LonLat, Service, Thing } from '../../model/things.ts';
+import type { Kind, LonLat, Service, Thing } from '../../model/things.ts';
+import { slice } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../survey/types.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
-import { clockwiseProperty, exchangedKinds, idProperty, kindProperty, placeOfProperty } from '../preview/ours.ts';
+import {
+  clockwiseProperty,
+  exchangedKinds,
+  idProperty,
+  kindProperty,
+  marked,
+  placeOfProperty,
+} from '../preview/ours.ts';
 import { areaGeometry, lineGeometry, linesGeometry, pointGeometry, pointsGeometry } from './geometries.ts';
 import { isAnticlockwise } from './rings.ts';
 
@@ -80,10 +87,10 @@ function sectionLetters({ sections }: Survey): Map<number, string> {
 
 function featureOf(writer: Writer, thing: Thing): AnyFeature {
   const { kind, id, ...fields } = thing;
-  const { path: _, ...shown } = fields as { path?: unknown };
-  const own = keepsPlace(thing) ? shown : withoutAt(shown);
+  const own = withoutPlace(kind, fields);
   const { geometry, figures } = drawn(writer, thing);
-  const properties = { [kindProperty]: kind, [idProperty]: id, ...own, ...figures };
+  // A figure never hides a field, also one of the same name that only a newer version knows.
+  const properties = { ...marked(kind, id, own), ...figures, ...own };
   return { type: 'Feature', id: `${kind}:${id}`, properties, geometry };
 }
 
@@ -100,13 +107,19 @@ function* otherPlaces({ project, survey }: Writer, { id }: InGround, of: AnyFeat
   }
 }
 
-/** A paddock's name keeps the point it was given at, since its geometry is an area. */
-function keepsPlace({ kind }: Thing): boolean {
-  return kind === 'paddock';
-}
+/** The field that a feature's geometry holds. A paddock's name keeps the point it was given at: its geometry is an area. */
+const placeField: Partial<Record<Kind, 'at' | 'path'>> = {
+  fenceLine: 'path',
+  leadOut: 'path',
+  service: 'path',
+  post: 'at',
+  energiser: 'at',
+  earthField: 'at',
+  reading: 'at',
+};
 
-function withoutAt({ at: _, ...rest }: { at?: unknown }): object {
-  return rest;
+function withoutPlace(kind: Kind, fields: object): object {
+  return Object.fromEntries(Object.entries(fields).filter(([field]) => field !== placeField[kind]));
 }
 
 interface Drawn {
@@ -264,9 +277,7 @@ function* runs(project: Project, { survey, letters }: Writer): Generator<AnyFeat
     if (edge.kind !== 'run') continue;
     const shape = survey.lines.get(edge.lineId)!;
     const { fromM, toM, lengthM, liveWires } = edge;
-    // Stations are geodesic; along the plane's path they are the same share of the length.
-    const scale = planeLengthM(shape.xy) / shape.lengthM;
-    const path = slicePolyline(shape.xy, fromM * scale, toM * scale).map((xy) => rounded(survey.plane.toLonLat(xy)));
+    const path = slice(shape, fromM, toM).map(rounded);
     const line = project.fenceLine.get(edge.lineId)!;
     const fields = {
       line: line.name,
@@ -278,10 +289,6 @@ function* runs(project: Project, { survey, letters }: Writer): Generator<AnyFeat
     };
     yield computed('run', edge.key, lineGeometry(path), fields);
   }
-}
-
-function planeLengthM(xy: readonly Xy[]): number {
-  return xy.reduce((sum, b, i) => sum + (i === 0 ? 0 : Math.hypot(b[0] - xy[i - 1]![0], b[1] - xy[i - 1]![1])), 0);
 }
 
 function computed(kind: 'run' | 'paddockOutline', id: string, geometry: Geometry | null, fields: object): AnyFeature {

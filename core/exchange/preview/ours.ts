@@ -1,5 +1,7 @@
 import { type KindIn, kindsIn } from '../../kinds/allKinds.ts';
-import { own, type RawObject } from './raw.ts';
+import { type Body, bodyVersion, upgrade, versionIn } from '../../kinds/upgrade.ts';
+import { isKind } from '../../model/project.ts';
+import { own, type RawObject, shown } from './raw.ts';
 import type { OurThing } from './types.ts';
 
 /** Kinds that a map exchanges, what a thing stands on before it. Prices, kept plans and handovers are no part of a map, and
@@ -12,6 +14,10 @@ export type ExchangedKind = KindIn<'exchange'>;
 export const kindProperty = 'undergate:kind';
 export const idProperty = 'undergate:id';
 
+/** The version that a thing's fields are of, and which of a feature's properties are fields; the others are computed. */
+const versionProperty = 'undergate:version';
+const fieldsProperty = 'undergate:fields';
+
 /** Of another place where a thing may lie: the feature id of that thing. */
 export const placeOfProperty = 'undergate:placeOf';
 
@@ -21,16 +27,78 @@ export const clockwiseProperty = 'undergate:drawnClockwise';
 /** Kinds of features that only show what is computed; they are passed over when a file comes back. */
 export const computedKinds = ['run', 'paddockOutline', 'otherPlace'] as const;
 
-/** The kind that our mark on a feature gives, `computed`, or null where it bears no mark of ours. */
-export function kindOfOurs(properties: RawObject): ExchangedKind | 'computed' | null {
-  const kind = own(properties, kindProperty);
-  if (computedKinds.includes(kind as (typeof computedKinds)[number])) return 'computed';
-  return exchangedKinds.includes(kind as ExchangedKind) ? (kind as ExchangedKind) : null;
+const ourPrefix = 'undergate:';
+
+/** The marks by which a thing of ours is known again, with all its fields. */
+export function marked(kind: string, id: string, fields: object): RawObject {
+  return {
+    [kindProperty]: kind,
+    [idProperty]: id,
+    [versionProperty]: bodyVersion,
+    [fieldsProperty]: Object.keys(fields),
+    ...fields,
+  };
 }
 
-/** The thing that a marked feature holds, still to be checked; null without an id. */
-export function ourThing(kind: ExchangedKind, properties: RawObject): OurThing | null {
-  const id = own(properties, idProperty);
-  if (typeof id !== 'string' || id === '' || id.length > 200) return null;
-  return { kind, id, fields: properties };
+/** What a feature's properties say that it is. */
+export type Ours =
+  /** Not ours. */
+  | { readonly is: 'foreign' }
+  /** Shows only what is computed. */
+  | { readonly is: 'computed' }
+  /** Ours, but not to be read: why, as the end of a sentence about it. */
+  | { readonly is: 'unreadable'; readonly why: string; readonly whatToDo: string }
+  /** Ours, of the present version, still to be checked: one mostly, the thing itself first. */
+  | { readonly is: 'things'; readonly things: readonly OurThing[] };
+
+/** Reads our marks on a feature. Its thing may be of an older version, and is brought to the present one. */
+export function oursOf(properties: RawObject): Ours {
+  const [kind, id] = [own(properties, kindProperty), own(properties, idProperty)];
+  if (computedKinds.includes(kind as (typeof computedKinds)[number])) return { is: 'computed' };
+  if (typeof kind !== 'string' || typeof id !== 'string' || id === '' || id.length > 200) return { is: 'foreign' };
+  const version = versionIn(own(properties, versionProperty));
+  const named = own(properties, fieldsProperty);
+  // Of a file that does not name the fields of its things, the properties that are known are taken.
+  const isWhole = Array.isArray(named);
+  const fields = Object.entries(properties).filter(([field]) =>
+    isWhole ? named.includes(field) : !field.startsWith(ourPrefix),
+  );
+  const bodies = upgradedBodies(kind, version, { ...Object.fromEntries(fields), kind, id });
+  if (!bodies) return { is: 'unreadable', why: 'its fields are not as they should be', whatToDo: 'Fix the file.' };
+  if (!bodies.every((body) => isKind(String(body.kind)))) return newerKind(kind, version);
+  const things = bodies.filter((body) => exchangedKinds.includes(body.kind as ExchangedKind));
+  if (things.length === 0) return { is: 'foreign' };
+  const marks = Object.fromEntries(Object.entries(properties).filter(([field]) => field.startsWith(ourPrefix)));
+  return {
+    is: 'things',
+    things: things.map(({ kind: is, id: called, ...rest }) => ({
+      kind: is as ExchangedKind,
+      id: String(called),
+      fields: { ...rest, ...marks },
+      isWhole,
+    })),
+  };
+}
+
+function upgradedBodies(kind: string, version: number, body: Body): readonly Body[] | null {
+  try {
+    return upgrade(kind, version, body);
+  } catch {
+    // A step of ours can't bear what the file makes of the body.
+    return null;
+  }
+}
+
+function newerKind(kind: string, version: number): Ours {
+  const newer = version > bodyVersion ? 'a newer Undergate wrote the file, and it is' : 'it is';
+  return {
+    is: 'unreadable',
+    why: `${newer} of a kind that this one does not know (${shown(kind)})`,
+    whatToDo: 'Bring this Undergate up to date and import the file again, or go on without it.',
+  };
+}
+
+/** Whether a property of a feature is a field of its thing, and no mark of ours. */
+export function isField(property: string): boolean {
+  return !property.startsWith(ourPrefix) && property !== 'kind' && property !== 'id';
 }

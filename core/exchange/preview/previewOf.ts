@@ -1,6 +1,6 @@
 import { boundsOf } from './bounds.ts';
 import { groupsOf, isNoFix } from './groups.ts';
-import { kindOfOurs, ourThing } from './ours.ts';
+import { oursOf } from './ours.ts';
 import { type Part, type Parts, partsOf } from './parts.ts';
 import { type PositionReader, positionReader } from './positions.ts';
 import { isObject, own, type RawObject, shown } from './raw.ts';
@@ -75,9 +75,17 @@ function readFeature(reading: Reading, raw: unknown, index: number): void {
   const given = own(raw, 'properties');
   const properties: RawObject = isObject(given) ? given : {};
   const name = nameOf(properties, own(raw, 'id'), index, noun);
-  const kind = kindOfOurs(properties);
-  if (kind === 'computed') return;
-  const ours = kind === null ? null : ourThing(kind, properties);
+  const read = oursOf(properties);
+  if (read.is === 'computed') return;
+  if (read.is === 'unreadable') {
+    problems.push({ index, name, why: read.why, whatToDo: read.whatToDo });
+    return;
+  }
+  const [ours = null, ...more] = read.is === 'things' ? read.things : [];
+  // What an older version held within the thing; its place is the thing's own.
+  for (const [i, other] of more.entries()) {
+    features.push({ ...bare(`${index}+${i + 1}`, index, name, properties), ours: other });
+  }
   const geometry = own(raw, 'geometry');
   if (geometry === null || geometry === undefined) {
     if (ours) features.push({ ...bare(String(index), index, name, properties), ours });

@@ -1,4 +1,4 @@
-import { distanceM } from '../../geometry/geodesic.ts';
+import { earthAt } from '../../geometry/earth.ts';
 import type { LonLat } from '../../model/things.ts';
 import type { PositionReader } from './positions.ts';
 import type { Preview } from './types.ts';
@@ -17,6 +17,7 @@ export function swapSuspicion(
   }
   if (!weightiest || !nearTo) return null;
   const { middle } = weightiest;
+  const { distanceM } = earthAt(nearTo);
   if (Math.abs(middle[0]) > 90 || distanceM(nearTo, middle) < farM) return null;
   if (distanceM(nearTo, [middle[1], middle[0]]) >= farM) return null;
   return 'The file lies far from this property, and would lie on it with latitude and longitude exchanged.';

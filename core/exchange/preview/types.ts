@@ -44,6 +44,8 @@ export interface OurThing {
   readonly kind: ExchangedKind;
   readonly id: string;
   readonly fields: Readonly<Record<string, unknown>>;
+  /** The fields are all that the thing has, and nothing else: those among them that are not known are kept. */
+  readonly isWhole: boolean;
 }
 
 /** Why a feature, or a part of it, can't be used, and what to do about it. */

@@ -1,7 +1,7 @@
 import type { Xy } from '../../geometry/types.ts';
 import { formatLength, type Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
-import { xyAt } from '../../shapes/pathGeometry.ts';
+import { xyAt } from '../../shapes/measuredPath.ts';
 import type { Section, Survey } from '../../survey/types.ts';
 import { recordOf } from '../crossingSource.ts';
 

@@ -1,4 +1,4 @@
-import { distanceM } from '../../geometry/geodesic.ts';
+import { earthAt } from '../../geometry/earth.ts';
 import { otherEnd } from '../../model/edits/support/carryAlong.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
 import type { Fate, InGround, WasCrossing } from '../../model/inGroundThings.ts';
@@ -143,7 +143,7 @@ function nearerEnd(at: LonLat, posts: Readonly<Record<LineEnd, LonLat>>): LineEn
 
 /** Whether a place that was recorded is that of a post as it was drawn, as far as a tape can tell. */
 function stoodAt(recordedAt: LonLat, drawnAt: LonLat): boolean {
-  return distanceM(recordedAt, drawnAt) < samePostM;
+  return earthAt(drawnAt).distanceM(recordedAt, drawnAt) < samePostM;
 }
 
 /** A place moved by as much as a post was, in degrees: over the metres of a gate that is the same as in metres. */

@@ -1,4 +1,4 @@
-import { distanceM } from '../../geometry/geodesic.ts';
+import { earthAt } from '../../geometry/earth.ts';
 import type { LocalPlane } from '../../geometry/localPlane.ts';
 import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
@@ -10,7 +10,7 @@ import { buildableKinds } from '../../model/recordDefaults.ts';
 import type { BuriedPoint, CrossingRecord, TieFrom } from '../../model/recordThings.ts';
 import type { Crossing, EarthField, Gateway, Kind, LeadOut, LonLat, Post, Thing } from '../../model/things.ts';
 import { type GatewaySpan, gatewaySpan } from '../../shapes/gatewaySpan.ts';
-import { pathGeometry } from '../../shapes/pathGeometry.ts';
+import { measuredPath } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth, workingPlane } from '../../shapes/workingPlane.ts';
 import { pointsOf } from '../crossingSource.ts';
 import { isUnmeasured } from '../inTheGround.ts';
@@ -127,7 +127,7 @@ export function spanIn(project: Project): (gateway: Gateway) => GatewaySpan | nu
   const plane = workingPlane(propertyOf(project));
   return (gateway) => {
     const line = project.fenceLine.get(gateway.lineId);
-    const geometry = line && pathGeometry(line.path, plane);
+    const geometry = line && measuredPath(line.path, plane);
     return geometry ? gatewaySpan(gateway, geometry) : null;
   };
 }
@@ -222,7 +222,7 @@ function mostMovedM(from: GatewaySpan, to: GatewaySpan, turned: boolean): number
 }
 
 function apartM(a: LonLat, b: LonLat): number {
-  return a[0] === b[0] && a[1] === b[1] ? 0 : distanceM(a, b);
+  return a[0] === b[0] && a[1] === b[1] ? 0 : earthAt(a).distanceM(a, b);
 }
 
 /** Lead-outs and earth stakes in the ground. */

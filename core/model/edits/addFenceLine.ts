@@ -21,7 +21,7 @@ export function addFenceLine(wanted: AddFenceLine, newId: NewId): Edit {
   return guarded(whyNotAddFenceLine(wanted), (project) => {
     const { path, typeId, live = true, status = 'planned', name = nextName(project, 'fenceLine') } = wanted;
     const id = newId('fenceLine');
-    return put(project, newFenceLine({ id, name, typeId, live, status, path: withoutDoubles(path) }));
+    return put(project, newFenceLine({ id, name, typeId, live, status, path: withoutDoubles(project, path) }));
   });
 }
 

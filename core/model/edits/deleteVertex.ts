@@ -4,7 +4,7 @@ import type { FenceLine } from '../things.ts';
 import { carryAlong } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
-import { isClosed, sameVertex, vertexStationsM } from './support/path.ts';
+import { pathIn, sameVertex } from './support/path.ts';
 import { relay, type SameCorner, stretchesBetween } from './support/relay.ts';
 
 export interface DeleteVertex {
@@ -18,7 +18,7 @@ export function deleteVertex(wanted: DeleteVertex): Edit {
     const line = found(project, 'fenceLine', wanted.lineId);
     const last = line.path.length - 1;
     const { index } = wanted;
-    if (isClosed(line.path) && (index === 0 || index === last)) return deleteSeam(project, line);
+    if (pathIn(project, line.path).closed && (index === 0 || index === last)) return deleteSeam(project, line);
     const path = line.path.toSpliced(index, 1);
     const kept = line.path.flatMap((_, i): SameCorner[] => (i === index ? [] : [[i, i < index ? i : i - 1]]));
     if (index === 0) return relay(project, line, path, [[0, 0], ...kept]);
@@ -32,14 +32,14 @@ function deleteSeam(project: Project, line: FenceLine): Project {
   const before = line.path.length - 2;
   const path = [...line.path.slice(1, -1), line.path[1]!];
   const inner = Array.from({ length: before }, (_, i): SameCorner => [i + 1, i]);
-  const oldM = vertexStationsM(line.path);
-  const newM = vertexStationsM(path);
+  const oldM = pathIn(project, line.path).stationsM;
+  const newM = pathIn(project, path).stationsM;
   const [lengthM, firstM, lastM] = [oldM.at(-1)!, oldM[1]!, oldM[before]!];
   const [seamFromM, seamToM] = [newM[before - 1]!, newM[before]!];
   const seamM = seamFromM + ((seamToM - seamFromM) * (lengthM - lastM)) / (lengthM - lastM + firstM);
   const stretches = [
     { fromM: 0, toM: firstM, lineId: line.id, newFromM: seamM, newToM: seamToM },
-    ...stretchesBetween(line.path, line.id, path, inner),
+    ...stretchesBetween(project, line.path, line.id, path, inner),
     { fromM: lastM, toM: lengthM, lineId: line.id, newFromM: seamFromM, newToM: seamM },
   ];
   const vertexTo = (index: number) => (index === 0 || index > before ? null : { lineId: line.id, index: index - 1 });
@@ -52,7 +52,7 @@ export function whyNotDeleteVertex({ lineId, index }: DeleteVertex): WhyNot {
     firstRefusal(
       () => whyNotFound(project, 'fenceLine', lineId),
       () => whyNotVertex(found(project, 'fenceLine', lineId), index),
-      () => whyNotShorter(found(project, 'fenceLine', lineId), index),
+      () => whyNotShorter(project, found(project, 'fenceLine', lineId), index),
       () => whyNotEmptied(project, found(project, 'fenceLine', lineId), index),
     );
 }
@@ -62,15 +62,15 @@ export function whyNotVertex(line: FenceLine, index: number): Refusal | null {
   return { code: 'noSuchVertex', message: `The ${called(line)} has no such corner any more. Choose it again.` };
 }
 
-function whyNotShorter(line: FenceLine, index: number): Refusal | null {
-  const closed = isClosed(line.path);
+function whyNotShorter(project: Project, line: FenceLine, index: number): Refusal | null {
+  const { closed } = pathIn(project, line.path);
   if (line.path.length <= (closed ? 4 : 2)) {
     const least = closed ? 'A closed line needs three corners' : 'A line needs two ends';
     return { code: 'tooFewPoints', message: `${least}. Delete the ${called(line)} instead.` };
   }
   const before = line.path[index - 1];
   const after = line.path[index + 1];
-  if (before && after && sameVertex(before, after)) {
+  if (before && after && sameVertex(project, before, after)) {
     const message = `Without this corner the ${called(line)} would run back to where it stands. Delete the corner beside it first.`;
     return { code: 'noLength', message };
   }
@@ -80,8 +80,8 @@ function whyNotShorter(line: FenceLine, index: number): Refusal | null {
 /** An end piece goes with its end vertex; what stands on it has to go or move first. */
 function whyNotEmptied(project: Project, line: FenceLine, index: number): Refusal | null {
   const last = line.path.length - 1;
-  if ((index !== 0 && index !== last) || isClosed(line.path)) return null;
-  const stationsM = vertexStationsM(line.path);
+  const { stationsM, closed } = pathIn(project, line.path);
+  if ((index !== 0 && index !== last) || closed) return null;
   const goes = (fromM: number, toM: number) => (index === 0 ? fromM < stationsM[1]! : toM > stationsM[last - 1]!);
   const names: string[] = [];
   for (const gateway of project.gateway.values()) {

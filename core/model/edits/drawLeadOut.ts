@@ -53,7 +53,7 @@ export function whyNotDrawLeadOut(wanted: DrawLeadOut): WhyNot {
 function wholePath(project: Project, { energiserId, path }: DrawLeadOut): LonLat[] {
   const { at } = found(project, 'energiser', energiserId);
   const first = path[0];
-  return withoutDoubles(first && joins(project, at, first) ? [at, ...path.slice(1)] : [at, ...path]);
+  return withoutDoubles(project, first && joins(project, at, first) ? [at, ...path.slice(1)] : [at, ...path]);
 }
 
 function whyNotTouching(project: Project, end: LonLat): Refusal | null {

@@ -1,11 +1,12 @@
-import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { segmentIntersection } from '../../geometry/segments.ts';
 import { xyDistanceM } from '../../geometry/vector.ts';
-import { type Project, propertyOf } from '../project.ts';
+import { stationOf } from '../../shapes/measuredPath.ts';
+import { planeOf } from '../../shapes/workingPlane.ts';
+import type { Project } from '../project.ts';
 import type { FenceLine, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
-import { sameVertexM, vertexStationsM } from './support/path.ts';
+import { pathIn, sameVertexM } from './support/path.ts';
 import { relay, type SameCorner } from './support/relay.ts';
 
 export interface FixCrossing {
@@ -58,10 +59,10 @@ interface Found {
 }
 
 function crossingNear(project: Project, line: FenceLine, other: FenceLine, near: LonLat): Found | null {
-  const plane = createLocalPlane(propertyOf(project).origin);
+  const plane = planeOf(project);
   const target = plane.toXy(near);
-  const a = line.path.map(plane.toXy);
-  const b = other.path.map(plane.toXy);
+  const a = pathIn(project, line.path).xy;
+  const b = pathIn(project, other.path).xy;
   let best: { awayM: number; found: Found } | null = null;
   for (let i = 0; i + 1 < a.length; i++) {
     for (let j = 0; j + 1 < b.length; j++) {
@@ -78,8 +79,7 @@ function crossingNear(project: Project, line: FenceLine, other: FenceLine, near:
 
 /** In an opening there is no wire to join. */
 function whyNotWire(project: Project, line: FenceLine, segment: number, share: number): Refusal | null {
-  const stationsM = vertexStationsM(line.path);
-  const atM = stationsM[segment]! + share * (stationsM[segment + 1]! - stationsM[segment]!);
+  const atM = stationOf(pathIn(project, line.path), { segment, fraction: share });
   for (const gateway of project.gateway.values()) {
     if (gateway.lineId !== line.id || Math.abs(gateway.atM - atM) >= gateway.widthM / 2 - sameVertexM) continue;
     const message = `The lines cross in the opening of ${called(gateway)}, where no wire runs. Move the gateway first.`;

@@ -1,10 +1,11 @@
-import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { selfIntersections } from '../../geometry/segments.ts';
+import { planeOf } from '../../shapes/workingPlane.ts';
 import { type Project, propertyOf } from '../project.ts';
 import type { FenceLine } from '../things.ts';
 import { insertVertex } from './insertVertex.ts';
 import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
+import { pathIn } from './support/path.ts';
 
 export interface FixSelfCrossing {
   readonly lineId: string;
@@ -43,13 +44,12 @@ function placesLeft(project: Project, lineId: string): number {
 function joinFirst(project: Project, lineId: string): Project {
   const [first] = crossingsOf(project, found(project, 'fenceLine', lineId));
   if (first?.meeting.kind !== 'cross') return project;
-  const at = createLocalPlane(propertyOf(project).origin).toLonLat(first.meeting.point);
+  const at = planeOf(project).toLonLat(first.meeting.point);
   const [early, late] = first.segments;
   return insertVertex({ lineId, segment: early, at })(insertVertex({ lineId, segment: late, at })(project));
 }
 
 function crossingsOf(project: Project, { path }: FenceLine) {
-  const { origin, snapToleranceM } = propertyOf(project);
-  const xy = path.map(createLocalPlane(origin).toXy);
-  return selfIntersections(xy, snapToleranceM).filter(({ meeting }) => meeting.kind === 'cross');
+  const { snapToleranceM } = propertyOf(project);
+  return selfIntersections(pathIn(project, path).xy, snapToleranceM).filter(({ meeting }) => meeting.kind === 'cross');
 }

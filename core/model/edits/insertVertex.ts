@@ -1,3 +1,4 @@
+import type { Project } from '../project.ts';
 import type { FenceLine, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
@@ -29,7 +30,7 @@ export function whyNotInsertVertex({ lineId, segment, at }: InsertVertex): WhyNo
       () => whyNotFound(project, 'fenceLine', lineId),
       () => whyNotSegment(found(project, 'fenceLine', lineId), segment),
       () => whyNotPoint(project, at),
-      () => whyNotBetween(found(project, 'fenceLine', lineId), segment, at),
+      () => whyNotBetween(project, found(project, 'fenceLine', lineId), segment, at),
     );
 }
 
@@ -38,7 +39,7 @@ function whyNotSegment(line: FenceLine, segment: number): Refusal | null {
   return { code: 'noSuchSegment', message: `The ${called(line)} has no such piece any more. Choose the place again.` };
 }
 
-function whyNotBetween(line: FenceLine, segment: number, at: LonLat): Refusal | null {
-  if (!sameVertex(line.path[segment]!, at) && !sameVertex(line.path[segment + 1]!, at)) return null;
+function whyNotBetween(project: Project, line: FenceLine, segment: number, at: LonLat): Refusal | null {
+  if (!sameVertex(project, line.path[segment]!, at) && !sameVertex(project, line.path[segment + 1]!, at)) return null;
   return { code: 'doubledVertex', message: `The ${called(line)} already has a corner here. Move that one instead.` };
 }

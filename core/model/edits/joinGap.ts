@@ -1,3 +1,5 @@
+import { lonLatAt, type NearestOnPath, nearestOn } from '../../shapes/measuredPath.ts';
+import { planeOf } from '../../shapes/workingPlane.ts';
 import { formatLength } from '../formatUnits.ts';
 import { type Project, propertyOf } from '../project.ts';
 import type { FenceLine, LineEnd, LonLat } from '../things.ts';
@@ -5,7 +7,7 @@ import { moveVertex } from './moveVertex.ts';
 import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
 import { joins } from './support/joins.ts';
-import { nearestOnPath } from './support/path.ts';
+import { pathIn } from './support/path.ts';
 
 export interface JoinGap {
   readonly lineId: string;
@@ -37,7 +39,7 @@ export function whyNotJoinGap({ lineId, end, toLineId }: JoinGap): WhyNot {
         const line = found(project, 'fenceLine', lineId);
         const other = found(project, 'fenceLine', toLineId);
         const point = end === 'start' ? line.path[0]! : line.path.at(-1)!;
-        const gapM = nearestOnPath(project, other.path, point)!.distanceM;
+        const gapM = nearestTo(project, other, point).distanceM;
         const { snapToleranceM, units } = propertyOf(project);
         const both = `The ${called(line)} and the ${called(other)}`;
         if (gapM <= snapToleranceM) return { code: 'joined', message: `${both} are joined here already.` };
@@ -50,6 +52,10 @@ export function whyNotJoinGap({ lineId, end, toLineId }: JoinGap): WhyNot {
 
 /** The nearest point of a line; its end vertex or a corner where that is about as near. */
 function landing(project: Project, from: LonLat, other: FenceLine): LonLat {
-  const { point } = nearestOnPath(project, other.path, from)!;
+  const point = lonLatAt(pathIn(project, other.path), nearestTo(project, other, from).stationM);
   return other.path.find((vertex) => joins(project, vertex, point)) ?? point;
+}
+
+function nearestTo(project: Project, { path }: FenceLine, point: LonLat): NearestOnPath {
+  return nearestOn(pathIn(project, path), planeOf(project).toXy(point));
 }

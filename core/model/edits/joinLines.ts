@@ -1,10 +1,12 @@
-import { type Project, put, remove } from '../project.ts';
+import { type Project, put, putAll, removeAll } from '../project.ts';
+import { builtMarkId } from '../recordDefaults.ts';
 import type { FenceLine } from '../things.ts';
+import { withDependants } from './deleteThings.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
 import { joins } from './support/joins.ts';
-import { isClosed, type Path, vertexStationsM } from './support/path.ts';
+import { type Path, pathIn } from './support/path.ts';
 
 export interface JoinLines {
   /** The line that stays. */
@@ -13,7 +15,10 @@ export interface JoinLines {
   readonly otherId: string;
 }
 
-/** Makes one line of two that meet end to end; what stands on the other goes with it. */
+/**
+ * Makes one line of two that meet end to end; what stands on the other goes with it, and so do its photos and, where the
+ * line that stays has none, the mark of when it was built. Its place in a stage goes: the line that stays has its own.
+ */
 export function joinLines(wanted: JoinLines): Edit {
   return guarded(whyNotJoinLines(wanted), (project) => {
     const line = found(project, 'fenceLine', wanted.lineId);
@@ -23,7 +28,7 @@ export function joinLines(wanted: JoinLines): Edit {
     const path = meeting.otherFirst ? [...forward.slice(0, -1), ...line.path] : [...line.path, ...forward.slice(1)];
     const joined = put(project, { ...line, path });
     const carried = carryBoth(joined, line, other, path, meeting);
-    return remove(carried, other);
+    return withoutOther(carried, line, other);
   });
 }
 
@@ -39,7 +44,7 @@ export function whyNotJoinLines({ lineId, otherId }: JoinLines): WhyNot {
 
 function whyNotPair(project: Project, line: FenceLine, other: FenceLine): Refusal | null {
   if (line.id === other.id) return { code: 'sameLine', message: 'Choose two different fence lines to join.' };
-  const closed = [line, other].find(({ path }) => isClosed(path));
+  const closed = [line, other].find(({ path }) => pathIn(project, path).closed);
   if (closed) return { code: 'closed', message: `The ${called(closed)} is closed and has no end to join.` };
   if (!meetingOf(project, line, other)) {
     const message = `The ${called(line)} and the ${called(other)} do not meet end to end. Move an end of one onto an end of the other first.`;
@@ -53,6 +58,18 @@ function whyNotPair(project: Project, line: FenceLine, other: FenceLine): Refusa
   if (differing.length === 0) return null;
   const message = `The ${called(line)} and the ${called(other)} have different ${differing.join(' and ')}. Make them alike first, or leave them two lines.`;
   return { code: 'differ', message };
+}
+
+function withoutOther(project: Project, line: FenceLine, other: FenceLine): Project {
+  const photos = [...project.photo.values()].filter(({ of }) => of?.kind === 'fenceLine' && of.id === other.id);
+  const mark = project.builtMark.get(builtMarkId('fenceLine', other.id));
+  const markId = builtMarkId('fenceLine', line.id);
+  const movesMark = mark && !project.builtMark.has(markId);
+  const gone = removeAll(project, withDependants(project, [other]));
+  return putAll(gone, [
+    ...photos.map((photo) => ({ ...photo, of: { kind: 'fenceLine' as const, id: line.id } })),
+    ...(movesMark ? [{ ...mark, id: markId, thingId: line.id, planned: null }] : []),
+  ]);
 }
 
 interface Meeting {
@@ -73,12 +90,11 @@ function meetingOf(project: Project, line: FenceLine, other: FenceLine): Meeting
 
 function carryBoth(project: Project, line: FenceLine, other: FenceLine, path: Path, meeting: Meeting): Project {
   const { otherFirst, turnOther } = meeting;
-  const lineM = vertexStationsM(line.path).at(-1)!;
-  const oldOtherM = vertexStationsM(other.path).at(-1)!;
-  const newStationsM = vertexStationsM(path);
+  const lineM = pathIn(project, line.path).lengthM;
+  const oldOtherM = pathIn(project, other.path).lengthM;
+  const { stationsM: newStationsM, lengthM } = pathIn(project, path);
   const otherSegments = other.path.length - 1;
   const seamM = newStationsM[otherFirst ? otherSegments : line.path.length - 1]!;
-  const lengthM = newStationsM.at(-1)!;
   const place = (first: boolean) => (first ? { newFromM: 0, newToM: seamM } : { newFromM: seamM, newToM: lengthM });
   const lineStretch: Stretch = { fromM: 0, toM: lineM, lineId: line.id, ...place(!otherFirst) };
   const ahead = place(otherFirst);

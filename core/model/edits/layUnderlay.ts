@@ -1,4 +1,4 @@
-import { distanceM } from '../../geometry/geodesic.ts';
+import { earthAt } from '../../geometry/earth.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { kindsIn } from '../../kinds/allKinds.ts';
 import { fixed } from '../formatUnits.ts';
@@ -55,7 +55,7 @@ function whyNotNear(project: Project, wanted: LayUnderlay): Refusal | null {
   const { placed, origin } = propertyOf(project);
   const middle = wanted.source.from === 'picture' ? placeOf(wanted) : null;
   if (!placed || !middle) return null;
-  const offM = distanceM(middle, origin);
+  const offM = earthAt(origin).distanceM(middle, origin);
   if (offM <= farM) return null;
   const message = `By its coordinates ${wanted.name} lies ${fixed(offM / 1000, 0)} km from this property. Check which coordinate system it was made in, and choose it again with that one.`;
   return { code: 'tooFar', message };

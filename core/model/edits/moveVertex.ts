@@ -4,7 +4,7 @@ import { whyNotVertex } from './deleteVertex.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
 import { joins, touching, verticesAt } from './support/joins.ts';
-import { isClosed, pointOnSegment, sameVertex } from './support/path.ts';
+import { pathIn, pointBetween, sameVertex } from './support/path.ts';
 import { allCorners, relay } from './support/relay.ts';
 import { whyNotPoint } from './support/whyNotPath.ts';
 
@@ -38,16 +38,16 @@ export function whyNotMoveVertex({ lineId, index, to }: MoveVertex): WhyNot {
       () => whyNotFound(project, 'fenceLine', lineId),
       () => whyNotVertex(found(project, 'fenceLine', lineId), index),
       () => whyNotPoint(project, to),
-      () => whyNotApart(found(project, 'fenceLine', lineId), index, to),
+      () => whyNotApart(project, found(project, 'fenceLine', lineId), index, to),
     );
 }
 
-function whyNotApart(line: FenceLine, index: number, to: LonLat): Refusal | null {
+function whyNotApart(project: Project, line: FenceLine, index: number, to: LonLat): Refusal | null {
   const { path } = line;
   const last = path.length - 1;
-  const seam = isClosed(path) && (index === 0 || index === last);
+  const seam = pathIn(project, path).closed && (index === 0 || index === last);
   const neighbours = seam ? [path[1]!, path[last - 1]!] : [path[index - 1], path[index + 1]];
-  if (!neighbours.some((neighbour) => neighbour && sameVertex(neighbour, to))) return null;
+  if (!neighbours.some((neighbour) => neighbour && sameVertex(project, neighbour, to))) return null;
   const message = `The ${called(line)} already has a corner there. Delete one of the two instead of laying them together.`;
   return { code: 'doubledVertex', message };
 }
@@ -69,7 +69,7 @@ class Moves {
   move(lineId: string, index: number, to: LonLat): void {
     const { path } = this.#line(lineId);
     const last = path.length - 1;
-    const seam = isClosed(path) && (index === 0 || index === last);
+    const seam = pathIn(this.#project, path).closed && (index === 0 || index === last);
     const line = this.#moved.get(lineId) ?? new Map<number, LonLat>();
     this.#moved.set(lineId, line);
     for (const i of seam ? [0, last] : [index]) line.set(i, to);
@@ -138,7 +138,7 @@ class Moves {
     const target = (point: LonLat): LonLat | null => {
       if (joins(this.#project, a, point) || joins(this.#project, b, point)) return null;
       const share = shareOf(point);
-      return share === null ? null : pointOnSegment(this.#project, newA, newB, share);
+      return share === null ? null : pointBetween(this.#project, newA, newB, share);
     };
     for (const other of this.#project.fenceLine.values()) {
       for (const [index, vertex] of other.path.entries()) {

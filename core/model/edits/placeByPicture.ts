@@ -1,6 +1,6 @@
-import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { pictureMap } from '../../geometry/picture/pictureMap.ts';
-import { allThings, type Project, propertyOf, put } from '../project.ts';
+import { planeOf } from '../../shapes/workingPlane.ts';
+import { allThings, type Project, put } from '../project.ts';
 import type { LonLat } from '../things.ts';
 import type { ByEye, PicturePlace, PictureSource, Underlay } from '../underlayThings.ts';
 import { notDrawn } from './layUnderlay.ts';
@@ -22,7 +22,7 @@ export interface PlaceByPicture {
 export function placeByPicture({ underlayId, pixel, earth }: PlaceByPicture): Edit {
   return guarded(whyNotPlaceByPicture({ underlayId, pixel, earth }), (project) => {
     const { source, placement } = pictureByEye(project, underlayId)!;
-    const plane = createLocalPlane(propertyOf(project).origin);
+    const plane = planeOf(project);
     const grid = pictureMap(placement, source, plane).toXy(pixel);
     const placed = placeOnEarth({ point: { grid, earth }, gridNorthDeg: 0 })(project);
     const underlay = placed.underlay.get(underlayId)!;

@@ -1,10 +1,10 @@
-import { bearingDeg, destination, distanceM } from '../../geometry/geodesic.ts';
+import { earthAt } from '../../geometry/earth.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { xyBearingDeg, xyDistanceM } from '../../geometry/vector.ts';
 import { formatLength } from '../formatUnits.ts';
 import type { InGround } from '../inGroundThings.ts';
-import { allThings, type Project, projectOf, propertyOf, putAll } from '../project.ts';
+import { allThings, isKind, type Project, projectOf, propertyOf, putAll } from '../project.ts';
 import type { BuiltMark, BuriedPoint, CrossingRecord, Handover, PlannedThing, RevisedThing } from '../recordThings.ts';
 import type { DrawnThing, FenceLine, KeptPlan, LonLat, Thing } from '../things.ts';
 import type { ByEye, Placement } from '../underlayThings.ts';
@@ -70,7 +70,7 @@ function whyNotBearing(gridNorthDeg: number): Refusal | null {
 function whyNotPair(project: Project, first: KnownPoint, second: KnownPoint): Refusal | null {
   const { units } = propertyOf(project);
   const drawnM = xyDistanceM(first.grid, second.grid);
-  const realM = distanceM(first.earth, second.earth);
+  const realM = earthAt(first.earth).distanceM(first.earth, second.earth);
   if (drawnM < 1 || realM < 1) {
     return { code: 'samePoint', message: 'The two points are the same. Choose two that are far apart.' };
   }
@@ -82,6 +82,7 @@ function whyNotPair(project: Project, first: KnownPoint, second: KnownPoint): Re
 /** The earth place of the grid's own origin, and how far the grid turns clockwise about it. */
 function newPlane(wanted: PlaceOnEarth): { origin: LonLat; turnDeg: number } {
   const { grid, earth } = wanted.point;
+  const { bearingDeg, destination } = earthAt(earth);
   const northDeg =
     'second' in wanted
       ? bearingDeg(earth, wanted.second.earth) - xyBearingDeg(grid, wanted.second.grid)
@@ -105,15 +106,20 @@ function laidDown(project: Project, origin: LonLat, move: (at: LonLat) => LonLat
   const things = [...allThings(project)].filter(({ kind }) => kind !== 'property' && kind !== 'fenceLine');
   const plans = [...project.keptPlan.values()].map((plan): KeptPlan => {
     const laid = laidDown(projectOf(plan.things), origin, move);
-    return { ...plan, things: [...allThings(laid)] as DrawnThing[] };
+    return { ...plan, things: [...(allThings(laid) as Generator<DrawnThing>), ...ofNewerKinds(plan.things)] };
   });
   const handovers = [...project.handover.values()].map((handover): Handover => {
     const laid = laidDown(projectOf(handover.things), origin, move);
-    return { ...handover, things: [...allThings(laid)] as RevisedThing[] };
+    return { ...handover, things: [...(allThings(laid) as Generator<RevisedThing>), ...ofNewerKinds(handover.things)] };
   });
   const movedThings = things.flatMap((thing) => moved(thing, move) ?? []);
   const placed = putAll(project, [property, ...movedThings, ...plans, ...handovers]);
   return [...project.fenceLine.values()].reduce((now, line) => relayed(now, line, move), placed);
+}
+
+/** What is of a kind that only a newer version knows stays as it is. */
+function ofNewerKinds<T extends Thing>(things: readonly T[]): T[] {
+  return things.filter(({ kind }) => !isKind(kind));
 }
 
 function moved(thing: Thing, move: (at: LonLat) => LonLat): Thing | null {

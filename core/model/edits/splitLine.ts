@@ -1,11 +1,13 @@
+import { lonLatAt, type MeasuredPath, placeAt } from '../../shapes/measuredPath.ts';
 import { formatLength } from '../formatUnits.ts';
 import { nextName } from '../names.ts';
-import { type Project, propertyOf, put } from '../project.ts';
-import type { FenceLine } from '../things.ts';
+import { type Project, propertyOf, put, putAll } from '../project.ts';
+import { builtMarkId, stageMarkId } from '../recordDefaults.ts';
+import type { FenceLine, Thing } from '../things.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
 import { called, found, whyNotFound } from './support/find.ts';
-import { isClosed, placeOnPath, pointOnSegment, sameVertexM, vertexStationsM } from './support/path.ts';
+import { pathIn, sameVertexM } from './support/path.ts';
 import { whyNotStation } from './support/switchPlace.ts';
 
 export interface SplitLine {
@@ -16,12 +18,14 @@ export interface SplitLine {
 
 /**
  * Splits a line in two: the first piece stays the same line, the second is a new one of the same kind; what stands on
- * the line goes with its piece. A closed line stays one line and opens there: it begins and ends at the place.
+ * the line goes with its piece, and both were built when it was and stay in its stage. A closed line stays one line and opens there: it begins and ends at the place.
  */
 export function splitLine(wanted: SplitLine, newId: NewId): Edit {
   return guarded(whyNotSplitLine(wanted), (project) => {
     const line = found(project, 'fenceLine', wanted.lineId);
-    return isClosed(line.path) ? openRing(project, line, wanted.atM) : cutInTwo(project, line, wanted.atM, newId);
+    return pathIn(project, line.path).closed
+      ? openRing(project, line, wanted.atM)
+      : cutInTwo(project, line, wanted.atM, newId);
   });
 }
 
@@ -36,8 +40,8 @@ export function whyNotSplitLine({ lineId, atM }: SplitLine): WhyNot {
 }
 
 function whyNotInside(project: Project, line: FenceLine, atM: number): Refusal | null {
-  const lengthM = vertexStationsM(line.path).at(-1)!;
-  if (isClosed(line.path) || (atM > sameVertexM && atM < lengthM - sameVertexM)) return null;
+  const { lengthM, closed } = pathIn(project, line.path);
+  if (closed || (atM > sameVertexM && atM < lengthM - sameVertexM)) return null;
   const long = formatLength(lengthM, propertyOf(project).units);
   const message = `This is an end of the ${called(line)} (${long} long). Choose a place between its ends.`;
   return { code: 'atEnd', message };
@@ -51,43 +55,55 @@ interface Cut {
   readonly shifted: (index: number) => number;
 }
 
-function cutAt(project: Project, { path }: FenceLine, stationsM: readonly number[], atM: number): Cut {
+function cutAt(whole: MeasuredPath, atM: number): Cut {
+  const { path, stationsM } = whole;
   const there = stationsM.findIndex((stationM) => Math.abs(stationM - atM) <= sameVertexM);
   if (there >= 0) return { path, vertex: there, shifted: (index) => index };
-  const { segment, fraction } = placeOnPath(stationsM, atM);
-  const point = pointOnSegment(project, path[segment]!, path[segment + 1]!, fraction);
+  const { segment } = placeAt(whole, atM);
+  const point = lonLatAt(whole, atM);
   const shifted = (index: number) => (index <= segment ? index : index + 1);
   return { path: path.toSpliced(segment + 1, 0, point), vertex: segment + 1, shifted };
 }
 
 function cutInTwo(project: Project, line: FenceLine, atM: number, newId: NewId): Project {
-  const stationsM = vertexStationsM(line.path);
-  const { path, vertex, shifted } = cutAt(project, line, stationsM, atM);
+  const whole = pathIn(project, line.path);
+  const { path, vertex, shifted } = cutAt(whole, atM);
   const first = { ...line, path: path.slice(0, vertex + 1) };
   const second = { ...line, id: newId('fenceLine'), name: nextName(project, 'fenceLine'), path: path.slice(vertex) };
-  const firstM = vertexStationsM(first.path).at(-1)!;
-  const secondM = vertexStationsM(second.path).at(-1)!;
+  const firstM = pathIn(project, first.path).lengthM;
+  const secondM = pathIn(project, second.path).lengthM;
   const stretches: Stretch[] = [
     { fromM: 0, toM: firstM, lineId: first.id, newFromM: 0, newToM: firstM },
-    { fromM: firstM, toM: stationsM.at(-1)!, lineId: second.id, newFromM: 0, newToM: secondM },
+    { fromM: firstM, toM: whole.lengthM, lineId: second.id, newFromM: 0, newToM: secondM },
   ];
   const vertexTo = (index: number) => {
     const now = shifted(index);
     if (now === vertex) return null;
     return now < vertex ? { lineId: first.id, index: now } : { lineId: second.id, index: now - vertex };
   };
-  return carryAlong(put(project, first, second), { line, stretches, vertexTo });
+  const cut = putAll(project, [first, second, ...marksOfPiece(project, line, second)]);
+  return carryAlong(cut, { line, stretches, vertexTo });
+}
+
+/** The second piece was built when the line was, and is in its stage; what was planned stays with the first. */
+function marksOfPiece(project: Project, line: FenceLine, { id }: FenceLine): Thing[] {
+  const mark = project.builtMark.get(builtMarkId('fenceLine', line.id));
+  const stage = project.stageMark.get(stageMarkId(line.id));
+  return [
+    ...(mark ? [{ ...mark, id: builtMarkId('fenceLine', id), thingId: id, planned: null }] : []),
+    ...(stage ? [{ ...stage, id: stageMarkId(id), thingId: id }] : []),
+  ];
 }
 
 /** The same ring, begun and ended at another place; its two ends still touch there. */
 function openRing(project: Project, line: FenceLine, atM: number): Project {
-  const stationsM = vertexStationsM(line.path);
-  const { path, vertex, shifted } = cutAt(project, line, stationsM, atM);
+  const whole = pathIn(project, line.path);
+  const { path, vertex, shifted } = cutAt(whole, atM);
   const last = path.length - 1;
   if (vertex === 0 || vertex === last) return project;
   const turned = [...path.slice(vertex), ...path.slice(1, vertex + 1)];
-  const lengthM = stationsM.at(-1)!;
-  const turnedM = vertexStationsM(turned).at(-1)!;
+  const { lengthM } = whole;
+  const turnedM = pathIn(project, turned).lengthM;
   const cutM = Math.min(lengthM, Math.max(0, atM));
   const stretches: Stretch[] = [
     { fromM: 0, toM: cutM, lineId: line.id, newFromM: turnedM - cutM, newToM: turnedM },

@@ -1,8 +1,7 @@
-import { distanceM } from '../../geometry/geodesic.ts';
 import { formatTape } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { CutOutSwitch } from '../../model/things.ts';
-import { pathGeometry } from '../../shapes/pathGeometry.ts';
+import { measuredPath } from '../../shapes/measuredPath.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import { cableMeasure, pipeMeasure } from './countGateways.ts';
 import { counts, type TakeOffInput } from './input.ts';
@@ -37,7 +36,7 @@ export function countSupply(input: TakeOffInput, tally: Tally): void {
     tally.add(workMeasure('energiser'), [id], 1, name);
   }
   for (const { id, name, status, path, cableId, buried } of project.leadOut.values()) {
-    const geometry = pathGeometry(path, input.survey.plane);
+    const geometry = measuredPath(path, input.survey.plane);
     if (!geometry || !counts(input, status)) continue;
     const { lengthM } = geometry;
     tally.add(cableMeasure(input, cableId), [id], lengthM + 2 * crossings.tailM, `lead-out ${name}`);
@@ -56,7 +55,10 @@ export function countSupply(input: TakeOffInput, tally: Tally): void {
     tally.add(stake, [id], rods, `${name}: ${rods} stakes`);
     tally.add(measureOf('stakeClamp'), [id], rods, `${name}: one for each stake`);
     tally.add(workMeasure('stake'), [id], rods, name);
-    const leadM = (energiser ? distanceM(energiser.at, at) : 0) + (rods - 1) * spacingM + 2 * crossings.tailM;
+    const leadM =
+      (energiser ? input.survey.plane.earth.distanceM(energiser.at, at) : 0) +
+      (rods - 1) * spacingM +
+      2 * crossings.tailM;
     tally.add(measureOf('earthLead'), [id], leadM, `${name}: to the field and along ${rods} stakes`);
   }
 }

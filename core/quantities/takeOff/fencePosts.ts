@@ -3,8 +3,8 @@ import type { Xy } from '../../geometry/types.ts';
 import { turnAngleDeg } from '../../geometry/vector.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Gateway, OrderSettings, Post } from '../../model/things.ts';
-import { type GatewaySpan, gatewaySpan, wrapStation } from '../../shapes/gatewaySpan.ts';
-import { leastLengthM, type PathGeometry, pathGeometry, xyAt } from '../../shapes/pathGeometry.ts';
+import { type GatewaySpan, gatewaySpan } from '../../shapes/gatewaySpan.ts';
+import { leastLengthM, type MeasuredPath, measuredPath, wrapStation, xyAt } from '../../shapes/measuredPath.ts';
 import type { LineShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
 import { PointSet } from './pointSet.ts';
@@ -81,7 +81,7 @@ export function fencePosts(project: Project, survey: Survey, settings: OrderSett
     return { atM: draft.atM, post, role: draft.role, tied: draft.tied, gateway: draft.gateway };
   };
   const lines = shapes.map((shape): LinePosts => {
-    const geometry = pathGeometry(shape.line.path, survey.plane)!;
+    const geometry = measuredPath(shape.line.path, survey.plane)!;
     const spans = (gateways.get(shape.line.id) ?? [])
       .map((gateway) => gatewaySpan(gateway, geometry))
       .filter(({ fault }) => fault !== 'noOpening');
@@ -132,7 +132,7 @@ function cornersOf({ xy, stationsM }: LineShape): { readonly xy: Xy; readonly at
   return corners;
 }
 
-function gateDrafts({ gateway, fromM, toM, startPost, endPost }: GatewaySpan, geometry: PathGeometry): Draft[] {
+function gateDrafts({ gateway, fromM, toM, startPost, endPost }: GatewaySpan, geometry: MeasuredPath): Draft[] {
   const post = { role: 'gatePost', tied: true, gateway, marked: null } as const;
   return [
     { ...post, atM: wrapStation(fromM, geometry), xy: startPost },
@@ -184,7 +184,7 @@ function passing(
 function stretchesOf(
   drafts: readonly Draft[],
   spans: readonly GatewaySpan[],
-  geometry: PathGeometry,
+  geometry: MeasuredPath,
   toleranceM: number,
 ): Draft[][] {
   const pieces = piecesBetween(
@@ -231,7 +231,7 @@ function mergeNeighbours(drafts: readonly Draft[], toleranceM: number): Draft[] 
 }
 
 /** Cuts each strain that is too long into equal ones with a strainer between. */
-function withMoreStrainers(drafts: readonly Draft[], geometry: PathGeometry, maxStrainM: number): Draft[] {
+function withMoreStrainers(drafts: readonly Draft[], geometry: MeasuredPath, maxStrainM: number): Draft[] {
   const more: Draft[] = [];
   const tied = drafts.filter((draft) => draft.tied);
   for (const [i, end] of tied.slice(1).entries()) {

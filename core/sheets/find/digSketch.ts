@@ -9,6 +9,7 @@ import { box, circle, figure, line, lines, polygon, stroke } from '../../drawing
 import { northArrow } from '../../drawing/signs/northArrow.ts';
 import { drawScaleBar, scaleBarFor } from '../../drawing/signs/scaleBar.ts';
 import { squareAround } from '../../drawing/signs/sign.ts';
+import { trenchStroke } from '../../drawing/strokes/buried.ts';
 import { ink, letters, pen } from '../../drawing/style.ts';
 import { boxAround, growBox } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
@@ -46,7 +47,7 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
     const block = labelBlock([{ text: number, font: 'bold', sizePt: letters.heading }], measure);
     return { priority: 100, places: placesAround(squareAround(at, 1), block), listedAs: null };
   });
-  const bars: PaperBox = [left + 2, bottom - 8, left + 6 + bar.lengthMm, bottom];
+  const bars: PaperBox = [left + 2, bottom - 8, left + 6 + bar.length, bottom];
   const labels = placeLabels(requests, {
     frame,
     signs: [...things.map(({ at }) => squareAround(at, 1)), bars],
@@ -79,7 +80,7 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
 }
 
 function thingStroke({ thing }: DigFinding) {
-  return thing.inGround ? stroke(0.5, { dashMm: [2.2, 1.1] }) : stroke(0.25, { dashMm: [0.8, 1.2] });
+  return trenchStroke(thing.inGround);
 }
 
 /** The dig with its own error as a thin rim. */
@@ -87,10 +88,7 @@ function digShape({ shape, errorM }: Dig, path: readonly PaperPoint[], mmPerM: n
   const first = path[0];
   if (!first) return [];
   if (shape === 'point') {
-    return [
-      circle(first, Math.max(0.6, errorM * mmPerM), null, stroke(pen.frame, { dashMm: [1, 1] })),
-      ...cross(first),
-    ];
+    return [circle(first, Math.max(0.6, errorM * mmPerM), null, stroke(pen.frame, { dash: [1, 1] })), ...cross(first)];
   }
   if (shape === 'area' && path.length > 2) return [polygon(path, null, stroke(0.9))];
   return [line(path, stroke(0.9))];

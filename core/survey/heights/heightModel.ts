@@ -2,6 +2,7 @@ import type { LocalPlane } from '../../geometry/localPlane.ts';
 import { createSpatialIndex } from '../../geometry/spatialIndex.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { GroundHeights, HeightGrid, HeightsAlong } from '../../model/groundThings.ts';
+import { measured } from '../../shapes/measuredPath.ts';
 import { gridHeightM } from './gridHeight.ts';
 import { levelledWay } from './levelledWay.ts';
 
@@ -45,7 +46,7 @@ export function heightModelOf(grounds: Iterable<GroundHeights>, plane: LocalPlan
 
 function waysModel(all: readonly HeightsAlong[], plane: LocalPlane): HeightModel['heightM'] {
   const levelled = all.flatMap(({ ways, byReceiver }) =>
-    ways.map(({ path, heightsM }) => levelledWay(path.map(plane.toXy), heightsM, byReceiver)),
+    ways.map(({ path, heightsM }) => levelledWay(measured(plane, path), heightsM, byReceiver)),
   );
   const index = createSpatialIndex(levelled.map(({ xy }, way) => [way, xy] as const));
   return (xy) => {

@@ -1,7 +1,7 @@
 import type { LocalPlane } from '../../geometry/localPlane.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
-import { xyAt } from '../../shapes/pathGeometry.ts';
+import { type PathPlace, placeAt, xyAt } from '../../shapes/measuredPath.ts';
 import type { LineShape } from '../../shapes/types.ts';
 import { type HeightModel, heightModelOf } from './heightModel.ts';
 
@@ -105,30 +105,12 @@ function stationsAlong(vertexStationsM: readonly number[], stepM: number): numbe
 }
 
 function lengthBetween({ stationsM, overGroundM, unknown }: Profile, fromM: number, toM: number): number | null {
-  const [from, to] = [placeOf(stationsM, fromM), placeOf(stationsM, toM)];
-  const unknownBetween = unknown[to.next]! - (from.at === 0 ? 0 : unknown[from.at - 1]!);
-  if (unknownBetween > 0) return null;
-  const lengthAt = ({ at, next, fraction }: Place) =>
-    overGroundM[at]! + fraction * (overGroundM[next]! - overGroundM[at]!);
+  const [from, to] = [placeAt({ stationsM }, fromM), placeAt({ stationsM }, toM)];
+  // A place on a station needs the height there alone.
+  const first = from.fraction === 1 ? from.segment + 1 : from.segment;
+  const last = to.fraction === 0 ? to.segment : to.segment + 1;
+  if (unknown[last]! - (first === 0 ? 0 : unknown[first - 1]!) > 0) return null;
+  const lengthAt = ({ segment, fraction }: PathPlace) =>
+    overGroundM[segment]! + fraction * (overGroundM[segment + 1]! - overGroundM[segment]!);
   return lengthAt(to) - lengthAt(from);
-}
-
-interface Place {
-  readonly at: number;
-  readonly next: number;
-  readonly fraction: number;
-}
-
-/** The two stations that a place lies between. */
-function placeOf(stationsM: readonly number[], atM: number): Place {
-  let [low, high] = [0, stationsM.length - 1];
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (stationsM[middle]! <= atM) low = middle;
-    else high = middle;
-  }
-  const lengthM = stationsM[high]! - stationsM[low]!;
-  const fraction = lengthM > 0 ? Math.min(1, Math.max(0, (atM - stationsM[low]!) / lengthM)) : 0;
-  if (fraction === 0) return { at: low, next: low, fraction: 0 };
-  return fraction === 1 ? { at: high, next: high, fraction: 0 } : { at: low, next: high, fraction };
 }

@@ -1,5 +1,5 @@
-import { cumulativeLengthsM } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
+import type { MeasuredPath } from '../../shapes/measuredPath.ts';
 
 export interface LevelledWay {
   readonly xy: readonly Xy[];
@@ -13,9 +13,12 @@ export interface LevelledWay {
 const meanOverM = 30;
 
 /** A way as its heights are used: as surveyed, or levelled out where a receiver measured them. */
-export function levelledWay(xy: readonly Xy[], heightsM: readonly number[], byReceiver: boolean): LevelledWay {
+export function levelledWay(
+  { xy, stationsM }: Pick<MeasuredPath, 'xy' | 'stationsM'>,
+  heightsM: readonly number[],
+  byReceiver: boolean,
+): LevelledWay {
   if (!byReceiver) return { xy, heightsM };
-  const stationsM = cumulativeLengthsM(xy);
   /** Height times length of way, from the start to each position: the mean over a stretch is a difference of two. */
   const sums = [0];
   for (let i = 1; i < xy.length; i++) {

@@ -2,7 +2,7 @@ import type { CircuitPlace } from '../../electrical/effects/weakestPlace.ts';
 import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Network, Run } from '../../network/types.ts';
-import { lonLatAt } from '../../shapes/pathGeometry.ts';
+import { lonLatAt } from '../../shapes/measuredPath.ts';
 import { nodeInWords } from '../nodeInWords.ts';
 import { geometryOfLine } from '../switchPlaces.ts';
 import type { Survey } from '../types.ts';

@@ -3,7 +3,7 @@ import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { LonLat, Xy } from '../../geometry/types.ts';
 import { xyDistanceM } from '../../geometry/vector.ts';
 import type { Run } from '../../network/types.ts';
-import { pathGeometry, stationOf } from '../../shapes/pathGeometry.ts';
+import { measuredPath, stationOf } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import { type Estimate, nothingFeedsIt, notKnown, type Power } from './types.ts';
 
@@ -63,7 +63,7 @@ function nearestRun({ survey, project }: Power, xy: Xy): { edge: number; distanc
   const { network, plane } = survey;
   let nearest: { edge: number; distanceM: number; alongM: number } | null = null;
   for (const [lineId, runs] of network.runsOfLine) {
-    const geometry = pathGeometry(project.fenceLine.get(lineId)?.path ?? [], plane);
+    const geometry = measuredPath(project.fenceLine.get(lineId)?.path ?? [], plane);
     if (!geometry || isFarFrom(geometry.box, xy)) continue;
     const found = nearestOnPolyline(xy, geometry.xy);
     if (!found || found.distanceM > (nearest?.distanceM ?? READING_REACH_M)) continue;

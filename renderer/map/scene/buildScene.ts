@@ -6,10 +6,10 @@ import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/l
 import type { Project } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type { Run } from '../../../core/network/types.ts';
+import { xySlice } from '../../../core/shapes/measuredPath.ts';
 import type { CrossingFigures, GatewayShape, LineShape } from '../../../core/shapes/types.ts';
 import type { Paddock, Survey } from '../../../core/survey/types.ts';
 import { type MapId, paddockMapId } from '../mapTypes.ts';
-import { sliceOfLine } from '../plane/stations.ts';
 import type { CrossingPart, Part, PiecePart } from './parts.ts';
 import { switchInto } from './switchInto.ts';
 
@@ -207,7 +207,7 @@ function cuttingOf(shape: LineShape): (fromM: number, toM: number, edge: number)
 
 /** `same` is this very piece as another edge. */
 function pieceOf(shape: LineShape, fromM: number, toM: number, edge: number, same: PiecePart | null): PiecePart {
-  const xy = same?.xy ?? sliceOfLine(shape, fromM, toM);
+  const xy = same?.xy ?? xySlice(shape, fromM, toM);
   const box = same?.box ?? boxOf(xy) ?? nowhere;
   return { kind: 'piece', id: shape.line.id, shape, fromM, toM, edge, xy, box };
 }

@@ -1,9 +1,9 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import { subtract, unit } from '../../../core/geometry/vector.ts';
 import type { LeadOut, SwitchPlace } from '../../../core/model/things.ts';
+import { xyAt } from '../../../core/shapes/measuredPath.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
 import type { Survey } from '../../../core/survey/types.ts';
-import { xyAtStation } from '../plane/stations.ts';
 
 /** Far enough along a line to tell its direction, metres. */
 const aheadM = 0.5;
@@ -28,5 +28,5 @@ export function switchInto(survey: Survey, leadOutPath: (id: LeadOut['id']) => r
 }
 
 function direction(line: LineShape, atM: number, aheadM: number): Xy {
-  return unit(subtract(xyAtStation(line, atM + aheadM), xyAtStation(line, atM)));
+  return unit(subtract(xyAt(line, atM + aheadM), xyAt(line, atM)));
 }

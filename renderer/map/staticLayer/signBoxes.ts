@@ -1,31 +1,32 @@
+import { badgePlace, findingReachMm } from '../../../core/drawing/signs/findingSign.ts';
 import { type Box, boxAround, boxesMeet, growBox } from '../../../core/geometry/box.ts';
+import { findingPen } from '../plane/screenPen.ts';
 import { type Px, toPx } from '../plane/view.ts';
-import type { Part } from '../scene/parts.ts';
-import { switchSignXy } from '../scene/switchSignXy.ts';
-import { findingRadiusPx } from '../signs/findingSign.ts';
-import { switchReachPx } from '../signs/switchSign.ts';
+import type { GatewayPart, Part } from '../scene/parts.ts';
+import { signOf } from './drawSigns.ts';
 import type { Look } from './look.ts';
 
 /** Boxes on the picture, pixels, that no label should cover: the signs of what lies, with some room, in a box of the plane. */
 export function signBoxes(look: Look, parts: readonly Part[], within: Box): Box[] {
-  const { view, signScale, scene } = look;
+  const { view, pen, scene } = look;
   const boxes: Box[] = [];
   for (const part of parts) {
     if (!boxesMeet(part.box, within)) continue;
-    if (part.kind === 'switch') {
-      boxes.push(around(toPx(view, switchSignXy(part, view.pxPerM)), switchReachPx * signScale + 2));
-    } else if (part.kind === 'energiser') boxes.push(around(toPx(view, part.xy), 15 * signScale));
-    else if (part.kind === 'earthField') boxes.push(around(toPx(view, part.xy), 11 * signScale));
-    else if (part.kind === 'post') boxes.push(around(toPx(view, part.xy), 5 * signScale));
-    else if (part.kind === 'gateway') {
-      const posts = boxAround([toPx(view, part.shape.startPost), toPx(view, part.shape.endPost)]);
-      if (posts) boxes.push(growBox(posts, 6 * signScale));
-    }
+    // Between the leaves of a gateway there is room for its name and the depth.
+    const box = part.kind === 'gateway' ? postsBox(look, part) : signOf(look, part)?.covers;
+    if (box) boxes.push(box);
   }
   for (const { at } of look.input.findings) {
-    if (at) boxes.push(around(toPx(view, scene.plane.toXy(at)), findingRadiusPx));
+    if (!at) continue;
+    const place = toPx(view, scene.plane.toXy(at));
+    const reach = findingReachMm * findingPen(pen).unit;
+    boxes.push(around(place, reach), around(badgePlace(place, findingPen(pen)), reach * 0.7));
   }
   return boxes;
+}
+
+function postsBox({ view, pen }: Look, { shape }: GatewayPart): Box {
+  return growBox(boxAround([toPx(view, shape.startPost), toPx(view, shape.endPost)])!, 0.8 * pen.unit);
 }
 
 const around = ([x, y]: Px, reach: number): Box => [x - reach, y - reach, x + reach, y + reach];

@@ -1,7 +1,7 @@
 import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { stationOf } from '../../../core/shapes/measuredPath.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
-import { stationOf } from '../plane/stations.ts';
 import type { Scene } from '../scene/buildScene.ts';
 
 export interface PlaceOnLine {
@@ -17,7 +17,7 @@ export function placeOnLine(shape: LineShape, at: Xy): PlaceOnLine | null {
   const near = nearestOnPolyline(at, shape.xy);
   if (!near || shape.xy.length < 2) return null;
   const { point, distanceM, side } = near;
-  return { shape, point, atM: stationOf(shape, near.segment, near.fraction), distanceM, side };
+  return { shape, point, atM: stationOf(shape, near), distanceM, side };
 }
 
 /** The nearest place within reach on any fence line. */

@@ -1,9 +1,11 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Gateway } from '../../../core/model/things.ts';
+import { xyAt, xySlice } from '../../../core/shapes/measuredPath.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
-import { sliceOfLine, xyAtStation } from '../plane/stations.ts';
+import { paintItems } from '../canvas/paintItems.ts';
+import { markedPen } from '../plane/screenPen.ts';
 import { toPx } from '../plane/view.ts';
-import { drawGate } from '../signs/gateSign.ts';
+import { gateSignFor } from '../staticLayer/drawSigns.ts';
 import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from './tool.ts';
 
@@ -17,12 +19,13 @@ export function drawOpening(
 ): Xy {
   const [fromM, toM] = [Math.max(0, atM - widthM / 2), Math.min(shape.lengthM, atM + widthM / 2)];
   ctx.beginPath();
-  tracePlanePath(ctx, view, sliceOfLine(shape, fromM, toM));
+  tracePlanePath(ctx, view, xySlice(shape, fromM, toM));
   ctx.strokeStyle = palette.paper;
   ctx.lineWidth = 7;
   ctx.lineCap = 'butt';
   ctx.stroke();
-  const pen = { ctx, palette: { ...palette, ink: palette.accent }, scale: 1, built: true };
-  drawGate(pen, toPx(view, xyAtStation(shape, fromM)), toPx(view, xyAtStation(shape, toM)), gateway);
-  return xyAtStation(shape, atM);
+  const [start, end] = [fromM, toM].map((stationM) => toPx(view, xyAt(shape, stationM)));
+  const sign = gateSignFor(start!, end!, { ...gateway, status: 'built' }, markedPen(palette));
+  paintItems(ctx, sign.items);
+  return xyAt(shape, atM);
 }

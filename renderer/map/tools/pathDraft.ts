@@ -1,4 +1,3 @@
-import { bearingDeg, destination, distanceM } from '../../../core/geometry/geodesic.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { formatBearing, formatLength } from '../../../core/model/formatUnits.ts';
 import { constrainBearing, lengthAlong } from '../interaction/constrain.ts';
@@ -39,6 +38,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
   let points: Spot[] = [];
   let ahead: Spot | null = null;
   let lastPointer: Pointer | null = null;
+  const earth = () => context.scene().survey.plane.earth;
 
   function spotFor(pointer: Pointer): Spot {
     const last = points.at(-1);
@@ -47,9 +47,13 @@ export function createPathDraft(context: ToolContext): PathDraft {
     const lonLat = context.toLonLat(pointer.xy);
     if (!last || !pointer.shift || pointer.byKeyboard) return { lonLat, xy: pointer.xy, snap: null };
     const before = points.at(-2);
-    const wanted = bearingDeg(last.lonLat, lonLat);
-    const held = constrainBearing(wanted, before ? bearingDeg(before.lonLat, last.lonLat) : null);
-    const at = destination(last.lonLat, held, lengthAlong(distanceM(last.lonLat, lonLat), wanted, held));
+    const wanted = earth().bearingDeg(last.lonLat, lonLat);
+    const held = constrainBearing(wanted, before ? earth().bearingDeg(before.lonLat, last.lonLat) : null);
+    const at = earth().destination(
+      last.lonLat,
+      held,
+      lengthAlong(earth().distanceM(last.lonLat, lonLat), wanted, held),
+    );
     return { lonLat: at, xy: context.toXy(at), snap: null };
   }
 
@@ -64,7 +68,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
 
   function totalM(): number {
     let total = 0;
-    for (let i = 1; i < points.length; i++) total += distanceM(points[i - 1]!.lonLat, points[i]!.lonLat);
+    for (let i = 1; i < points.length; i++) total += earth().distanceM(points[i - 1]!.lonLat, points[i]!.lonLat);
     return total;
   }
 
@@ -90,9 +94,9 @@ export function createPathDraft(context: ToolContext): PathDraft {
     const last = points.at(-1);
     const snappedTo = ahead?.snap?.text ?? null;
     if (!last || !ahead) return { ...noProgress, snappedTo };
-    const lengthM = distanceM(last.lonLat, ahead.lonLat);
+    const lengthM = earth().distanceM(last.lonLat, ahead.lonLat);
     if (lengthM < 0.001) return { ...noProgress, snappedTo, totalM: totalM() };
-    const bearing = bearingDeg(last.lonLat, ahead.lonLat);
+    const bearing = earth().bearingDeg(last.lonLat, ahead.lonLat);
     return { lengthM, bearingDeg: bearing, snappedTo, totalM: totalM() + lengthM };
   }
 
@@ -121,14 +125,14 @@ export function createPathDraft(context: ToolContext): PathDraft {
       const lengthM = read(typedLengthM(length, context.input().units));
       const typedBearing = read(typedBearingDeg(bearingAfterAt ?? bearingText));
       if (lengthM === undefined || typedBearing === undefined) return false;
-      const pointed = ahead && distanceM(last.lonLat, ahead.lonLat) > 0 ? ahead : null;
-      const bearing = typedBearing ?? (pointed ? bearingDeg(last.lonLat, pointed.lonLat) : null);
-      const alongM = lengthM ?? (pointed ? distanceM(last.lonLat, pointed.lonLat) : null);
+      const pointed = ahead && earth().distanceM(last.lonLat, ahead.lonLat) > 0 ? ahead : null;
+      const bearing = typedBearing ?? (pointed ? earth().bearingDeg(last.lonLat, pointed.lonLat) : null);
+      const alongM = lengthM ?? (pointed ? earth().distanceM(last.lonLat, pointed.lonLat) : null);
       if (bearing === null || alongM === null) {
         context.refuse(bearing === null ? 'Type a bearing too, or point the way.' : 'Type a length.');
         return false;
       }
-      const lonLat = destination(last.lonLat, bearing, alongM);
+      const lonLat = earth().destination(last.lonLat, bearing, alongM);
       points.push({ lonLat, xy: context.toXy(lonLat), snap: null });
       ahead = points.at(-1)!;
       context.invalidate();

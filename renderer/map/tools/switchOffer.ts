@@ -1,8 +1,8 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import type { SwitchPlace } from '../../../core/model/things.ts';
+import { xyAt } from '../../../core/shapes/measuredPath.ts';
 import type { MapInput } from '../mapTypes.ts';
-import { xyAtStation } from '../plane/stations.ts';
 import type { Scene } from '../scene/buildScene.ts';
 import { nearestLine } from './nearestLine.ts';
 import { lineReachPx, snapReachPx } from './reach.ts';
@@ -54,7 +54,7 @@ function* fixedOffers(scene: Scene, input: MapInput, [x, y]: Xy, reachM: number)
       ] as const) {
         const place: SwitchPlace = { on: 'lineEnd', lineId: shape.line.id, end };
         const text = `${end} of ${shape.line.name}`;
-        yield { place, xy: xyAtStation(shape, atM), along: directionAt(shape, atM), text };
+        yield { place, xy: xyAt(shape, atM), along: directionAt(shape, atM), text };
       }
     } else if (part.kind === 'leadOut') {
       const xy = part.xy.at(-1)!;
@@ -80,8 +80,8 @@ function alongAt(scene: Scene, at: Xy, reachM: number): Xy {
   return line ? directionAt(line.shape, line.atM) : [1, 0];
 }
 
-export function directionAt(shape: Parameters<typeof xyAtStation>[0], atM: number): Xy {
-  const a = xyAtStation(shape, atM - 0.5);
-  const b = xyAtStation(shape, atM + 0.5);
+export function directionAt(shape: Parameters<typeof xyAt>[0], atM: number): Xy {
+  const a = xyAt(shape, atM - 0.5);
+  const b = xyAt(shape, atM + 0.5);
   return [b[0] - a[0], b[1] - a[1]];
 }

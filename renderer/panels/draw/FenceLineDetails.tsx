@@ -1,4 +1,3 @@
-import { bearingDeg, segmentLengthsM } from '../../../core/geometry/geodesic.ts';
 import { deleteVertex } from '../../../core/model/edits/deleteVertex.ts';
 import { splitLine } from '../../../core/model/edits/splitLine.ts';
 import { formatBearing, formatLength, formatTape } from '../../../core/model/formatUnits.ts';
@@ -71,8 +70,9 @@ function growthChoice(growth: Growth | null): GrowthChoice {
 
 function LegTable({ line: { id, path, name } }: { readonly line: FenceLine }) {
   const units = useUnits();
+  const { earth } = useOpenFile().survey.plane;
   if (path.length > 200) return <p className="field-hint">{path.length} vertices: too many to list here.</p>;
-  const lengths = segmentLengthsM(path);
+  const lengths = earth.segmentLengthsM(path);
   return (
     <details className="legs">
       <summary>Legs: length and bearing of each, split or delete a vertex</summary>
@@ -95,7 +95,7 @@ function LegTable({ line: { id, path, name } }: { readonly line: FenceLine }) {
             <tr key={index}>
               <td>{index + 1}</td>
               <td className="amount">{formatTape(lengthM, units)}</td>
-              <td className="amount">{formatBearing(bearingDeg(path[index]!, path[index + 1]!))}</td>
+              <td className="amount">{formatBearing(earth.bearingDeg(path[index]!, path[index + 1]!))}</td>
               <td>
                 {index < lengths.length - 1 ? (
                   <>

@@ -41,7 +41,7 @@ export function ElevationIntake() {
     };
     setStage({ at: 'reading', stop });
     const result = await elevation({ file, area: boundsOf(project.fenceLine.values()), ...chosen }, abort.signal);
-    if (result.ok) return result;
+    if (!result || result.ok) return result;
     if (result.askSystem === null) say(`${result.message} Nothing was changed.`);
     else setStage({ at: 'asking', file, why: `${file.name} ${result.askSystem}` });
     return null;

@@ -1,7 +1,7 @@
 import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { PossiblePlace } from '../../../core/exchange/intake/whereabouts.ts';
-import { distanceM } from '../../../core/geometry/geodesic.ts';
+import { earthAt } from '../../../core/geometry/earth.ts';
 import { formatLength } from '../../../core/model/formatUnits.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -24,7 +24,10 @@ export function PlaceQuestion({
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const described = ({ middle, pieces, lines }: PossiblePlace) => {
     const what = `${pieces.toLocaleString('en')} ${pieces === 1 ? 'piece' : 'pieces'}, ${lines.toLocaleString('en')} of them lines`;
-    const apart = middle === first.middle ? '' : `, ${formatLength(distanceM(first.middle, middle), units)} away`;
+    const apart =
+      middle === first.middle
+        ? ''
+        : `, ${formatLength(earthAt(first.middle).distanceM(first.middle, middle), units)} away`;
     return `around ${formatPlace(middle, system)}${apart}: ${what}`;
   };
   return (

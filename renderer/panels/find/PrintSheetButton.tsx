@@ -1,10 +1,9 @@
 import { useState } from 'react';
 import type { FindOptions } from '../../../core/api/findOptions.ts';
 import { say } from '../../state/choose.ts';
-import { download } from '../../state/download.ts';
 import { localDate } from '../../state/localDate.ts';
+import { makePdf } from '../../state/makePdf.ts';
 import { report } from '../../state/report.ts';
-import { host } from '../../state/session.ts';
 
 type Undated<Options> = Options extends unknown ? Omit<Options, 'date'> : never;
 
@@ -19,10 +18,10 @@ export function PrintSheetButton({
   const [making, setMaking] = useState(false);
   const print = async () => {
     setMaking(true);
-    const result = await host().project.printFind({ ...options, date: localDate(new Date()) } as FindOptions);
+    const dated = { ...options, date: localDate(new Date()) } as FindOptions;
+    const result = await makePdf({ what: 'find', options: dated });
     setMaking(false);
     if (!result.ok) return report(result.problem);
-    download(result.value);
     say(`${result.value.fileName} is made.`, 'done');
   };
   return (

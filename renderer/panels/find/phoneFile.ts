@@ -1,4 +1,4 @@
-import { type PhonePhoto, phonePage } from '../../../core/exchange/phone/phonePage.ts';
+import type { PhonePhoto } from '../../../core/exchange/phone/phonePage.ts';
 import type { OpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
 import { localDate } from '../../state/localDate.ts';
@@ -17,6 +17,7 @@ export interface PhoneFileMade {
 
 /** Makes the page for the phone and hands it over. */
 export async function makePhoneFile({ project, survey, fileName }: OpenFile): Promise<PhoneFileMade> {
+  const { phonePage } = await import('../../../core/exchange/phone/phonePage.ts');
   const { photos, left } = await crossingPhotos(project);
   const date = localDate(new Date());
   await document.fonts.ready;

@@ -9,7 +9,7 @@ import { useOpenFile } from '../../state/appState.ts';
 import { localDate } from '../../state/localDate.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { workOutFigures } from '../../work/order.ts';
+import { type WorkedFigures, workOutFigures } from '../../work/order.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { useHabits } from './useHabits.ts';
 
@@ -82,8 +82,9 @@ export function CompareView() {
               </p>
             ))}
           <p className="field-hint">
-            Going back puts the kept drawing in place of this one; undo brings this one back. Everything is counted,
-            also what stands already. Voltages are estimates.
+            Going back puts the kept drawing in place of this one, and what was recorded of things that are not in it
+            goes with them; undo brings both back. Everything is counted, also what stands already. Voltages are
+            estimates.
           </p>
         </>
       )}
@@ -124,10 +125,12 @@ function Comparison({
   const habits = useHabits();
   const a = useFigures(project, plans[0]);
   const b = useFigures(project, plans[1]);
-  const shown = (figures: Figures, value: Row[1]) =>
-    figures === 'working' ? '…' : figures === null ? 'not known' : value(figures, habits);
+  const shown = ({ worked }: Figures, value: Row[1]) =>
+    worked === null ? '…' : worked.ok ? value(worked.figures, habits) : 'not known';
   return (
     <div className="order-table">
+      <WhyNoFigures name={names[0]} figures={a} />
+      {plans[0] === plans[1] ? null : <WhyNoFigures name={names[1]} figures={b} />}
       <table>
         <thead>
           <tr>
@@ -157,23 +160,42 @@ function Comparison({
   );
 }
 
-type Figures = PlanFigures | null | 'working';
+interface Figures {
+  /** Null: they are being worked out. */
+  readonly worked: WorkedFigures | null;
+  readonly tryAgain: () => void;
+}
 
 /** Figures of a drawing, worked out once for each state of it. */
 function useFigures(project: Project, planId: string): Figures {
+  const [turn, setTurn] = useState(0);
   const [found, setFound] = useState<{
     readonly of: Project;
     readonly planId: string;
-    readonly figures: PlanFigures | null;
+    readonly turn: number;
+    readonly worked: WorkedFigures;
   }>();
   useEffect(() => {
     let wanted = true;
-    void workOutFigures(projectOfPlan(project, planId)).then((figures) => {
-      if (wanted) setFound({ of: project, planId, figures });
+    void workOutFigures(projectOfPlan(project, planId)).then((worked) => {
+      if (wanted) setFound({ of: project, planId, turn, worked });
     });
     return () => {
       wanted = false;
     };
-  }, [project, planId]);
-  return found?.of === project && found.planId === planId ? found.figures : 'working';
+  }, [project, planId, turn]);
+  const isOfNow = found?.of === project && found.planId === planId && found.turn === turn;
+  return { worked: isOfNow ? found.worked : null, tryAgain: () => setTurn(turn + 1) };
+}
+
+function WhyNoFigures({ name, figures: { worked, tryAgain } }: { readonly name: string; readonly figures: Figures }) {
+  if (worked === null || worked.ok) return null;
+  return (
+    <p className="field-problem" role="alert">
+      The figures of “{name}” could not be worked out ({worked.why}).{' '}
+      <button type="button" onClick={tryAgain}>
+        Try again
+      </button>
+    </p>
+  );
 }

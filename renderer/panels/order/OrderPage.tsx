@@ -6,7 +6,7 @@ import { orderFindings } from '../../../core/quantities/orderFindings.ts';
 import { orderSettingsOf } from '../../../core/quantities/takeOff.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
-import type { WorkedOrder } from '../../work/order.ts';
+import { type WorkedOrder, workOutOrder } from '../../work/order.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Findings } from '../parts/Findings.tsx';
 import { CompareView } from './CompareView.tsx';
@@ -33,7 +33,17 @@ const registers = [
 export function OrderPage() {
   const { worked, fresh, failed } = useOrder();
   useEffect(() => () => light([]), []);
-  if (failed) return <p className="field-problem">The order could not be worked out: {failed}. Undo the last step.</p>;
+  const { project } = useOpenFile();
+  if (failed) {
+    return (
+      <p className="field-problem" role="alert">
+        The order could not be worked out ({failed}). The drawing is safe in the file: try again, or undo the last step.{' '}
+        <button type="button" onClick={() => workOutOrder(project)}>
+          Try again
+        </button>
+      </p>
+    );
+  }
   if (!worked) return <Answer>Counting…</Answer>;
   return <Worked worked={worked} fresh={fresh} />;
 }

@@ -9,6 +9,9 @@ import {
 import { multipleRodBasis } from '../../../core/electrical/earth/multipleRodFactor.ts';
 import { BULLETIN_CLEARANCE_M, ruleOfThumbBasis } from '../../../core/electrical/earth/ruleOfThumb.ts';
 import { soilClassBasis, soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { powerFields } from '../../../core/kinds/property.ts';
+import { earthTest } from '../../../core/kinds/tests.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { placeEarthField } from '../../../core/model/edits/placeEarthField.ts';
 import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
@@ -85,8 +88,7 @@ function Soil() {
         label="Soil resistivity"
         unit="ohm m"
         decimals={1}
-        min={1}
-        max={1e5}
+        {...boundsOf(powerFields.soilOhmM)}
         value={power.soilOhmM}
         onCommit={(soilOhmM) => {
           if (soilOhmM !== null) set(soilOhmM);
@@ -245,7 +247,7 @@ function EarthTest() {
         label="Read at the last rod"
         unit="V"
         decimals={0}
-        max={20_000}
+        {...boundsOf(earthTest.fields.earthV)}
         optional
         value={volts}
         onCommit={setVolts}

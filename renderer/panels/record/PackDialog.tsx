@@ -1,12 +1,11 @@
 import { useMemo, useState } from 'react';
 import { type PackOptions, type PackPart, packParts } from '../../../core/api/packOptions.ts';
+import type { PrintJob } from '../../../core/api/printJob.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { handoversOf } from '../../../core/record/edits/handOver.ts';
-import { scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
+import { suggestedScales } from '../../../core/sheets/scales.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { download } from '../../state/download.ts';
-import { host } from '../../state/session.ts';
-import { closeDialog, DialogFrame } from '../dialogs/DialogFrame.tsx';
+import { PaperField, PdfDialog, scaleChoices } from '../dialogs/PdfDialog.tsx';
 import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
 import { today } from '../power/today.ts';
 
@@ -35,14 +34,11 @@ export function PackDialog() {
   const [preparedBy, setBy] = useState(latest?.by ?? '');
   const [preparedFor, setFor] = useState(latest?.to ?? '');
   const [note, setNote] = useState('');
-  const [busy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
   const orientation = 'landscape';
   const scales = useMemo(() => suggestedScales(survey, project, { paper, orientation }), [survey, project, paper]);
-  const make = async () => {
-    setBusy(true);
-    setProblem(null);
-    const result = await host().project.printPack({
+  const job = (): PrintJob => ({
+    what: 'pack',
+    options: {
       parts,
       paper,
       orientation,
@@ -52,77 +48,39 @@ export function PackDialog() {
       preparedFor,
       note,
       date: today(),
-    });
-    setBusy(false);
-    if (!result.ok) return setProblem(`${result.problem.message} ${result.problem.remedy}`);
-    download(result.value);
-    closeDialog();
-  };
+    },
+  });
   return (
-    <DialogFrame title="Handover pack">
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void make();
-        }}
-      >
-        <fieldset>
-          <legend>What goes in, after the cover with its cautions</legend>
-          {packParts.map((part) => (
-            <CheckField
-              key={part}
-              label={partWords[part]}
-              value={parts.includes(part)}
-              {...(part === 'geoJson' && !placed ? { hint: 'The property has no place on earth yet.' } : {})}
-              onCommit={(wanted) =>
-                setParts(packParts.filter((each) => (each === part ? wanted : parts.includes(each))))
-              }
-            />
-          ))}
-        </fieldset>
-        <div className="field-pair">
-          <SelectField<PackOptions['paper']>
-            label="Paper of the maps"
-            value={paper}
-            choices={[
-              { value: 'A3', label: 'A3' },
-              { value: 'A4', label: 'A4' },
-            ]}
-            onCommit={setPaper}
+    <PdfDialog title="Handover pack" job={job}>
+      <fieldset>
+        <legend>What goes in, after the cover with its cautions</legend>
+        {packParts.map((part) => (
+          <CheckField
+            key={part}
+            label={partWords[part]}
+            value={parts.includes(part)}
+            {...(part === 'geoJson' && !placed ? { hint: 'The property has no place on earth yet.' } : {})}
+            onCommit={(wanted) => setParts(packParts.filter((each) => (each === part ? wanted : parts.includes(each))))}
           />
-          <SelectField
-            label="True scale"
-            value={scale === null ? 'suits' : String(scale)}
-            choices={[
-              { value: 'suits', label: 'What suits six sheets' },
-              ...scales.toReversed().map((choice) => ({
-                value: String(choice.scaleDenominator),
-                label: `${scaleText(choice.scaleDenominator)}, ${choice.sheets === 1 ? 'one sheet' : `up to ${choice.sheets} sheets`}`,
-              })),
-            ]}
-            onCommit={(value) => setScale(value === 'suits' ? null : Number(value))}
-          />
-        </div>
-        <div className="field-pair">
-          <TextField label="Handed over by" value={preparedBy} onCommit={setBy} />
-          <TextField label="Taken over by" value={preparedFor} onCommit={setFor} />
-        </div>
-        <TextField label="Note on the cover" long value={note} onCommit={setNote} />
-        {latest ? null : (
-          <p className="field-hint">No handover is frozen yet: the pack shows the property as it stands now.</p>
-        )}
-        {problem ? (
-          <p className="field-problem" role="alert">
-            {problem}
-          </p>
-        ) : null}
-        <p className="buttons">
-          <button type="submit" className="main" disabled={busy}>
-            {busy ? 'Making the PDF…' : 'Make the PDF'}
-          </button>
-          <span className="field-hint">It keeps its scale when printed at 100 %, not “fit to page”.</span>
-        </p>
-      </form>
-    </DialogFrame>
+        ))}
+      </fieldset>
+      <div className="field-pair">
+        <PaperField label="Paper of the maps" value={paper} onCommit={setPaper} />
+        <SelectField
+          label="True scale"
+          value={scale === null ? 'suits' : String(scale)}
+          choices={[{ value: 'suits', label: 'What suits six sheets' }, ...scaleChoices(scales)]}
+          onCommit={(value) => setScale(value === 'suits' ? null : Number(value))}
+        />
+      </div>
+      <div className="field-pair">
+        <TextField label="Handed over by" value={preparedBy} onCommit={setBy} />
+        <TextField label="Taken over by" value={preparedFor} onCommit={setFor} />
+      </div>
+      <TextField label="Note on the cover" long value={note} onCommit={setNote} />
+      {latest ? null : (
+        <p className="field-hint">No handover is frozen yet: the pack shows the property as it stands now.</p>
+      )}
+    </PdfDialog>
   );
 }

@@ -1,5 +1,4 @@
 import { create } from 'zustand';
-import { destination } from '../../../core/geometry/geodesic.ts';
 import { pictureMap } from '../../../core/geometry/picture/pictureMap.ts';
 import { isLikelyScale } from '../../../core/geometry/picture/pictureScale.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
@@ -165,7 +164,7 @@ function measure(
   const lies = (Math.atan2(b[0] - a[0], b[1] - a[1]) * 180) / Math.PI;
   const at = plane.toLonLat(a);
   // A bearing as people take it, from true north there; the plane's own differs by a hair away from its middle.
-  const end = bearingDeg === null ? null : plane.toXy(destination(at, bearingDeg, distanceM));
+  const end = bearingDeg === null ? null : plane.toXy(plane.earth.destination(at, bearingDeg, distanceM));
   const inPlaneDeg = end ? (Math.atan2(end[0] - a[0], end[1] - a[1]) * 180) / Math.PI : lies;
   setPlacement(picture.underlay, { by: 'distance', from, to, distanceM, at, bearingDeg: inPlaneDeg }, 'Scale');
   endPlacing();

@@ -1,18 +1,19 @@
+import { faultText } from '../../state/report.ts';
+import { callWorker, Ended } from '../callWorker.ts';
+import type { ElevationFunctions } from './elevation.worker.ts';
 import type { ElevationRead, ElevationRequest } from './messages.ts';
 
-/** Reads an elevation model beside the window; `signal` stops it, and then nothing is answered. */
-export function elevation(request: ElevationRequest, signal: AbortSignal): Promise<ElevationRead> {
+/** Reads an elevation model beside the window; null: `signal` stopped it. */
+export async function elevation(request: ElevationRequest, signal: AbortSignal): Promise<ElevationRead | null> {
   const worker = new Worker(new URL('./elevation.worker.ts', import.meta.url), { type: 'module' });
-  signal.addEventListener('abort', () => worker.terminate());
-  return new Promise((resolve) => {
-    const end = (read: ElevationRead) => {
-      worker.terminate();
-      resolve(read);
-    };
-    worker.addEventListener('message', ({ data }: MessageEvent<ElevationRead>) => end(data));
-    worker.addEventListener('error', ({ message }) => {
-      end({ ok: false, message: `The elevation model could not be read (${message.slice(0, 200)}).`, askSystem: null });
-    });
-    worker.postMessage(request);
-  });
+  const room = callWorker<ElevationFunctions>(worker);
+  signal.addEventListener('abort', room.end);
+  try {
+    return await room.ask<ElevationRead>(({ read }) => read(request));
+  } catch (error) {
+    if (error instanceof Ended) return null;
+    return { ok: false, message: `The elevation model could not be read (${faultText(error)}).`, askSystem: null };
+  } finally {
+    room.end();
+  }
 }

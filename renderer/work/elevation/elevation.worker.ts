@@ -1,14 +1,8 @@
-import type { ElevationRead, ElevationRequest } from './messages.ts';
+import { expose } from 'comlink';
 import { readElevation } from './readElevation.ts';
 
 /** Reads one elevation model beside the window. */
-self.addEventListener('message', ({ data }: MessageEvent<ElevationRequest>) => {
-  void readElevation(data).then(send, (error: unknown) => {
-    const why = error instanceof Error ? error.message : String(error);
-    send({ ok: false, message: `The elevation model could not be read (${why.slice(0, 200)}).`, askSystem: null });
-  });
-});
+const elevationRoom = { read: readElevation };
+export type ElevationFunctions = typeof elevationRoom;
 
-function send(message: ElevationRead): void {
-  self.postMessage(message);
-}
+expose(elevationRoom);

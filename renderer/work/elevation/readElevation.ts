@@ -14,7 +14,7 @@ import { type Area, type GridPlan, placesOf, planGrid, stepOfGrid } from '../../
 import { rasterHeightM } from '../../../core/exchange/elevation/raster.ts';
 import { whyAskForSystem } from '../../../core/exchange/image/geoTiffTags.ts';
 import { photometrics } from '../../../core/exchange/image/tiff/tiffColours.ts';
-import { distanceM } from '../../../core/geometry/geodesic.ts';
+import { earthAt } from '../../../core/geometry/earth.ts';
 import type { AffineMap } from '../../../core/geometry/picture/affineMap.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { placeOfTiff } from '../../pictures/readers/placeOfTiff.ts';
@@ -184,7 +184,8 @@ function applied({ a, b, c, d, e, f }: AffineMap, [x, y]: Xy): Xy {
 function cellSizeM({ picture, projection, toGrid }: Opened): number {
   const [x, y] = [picture.tags.widthPx / 2, picture.tags.heightPx / 2];
   const at = (pixel: Xy): LonLat => projection.toLonLat(applied(toGrid, pixel));
-  return Math.max(0.5, distanceM(at([x, y]), at([x, y + 1])));
+  const here = at([x, y]);
+  return Math.max(0.5, earthAt(here).distanceM(here, at([x, y + 1])));
 }
 
 /** The pixels that are needed for some places, with two around them; null where none of the model is. */

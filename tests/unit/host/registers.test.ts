@@ -21,10 +21,7 @@ test('a closed file tells its sections and crossing lengths to plain SQLite', as
   const service = new ProjectService({
     folders: { config: folder, projects: folder },
     demoFile,
-    printSheets: () => Promise.reject(new Error('not here')),
-    printOrder: () => Promise.reject(new Error('not here')),
-    printPack: () => Promise.reject(new Error('not here')),
-    printFind: () => Promise.reject(new Error('not here')),
+    print: () => Promise.reject(new Error('not here')),
     madeWith: 'Undergate test',
   });
   expect((await service.forWindow('test').open({ path })).ok).toBe(true);

@@ -8,7 +8,7 @@ import { reachOf } from '../../../core/network/reach.ts';
 import { shortestWays, wayTo } from '../../../core/network/shortestWays.ts';
 import type { Network } from '../../../core/network/types.ts';
 import { gatewaySpan } from '../../../core/shapes/gatewaySpan.ts';
-import { pathGeometry } from '../../../core/shapes/pathGeometry.ts';
+import { measuredPath } from '../../../core/shapes/measuredPath.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { origin } from '../../support/drawings.ts';
 import { randomDrawing } from '../../support/randomDrawing.ts';
@@ -18,7 +18,7 @@ const plane = workingPlane({ origin });
 
 const geometriesOf = (project: Project) =>
   [...project.fenceLine.values()].flatMap((line) => {
-    const geometry = pathGeometry(line.path, plane);
+    const geometry = measuredPath(line.path, plane);
     return geometry && geometry.lengthM > 0.001 ? [{ line, geometry }] : [];
   });
 

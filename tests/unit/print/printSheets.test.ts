@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { scaleBarFor } from '../../../core/drawing/signs/scaleBar.ts';
 import { newProperty } from '../../../core/model/defaults.ts';
 import { projectOf } from '../../../core/model/project.ts';
+import type { Thing } from '../../../core/model/things.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import type { Table } from '../../../core/sheets/flow/table.ts';
 import { paddockTable } from '../../../core/sheets/paddockTablePages.ts';
@@ -9,9 +11,11 @@ import { sectionTable } from '../../../core/sheets/sectionTablePages.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
-import { printSheets } from '../../../electron/print/printSheets.ts';
+import { printJob } from '../../../electron/print/printJob.ts';
 import { baseOptions, inventedThings } from '../sheets/inventedProperty.ts';
 import { type PdfPage, readPdf } from './readPdf.ts';
+
+const printSheets = (things: readonly Thing[], options: SheetOptions) => printJob({ what: 'sheets', options }, things);
 
 const ptPerMm = 72 / 25.4;
 const things = inventedThings();

@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, expect, it, vi } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
 import { packParts } from '../../../core/api/packOptions.ts';
 import { scaleBarFor } from '../../../core/drawing/signs/scaleBar.ts';
@@ -16,7 +16,8 @@ import { pointTable, tieTable } from '../../../core/sheets/pack/crossingCardPage
 import { geoUri } from '../../../core/sheets/pack/geoUri.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
-import { printPack } from '../../../electron/print/printPack.ts';
+import { printJob } from '../../../electron/print/printJob.ts';
+import { describeWith } from '../../support/describeWith.ts';
 
 // Other programs do the work: on a busy machine they take their time.
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
@@ -34,30 +35,27 @@ let bytes: Uint8Array;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'pack-'));
   file = join(folder, 'pack.pdf');
-  const made = await printPack(things, () => null, {
-    parts: packParts,
-    paper: 'A3',
-    orientation: 'landscape',
-    scaleDenominator: null,
-    handoverNumber: null,
-    preparedBy: '',
-    preparedFor: '',
-    note: '',
-    date: '2031-05-02',
-  });
+  const made = await printJob(
+    {
+      what: 'pack',
+      options: {
+        parts: packParts,
+        paper: 'A3',
+        orientation: 'landscape',
+        scaleDenominator: null,
+        handoverNumber: null,
+        preparedBy: '',
+        preparedFor: '',
+        note: '',
+        date: '2031-05-02',
+      },
+    },
+    things,
+  );
   bytes = made.bytes;
   writeFileSync(file, bytes);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-function installed(command: string, flag = '-v'): boolean {
-  try {
-    execFileSync(command, [flag], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 const wordsOf = (cell: unknown) =>
   typeof cell === 'string' ? cell.split(/[\s\u00a0]+/).filter((word) => word !== '') : [];
@@ -70,7 +68,7 @@ it('is far smaller than 15 MB, and says that it is PDF/A-3b', () => {
   expect(raw).toContain('/AFRelationship /Data');
 });
 
-describe.skipIf(!installed('pdftotext') || !installed('pdftoppm'))('through poppler', () => {
+describeWith(['pdftotext', 'pdftoppm'], 'through poppler', () => {
   it('gives every word of the registers and cards', () => {
     const text = execFileSync('pdftotext', ['-enc', 'UTF-8', file, '-'], { encoding: 'utf8', maxBuffer: 1e8 });
     const words = new Set(text.normalize('NFC').split(/\s+/));
@@ -109,12 +107,12 @@ describe.skipIf(!installed('pdftotext') || !installed('pdftoppm'))('through popp
     const measuredMm = (widestInk(readFileSync(`${out}.pgm`)) / dpi) * 25.4;
     const text = execFileSync('pdftotext', ['-f', page, '-l', page, file, '-'], { encoding: 'utf8' });
     const scale = Number(/^1:(\d+)$/m.exec(text)![1]);
-    const { lengthMm: trueMm } = scaleBarFor(scale, 'metric', 45);
+    const { length: trueMm } = scaleBarFor(scale, 'metric', 45);
     expect(Math.abs(measuredMm / trueMm - 1)).toBeLessThan(0.002);
   });
 });
 
-describe.skipIf(!installed('pdftoppm') || !installed('zbarimg', '--version'))('through zbar', () => {
+describeWith(['pdftoppm', 'zbarimg'], 'through zbar', () => {
   it('reads every code on the rendered pages as the coordinate of its crossing', () => {
     const ofBuilt = crossings.filter(({ built }) => built.figures.crossing.status === 'built');
     const places = ofBuilt.map(({ built }) => geoUri(survey.plane.toLonLat(middleOfTrench(built))));

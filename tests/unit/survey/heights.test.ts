@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createLocalPlane } from '../../../core/geometry/localPlane.ts';
+import { cumulativeLengthsM } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { newFenceLine } from '../../../core/model/defaults.ts';
 import type { GroundHeights, HeightGrid } from '../../../core/model/groundThings.ts';
@@ -213,16 +214,18 @@ describe('a grid', () => {
   });
 });
 
+const inPlane = (xy: Xy[]) => ({ xy, stationsM: cumulativeLengthsM(xy) });
+
 describe('what a receiver measured', () => {
   it('is levelled: an even slope stays, wandering goes', () => {
     const xy = Array.from({ length: 101 }, (_, i): Xy => [5 * i, 0]);
     const slope = xy.map(([x]) => 20 + 0.1 * x);
-    const kept = levelledWay(xy, slope, true).heightsM;
+    const kept = levelledWay(inPlane(xy), slope, true).heightsM;
     for (const [i, height] of kept.entries()) expect(height).toBeCloseTo(slope[i]!, 6);
     const wandering = slope.map((height, i) => height + (i % 2 === 0 ? 3 : -3));
-    const levelled = levelledWay(xy, wandering, true).heightsM;
+    const levelled = levelledWay(inPlane(xy), wandering, true).heightsM;
     for (let i = 10; i < 90; i++) expect(Math.abs(levelled[i]! - slope[i]!)).toBeLessThan(0.7);
-    expect(levelledWay(xy, wandering, false).heightsM).toBe(wandering);
+    expect(levelledWay(inPlane(xy), wandering, false).heightsM).toBe(wandering);
   });
 
   it('the same from one end as from the other, with positions that double', () => {
@@ -239,8 +242,8 @@ describe('what a receiver measured', () => {
             return [x, 0];
           });
           const heights = legs.map(([, height]) => height);
-          const there = levelledWay(xy, heights, true).heightsM;
-          const back = levelledWay(xy.toReversed(), heights.toReversed(), true).heightsM.toReversed();
+          const there = levelledWay(inPlane(xy), heights, true).heightsM;
+          const back = levelledWay(inPlane(xy.toReversed()), heights.toReversed(), true).heightsM.toReversed();
           for (const [i, height] of there.entries()) {
             expect(height).toBeCloseTo(back[i]!, 6);
             expect(height).toBeGreaterThanOrEqual(Math.min(...heights) - 1e-9);

@@ -1,3 +1,5 @@
+import { nearestOn } from '../../../shapes/measuredPath.ts';
+import { planeOf } from '../../../shapes/workingPlane.ts';
 import { type PlaceKey, parsePlaceKey, placeKeyText } from '../../placeKey.ts';
 import { type Project, putAll, removeAll } from '../../project.ts';
 import type {
@@ -12,7 +14,7 @@ import type {
   Thing,
 } from '../../things.ts';
 import { crossingOf } from './find.ts';
-import { nearestOnPath, sameVertexM, vertexStationsM } from './path.ts';
+import { pathIn, sameVertexM } from './path.ts';
 
 /** Where a stretch of the old line lies now. It runs the other way where `newFromM` is larger than `newToM`. */
 export interface Stretch {
@@ -41,7 +43,7 @@ export function carryAlong(project: Project, relaying: Relaying): Project {
   const lengthOf = (lineId: string): number => {
     const known = lengths.get(lineId);
     if (known !== undefined) return known;
-    const lengthM = vertexStationsM(project.fenceLine.get(lineId)!.path).at(-1)!;
+    const lengthM = pathIn(project, project.fenceLine.get(lineId)!.path).lengthM;
     lengths.set(lineId, lengthM);
     return lengthM;
   };
@@ -192,7 +194,7 @@ function lineOfPost({ project, relaying, follow: to }: Carry, postId: string): s
   const post = project.post.get(postId);
   const first = stretches[0]!.lineId;
   if (!post || stretches.every(({ lineId }) => lineId === first)) return first;
-  return to(nearestOnPath(project, line.path, post.at)?.atM ?? 0).lineId;
+  return to(nearestOn(pathIn(project, line.path), planeOf(project).toXy(post.at)).stationM).lineId;
 }
 
 function renamed(rule: SwitchRule, key: PlaceKey): SwitchRule {

@@ -1,7 +1,6 @@
 /** What touches what in the drawing: joins are places, not records. */
-import { distanceM } from '../../../geometry/geodesic.ts';
-import { createLocalPlane } from '../../../geometry/localPlane.ts';
 import { nearestOnSegment } from '../../../geometry/polyline.ts';
+import { planeOf } from '../../../shapes/workingPlane.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { LonLat } from '../../things.ts';
 import { couldBeWithin } from './path.ts';
@@ -14,7 +13,7 @@ export interface LineVertex {
 /** Whether two points are near enough to count as joined. */
 export function joins(project: Project, a: LonLat, b: LonLat): boolean {
   const toleranceM = propertyOf(project).snapToleranceM;
-  return couldBeWithin(a, b, toleranceM) && distanceM(a, b) <= toleranceM;
+  return couldBeWithin(a, b, toleranceM) && planeOf(project).earth.distanceM(a, b) <= toleranceM;
 }
 
 /** All fence-line vertices that join a point. */
@@ -33,10 +32,10 @@ export type TouchShare = (point: LonLat) => number | null;
 
 /** Asks many points whether they touch one segment; points that join its ends are told by 0 and 1. */
 export function touching(project: Project, a: LonLat, b: LonLat): TouchShare {
-  const { origin, snapToleranceM } = propertyOf(project);
-  const plane = createLocalPlane(origin);
+  const { snapToleranceM } = propertyOf(project);
+  const plane = planeOf(project);
   const [from, to] = [plane.toXy(a), plane.toXy(b)];
-  const reachM = distanceM(a, b) + snapToleranceM;
+  const reachM = plane.earth.distanceM(a, b) + snapToleranceM;
   return (point) => {
     if (!couldBeWithin(a, point, reachM)) return null;
     const near = nearestOnSegment(plane.toXy(point), from, to);

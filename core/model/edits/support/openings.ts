@@ -1,14 +1,14 @@
 /** Room along a fence line: openings that stand on it, and points where other lines join it. */
 
-import { createLocalPlane } from '../../../geometry/localPlane.ts';
 import { turnAngleDeg } from '../../../geometry/vector.ts';
+import { lonLatAt, placeAt } from '../../../shapes/measuredPath.ts';
 import { formatLength } from '../../formatUnits.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { FenceLine, Gateway } from '../../things.ts';
 import type { Refusal } from './edit.ts';
 import { called } from './find.ts';
 import { touching } from './joins.ts';
-import { placeOnPath, pointOnPath, vertexStationsM } from './path.ts';
+import { pathIn } from './path.ts';
 
 /** An opening is straight; a line may bend this much within it (a track walked with a receiver is never quite straight). */
 const mostBendDeg = 20;
@@ -31,8 +31,7 @@ export function whyNotOpening(project: Project, line: FenceLine, opening: Openin
   if (!(widthM > 0) || !Number.isFinite(widthM) || !Number.isFinite(atM)) {
     return { code: 'noWidth', message: 'A gateway needs a width above zero and a place along its line. Enter both.' };
   }
-  const stationsM = vertexStationsM(line.path);
-  const lengthM = stationsM.at(-1)!;
+  const { lengthM } = pathIn(project, line.path);
   if (widthM > lengthM + slackM) {
     const message = `The opening is ${say(widthM)} wide, and the ${called(line)} only ${say(lengthM)} long. Choose a narrower gateway or a longer line.`;
     return { code: 'tooWide', message };
@@ -52,7 +51,7 @@ export function whyNotOpening(project: Project, line: FenceLine, opening: Openin
     const message = `The opening would overlap ${called(other)}. Move it along, or make one of the two narrower.`;
     return { code: 'overlaps', message };
   }
-  return whyNotBetweenJoins(project, line, fromM, toM) ?? whyNotStraight(project, line, stationsM, fromM, toM);
+  return whyNotBetweenJoins(project, line, fromM, toM) ?? whyNotStraight(project, line, fromM, toM);
 }
 
 function overlapping(project: Project, lineId: string, { atM, widthM, except }: Opening): Gateway | null {
@@ -80,15 +79,16 @@ function whyNotBetweenJoins(project: Project, line: FenceLine, fromM: number, to
 
 /** Stations between `fromM` and `toM` where vertices of other lines touch this line, in order. */
 function joinsBetween(project: Project, line: FenceLine, fromM: number, toM: number): number[] {
-  const stationsM = vertexStationsM(line.path);
+  const whole = pathIn(project, line.path);
+  const { stationsM } = whole;
   const stations: number[] = [];
   for (let i = 0; i + 1 < line.path.length; i++) {
     const [startM, endM] = [stationsM[i]!, stationsM[i + 1]!];
     if (endM < fromM || startM > toM || endM === startM) continue;
     const share = (atM: number) => Math.min(endM, Math.max(startM, atM));
     const [clipFromM, clipToM] = [share(fromM), share(toM)];
-    const a = pointOnPath(project, line.path, clipFromM);
-    const b = pointOnPath(project, line.path, clipToM);
+    const a = lonLatAt(whole, clipFromM);
+    const b = lonLatAt(whole, clipToM);
     const shareOf = touching(project, a, b);
     for (const other of project.fenceLine.values()) {
       if (other.id === line.id) continue;
@@ -101,19 +101,13 @@ function joinsBetween(project: Project, line: FenceLine, fromM: number, toM: num
   return stations.sort((a, b) => a - b);
 }
 
-function whyNotStraight(
-  project: Project,
-  line: FenceLine,
-  stationsM: readonly number[],
-  fromM: number,
-  toM: number,
-): Refusal | null {
-  const plane = createLocalPlane(propertyOf(project).origin);
-  const first = placeOnPath(stationsM, fromM + slackM).segment;
-  const last = placeOnPath(stationsM, toM - slackM).segment;
+function whyNotStraight(project: Project, line: FenceLine, fromM: number, toM: number): Refusal | null {
+  const whole = pathIn(project, line.path);
+  const first = placeAt(whole, fromM + slackM).segment;
+  const last = placeAt(whole, toM - slackM).segment;
   let bendDeg = 0;
   for (let vertex = first + 1; vertex <= last; vertex++) {
-    const [before, here, after] = line.path.slice(vertex - 1, vertex + 2).map(plane.toXy);
+    const [before, here, after] = whole.xy.slice(vertex - 1, vertex + 2);
     bendDeg += Math.abs(turnAngleDeg(before!, here!, after!));
   }
   if (bendDeg <= mostBendDeg) return null;

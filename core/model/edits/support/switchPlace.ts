@@ -3,7 +3,7 @@ import { type Project, propertyOf } from '../../project.ts';
 import type { CutOutSwitch, SwitchPlace } from '../../things.ts';
 import type { Refusal } from './edit.ts';
 import { called, found, whyNotFound } from './find.ts';
-import { sameVertexM, vertexStationsM } from './path.ts';
+import { pathIn, sameVertexM } from './path.ts';
 
 /** Whether two places are one. */
 export function samePlace(a: SwitchPlace, b: SwitchPlace): boolean {
@@ -54,7 +54,7 @@ function whyNotLive(project: Project, lineId: string): Refusal | null {
 /** Why nothing can stand at this station of a line. */
 export function whyNotStation(project: Project, lineId: string, atM: number): Refusal | null {
   const line = found(project, 'fenceLine', lineId);
-  const lengthM = vertexStationsM(line.path).at(-1)!;
+  const { lengthM } = pathIn(project, line.path);
   if (!(atM >= 0 && atM <= lengthM)) {
     const long = formatLength(lengthM, propertyOf(project).units);
     return { code: 'offLine', message: `The place is off the ${called(line)}, which is ${long} long.` };

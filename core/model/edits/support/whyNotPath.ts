@@ -1,4 +1,4 @@
-import { distanceM } from '../../../geometry/geodesic.ts';
+import { earthAt } from '../../../geometry/earth.ts';
 import { formatLength } from '../../formatUnits.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { LonLat } from '../../things.ts';
@@ -20,7 +20,7 @@ export function whyNotPoint(project: Project, at: LonLat): Refusal | null {
   const { origin, units } = propertyOf(project);
   // A box of this half-width lies inside the circle; most points are in it, and need no measuring.
   if (couldBeWithin(origin, at, 0.7 * furthestM)) return null;
-  const awayM = distanceM(origin, at);
+  const awayM = earthAt(origin).distanceM(origin, at);
   if (awayM <= furthestM) return null;
   return {
     code: 'tooFar',
@@ -35,7 +35,7 @@ export function whyNotPath(project: Project, path: Path, what: string): Refusal 
     if (refusal) return refusal;
   }
   if (path.length < 2) return { code: 'tooFewPoints', message: `A ${what} needs at least two points.` };
-  if (withoutDoubles(path).length < 2) {
+  if (withoutDoubles(project, path).length < 2) {
     return {
       code: 'noLength',
       message: `This ${what} has no length: its points are within ${sameVertexM * 1000} mm of each other. Draw it longer.`,

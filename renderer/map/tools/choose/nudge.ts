@@ -1,4 +1,3 @@
-import { destination } from '../../../../core/geometry/geodesic.ts';
 import { moveGateway } from '../../../../core/model/edits/moveGateway.ts';
 import { moveSwitch } from '../../../../core/model/edits/moveSwitch.ts';
 import { moveThing } from '../../../../core/model/edits/moveThing.ts';
@@ -26,7 +25,7 @@ export interface Nudged {
 export function nudge(scene: Scene, { id, vertex }: Nudged, arrow: string, stepM: number): MapEdit | null {
   const bearingDeg = bearings[arrow];
   if (bearingDeg === undefined) return null;
-  const away = (at: LonLat) => destination(at, bearingDeg, stepM);
+  const away = (at: LonLat) => scene.survey.plane.earth.destination(at, bearingDeg, stepM);
   const onward = bearingDeg <= 90 ? stepM : -stepM;
   const part = scene.partsOf.get(id)?.[0];
   const mergeKey = `nudge ${id} ${vertex ?? ''}`;

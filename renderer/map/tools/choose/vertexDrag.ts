@@ -1,4 +1,3 @@
-import { bearingDeg, distanceM } from '../../../../core/geometry/geodesic.ts';
 import type { LonLat, Xy } from '../../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { insertVertex } from '../../../../core/model/edits/insertVertex.ts';
@@ -63,6 +62,7 @@ interface PointDrag {
 function dragPoint(context: ToolContext, { own, along, except, hint, commit }: PointDrag): Drag {
   let at: { readonly xy: Xy; readonly lonLat: LonLat; readonly snap: SnapTarget | null } | null = null;
   let pointer: Pointer | null = null;
+  const { earth } = context.scene().survey.plane;
   return {
     hint,
     move(next) {
@@ -75,8 +75,8 @@ function dragPoint(context: ToolContext, { own, along, except, hint, commit }: P
     progress() {
       const first = own[0];
       return {
-        lengthM: at && first ? distanceM(first.lonLat, at.lonLat) : null,
-        bearingDeg: at && first ? bearingDeg(first.lonLat, at.lonLat) : null,
+        lengthM: at && first ? earth.distanceM(first.lonLat, at.lonLat) : null,
+        bearingDeg: at && first ? earth.bearingDeg(first.lonLat, at.lonLat) : null,
         snappedTo: at?.snap?.text ?? null,
         totalM: null,
       };
@@ -87,7 +87,7 @@ function dragPoint(context: ToolContext, { own, along, except, hint, commit }: P
       if (!pointer?.ctrl) for (const end of along) drawRubber(tools, [end, at.xy], true);
       for (const end of own) {
         drawRubber(tools, [end.xy, at.xy], false);
-        const text = formatLength(distanceM(end.lonLat, at.lonLat), context.input().units);
+        const text = formatLength(earth.distanceM(end.lonLat, at.lonLat), context.input().units);
         drawSegmentLength(tools, end.xy, at.xy, text);
       }
       drawHandle(tools, toPx(tools.view, at.xy), 'corner', true);

@@ -1,0 +1,31 @@
+import type { FindOptions } from '../../core/api/findOptions.ts';
+import { findFileName } from '../../core/sheets/fileName.ts';
+import { digPages } from '../../core/sheets/find/digPages.ts';
+import { stakeOutAt, stakeOutPages } from '../../core/sheets/find/stakeOutPages.ts';
+import { numberPages } from '../../core/sheets/pageDraft.ts';
+import type { Book, Printed } from './printJob.ts';
+import { typefaces } from './typefaces.ts';
+
+/**
+ * How to find a crossing, or what is buried near a dig.
+ * @throws SheetProblem (message and remedy for people) where the sheet cannot be made as asked.
+ */
+export function findBook({ project, property, survey }: Printed, options: FindOptions): Book {
+  const input = { property, date: options.date, measure: typefaces().measure };
+  const drafts =
+    options.sheet === 'crossing'
+      ? stakeOutPages(stakeOutAt(project, survey, options.gatewayId), survey, input)
+      : digPages(project, survey, options.dig, input);
+  const title =
+    options.sheet === 'crossing'
+      ? (project.inGround.get(options.gatewayId)?.name ??
+        `crossing at ${project.gateway.get(options.gatewayId)?.name ?? ''}`)
+      : 'dig sheet';
+  return {
+    pages: numberPages(drafts),
+    title,
+    subjects: ['To find what is buried', 'To find what is buried; an invented example'],
+    fileName: findFileName(property.name, title, options.date),
+    date: options.date,
+  };
+}

@@ -1,0 +1,17 @@
+import type { PrintJob } from '../../core/api/printJob.ts';
+import type { MadeFile } from '../../core/api/projectApi.ts';
+import { fail, type Result } from '../../core/api/result.ts';
+import { download } from './download.ts';
+import { faultText } from './report.ts';
+import { host } from './session.ts';
+
+/** Has the PDF of a job made from the file as it stands, and hands it to the user. Never throws. */
+export async function makePdf(job: PrintJob): Promise<Result<MadeFile>> {
+  try {
+    const made = await host().project.print(job);
+    if (made.ok) download(made.value);
+    return made;
+  } catch (error) {
+    return fail('failed', `The PDF could not be made: ${faultText(error)}.`, 'Nothing was changed. Try again.');
+  }
+}
