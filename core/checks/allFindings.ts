@@ -28,7 +28,7 @@ import { touchInOpening } from './drawing/touchInOpening.ts';
 import { trenchNearService } from './drawing/trenchNearService.ts';
 import { trenchNearTrench } from './drawing/trenchNearTrench.ts';
 import { unknownFenceType } from './drawing/unknownFenceType.ts';
-import type { Finding } from './finding.ts';
+import type { Finding, Workspace } from './finding.ts';
 import { barbedWire } from './installation/barbedWire.ts';
 import { buildingWire } from './installation/buildingWire.ts';
 import { cableInTrench } from './installation/cableInTrench.ts';
@@ -49,59 +49,64 @@ import { twoEnergisers } from './installation/twoEnergisers.ts';
 import { warningSigns } from './installation/warningSigns.ts';
 import { type Check, CheckContext } from './support/context.ts';
 
-/** Faults of the drawing itself. */
-const drawingChecks: readonly Check[] = [
-  emptyProject,
-  coordinatesOutOfRange,
-  lineWithoutLength,
-  duplicateVertices,
-  selfCrossingLine,
-  linesCrossUnjoined,
-  linesOverlap,
-  endNearlyTouches,
-  unknownFenceType,
-  plainWiresNotEntered,
-  gatewayTooWide,
-  gatewayOffLine,
-  gatewaysOverlap,
-  touchInOpening,
-  crossingLoose,
-  missingCrossing,
-  switchDangling,
-  switchUseless,
-  noEnergiser,
-  energiserTouchesNothing,
-  leadOutLoose,
-  deadPart,
-  sectionOverLimit,
-  runTooLong,
-  bendTooTight,
-  trenchNearTrench,
-  trenchNearService,
-];
+interface Row {
+  readonly rule: string;
+  /** The pages that what it finds bears on, beside Draw, which has everything: its own first. */
+  readonly workspaces: readonly Workspace[];
+  readonly run: Check;
+}
 
-/** Rules of installation: the standard's, and those of common practice. */
-const installationChecks: readonly Check[] = [
-  twoEnergisers,
-  fencesTooNear,
-  earthElectrodeDistance,
-  barbedWire,
-  powerLineVoltage,
-  powerLineAngle,
-  powerLineHeights,
-  overheadCrossing,
-  warningSigns,
-  publicUse,
-  publicWayCrossesFence,
-  earthAcrossGateway,
-  switchWrongSide,
-  buildingWire,
-  cableInTrench,
-  trenchDepth,
-  risersSealed,
-  recordedElsewhere,
-  tiePostMoved,
-  recordWithoutCrossing,
+/** Every rule, where it stands in the window, and what looks for it. */
+export const checkTable: readonly Row[] = [
+  // Faults of the drawing itself.
+  { rule: 'emptyProject', workspaces: ['draw'], run: emptyProject },
+  { rule: 'coordinatesOutOfRange', workspaces: ['draw'], run: coordinatesOutOfRange },
+  { rule: 'lineWithoutLength', workspaces: ['draw'], run: lineWithoutLength },
+  { rule: 'duplicateVertices', workspaces: ['draw'], run: duplicateVertices },
+  { rule: 'selfCrossingLine', workspaces: ['draw'], run: selfCrossingLine },
+  { rule: 'linesCrossUnjoined', workspaces: ['draw'], run: linesCrossUnjoined },
+  { rule: 'linesOverlap', workspaces: ['draw'], run: linesOverlap },
+  { rule: 'endNearlyTouches', workspaces: ['draw'], run: endNearlyTouches },
+  { rule: 'unknownFenceType', workspaces: ['draw', 'power'], run: unknownFenceType },
+  { rule: 'plainWiresNotEntered', workspaces: ['draw', 'order'], run: plainWiresNotEntered },
+  { rule: 'gatewayTooWide', workspaces: ['draw'], run: gatewayTooWide },
+  { rule: 'gatewayOffLine', workspaces: ['draw'], run: gatewayOffLine },
+  { rule: 'gatewaysOverlap', workspaces: ['draw'], run: gatewaysOverlap },
+  { rule: 'touchInOpening', workspaces: ['draw'], run: touchInOpening },
+  { rule: 'crossingLoose', workspaces: ['draw', 'divide'], run: crossingLoose },
+  { rule: 'missingCrossing', workspaces: ['draw', 'divide', 'power'], run: missingCrossing },
+  { rule: 'switchDangling', workspaces: ['divide'], run: switchDangling },
+  { rule: 'switchUseless', workspaces: ['divide'], run: switchUseless },
+  { rule: 'noEnergiser', workspaces: ['draw', 'divide', 'power'], run: noEnergiser },
+  { rule: 'energiserTouchesNothing', workspaces: ['draw', 'divide', 'power'], run: energiserTouchesNothing },
+  { rule: 'leadOutLoose', workspaces: ['draw', 'power'], run: leadOutLoose },
+  { rule: 'deadPart', workspaces: ['divide', 'power'], run: deadPart },
+  { rule: 'sectionOverLimit', workspaces: ['divide'], run: sectionOverLimit },
+  { rule: 'runTooLong', workspaces: ['divide'], run: runTooLong },
+  { rule: 'bendTooTight', workspaces: ['draw'], run: bendTooTight },
+  { rule: 'trenchNearTrench', workspaces: ['draw'], run: trenchNearTrench },
+  { rule: 'trenchNearService', workspaces: ['draw'], run: trenchNearService },
+  // Rules of installation: the standard's, and those of common practice.
+  { rule: 'twoEnergisers', workspaces: ['power'], run: twoEnergisers },
+  { rule: 'fencesTooNear', workspaces: ['draw'], run: fencesTooNear },
+  { rule: 'earthElectrodeDistance', workspaces: ['power'], run: earthElectrodeDistance },
+  { rule: 'barbedWire', workspaces: ['power'], run: barbedWire },
+  { rule: 'powerLineVoltage', workspaces: ['draw'], run: powerLineVoltage },
+  { rule: 'powerLineAngle', workspaces: ['draw'], run: powerLineAngle },
+  { rule: 'powerLineHeights', workspaces: ['draw'], run: powerLineHeights },
+  { rule: 'overheadCrossing', workspaces: ['draw'], run: overheadCrossing },
+  { rule: 'warningSigns', workspaces: ['draw'], run: warningSigns },
+  { rule: 'publicUse', workspaces: ['draw'], run: publicUse },
+  { rule: 'publicWayCrossesFence', workspaces: ['draw'], run: publicWayCrossesFence },
+  { rule: 'earthAcrossGateway', workspaces: ['power'], run: earthAcrossGateway },
+  { rule: 'switchWrongSide', workspaces: ['divide'], run: switchWrongSide },
+  { rule: 'buildingWire', workspaces: ['power'], run: buildingWire },
+  { rule: 'cableInTrench', workspaces: ['draw', 'record'], run: cableInTrench },
+  { rule: 'trenchDepth', workspaces: ['draw', 'record'], run: trenchDepth },
+  { rule: 'risersSealed', workspaces: ['record'], run: risersSealed },
+  { rule: 'recordedElsewhere', workspaces: ['find'], run: recordedElsewhere },
+  { rule: 'tiePostMoved', workspaces: ['find'], run: tiePostMoved },
+  { rule: 'recordWithoutCrossing', workspaces: ['record', 'find'], run: recordWithoutCrossing },
 ];
 
 const order = { error: 0, warning: 1, notKnown: 2, hint: 3 } as const;
@@ -119,8 +124,8 @@ export function allFindings(project: Project, survey: Survey): Finding[] {
 export function* findingsSteps(project: Project, survey: Survey): Steps<Finding[]> {
   const context = new CheckContext(project, survey);
   const findings: Finding[] = [];
-  for (const check of [...drawingChecks, ...installationChecks]) {
-    for (const finding of check(context)) findings.push(finding);
+  for (const { workspaces, run } of checkTable) {
+    for (const found of run(context)) findings.push({ ...found, workspaces });
     yield;
   }
   return withOwnIds(findings).sort((a, b) => order[a.severity] - order[b.severity]);

@@ -1,17 +1,17 @@
+import type { Ink } from './palette.ts';
+
 /**
- * What a printed page holds, as data: the only thing that the layout makes and that a renderer draws. Millimetres from
- * the page's top left corner, x to the right, y down; items are painted in order. Nothing here knows of a property,
- * so maps, registers, cards and covers all end in the same few items.
+ * What a printed page or a map on a screen holds, as data: the only thing that is made of a property and that a painter
+ * draws, on a canvas or in a PDF. All lengths are in the drawing's own unit, from its top left corner, x to the right, y
+ * down: millimetres on a page, CSS pixels on a screen. Items are painted in order. Nothing here knows of a property, so
+ * maps, registers, cards and covers all end in the same few items.
  */
 
-/** A place on the page, millimetres from the top left corner. */
-export type PaperPoint = readonly [xMm: number, yMm: number];
+/** A place in the drawing. */
+export type PaperPoint = readonly [x: number, y: number];
 
-/** `[left, top, right, bottom]`, millimetres. */
-export type PaperBox = readonly [leftMm: number, topMm: number, rightMm: number, bottomMm: number];
-
-/** `#rrggbb`. */
-export type Ink = `#${string}`;
+/** `[left, top, right, bottom]`. */
+export type PaperBox = readonly [left: number, top: number, right: number, bottom: number];
 
 /** The sheets' typeface in its three cuts; `figures` is the regular cut with figures of one width, for columns. */
 export type FontRole = 'regular' | 'bold' | 'italic' | 'figures';
@@ -24,7 +24,16 @@ export interface Page {
   readonly items: readonly Item[];
 }
 
-export type Item = PathItem | TextItem | ImageItem | ClipItem | TaggedItem | LinkItem | AnchorItem;
+export type Item =
+  | PathItem
+  | TracesItem
+  | CirclesItem
+  | TextItem
+  | ImageItem
+  | ClipItem
+  | TaggedItem
+  | LinkItem
+  | AnchorItem;
 
 /** One or more polylines or, when `closed`, polygons (overlapping rings leave holes: even-odd rule). */
 export interface PathItem {
@@ -35,11 +44,30 @@ export interface PathItem {
   readonly fill: Ink | null;
 }
 
+/** Polylines without an object for each vertex, for layers of many thousand: see `createTraces`. */
+export interface TracesItem {
+  readonly kind: 'traces';
+  /** x and y of one vertex after the other. */
+  readonly coordinates: Float64Array;
+  /** Where in `coordinates` each polyline ends; it begins where the one before ends. */
+  readonly ends: readonly number[];
+  readonly stroke: Stroke;
+}
+
+/** Circles of one size and look. */
+export interface CirclesItem {
+  readonly kind: 'circles';
+  readonly centres: readonly PaperPoint[];
+  readonly radius: number;
+  readonly stroke: Stroke | null;
+  readonly fill: Ink | null;
+}
+
 export interface Stroke {
-  readonly widthMm: number;
+  readonly width: number;
   readonly ink: Ink;
   /** None for a full line. */
-  readonly dashMm?: readonly [strokeMm: number, gapMm: number];
+  readonly dash?: readonly [stroke: number, gap: number];
   readonly cap?: 'butt' | 'round';
 }
 
@@ -50,13 +78,15 @@ export interface TextItem {
   /** On the baseline: left end, middle or right end, by `align`. */
   readonly at: PaperPoint;
   readonly font: FontRole;
-  readonly sizePt: number;
+  /** Of the letters: the font's em. */
+  readonly size: number;
   readonly align: 'left' | 'centre' | 'right';
   /** Clockwise about `at`. */
   readonly rotationDeg: number;
   readonly ink: Ink;
-  /** White rim around the letters; 0 for none. */
-  readonly haloMm: number;
+  /** Rim around the letters, as wide on each side; 0 for none. */
+  readonly halo: number;
+  readonly haloInk: Ink;
 }
 
 export interface ImageItem {
@@ -96,7 +126,7 @@ export interface AnchorItem {
   readonly at: PaperPoint;
 }
 
-/** Every path, text, image, link and anchor of some items, from inside clips and tags too. */
+/** Every path, circle, text, image, link and anchor of some items, from inside clips and tags too. */
 export function* leafItems(items: readonly Item[]): Generator<Exclude<Item, ClipItem | TaggedItem>> {
   for (const item of items) {
     if (item.kind === 'clip' || item.kind === 'tagged') yield* leafItems(item.items);

@@ -1,7 +1,7 @@
 /** Short ways to write display-list items. */
 import type {
+  CirclesItem,
   FontRole,
-  Ink,
   Item,
   PaperBox,
   PaperPoint,
@@ -10,13 +10,14 @@ import type {
   TaggedItem,
   TextItem,
 } from './displayList.ts';
-import { ink } from './style.ts';
+import type { Ink } from './palette.ts';
+import { ink, mmPerPt } from './style.ts';
 
-/** Largest distance between a curve and the chords that stand for it. */
+/** Largest distance between a curve and the chords that stand for it, millimetres of a sheet. */
 const curveToleranceMm = 0.01;
 
-export function stroke(widthMm: number, more: Partial<Omit<Stroke, 'widthMm'>> = {}): Stroke {
-  return { widthMm, ink: ink.black, ...more };
+export function stroke(width: number, more: Partial<Omit<Stroke, 'width'>> = {}): Stroke {
+  return { width, ink: ink.black, ...more };
 }
 
 export function line(points: readonly PaperPoint[], pen: Stroke): PathItem {
@@ -41,27 +42,42 @@ export function box([left, top, right, bottom]: PaperBox, fill: Ink | null, pen:
   return polygon(corners, fill, pen);
 }
 
-export function circle(centre: PaperPoint, radiusMm: number, fill: Ink | null, pen: Stroke | null = null): PathItem {
-  return polygon(arcPoints(centre, radiusMm, 0, 2 * Math.PI).slice(1), fill, pen);
+export function circle(centre: PaperPoint, radius: number, fill: Ink | null, pen: Stroke | null = null): CirclesItem {
+  return circles([centre], radius, fill, pen);
 }
 
-/** Points along a circle's arc, both ends included. Angles in radians, clockwise on the page from the x axis. */
-export function arcPoints(centre: PaperPoint, radiusMm: number, from: number, to: number): PaperPoint[] {
-  const step = 2 * Math.acos(Math.max(0, 1 - curveToleranceMm / Math.max(radiusMm, curveToleranceMm)));
+export function circles(
+  centres: readonly PaperPoint[],
+  radius: number,
+  fill: Ink | null,
+  pen: Stroke | null = null,
+): CirclesItem {
+  return { kind: 'circles', centres, radius, stroke: pen, fill };
+}
+
+/**
+ * Points along a circle's arc, both ends included. Angles in radians, clockwise on the page from the x axis; `unit` as
+ * of the pen that it is drawn with.
+ */
+export function arcPoints(centre: PaperPoint, radius: number, from: number, to: number, unit = 1): PaperPoint[] {
+  const tolerance = curveToleranceMm * unit;
+  const step = 2 * Math.acos(Math.max(0, 1 - tolerance / Math.max(radius, tolerance)));
   const steps = Math.max(8, Math.ceil(Math.abs(to - from) / step));
   return Array.from({ length: steps + 1 }, (_, i) => {
     const angle = from + ((to - from) * i) / steps;
-    return [centre[0] + radiusMm * Math.cos(angle), centre[1] + radiusMm * Math.sin(angle)] as const;
+    return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)] as const;
   });
 }
 
 export interface TextStyle {
   readonly font?: FontRole;
+  /** In points where the drawing's unit is a millimetre. */
   readonly sizePt: number;
   readonly align?: TextItem['align'];
   readonly rotationDeg?: number;
   readonly ink?: Ink;
-  readonly haloMm?: number;
+  readonly halo?: number;
+  readonly haloInk?: Ink;
 }
 
 export function text(words: string, at: PaperPoint, style: TextStyle): TextItem {
@@ -70,11 +86,12 @@ export function text(words: string, at: PaperPoint, style: TextStyle): TextItem 
     text: words,
     at,
     font: style.font ?? 'regular',
-    sizePt: style.sizePt,
+    size: style.sizePt * mmPerPt,
     align: style.align ?? 'left',
     rotationDeg: style.rotationDeg ?? 0,
     ink: style.ink ?? ink.black,
-    haloMm: style.haloMm ?? 0,
+    halo: style.halo ?? 0,
+    haloInk: style.haloInk ?? ink.white,
   };
 }
 

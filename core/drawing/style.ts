@@ -1,13 +1,16 @@
 /** The sheets' pens, inks and letter sizes. One ink must do: nothing here is told apart by colour. */
-import type { Ink } from './displayList.ts';
+import { type Ink, paletteOf } from './palette.ts';
 
+const paper = paletteOf('paper');
+
+/** The inks of paper, by what they are there. */
 export const ink = {
-  black: '#000000',
+  black: paper.ink,
   /** For letters that stand back; 7:1 on white. */
-  soft: '#595959',
+  soft: paper.inkSoft,
   /** For rules and fills that carry no words. */
-  faint: '#b4b4b4',
-  white: '#ffffff',
+  faint: paper.inkFaint,
+  white: paper.paper,
 } as const satisfies Record<string, Ink>;
 
 /** Widths of lines, millimetres. */
@@ -18,15 +21,10 @@ export const pen = {
   frame: 0.35,
 } as const;
 
-export interface FencePens {
-  readonly planned: number;
-  readonly built: number;
-}
-
-/** Widths of fence lines by status; they fall with the scale, as the ground they stand for crowds together. */
-export function fencePens(scaleDenominator: number): FencePens {
-  if (scaleDenominator <= 1000) return { planned: 0.25, built: 0.6 };
-  return scaleDenominator <= 5000 ? { planned: 0.2, built: 0.5 } : { planned: 0.15, built: 0.4 };
+/** Width of a built fence line on a sheet; it falls with the scale, as the ground it stands for crowds together. */
+export function fenceWidthMm(scaleDenominator: number): number {
+  if (scaleDenominator <= 1000) return 0.6;
+  return scaleDenominator <= 5000 ? 0.5 : 0.4;
 }
 
 /** Sizes of letters, points. Nothing that must be read is smaller than `small`. */

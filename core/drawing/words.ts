@@ -2,7 +2,7 @@
 import type { FontRole, PaperBox, PaperPoint, TextItem } from './displayList.ts';
 import { face, mmPerPt } from './style.ts';
 
-/** Width of one line of text in millimetres. The renderer that owns the fonts supplies it. */
+/** Width of one line of text, in the drawing's unit. Whoever owns the fonts supplies it; `sizePt` as in `TextStyle`. */
 export type MeasureText = (text: string, font: FontRole, sizePt: number) => number;
 
 /** Where a line may be broken; not at U+00A0, which holds a figure and its unit together. */
@@ -66,9 +66,9 @@ export function widestWordMm(text: string, font: FontRole, sizePt: number, measu
 
 /** The four corners of a line of text, turned as it is. */
 export function textCorners(item: TextItem, measure: MeasureText): PaperPoint[] {
-  const widthMm = measure(item.text, item.font, item.sizePt);
+  const widthMm = measure(item.text, item.font, item.size / mmPerPt);
   const left = item.align === 'left' ? 0 : item.align === 'centre' ? -widthMm / 2 : -widthMm;
-  const em = item.sizePt * mmPerPt;
+  const em = item.size;
   const angle = (item.rotationDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   return (

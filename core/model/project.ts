@@ -1,3 +1,4 @@
+import { kinds } from '../kinds/allKinds.ts';
 import type { Kind, Property, Thing, ThingOf } from './things.ts';
 
 /** One table for each kind of thing, by id. */
@@ -6,45 +7,7 @@ export type Tables = { readonly [K in Kind]: ReadonlyMap<string, ThingOf<K>> };
 /** A property as drawn: values that never change; an edit makes a new one that shares all it did not touch. */
 export type Project = Tables;
 
-export const kinds: readonly Kind[] = [
-  'property',
-  'fenceType',
-  'fenceLine',
-  'post',
-  'gateway',
-  'crossing',
-  'switch',
-  'switchRule',
-  'switchCandidate',
-  'energiser',
-  'leadOut',
-  'earthField',
-  'paddock',
-  'service',
-  'conductor',
-  'reading',
-  'orderSettings',
-  'fenceMake',
-  'catalogueItem',
-  'kit',
-  'labourRate',
-  'rollOnHand',
-  'stage',
-  'stageMark',
-  'keptPlan',
-  'builtMark',
-  'crossingRecord',
-  'buriedPoint',
-  'photo',
-  'testRun',
-  'earthTest',
-  'inGround',
-  'handover',
-  'faultHunt',
-  'ground',
-  'underlay',
-  'coordinateSettings',
-];
+export { kinds };
 
 const kindSet: ReadonlySet<string> = new Set(kinds);
 

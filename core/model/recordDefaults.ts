@@ -1,15 +1,10 @@
+import { buildable } from '../kinds/builtMark.ts';
+import { newThing } from '../kinds/describe.ts';
+import { buriedPoint, crossingRecord } from '../kinds/trench.ts';
 import type { BuildableKind, BuriedPoint, BuriedRole, CrossingRecord } from './recordThings.ts';
 
 /** What can be planned and then built, in the order in which it is listed. */
-export const buildableKinds: readonly BuildableKind[] = [
-  'fenceLine',
-  'gateway',
-  'crossing',
-  'switch',
-  'leadOut',
-  'energiser',
-  'earthField',
-];
+export const buildableKinds: readonly BuildableKind[] = buildable.map(({ kind }) => kind);
 
 /** A tape over rough ground to a mark on a post; common practice, no source. */
 export const usualTapeSeM = 0.02;
@@ -26,36 +21,10 @@ export function builtMarkId(kind: BuildableKind, id: string): string {
 
 /** A record of which nothing is written down yet. */
 export function newCrossingRecord(crossingId: string): CrossingRecord {
-  return {
-    kind: 'crossingRecord',
-    id: crossingRecordId(crossingId),
-    crossingId,
-    route: 'arc',
-    depths: [],
-    jointsUnderground: null,
-    jointsNote: '',
-    risers: { start: '', end: '' },
-    alsoInTrench: '',
-    soil: '',
-    recordedBy: '',
-    recordedOn: null,
-    note: '',
-  };
+  return newThing(crossingRecord, { id: crossingRecordId(crossingId), crossingId });
 }
 
 /** A buried point of which nothing is measured yet. */
 export function newBuriedPoint(id: string, crossingId: string, role: BuriedRole, rank = 0): BuriedPoint {
-  return {
-    kind: 'buriedPoint',
-    id,
-    crossingId,
-    role,
-    name: '',
-    rank,
-    ties: [],
-    side: null,
-    offset: null,
-    gps: null,
-    note: '',
-  };
+  return newThing(buriedPoint, { id, crossingId, role, rank });
 }

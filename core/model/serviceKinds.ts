@@ -1,3 +1,5 @@
+import { type Field, labelOfChoice } from '../kinds/describe.ts';
+import { service } from '../kinds/surroundings.ts';
 import type { ServiceKind } from './things.ts';
 
 /** How a kind of service is called, drawn, and taken to be until the user says otherwise. */
@@ -7,17 +9,23 @@ export interface ServiceFacts {
   readonly buried: boolean;
 }
 
+const what: Field<ServiceKind> = service.fields.what;
+
+function facts(kind: ServiceKind, shape: ServiceFacts['shape'], buried: boolean): ServiceFacts {
+  return { name: labelOfChoice(what, kind), shape, buried };
+}
+
 export const serviceFacts: { readonly [K in ServiceKind]: ServiceFacts } = {
-  powerLine: { name: 'Power line', shape: 'line', buried: false },
-  waterPipe: { name: 'Water pipe', shape: 'line', buried: true },
-  gasPipe: { name: 'Gas pipe', shape: 'line', buried: true },
-  dataCable: { name: 'Data cable', shape: 'line', buried: true },
-  drain: { name: 'Drain', shape: 'line', buried: true },
-  road: { name: 'Road', shape: 'line', buried: false },
-  path: { name: 'Path', shape: 'line', buried: false },
-  creek: { name: 'Creek', shape: 'line', buried: false },
-  floodZone: { name: 'Ground that floods', shape: 'area', buried: false },
-  earthElectrode: { name: 'Earth of another system', shape: 'point', buried: true },
+  powerLine: facts('powerLine', 'line', false),
+  waterPipe: facts('waterPipe', 'line', true),
+  gasPipe: facts('gasPipe', 'line', true),
+  dataCable: facts('dataCable', 'line', true),
+  drain: facts('drain', 'line', true),
+  road: facts('road', 'line', false),
+  path: facts('path', 'line', false),
+  creek: facts('creek', 'line', false),
+  floodZone: facts('floodZone', 'area', false),
+  earthElectrode: facts('earthElectrode', 'point', true),
 };
 
 export const serviceKinds = Object.keys(serviceFacts) as readonly ServiceKind[];

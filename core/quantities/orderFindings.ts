@@ -3,8 +3,7 @@ import type { Finding, Fix } from '../checks/finding.ts';
 import { conductorLibrary } from '../electrical/conductors/conductorLibrary.ts';
 import { isBuildingWire } from '../electrical/conductors/fenceCable.ts';
 import { kgPerM } from '../electrical/conductors/wireMass.ts';
-import { fixed, formatTape } from '../model/formatUnits.ts';
-import { propertyOf } from '../model/project.ts';
+import { message } from '../words/message.ts';
 import type { Cut, CutList } from './cutting/cutLists.ts';
 import { addItemFor, changeItem } from './edits/changePrices.ts';
 import { conductorOf, isLiveCable } from './measures.ts';
@@ -18,10 +17,13 @@ export function orderFindings(input: OrderInput, order: Order): Finding[] {
   return [
     ...buildingWireFindings(order),
     ...order.parts.flatMap(({ cutLists }) =>
-      cutLists.flatMap((list) => (isBuildingWireKey(list.key) ? [] : cutFindings(input, list))),
+      cutLists.flatMap((list) => (isBuildingWireKey(list.key) ? [] : cutFindings(list))),
     ),
     ...input.takeOff.notCounted.map(notCountedFinding),
-    ...plainWireFindings(input.project, countedTypes(input)),
+    ...plainWireFindings(input.project, countedTypes(input)).map((found) => ({
+      ...found,
+      workspaces: ['order' as const],
+    })),
     ...unserved(order.parts)
       .filter(({ key }) => !isBuildingWireKey(key))
       .map(unservedFinding),
@@ -35,9 +37,18 @@ export function orderFindings(input: OrderInput, order: Order): Finding[] {
 function finding(
   rule: string,
   about: readonly string[],
-  parts: Omit<Finding, 'id' | 'rule' | 'source' | 'at' | 'fixes' | 'thingIds'> & Partial<Finding>,
+  parts: Pick<Finding, 'severity' | 'message' | 'remedy'> & Partial<Finding>,
 ): Finding {
-  return { id: [rule, ...about].join(' '), rule, source: null, at: null, fixes: [], thingIds: [], ...parts };
+  return {
+    id: [rule, ...about].join(' '),
+    rule,
+    workspaces: ['order'],
+    source: null,
+    at: null,
+    fixes: [],
+    thingIds: [],
+    ...parts,
+  };
 }
 
 function isBuildingWireKey(key: string): boolean {
@@ -56,8 +67,10 @@ function buildingWireFindings({ parts }: Order): Finding[] {
     return [
       finding('buildingWireOrdered', [quantity.key], {
         severity: 'warning',
-        message: `${quantity.name}: ${ordered ? 'it is in this order as the live cable' : 'it is drawn as the live cable; the price list does not offer it, so it is not in the order'}.`,
-        remedy: 'Choose fence lead-out cable rated 10 kV or more in Draw, and the order counts that.',
+        message: message(ordered ? 'order.buildingWire.ordered' : 'order.buildingWire.notOffered', {
+          name: quantity.name,
+        }),
+        remedy: message('order.buildingWire.remedy'),
         thingIds: thingsOf(quantity),
       }),
     ];
@@ -85,30 +98,34 @@ function coilFindings({ parts }: Order): Finding[] {
     return [
       finding('coilLength', [item.id], {
         severity: 'notKnown',
-        message: `${item.name}: ${fixed(item.packSize, 0)} m of this wire weigh about ${fixed(massKg, 0)} kg; a coil of ${coilKg[material]} kg holds about ${fixed(usualM, 0)} m.`,
-        remedy: 'Read the length on the label and enter it in the price list: the number of coils follows from it.',
+        message: message('order.coilLength.message', {
+          name: item.name,
+          packM: item.packSize,
+          massKg,
+          coilKg: coilKg[material],
+          usualM,
+        }),
+        remedy: message('order.coilLength.remedy'),
         fixes: [
-          { label: `Take coils of ${coilKg[material]} kg, about ${fixed(usualM, 0)} m`, edit: changeItem(item.id, to) },
+          {
+            label: message('order.coilLength.fix', { coilKg: coilKg[material], usualM }),
+            edit: changeItem(item.id, to),
+          },
         ],
       }),
     ];
   });
 }
 
-function cutFindings(
-  { project }: OrderInput,
-  { key, name, tooLong, without, rolls, optimal, least }: CutList,
-): Finding[] {
-  const { units } = propertyOf(project);
-  const said = (cuts: readonly Cut[]) =>
-    cuts.map(({ label, lengthM }) => `${label} (${formatTape(lengthM, units)})`).join(', ');
+function cutFindings({ key, name, tooLong, without, rolls, optimal, least }: CutList): Finding[] {
+  const values = (cuts: readonly Cut[]) => ({ name, cuts: cuts.map(({ label, lengthM }) => ({ label, lengthM })) });
   const found: Finding[] = [];
   if (tooLong.length > 0) {
     found.push(
       finding('cutTooLong', [key, ...tooLong.map(({ label }) => label)], {
         severity: 'error',
-        message: `${name}: longer than every roll that is on hand or for sale: ${said(tooLong)}. It would need a joint underground.`,
-        remedy: 'Add a longer roll to the price list or to the rolls on hand.',
+        message: message('order.cuts.tooLong', values(tooLong)),
+        remedy: message('order.cuts.tooLongRemedy'),
         thingIds: tooLong.flatMap(({ thingIds }) => thingIds),
       }),
     );
@@ -117,8 +134,8 @@ function cutFindings(
     found.push(
       finding('cutWithoutRoll', [key, ...without.map(({ label }) => label)], {
         severity: 'error',
-        message: `${name}: the rolls on hand are too few, and none is for sale: ${said(without)}.`,
-        remedy: 'Put a roll of it into the price list.',
+        message: message('order.cuts.withoutRoll', values(without)),
+        remedy: message('order.cuts.withoutRollRemedy'),
         thingIds: without.flatMap(({ thingIds }) => thingIds),
       }),
     );
@@ -127,8 +144,8 @@ function cutFindings(
     found.push(
       finding('cutNotProven', [key], {
         severity: 'hint',
-        message: `${name}: cut from ${rolls.length} rolls; it is not proven that ${least.rolls} would not do.`,
-        remedy: 'The list can be used as it stands.',
+        message: message('order.cuts.notProven', { name, rolls: rolls.length, least: least.rolls }),
+        remedy: message('order.cuts.notProvenRemedy'),
       }),
     );
   }
@@ -141,11 +158,11 @@ function countedTypes({ project, settings }: OrderInput): Set<string> {
   return new Set(lines.filter((line) => counts({ settings }, line.status)).map(({ typeId }) => typeId));
 }
 
-function notCountedFinding({ code, thingId, text }: NotCounted): Finding {
+function notCountedFinding({ code, thingId, name }: NotCounted): Finding {
   return finding(code, [thingId], {
     severity: 'notKnown',
-    message: text,
-    remedy: 'Fix it in Draw, and the order counts it.',
+    message: message(`order.notCounted.${code}`, { name }),
+    remedy: message('order.notCounted.remedy'),
     thingIds: [thingId],
   });
 }
@@ -156,11 +173,11 @@ function unserved(parts: readonly OrderPart[]): Quantity[] {
 }
 
 function unservedFinding(quantity: Quantity): Finding {
-  const add: Fix = { label: 'Add an item for it', edit: addItemFor(quantity) };
+  const add: Fix = { label: message('order.noItem.fix'), edit: addItemFor(quantity) };
   return finding('noItem', [quantity.key], {
     severity: 'warning',
-    message: `${quantity.name}: nothing in the price list serves it, so it is not in the order.`,
-    remedy: 'Add an item or a kit for it to the price list.',
+    message: message('order.noItem.message', { name: quantity.name }),
+    remedy: message('order.noItem.remedy'),
     thingIds: thingsOf(quantity),
     fixes: [add],
   });
@@ -179,12 +196,11 @@ function unpriced(parts: readonly OrderPart[]): Finding[] {
   );
   const all = [...names, ...work];
   if (all.length === 0) return [];
-  const shown = all.length > 4 ? `${all.slice(0, 4).join('; ')} and ${all.length - 4} more` : all.join('; ');
   return [
     finding('noPrice', [], {
       severity: 'warning',
-      message: `Without a price, and not in the total: ${shown}.`,
-      remedy: 'Enter the prices in the price list.',
+      message: message('order.noPrice.message', { names: all }),
+      remedy: message('order.noPrice.remedy'),
     }),
   ];
 }
@@ -200,8 +216,8 @@ function invented({ parts }: Order): Finding[] {
   return [
     finding('inventedPrices', [], {
       severity: 'notKnown',
-      message: `${items.size} prices and ${rates.size} labour rates in this order are invented, to show how it works.`,
-      remedy: "Enter your supplier's prices, or bring them in as CSV.",
+      message: message('order.inventedPrices.message', { prices: items.size, rates: rates.size }),
+      remedy: message('order.inventedPrices.remedy'),
     }),
   ];
 }
@@ -211,8 +227,8 @@ function currency({ settings }: OrderInput, { parts }: Order): Finding[] {
   return [
     finding('noCurrency', [], {
       severity: 'notKnown',
-      message: 'It is not said which currency the prices are in.',
-      remedy: 'Enter it under Terms.',
+      message: message('order.noCurrency.message'),
+      remedy: message('order.noCurrency.remedy'),
     }),
   ];
 }

@@ -52,6 +52,6 @@ function linesNotOnEarth({ project, survey }: TakeOffInput): NotCounted[] {
     .map(({ id, name }) => ({
       code: 'lineNotOnEarth',
       thingId: id,
-      text: `${name} has vertices that are no place on earth: it is not counted.`,
+      name,
     }));
 }

@@ -36,7 +36,7 @@ export interface Quantity {
 export interface NotCounted {
   readonly code: 'noFenceType' | 'lineNotOnEarth' | 'gatewayWithoutOpening';
   readonly thingId: string;
-  readonly text: string;
+  readonly name: string;
 }
 
 export interface TakeOff {

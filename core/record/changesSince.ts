@@ -1,8 +1,9 @@
+import { kindsIn } from '../kinds/allKinds.ts';
 import { called } from '../model/edits/support/find.ts';
 import { formatLength, type Units } from '../model/formatUnits.ts';
-import { isKind, type Project, projectOf, propertyOf } from '../model/project.ts';
+import { type Project, projectOf, propertyOf } from '../model/project.ts';
 import { buildableKinds } from '../model/recordDefaults.ts';
-import type { BuildableThing, Handover, RevisedThing } from '../model/recordThings.ts';
+import type { BuildableThing, Handover } from '../model/recordThings.ts';
 import type { Kind, Thing } from '../model/things.ts';
 import { surveyOf } from '../survey/survey.ts';
 import type { Survey } from '../survey/types.ts';
@@ -20,9 +21,6 @@ export interface ChangeSince {
   readonly movedM: number;
   readonly changes: readonly ChangedField[];
 }
-
-/** Kinds that say nothing by themselves, or whose change shows at the thing that they belong to. */
-const notListed: ReadonlySet<Kind> = new Set(['builtMark', 'switchRule', 'switchCandidate', 'property']);
 
 interface Then {
   readonly project: Project;
@@ -45,10 +43,7 @@ export function asHandedOver(handover: Handover): Then {
 /** What is new, gone or changed since a handover, kind by kind. */
 export function changesSince(handover: Handover, project: Project, survey: Survey): ChangeSince[] {
   const before = asHandedOver(handover);
-  const kinds = [...new Set(handover.things.map(({ kind }) => kind)), ...recordedKinds].filter(
-    (kind, i, all) => isKind(kind) && !notListed.has(kind) && all.indexOf(kind) === i,
-  );
-  return kinds.flatMap((kind) => {
+  return kindsIn('changes').flatMap((kind) => {
     const from = before.project[kind] as ReadonlyMap<string, Thing>;
     const to = project[kind] as ReadonlyMap<string, Thing>;
     const gone = [...from.values()].filter(({ id }) => !to.has(id));
@@ -62,25 +57,6 @@ export function changesSince(handover: Handover, project: Project, survey: Surve
     ];
   });
 }
-
-const recordedKinds: readonly RevisedThing['kind'][] = [
-  'fenceLine',
-  'post',
-  'gateway',
-  'crossing',
-  'switch',
-  'energiser',
-  'leadOut',
-  'earthField',
-  'service',
-  'crossingRecord',
-  'buriedPoint',
-  'photo',
-  'reading',
-  'testRun',
-  'earthTest',
-  'inGround',
-];
 
 function plainChange(thing: Thing, what: 'new' | 'gone', project: Project): ChangeSince {
   return { kind: thing.kind, id: thing.id, name: nameInWords(thing, project), what, movedM: 0, changes: [] };

@@ -111,7 +111,7 @@ function tileOutline(tile: SheetTile, window: MapWindow, { measure }: MapSheetIn
   const [right, bottom] = window.toPaper([east, south]);
   const outline: PaperBox = [left, top, right, bottom];
   const at: PaperPoint = [(left + right) / 2, (top + bottom) / 2 + 2];
-  const label = text(String(tile.number), at, { sizePt: letters.title, font: 'bold', align: 'centre', haloMm: 0.6 });
+  const label = text(String(tile.number), at, { sizePt: letters.title, font: 'bold', align: 'centre', halo: 0.6 });
   return [
     box(outline, null, stroke(pen.thin, { ink: ink.soft })),
     tagged('P', [label]),

@@ -73,7 +73,7 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
 function blankNote([left, top, right, bottom]: PaperBox, nothingDrawn: boolean): TaggedItem {
   const said = nothingDrawn ? 'Nothing is drawn on this property yet.' : 'Nothing of the property lies on this sheet.';
   const middle = [(left + right) / 2, (top + bottom) / 2] as const;
-  return tagged('P', [text(said, middle, { sizePt: letters.title, align: 'centre', haloMm: 0.6 })]);
+  return tagged('P', [text(said, middle, { sizePt: letters.title, align: 'centre', halo: 0.6 })]);
 }
 
 /** Where a link to a sheet leads. */

@@ -1,4 +1,4 @@
-import { drawFence, sectionMarks } from '../drawing/strokes/sectionPatterns.ts';
+import { drawFence, sectionMarks } from '../drawing/strokes/fence.ts';
 import { letters, pen } from '../drawing/style.ts';
 import { fixed, formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
@@ -82,6 +82,7 @@ function marked({ index }: Section): Cell {
           [x, y],
           [x + 15, y],
         ],
+        'built',
         pen.sign,
         sectionMarks(index),
       ),

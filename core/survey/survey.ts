@@ -1,5 +1,5 @@
+import { kindsIn } from '../kinds/allKinds.ts';
 import { type Project, propertyOf } from '../model/project.ts';
-import type { Kind } from '../model/things.ts';
 import { buildNetwork } from '../network/buildNetwork.ts';
 import { type Feed, feedOf, passesNormally } from '../network/feed.ts';
 import { reachOf } from '../network/reach.ts';
@@ -46,16 +46,7 @@ export function surveyOf(project: Project, previous?: Surveyed): Survey {
 }
 
 /** The tables that the network is made from. */
-const networkKinds: readonly Kind[] = [
-  'fenceType',
-  'fenceLine',
-  'post',
-  'gateway',
-  'crossing',
-  'switch',
-  'energiser',
-  'leadOut',
-];
+const networkKinds = kindsIn('network');
 
 const feeds = new WeakMap<Network, Feed>();
 

@@ -1,8 +1,10 @@
 import { checks } from './en/checks.ts';
+import { order } from './en/order.ts';
+import { power } from './en/power.ts';
 import { things } from './en/things.ts';
 import type { Language } from './message.ts';
 
 /** Every English text, by area. */
-export const en = { things, checks };
+export const en = { things, checks, power, order };
 
 export const english: Language = { locale: 'en-GB', words: en };

@@ -1,5 +1,6 @@
 import type PDFDocument from 'pdfkit';
 import type {
+  CirclesItem,
   ClipItem,
   ImageItem,
   Item,
@@ -9,6 +10,8 @@ import type {
   Stroke,
   TextItem,
 } from '../../core/drawing/displayList.ts';
+import { mmPerPt } from '../../core/drawing/style.ts';
+import { tracePoints } from '../../core/drawing/traces.ts';
 import { type FontRun, runWidthEm, typefaces } from './typefaces.ts';
 
 type Doc = InstanceType<typeof PDFDocument>;
@@ -23,6 +26,12 @@ export function paintItem(doc: Doc, item: Item): void {
   switch (item.kind) {
     case 'path':
       paintPath(doc, item);
+      break;
+    case 'traces':
+      paintPath(doc, { kind: 'path', paths: tracePoints(item), closed: false, stroke: item.stroke, fill: null });
+      break;
+    case 'circles':
+      paintCircles(doc, item);
       break;
     case 'text':
       paintText(doc, item);
@@ -54,6 +63,17 @@ function paintPath(doc: Doc, { paths, closed, stroke, fill }: PathItem): void {
   else if (stroke) doc.stroke();
 }
 
+/** One by one, so that those that meet leave no hole. */
+function paintCircles(doc: Doc, { centres, radius, stroke, fill }: CirclesItem): void {
+  if (stroke) setStroke(doc, stroke);
+  for (const [x, y] of centres) {
+    doc.circle(pt(x), pt(y), pt(radius));
+    if (fill && stroke) doc.fillColor(fill).fillAndStroke();
+    else if (fill) doc.fillColor(fill).fill();
+    else if (stroke) doc.stroke();
+  }
+}
+
 function tracePath(doc: Doc, path: readonly PaperPoint[], closed: boolean): boolean {
   if (path.length < 2) return false;
   path.forEach(([x, y], i) => {
@@ -64,33 +84,33 @@ function tracePath(doc: Doc, path: readonly PaperPoint[], closed: boolean): bool
   return true;
 }
 
-function setStroke(doc: Doc, { widthMm, ink, dashMm, cap }: Stroke): void {
+function setStroke(doc: Doc, { width, ink, dash, cap }: Stroke): void {
   doc
-    .lineWidth(pt(widthMm))
+    .lineWidth(pt(width))
     .lineCap(cap ?? 'butt')
     .lineJoin('round')
     .strokeColor(ink);
-  if (dashMm) doc.dash(pt(dashMm[0]), { space: pt(dashMm[1]) });
+  if (dash) doc.dash(pt(dash[0]), { space: pt(dash[1]) });
   else doc.undash();
 }
 
 function paintText(doc: Doc, item: TextItem): void {
   const { measure, runs } = typefaces();
-  const widthPt = pt(measure(item.text, item.font, item.sizePt));
+  const widthPt = pt(measure(item.text, item.font, item.size / mmPerPt));
   const [x, y] = [pt(item.at[0]), pt(item.at[1])];
   const startX = item.align === 'left' ? x : item.align === 'centre' ? x - widthPt / 2 : x - widthPt;
   doc.save();
   if (item.rotationDeg !== 0) doc.rotate(item.rotationDeg, { origin: [x, y] });
   const letters = runs(item.text, item.font);
-  if (item.haloMm > 0) paintHalo(doc, letters, startX, y, item);
+  if (item.halo > 0) paintHalo(doc, letters, startX, y, item);
   doc.fillColor(item.ink);
   let runX = startX;
   for (const run of letters) {
-    doc.font(run.fontName).fontSize(item.sizePt);
+    doc.font(run.fontName).fontSize(pt(item.size));
     // pdfkit's types name fewer OpenType features than fonts have.
     const features = run.features.length > 0 ? { features: [...run.features] as PDFKit.Mixins.OpenTypeFeatures[] } : {};
     doc.text(run.text, runX, y, { lineBreak: false, baseline: 'alphabetic', ...features });
-    runX += runWidthEm(run) * item.sizePt;
+    runX += runWidthEm(run) * pt(item.size);
   }
   doc.restore();
 }
@@ -100,7 +120,7 @@ function paintHalo(doc: Doc, letters: readonly FontRun[], startX: number, y: num
   let left = startX;
   for (const { font, text, features } of letters) {
     const { glyphs, positions } = font.layout(text, [...features]);
-    const scale = item.sizePt / font.unitsPerEm;
+    const scale = pt(item.size) / font.unitsPerEm;
     glyphs.forEach((glyph, i) => {
       const { xAdvance, xOffset, yOffset } = positions[i]!;
       const place = (gx: number, gy: number) => [left + (xOffset + gx) * scale, y - (yOffset + gy) * scale] as const;
@@ -115,8 +135,8 @@ function paintHalo(doc: Doc, letters: readonly FontRun[], startX: number, y: num
       left += xAdvance * scale;
     });
   }
-  setStroke(doc, { widthMm: 2 * item.haloMm, ink: '#ffffff' });
-  doc.fillColor('#ffffff').fillAndStroke();
+  setStroke(doc, { width: 2 * item.halo, ink: item.haloInk });
+  doc.fillColor(item.haloInk).fillAndStroke();
 }
 
 function paintImage(doc: Doc, { box: [left, top, right, bottom], bytes }: ImageItem): void {

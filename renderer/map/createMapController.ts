@@ -19,14 +19,14 @@ import { createOverlayLayer } from './leaflet/overlayLayer.ts';
 import { createPlaneMap, showBox, toLatLng, viewOf } from './leaflet/planeMap.ts';
 import { createStaticLayer } from './leaflet/staticLayer.ts';
 import { type MapEdit, type MapEvents, type MapHandle, type MapInput, type ToolName, toolsFor } from './mapTypes.ts';
-import { paletteOf } from './palette.ts';
+import { paletteOf } from '../../core/drawing/palette.ts';
 import { toPx } from './plane/view.ts';
 import { buildScene, type Scene } from './scene/buildScene.ts';
 import { partsFor } from './scene/partsFor.ts';
-import { lookAlike } from './signs/findingSign.ts';
+import { lookAlike } from './findings.ts';
 import { lookOf } from './staticLayer/look.ts';
 import { paintStatic } from './staticLayer/paintStatic.ts';
-import { forgetTextWidths } from './staticLayer/textWidth.ts';
+import { forgetTextWidths, textWidthOn } from './staticLayer/textWidth.ts';
 import { createStatusBar, type StatusBarElements } from './statusBar/createStatusBar.ts';
 import { createTools } from './tools/createTools.ts';
 import { snapReachPx } from './tools/reach.ts';
@@ -68,7 +68,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
 
   const map = createPlaneMap(stage);
   const underlay = createUnderlayLayer(map, first.tiles);
-  const settled = createStaticLayer(map, (ctx, view) => paintStatic(lookOf(ctx, view, scene, input, palette)));
+  const settled = createStaticLayer(map, (ctx, view) => paintStatic(ctx, lookOf(view, scene, input, palette, textWidthOn(ctx))));
   const overlay = createOverlayLayer(map, (ctx, view) => {
     const tools = { ctx, view, palette };
     paintGridLabels(tools, input.units);

@@ -6,7 +6,7 @@ import { serviceFacts } from '../../core/model/serviceKinds.ts';
 import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
 import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/survey/types.ts';
 import type { DrawnDig, FindOverlay } from './findTypes.ts';
-import type { RecordOverlay } from './staticLayer/paintRecord.ts';
+import type { RecordOverlay } from './staticLayer/drawRecord.ts';
 import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';
 
 /**

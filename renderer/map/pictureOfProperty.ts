@@ -1,19 +1,26 @@
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/shapes/workingPlane.ts';
 import type { MapInput } from './mapTypes.ts';
-import { type Palette, paletteOf } from './palette.ts';
+import { type Palette, paletteOf } from '../../core/drawing/palette.ts';
+import { northArrow } from '../../core/drawing/signs/northArrow.ts';
+import { drawScaleBar, longestBar } from '../../core/drawing/signs/scaleBar.ts';
+import { paintItems } from './canvas/paintItems.ts';
+import type { Ctx } from './canvas/shapes.ts';
+import { signPen } from './plane/screenPen.ts';
 import type { View } from './plane/view.ts';
 import { buildScene } from './scene/buildScene.ts';
 import { lookOf } from './staticLayer/look.ts';
 import { mapFont } from './staticLayer/mapFont.ts';
 import { paintStatic } from './staticLayer/paintStatic.ts';
-import { scaleBar } from './statusBar/scaleBar.ts';
+import { textWidthOn } from './staticLayer/textWidth.ts';
 
 const marginPx = 60;
 const footPx = 64;
 /** Dots for each pixel of the drawing, so that it can be printed. */
 const fineness = 2;
 const workMs = 40;
+/** Pixels for a millimetre of a sheet in the scale bar and the north arrow. */
+const footUnitPx = 4;
 
 /**
  * The whole drawing as a PNG picture, dark on light, with its name, date, scale bar and north, at most `mostPx` wide and
@@ -33,7 +40,7 @@ export async function pictureOfProperty(input: MapInput, date: string, mostPx: n
   ctx.fillStyle = palette.paper;
   ctx.fillRect(0, 0, view.widthPx, view.heightPx + footPx);
   const plain: MapInput = { ...input, findings: [], chosen: [], pointed: null, lit: [], plan: null, theme: 'light' };
-  await finish(paintStatic(lookOf(ctx, view, scene, plain, palette)));
+  await finish(paintStatic(ctx, lookOf(view, scene, plain, palette, textWidthOn(ctx))));
   paintStatusBar(ctx, view, plain, palette, date);
   return new Promise((resolve) => {
     canvas.toBlob(resolve, 'image/png');
@@ -86,26 +93,15 @@ function paintStatusBar(
   ctx.font = mapFont();
   const about = 'For planning. Prove the fence dead before work; have buried services located before digging.';
   ctx.fillText(invented ? `An invented example. ${about}` : about, 14, topPx + 44, view.widthPx * 0.6);
-  paintScale(ctx, view, units, topPx);
+  paintScale(ctx, view, units, palette, topPx);
 }
 
-function paintScale(ctx: CanvasRenderingContext2D, view: View, units: MapInput['units'], topPx: number): void {
-  const bar = scaleBar(view.pxPerM, units, view.widthPx / 5);
-  const rightPx = view.widthPx - 60;
-  ctx.lineWidth = 3;
-  ctx.beginPath();
-  ctx.moveTo(rightPx - bar.widthPx, topPx + 42);
-  ctx.lineTo(rightPx, topPx + 42);
-  ctx.stroke();
-  ctx.font = mapFont();
-  ctx.textAlign = 'center';
-  ctx.fillText(bar.text, rightPx - bar.widthPx / 2, topPx + 24);
-  // North: a plain arrow.
-  ctx.beginPath();
-  ctx.moveTo(view.widthPx - 28, topPx + 10);
-  ctx.lineTo(view.widthPx - 20, topPx + 34);
-  ctx.lineTo(view.widthPx - 36, topPx + 34);
-  ctx.closePath();
-  ctx.fill();
-  ctx.fillText('N', view.widthPx - 28, topPx + 48);
+function paintScale(ctx: Ctx, view: View, units: MapInput['units'], palette: Palette, topPx: number): void {
+  const pen = { ...signPen(1, palette), unit: footUnitPx };
+  const bar = longestBar(view.pxPerM, units, view.widthPx / 5);
+  const leftPx = view.widthPx - 70 - bar.length;
+  paintItems(ctx, [
+    ...drawScaleBar(bar, [leftPx, topPx + 34], pen),
+    ...northArrow([view.widthPx - 26, topPx + footPx - 8], pen),
+  ]);
 }

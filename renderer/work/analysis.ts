@@ -191,7 +191,7 @@ function withFixes(sent: SentFinding): Finding {
       label,
       edit: (project, newId) => {
         const found = allFindings(project, surveyOf(project)).find(({ id }) => id === sent.id);
-        return found?.fixes.find((fix) => fix.label === label)?.edit(project, newId) ?? project;
+        return found?.fixes.find((fix) => fix.label.code === label.code)?.edit(project, newId) ?? project;
       },
     })),
   };

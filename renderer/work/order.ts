@@ -1,7 +1,8 @@
 import type { Remote } from 'comlink';
 import { create } from 'zustand';
-import { kinds, type Project } from '../../core/model/project.ts';
-import type { Kind, Thing } from '../../core/model/things.ts';
+import { kindsIn } from '../../core/kinds/allKinds.ts';
+import type { Project } from '../../core/model/project.ts';
+import type { Thing } from '../../core/model/things.ts';
 import type { PlanFigures } from '../../core/quantities/comparePlans.ts';
 import type { Order } from '../../core/quantities/order/order.ts';
 import type { TakeOff } from '../../core/quantities/types.ts';
@@ -68,32 +69,8 @@ export async function workOutFigures(project: Project): Promise<WorkedFigures> {
 }
 
 /** What is counted or priced; photos and the like stay behind. */
-const kindsSent: ReadonlySet<Kind> = new Set<Kind>([
-  'property',
-  'fenceType',
-  'fenceLine',
-  'post',
-  'gateway',
-  'crossing',
-  'switch',
-  'energiser',
-  'leadOut',
-  'earthField',
-  'service',
-  'conductor',
-  'ground',
-  'orderSettings',
-  'fenceMake',
-  'catalogueItem',
-  'kit',
-  'labourRate',
-  'rollOnHand',
-  'stage',
-  'stageMark',
-]);
-
 function thingsFor(project: Project): Thing[] {
-  return kinds.filter((kind) => kindsSent.has(kind)).flatMap((kind) => [...project[kind].values()]);
+  return kindsIn('counted').flatMap((kind) => [...project[kind].values()]);
 }
 
 /** Asks the room, which begins with the first question; one that was lost is followed by another at the next. */

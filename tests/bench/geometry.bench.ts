@@ -1,9 +1,10 @@
 import { featureCollection, lineString, polygonize } from '@turf/turf';
 import Flatbush from 'flatbush';
+import type { PaperPoint } from '../../core/drawing/displayList.ts';
+import { seatLabels } from '../../core/drawing/labels/seats.ts';
 import { boxOfSegment } from '../../core/geometry/box.ts';
 import { facesOfLines } from '../../core/geometry/facesOfLines.ts';
 import { pathLengthM, ringAreaM2 } from '../../core/geometry/geodesic.ts';
-import { labelSpots, placeLabels } from '../../core/geometry/labelPlacement.ts';
 import { createLocalPlane } from '../../core/geometry/localPlane.ts';
 import { nodeLines } from '../../core/geometry/nodeLines.ts';
 import { simplify } from '../../core/geometry/simplify.ts';
@@ -114,16 +115,30 @@ function labels(): BenchRow {
     anchor: [random() * 1440, random() * 900] as Xy,
     width: 40,
     height: 12,
-    candidates: labelSpots(40, 12, 4, true),
+    places: spotsAround(40, 12, 4),
     priority: id % 3,
   }));
+  const field = {
+    frame: null,
+    signs: [],
+    lines: [],
+    shapeOf: ([dx, dy]: PaperPoint, { anchor: [x, y] }: (typeof requests)[number]) =>
+      ({ box: [x + dx - 20, y + dy - 6, x + dx + 20, y + dy + 6], quads: null }) as const,
+  };
   return {
     name: 'labels of a crowded screen',
     size: requests.length,
-    ...measure(() => placeLabels(requests)),
+    ...measure(() => seatLabels(requests, field)),
     unit: 'ms',
     budget: 50,
   };
+}
+
+/** The eight places around a point. */
+function spotsAround(width: number, height: number, gap: number): PaperPoint[] {
+  const [dx, dy] = [width / 2 + gap, height / 2 + gap];
+  const steps = [-1, 0, 1];
+  return steps.flatMap((x) => steps.map((y): PaperPoint => [x * dx, y * dy])).filter(([x, y]) => x !== 0 || y !== 0);
 }
 
 function thinTrack(): BenchRow {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { FenceCircuit } from '../../core/electrical/circuit/circuit.ts';
 import { solveVoltage } from '../../core/electrical/solveVoltage.ts';
+import { inEnglish } from '../support/english.ts';
 import { referenceData } from './data.ts';
 
 /** Computed by a circuit simulator with each run cut into hundreds of lumps; see the file's own `source`. */
@@ -34,7 +35,7 @@ const { cases } = referenceData<VoltageFile>('fence-voltage.json');
 
 describe.each(cases)('$id: $description', (voltageCase) => {
   const solution = solveVoltage(circuitOf(voltageCase));
-  if (!solution.ok) throw new Error(solution.problems.map((p) => p.message).join(' '));
+  if (!solution.ok) throw new Error(solution.problems.map((p) => inEnglish(p.message)).join(' '));
   const volts = (node: string): number => solution.nodeVoltageV[voltageCase.nodes.indexOf(node)]!;
 
   test('every node within 1e-5 or 0.01 V of the simulator', () => {

@@ -26,7 +26,9 @@ export function englishIn(text: string, names: Iterable<string> = []): string {
  * messages belong: text with a space in it that no thing of the property holds.
  */
 export function proseIn(message: Message, names: ReadonlySet<string>): string[] {
-  return [...textsIn(message.values)].filter((text) => /\S\s+\S/.test(text) && !names.has(text));
+  const said = [...names].map((name) => name.toLowerCase());
+  const isName = (text: string) => names.has(text) || said.some((name) => name.includes(text.toLowerCase()));
+  return [...textsIn(message.values)].filter((text) => /\S\s+\S/.test(text) && !isName(text));
 }
 
 /** Every text anywhere in the things of a property. */
@@ -38,6 +40,17 @@ function* textsIn(value: unknown): Generator<string> {
   if (typeof value === 'string') yield value;
   else if (value instanceof Map) for (const part of value.values()) yield* textsIn(part);
   else if (typeof value === 'object' && value !== null) for (const part of Object.values(value)) yield* textsIn(part);
+}
+
+/** Fails where a message does not come from the catalogue whole, or would not survive JSON. */
+export function expectFromCatalogue(message: Message, names: ReadonlySet<string>): void {
+  const left = englishIn(inPseudo(message), names);
+  const prose = proseIn(message, names);
+  if (left !== '' || prose.length > 0 || !survivesJson(message)) {
+    throw new Error(
+      `${message.code} holds what is not in the catalogue: ${[left, ...prose].join('; ')} (${JSON.stringify(message.values)})`,
+    );
+  }
 }
 
 /** The values of a message hold nothing that JSON would lose. */

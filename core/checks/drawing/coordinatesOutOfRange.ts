@@ -1,9 +1,10 @@
-import { called, kindWords } from '../../model/edits/support/find.ts';
 import { allThings } from '../../model/project.ts';
+import { refTo } from '../../model/refTo.ts';
 import type { LonLat } from '../../model/things.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** A vertex that is no place on earth; what has one is left out of everything that is computed. */
 export const coordinatesOutOfRange: Check = ({ project }) => {
@@ -13,11 +14,15 @@ export const coordinatesOutOfRange: Check = ({ project }) => {
     const wrong = points.findIndex((point) => !isPlaceOnEarth(point));
     if (wrong < 0) continue;
     const [lon, lat] = points[wrong]!;
-    const which = points.length > 1 ? `point ${wrong + 1}` : 'its place';
     findings.push(
       finding('coordinatesOutOfRange', 'error', [thing.id], {
-        message: `${headed(thing)}: ${which} is at longitude ${lon}, latitude ${lat}, which is no place on earth. It is left out of all figures.`,
-        remedy: `Move that point, or delete ${called(thing)} and draw the ${kindWords[thing.kind]} again.`,
+        message: message('checks.coordinatesOutOfRange.message', {
+          thing: refTo(thing),
+          point: points.length > 1 ? wrong + 1 : null,
+          lon: `${lon}`,
+          lat: `${lat}`,
+        }),
+        remedy: message('checks.coordinatesOutOfRange.remedy', { thing: refTo(thing) }),
         at: points.find(isPlaceOnEarth) ?? null,
       }),
     );

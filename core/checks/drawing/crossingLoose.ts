@@ -1,4 +1,5 @@
 import { deleteThings } from '../../model/edits/deleteThings.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding } from '../support/make.ts';
 
@@ -11,9 +12,11 @@ export const crossingLoose: Check = ({ project, survey }) =>
     if (!crossing) return [];
     const name = project.gateway.get(crossing.gatewayId)?.name;
     return finding('crossingLoose', 'error', [id], {
-      message: name ? `Gateway ${name} has two crossings.` : 'A crossing belongs to a gateway that is not there.',
-      remedy: name ? 'Delete the one that is not there in the ground.' : 'Delete it.',
+      message: name ? message('checks.crossingLoose.doubled', { name }) : message('checks.crossingLoose.noGateway'),
+      remedy: message(name ? 'checks.crossingLoose.doubledRemedy' : 'checks.crossingLoose.noGatewayRemedy'),
       at,
-      fixes: [{ label: 'Delete this crossing', edit: deleteThings([{ kind: 'crossing', id }]), deletes: true }],
+      fixes: [
+        { label: message('checks.crossingLoose.fix'), edit: deleteThings([{ kind: 'crossing', id }]), deletes: true },
+      ],
     });
   });

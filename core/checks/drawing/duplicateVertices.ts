@@ -1,8 +1,10 @@
 import { deleteVertex } from '../../model/edits/deleteVertex.ts';
 import { sameVertex } from '../../model/edits/support/path.ts';
 import type { Project } from '../../model/project.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** Vertices that lie on the one before them: harmless to the figures, in the way when the line is edited. */
 export const duplicateVertices: Check = ({ survey }) => {
@@ -13,10 +15,12 @@ export const duplicateVertices: Check = ({ survey }) => {
     if (doubled < 0) continue;
     findings.push(
       finding('duplicateVertices', 'warning', [line.id], {
-        message: `${headed(line)} has two corners on top of each other.`,
-        remedy: 'Take one of them out.',
+        message: message('checks.duplicateVertices.message', { thing: refTo(line) }),
+        remedy: message('checks.duplicateVertices.remedy'),
         at: line.path[doubled] ?? null,
-        fixes: [{ label: 'Take out doubled corners', edit: (project) => withoutDoubles(project, line.id) }],
+        fixes: [
+          { label: message('checks.duplicateVertices.fix'), edit: (project) => withoutDoubles(project, line.id) },
+        ],
       }),
     );
   }

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding } from '../support/make.ts';
 
@@ -7,7 +8,7 @@ export const emptyProject: Check = ({ project, property }) =>
     ? []
     : [
         finding('emptyProject', 'hint', ['property'], {
-          message: `No fence is drawn on ${property.name} yet.`,
-          remedy: 'Draw the first fence line, or import lines from a GeoJSON file.',
+          message: message('checks.emptyProject.message', { name: property.name }),
+          remedy: message('checks.emptyProject.remedy'),
         }),
       ];

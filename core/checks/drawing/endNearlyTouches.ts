@@ -1,10 +1,11 @@
 import type { Xy } from '../../geometry/types.ts';
 import { joinGap } from '../../model/edits/joinGap.ts';
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
 import type { LineEnd } from '../../model/things.ts';
 import type { LineShape } from '../../shapes/types.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 import { keptForPair } from '../support/pairCache.ts';
 import { nearestWithin } from '../support/segmentIndex.ts';
 import type { WireIndex } from '../support/wireIndex.ts';
@@ -13,7 +14,7 @@ import type { WireIndex } from '../support/wireIndex.ts';
 const nearM = 3;
 
 /** An end of a live line that stops just short of another live line and joins nothing. */
-export const endNearlyTouches: Check = ({ survey, wires, property, say }) => {
+export const endNearlyTouches: Check = ({ survey, wires, property }) => {
   const findings = [];
   for (const shape of survey.lines.values()) {
     const { line, xy } = shape;
@@ -23,12 +24,16 @@ export const endNearlyTouches: Check = ({ survey, wires, property, say }) => {
       if (!near) continue;
       findings.push(
         finding('endNearlyTouches', 'warning', [line.id, near.other.line.id], {
-          message: `${headed(line)} ends ${say(near.gapM)} short of ${called(near.other.line)} and is not joined to it.`,
-          remedy: 'Join it if the wires are joined; otherwise draw the gap wider.',
+          message: message('checks.endNearlyTouches.message', {
+            thing: refTo(line),
+            other: refTo(near.other.line),
+            gapM: near.gapM,
+          }),
+          remedy: message('checks.endNearlyTouches.remedy'),
           at: line.path.at(end === 'start' ? 0 : -1) ?? null,
           fixes: [
             {
-              label: 'Move the end onto the line',
+              label: message('checks.endNearlyTouches.fix'),
               edit: joinGap({ lineId: line.id, end, toLineId: near.other.line.id }),
             },
           ],

@@ -1,5 +1,7 @@
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** An energiser from which no live fence is reached. */
 export const energiserTouchesNothing: Check = ({ project, survey }) => {
@@ -8,8 +10,8 @@ export const energiserTouchesNothing: Check = ({ project, survey }) => {
     const energiser = project.energiser.get(energiserId);
     if (node !== null || !energiser || !anyLive) return [];
     return finding('energiserTouchesNothing', 'error', [energiserId], {
-      message: `${headed(energiser)} feeds no fence.`,
-      remedy: 'Draw its lead-out to a live fence line.',
+      message: message('checks.energiserTouchesNothing.message', { thing: refTo(energiser) }),
+      remedy: message('checks.energiserTouchesNothing.remedy'),
       at: energiser.at,
     });
   });

@@ -1,33 +1,45 @@
 import { deleteThings } from '../../model/edits/deleteThings.ts';
 import { moveGateway } from '../../model/edits/moveGateway.ts';
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
 import type { Gateway } from '../../model/things.ts';
 import type { LineShape } from '../../shapes/types.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** A gateway that reaches past an end of its line, or whose line is missing. */
-export const gatewayOffLine: Check = ({ project, survey, say }) =>
+export const gatewayOffLine: Check = ({ project, survey }) =>
   survey.network.problems.flatMap(({ code, thingIds, at, lengthM }) => {
     const gateway = project.gateway.get(thingIds[0]!);
     if (!gateway) return [];
     if (code === 'gatewayWithoutLine' && !project.fenceLine.has(gateway.lineId)) {
       return finding('gatewayOffLine', 'error', [gateway.id], {
-        message: `${headed(gateway)} stands on a fence line that is not there.`,
-        remedy: 'Delete it and place it again on the right line.',
+        message: message('checks.gatewayOffLine.noLine', { thing: refTo(gateway) }),
+        remedy: message('checks.gatewayOffLine.noLineRemedy'),
         fixes: [
-          { label: 'Delete the gateway', edit: deleteThings([{ kind: 'gateway', id: gateway.id }]), deletes: true },
+          {
+            label: message('checks.gatewayOffLine.noLineFix'),
+            edit: deleteThings([{ kind: 'gateway', id: gateway.id }]),
+            deletes: true,
+          },
         ],
       });
     }
     const shape = survey.lines.get(gateway.lineId);
     if (code !== 'gatewayBeyondLine' || !shape) return [];
     return finding('gatewayOffLine', 'error', [gateway.id], {
-      message: `${headed(gateway)} reaches ${say(lengthM ?? 0)} past the end of ${called(shape.line)}.`,
-      remedy: 'Move it along the line, or make it narrower.',
+      message: message('checks.gatewayOffLine.message', {
+        thing: refTo(gateway),
+        line: refTo(shape.line),
+        pastM: lengthM ?? 0,
+      }),
+      remedy: message('checks.gatewayOffLine.remedy'),
       at,
       fixes: [
-        { label: 'Move it onto the line', edit: moveGateway({ gatewayId: gateway.id, atM: fitted(gateway, shape) }) },
+        {
+          label: message('checks.gatewayOffLine.fix'),
+          edit: moveGateway({ gatewayId: gateway.id, atM: fitted(gateway, shape) }),
+        },
       ],
     });
   });

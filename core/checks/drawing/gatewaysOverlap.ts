@@ -1,12 +1,13 @@
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** Two gateways may share a post; a millimetre is no overlap. */
 const slackM = 0.001;
 
 /** Two gateways of one line that share a stretch of it. */
-export const gatewaysOverlap: Check = ({ openings, say }) => {
+export const gatewaysOverlap: Check = ({ openings }) => {
   const findings = [];
   for (const onLine of openings.values()) {
     for (const [i, shape] of onLine.entries()) {
@@ -16,8 +17,12 @@ export const gatewaysOverlap: Check = ({ openings, say }) => {
         if (overlapM <= slackM) continue;
         findings.push(
           finding('gatewaysOverlap', 'error', [shape.gateway.id, other.gateway.id], {
-            message: `${headed(shape.gateway)} and ${called(other.gateway)} overlap by ${say(overlapM)}.`,
-            remedy: 'Move one of them along the line, or make one narrower.',
+            message: message('checks.gatewaysOverlap.message', {
+              thing: refTo(shape.gateway),
+              other: refTo(other.gateway),
+              overlapM,
+            }),
+            remedy: message('checks.gatewaysOverlap.remedy'),
             at: other.startPostAt,
           }),
         );

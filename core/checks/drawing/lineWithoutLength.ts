@@ -1,16 +1,24 @@
 import { deleteThings } from '../../model/edits/deleteThings.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** A fence line whose points all lie together, or that has fewer than two. */
 export const lineWithoutLength: Check = ({ project }) =>
   [...project.fenceLine.values()].flatMap((line) => {
     if (!isPoint(line.path)) return [];
     return finding('lineWithoutLength', 'error', [line.id], {
-      message: `${headed(line)} has no length: all its points lie together.`,
-      remedy: 'Move one of its ends, or delete it.',
+      message: message('checks.lineWithoutLength.message', { thing: refTo(line) }),
+      remedy: message('checks.lineWithoutLength.remedy'),
       at: line.path[0] ?? null,
-      fixes: [{ label: 'Delete the line', edit: deleteThings([{ kind: 'fenceLine', id: line.id }]), deletes: true }],
+      fixes: [
+        {
+          label: message('checks.lineWithoutLength.fix'),
+          edit: deleteThings([{ kind: 'fenceLine', id: line.id }]),
+          deletes: true,
+        },
+      ],
     });
   });
 

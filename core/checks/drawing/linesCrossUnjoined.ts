@@ -1,8 +1,9 @@
 import { fixCrossing } from '../../model/edits/fixCrossing.ts';
-import { called } from '../../model/edits/support/find.ts';
 import { stationOf } from '../../shapes/measuredPath.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 import { openingAt } from '../support/openings.ts';
 
 /** Two live lines that cross where neither has a corner: they do not join. In an opening there is no wire to join. */
@@ -16,10 +17,10 @@ export const linesCrossUnjoined: Check = ({ survey, meetings, openings }) => {
     const near = survey.plane.toLonLat(meeting.point);
     const wanted = { lineId: a.line.id, otherId: b.line.id, near };
     return finding('linesCrossUnjoined', 'warning', [a.line.id, b.line.id], {
-      message: `${headed(a.line)} crosses ${called(b.line)} without being joined to it.`,
-      remedy: 'Join them here if the wires are joined; otherwise end one of the two short of the other.',
+      message: message('checks.linesCrossUnjoined.message', { thing: refTo(a.line), other: refTo(b.line) }),
+      remedy: message('checks.linesCrossUnjoined.remedy'),
       at: near,
-      fixes: [{ label: 'Join the lines here', edit: fixCrossing(wanted) }],
+      fixes: [{ label: message('checks.linesCrossUnjoined.fix'), edit: fixCrossing(wanted) }],
     });
   });
 };

@@ -1,13 +1,14 @@
 import { xyDistanceM } from '../../geometry/vector.ts';
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** Lines that part at a sharp angle lie within the snap tolerance of each other for a few metres. */
 const leastOverlapM = 10;
 
 /** Two lines drawn on top of each other: their fence would be counted twice. */
-export const linesOverlap: Check = ({ meetings, survey, say }) => {
+export const linesOverlap: Check = ({ meetings, survey }) => {
   const overlaps = new Map<string, { lengthM: number; meeting: (typeof meetings)[number] }>();
   for (const meeting of meetings) {
     if (meeting.meeting.kind !== 'overlap') continue;
@@ -20,8 +21,8 @@ export const linesOverlap: Check = ({ meetings, survey, say }) => {
   return [...overlaps.values()].flatMap(({ lengthM, meeting: { a, b, meeting } }) => {
     if (lengthM < leastOverlapM || meeting.kind !== 'overlap') return [];
     return finding('linesOverlap', 'warning', [a.line.id, b.line.id], {
-      message: `${headed(a.line)} and ${called(b.line)} lie on top of each other for ${say(lengthM)}; that fence is counted twice.`,
-      remedy: 'Delete one of the two, or shorten it to where they part.',
+      message: message('checks.linesOverlap.message', { thing: refTo(a.line), other: refTo(b.line), lengthM }),
+      remedy: message('checks.linesOverlap.remedy'),
       at: survey.plane.toLonLat(meeting.from.point),
     });
   });

@@ -1,6 +1,8 @@
 import { setCrossing } from '../../model/edits/setCrossing.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /**
  * A gateway in a live line without a crossing, where nothing else joins the wires on its two sides. A corner gateway
@@ -14,10 +16,15 @@ export const missingCrossing: Check = ({ project, survey, components }) => {
     const gateway = project.gateway.get(gatewayId)!;
     findings.push(
       finding('missingCrossing', 'warning', [gatewayId], {
-        message: `${headed(gateway)} has no crossing, so what lies beyond it is cut off.`,
-        remedy: 'Add a crossing under it (or over it), or join the wires another way.',
+        message: message('checks.missingCrossing.message', { thing: refTo(gateway) }),
+        remedy: message('checks.missingCrossing.remedy'),
         at: survey.gateways.get(gatewayId)?.startPostAt ?? null,
-        fixes: [{ label: 'Add a crossing', edit: (now, newId) => setCrossing({ gatewayId, to: {} }, newId)(now) }],
+        fixes: [
+          {
+            label: message('checks.missingCrossing.fix'),
+            edit: (now, newId) => setCrossing({ gatewayId, to: {} }, newId)(now),
+          },
+        ],
       }),
     );
   }

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding } from '../support/make.ts';
 
@@ -7,8 +8,8 @@ export const noEnergiser: Check = ({ project }) => {
   if (!live || project.energiser.size > 0) return [];
   return [
     finding('noEnergiser', 'warning', ['property'], {
-      message: 'There is live fence, and no energiser to feed it.',
-      remedy: 'Place the energiser and draw its lead-out to the fence.',
+      message: message('checks.noEnergiser.message'),
+      remedy: message('checks.noEnergiser.remedy'),
       at: live.path[0] ?? null,
     }),
   ];

@@ -1,10 +1,10 @@
 import { changeThing } from '../../model/edits/changeThing.ts';
 import type { Project } from '../../model/project.ts';
-import { capital } from '../../model/text.ts';
 import type { FenceType } from '../../model/things.ts';
-import type { Finding } from '../finding.ts';
+import { message } from '../../words/message.ts';
+import type { Found } from '../finding.ts';
 import type { Check } from '../support/context.ts';
-import { finding, listed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** Fence types in use whose name says more wires than are entered. */
 export const plainWiresNotEntered: Check = ({ project }) => {
@@ -13,42 +13,45 @@ export const plainWiresNotEntered: Check = ({ project }) => {
 };
 
 /** The same, of these fence types. */
-export function plainWireFindings(project: Project, typeIds: ReadonlySet<string>): Finding[] {
+export function plainWireFindings(project: Project, typeIds: ReadonlySet<string>): Found[] {
   return [...typeIds].flatMap((typeId) => {
     const type = project.fenceType.get(typeId);
     const missing = type && missingPlainWires(type);
     if (!missing) return [];
-    const { plainWires, text } = missing;
     return finding('plainWiresNotEntered', 'warning', [typeId], {
-      message: `${capital(text)}: fence type "${type.name}". Enter the plain wires, or the order is short of them.`,
-      remedy:
-        'With them the order counts what strains and holds them too. If it has none, enter 0 with the fence type.',
+      message: message('checks.plainWiresNotEntered.message', { ...missing, type: type.name }),
+      remedy: message('checks.plainWiresNotEntered.remedy'),
       fixes: [
         {
-          label: `Enter ${plainWires} plain ${plainWires === 1 ? 'wire' : 'wires'}`,
-          edit: changeThing({ kind: 'fenceType', id: typeId, to: { plainWires } }),
+          label: message('checks.plainWiresNotEntered.fix', missing),
+          edit: changeThing({ kind: 'fenceType', id: typeId, to: { plainWires: missing.plainWires } }),
         },
       ],
     });
   });
 }
 
+/** Plain wires that nobody entered, and by what they are known. */
+export interface MissingPlainWires {
+  readonly plainWires: number;
+  /** What the type's name says: so many wires in all, or so many plain ones. */
+  readonly named: { readonly wires: number } | { readonly plain: number };
+  readonly live: number;
+  readonly earth: number;
+  readonly barbed: number;
+}
+
 /**
  * The plain wires that a fence type's name speaks of, where nobody has said how many it has (types of older files had
  * no such field); null where the name says no more than is entered.
  */
-export function missingPlainWires(type: FenceType): { readonly plainWires: number; readonly text: string } | null {
+export function missingPlainWires(type: FenceType): MissingPlainWires | null {
   if (type.plainWires !== undefined) return null;
-  const { liveWires, earthWires, barbedWires } = type;
-  const named = wiresNamed(type.name);
-  const entered = liveWires + earthWires + barbedWires;
-  const plainWires = named.plain ?? (named.wires === undefined ? 0 : named.wires - entered);
+  const { liveWires: live, earthWires: earth, barbedWires: barbed } = type;
+  const { wires, plain } = wiresNamed(type.name);
+  const plainWires = plain ?? (wires === undefined ? 0 : wires - live - earth - barbed);
   if (plainWires <= 0 || plainWires > mostWires) return null;
-  const said = named.plain === undefined ? `${named.wires} wires` : `${plainWires} plain`;
-  const kinds = Object.entries({ live: liveWires, earth: earthWires, barbed: barbedWires })
-    .filter(([, count]) => count > 0)
-    .map(([kind, count]) => `${count} ${kind}`);
-  return { plainWires, text: `its name says ${said}, it has ${kinds.length > 0 ? listed(kinds) : 'none'}` };
+  return { plainWires, named: plain === undefined ? { wires: wires! } : { plain }, live, earth, barbed };
 }
 
 /** Far more than any fence has. */

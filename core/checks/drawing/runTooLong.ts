@@ -1,10 +1,11 @@
-import { called } from '../../model/edits/support/find.ts';
 import { lonLatAt } from '../../shapes/measuredPath.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { commonPractice, finding } from '../support/make.ts';
 
 /** A run longer than a section may be, with no place where a switch could cut it. */
-export const runTooLong: Check = ({ project, survey, property, say }) => {
+export const runTooLong: Check = ({ project, survey, property }) => {
   const { maxSectionM } = property.divide;
   return survey.network.edges.flatMap((edge) => {
     if (edge.kind !== 'run' || edge.lengthM <= maxSectionM) return [];
@@ -15,8 +16,8 @@ export const runTooLong: Check = ({ project, survey, property, say }) => {
     if (atsM.every((atM, i) => i === 0 || atM - atsM[i - 1]! <= maxSectionM)) return [];
     const shape = survey.lines.get(lineId)!;
     return finding('runTooLong', 'warning', [lineId], {
-      message: `A run of ${say(lengthM)} on ${called(shape.line)} is longer than a section may be (${say(maxSectionM)}), and nothing on it could hold a switch.`,
-      remedy: 'Mark a strainer on it, add a switch place along it, or raise the limit.',
+      message: message('checks.runTooLong.message', { line: refTo(shape.line), lengthM, limitM: maxSectionM }),
+      remedy: message('checks.runTooLong.remedy'),
       source: commonPractice,
       at: lonLatAt(shape, (fromM + toM) / 2),
       part: edge.key,

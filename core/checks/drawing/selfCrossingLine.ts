@@ -1,8 +1,10 @@
 import { type SelfIntersection, selfIntersections } from '../../geometry/segments.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { fixSelfCrossing } from '../../model/edits/fixSelfCrossing.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 const kept = new WeakMap<readonly Xy[], { readonly toleranceM: number; readonly found: readonly SelfIntersection[] }>();
 
@@ -15,14 +17,12 @@ export const selfCrossingLine: Check = ({ survey, property }) => {
     const [first] = crossings;
     if (first?.meeting.kind !== 'cross') continue;
     const at = survey.plane.toLonLat(first.meeting.point);
-    const more =
-      crossings.length > 1 ? `, and in ${crossings.length - 1} more ${crossings.length > 2 ? 'places' : 'place'}` : '';
     findings.push(
       finding('selfCrossingLine', 'warning', [line.id], {
-        message: `${headed(line)} crosses itself${more}; the wires are not joined there.`,
-        remedy: 'Move a corner so that it does not, or join it there.',
+        message: message('checks.selfCrossingLine.message', { thing: refTo(line), more: crossings.length - 1 }),
+        remedy: message('checks.selfCrossingLine.remedy'),
         at,
-        fixes: [{ label: 'Join the line to itself', edit: fixSelfCrossing({ lineId: line.id }) }],
+        fixes: [{ label: message('checks.selfCrossingLine.fix'), edit: fixSelfCrossing({ lineId: line.id }) }],
       }),
     );
   }

@@ -1,6 +1,7 @@
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** A switch that cuts nothing off: joined around within the snap tolerance, or one behind another. */
 export const switchUseless: Check = ({ project, survey }) =>
@@ -10,14 +11,17 @@ export const switchUseless: Check = ({ project, survey }) =>
     if (!first) return [];
     if (code === 'switchBypassed') {
       return finding('switchUseless', 'warning', [first.id], {
-        message: `${headed(first)} does nothing when it is opened: the wires on its two sides are joined around it.`,
-        remedy: 'Move it a little away from where the lines join.',
+        message: message('checks.switchUseless.bypassed', { thing: refTo(first) }),
+        remedy: message('checks.switchUseless.bypassedRemedy'),
         at,
       });
     }
     return finding('switchUseless', 'warning', thingIds, {
-      message: `${headed(first)} and ${second ? called(second) : 'another switch'} stand at the same place, one behind the other.`,
-      remedy: 'Delete one of them.',
+      message: message('checks.switchUseless.doubled', {
+        thing: refTo(first),
+        other: second ? refTo(second) : null,
+      }),
+      remedy: message('checks.switchUseless.doubledRemedy'),
       at,
     });
   });

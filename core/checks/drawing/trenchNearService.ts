@@ -1,10 +1,11 @@
 import { boxAround } from '../../geometry/box.ts';
 import { type PolylineGap, polylineGap } from '../../geometry/polyline.ts';
-import { called } from '../../model/edits/support/find.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
+import { message } from '../../words/message.ts';
 import { isCable } from '../installation/cableInTrench.ts';
 import type { Check } from '../support/context.ts';
-import { assumption, finding, theService } from '../support/make.ts';
+import { assumption, finding } from '../support/make.ts';
 import { keptForPair } from '../support/pairCache.ts';
 import { segmentsNear } from '../support/segmentIndex.ts';
 
@@ -18,7 +19,7 @@ const clearancesM: Partial<Record<ServiceKind, number>> = {
 };
 
 /** A trench that crosses a buried service, or runs closer to it than its clearance. */
-export const trenchNearService: Check = ({ survey, services, say }) => {
+export const trenchNearService: Check = ({ survey, services }) => {
   const buried = services.filter(({ service }) => isBuried(service) && clearancesM[service.what] !== undefined);
   if (buried.length === 0) return [];
   return [...survey.crossings.values()].flatMap(({ crossing, gateway, path }) => {
@@ -27,10 +28,14 @@ export const trenchNearService: Check = ({ survey, services, say }) => {
       const leastM = clearancesM[service.what]!;
       const gap = gapWithin(path, xy, leastM);
       if (!gap) return [];
-      const how = gap.distanceM < 0.005 ? 'crosses' : `comes within ${say(gap.distanceM)} of`;
       return finding('trenchNearService', 'warning', [crossing.id, service.id], {
-        message: `The trench under ${called(gateway)} ${how} ${theService(service)}; ${say(leastM)} is assumed by this program to be the least: check local rules.`,
-        remedy: `Have the service located before digging, and ask its owner how far a trench must keep from it; bow the trench the other way, move the gateway, or dig there by hand.${isCable(service) ? ' Never lay the live cable in one conduit with it.' : ''}`,
+        message: message('checks.trenchNearService.message', {
+          gateway: refTo(gateway),
+          service: refToService(service),
+          gapM: gap.distanceM < 0.005 ? null : gap.distanceM,
+          leastM,
+        }),
+        remedy: message('checks.trenchNearService.remedy', { cable: isCable(service) }),
         source: assumption,
         at: survey.plane.toLonLat(gap.onFirst),
       });

@@ -1,8 +1,9 @@
 import Flatbush from 'flatbush';
 import { boxAround } from '../../geometry/box.ts';
 import { polylineGap } from '../../geometry/polyline.ts';
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
 import type { CrossingFigures } from '../../shapes/types.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { assumption, finding } from '../support/make.ts';
 
@@ -10,7 +11,7 @@ import { assumption, finding } from '../support/make.ts';
 const clearanceM = 0.3;
 
 /** Two trenches that cross or run too close to each other. */
-export const trenchNearTrench: Check = ({ survey, say }) => {
+export const trenchNearTrench: Check = ({ survey }) => {
   const trenches = [...survey.crossings.values()].filter(({ crossing, path }) => isBuried(crossing) && path.length > 1);
   if (trenches.length < 2) return [];
   const index = new Flatbush(trenches.length);
@@ -27,10 +28,14 @@ export const trenchNearTrench: Check = ({ survey, say }) => {
     const gap = polylineGap(a.path, b.path);
     // Two gateways may share a post, and their risers stand side by side on it.
     if (!gap || gap.distanceM >= clearanceM || sharePost(a, b)) return null;
-    const how = gap.distanceM < 0.005 ? 'cross' : `come within ${say(gap.distanceM)} of`;
     return finding('trenchNearTrench', 'warning', [a.crossing.id, b.crossing.id], {
-      message: `The trenches under ${called(a.gateway)} and ${called(b.gateway)} ${how} each other; ${say(clearanceM)} is assumed by this program to be the least.`,
-      remedy: 'Let one of them bow the other way, or make the bow smaller.',
+      message: message('checks.trenchNearTrench.message', {
+        one: refTo(a.gateway),
+        other: refTo(b.gateway),
+        gapM: gap.distanceM < 0.005 ? null : gap.distanceM,
+        leastM: clearanceM,
+      }),
+      remedy: message('checks.trenchNearTrench.remedy'),
       source: assumption,
       at: survey.plane.toLonLat(gap.onFirst),
     });

@@ -1,5 +1,7 @@
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** A line whose fence type is missing, or a live line whose type has no live wire. */
 export const unknownFenceType: Check = ({ project }) =>
@@ -9,14 +11,14 @@ export const unknownFenceType: Check = ({ project }) =>
     const at = line.path[0] ?? null;
     if (!type) {
       return finding('unknownFenceType', 'error', [line.id], {
-        message: `${headed(line)} has a fence type that is not in this property; its wires are counted as one live wire.`,
-        remedy: 'Choose a fence type for it.',
+        message: message('checks.unknownFenceType.missing', { thing: refTo(line) }),
+        remedy: message('checks.unknownFenceType.missingRemedy'),
         at,
       });
     }
     return finding('unknownFenceType', 'error', [line.id], {
-      message: `${headed(line)} is live, and its fence type "${type.name}" has no live wire.`,
-      remedy: 'Choose a type with live wires, or make the line not live.',
+      message: message('checks.unknownFenceType.noLiveWire', { thing: refTo(line), type: type.name }),
+      remedy: message('checks.unknownFenceType.noLiveWireRemedy'),
       at,
     });
   });

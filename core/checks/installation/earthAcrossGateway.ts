@@ -1,4 +1,5 @@
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { commonPractice, finding } from '../support/make.ts';
 
@@ -13,28 +14,27 @@ export const earthAcrossGateway: Check = ({ project, survey, property }) =>
     const type = line && project.fenceType.get(line.typeId);
     const { soilOhmM } = property.power;
     const overhead = crossing.method === 'overhead';
-    const head = `The ${overhead ? 'overhead ' : ''}crossing of ${called(gateway)} carries no earth`;
-    const carry = overhead ? 'Carry an earth wire across overhead as well' : 'Lay an earth cable in the trench as well';
+    const noEarth = { overhead, gateway: refTo(gateway) };
     const at = survey.gateways.get(gateway.id)?.startPostAt ?? null;
     if (type && type.earthWires > 0) {
       return finding('earthAcrossGateway', 'warning', [crossing.id, gateway.id], {
-        message: `${head}, and its fence type "${type.name}" has an earth-return wire that is cut at this gateway.`,
-        remedy: `${carry}.`,
+        message: message('checks.earthAcrossGateway.earthWire', { ...noEarth, type: type.name }),
+        remedy: message('checks.earthAcrossGateway.remedy', { overhead }),
         source: commonPractice,
         at,
       });
     }
     if (soilOhmM > poorSoilOhmM) {
       return finding('earthAcrossGateway', 'warning', [crossing.id, gateway.id], {
-        message: `${head}, and soil of ${soilOhmM} ohm m conducts poorly.`,
-        remedy: `${carry}.`,
+        message: message('checks.earthAcrossGateway.poorSoil', { ...noEarth, soilOhmM }),
+        remedy: message('checks.earthAcrossGateway.remedy', { overhead }),
         source: commonPractice,
         at,
       });
     }
     return finding('earthAcrossGateway', 'notKnown', [crossing.id, gateway.id], {
-      message: `${head}. Whether it is needed depends on the posts, which are not recorded.`,
-      remedy: `With timber or plastic posts, or dry, sandy or stony ground: ${carry.charAt(0).toLowerCase()}${carry.slice(1)}, and enter it.`,
+      message: message('checks.earthAcrossGateway.notKnown', noEarth),
+      remedy: message('checks.earthAcrossGateway.notKnownRemedy', { overhead }),
       source: commonPractice,
       at,
     });

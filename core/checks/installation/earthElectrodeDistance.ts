@@ -1,23 +1,24 @@
 import { polylineGap } from '../../geometry/polyline.ts';
-import { called } from '../../model/edits/support/find.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
-import type { Finding } from '../finding.ts';
+import { message } from '../../words/message.ts';
+import type { Found } from '../finding.ts';
 import type { Check } from '../support/context.ts';
-import { finding, standard, theService } from '../support/make.ts';
+import { finding, standard } from '../support/make.ts';
 
 const leastM = 10;
 
 /** The energiser's earth stakes stand well away from any other earthing system. */
-export const earthElectrodeDistance: Check = ({ project, survey, services, say }) => {
+export const earthElectrodeDistance: Check = ({ project, survey, services }) => {
   const electrodes = services.filter(({ service }) => service.what === 'earthElectrode');
-  const findings: Finding[] = [];
+  const findings: Found[] = [];
   for (const energiser of project.energiser.values()) {
     const fields = [...project.earthField.values()].filter(({ energiserId }) => energiserId === energiser.id);
     if (fields.length === 0) {
       findings.push(
         finding('earthElectrodeDistance', 'notKnown', [energiser.id], {
-          message: `Where the earth stakes of ${called(energiser)} are is not drawn, so their distance from other earthing systems is not known.`,
-          remedy: 'Draw the earth field of this energiser.',
+          message: message('checks.earthElectrodeDistance.notDrawn', { thing: refTo(energiser) }),
+          remedy: message('checks.earthElectrodeDistance.notDrawnRemedy'),
           source: standard,
           at: energiser.at,
         }),
@@ -28,8 +29,8 @@ export const earthElectrodeDistance: Check = ({ project, survey, services, say }
       if (electrodes.length === 0) {
         findings.push(
           finding('earthElectrodeDistance', 'notKnown', [field.id], {
-            message: `Whether the earth stakes of ${called(energiser)} stand ${say(leastM)} from every other earthing system is not known: none is drawn.`,
-            remedy: 'Mark the earth electrodes of the mains and the telephone as services.',
+            message: message('checks.earthElectrodeDistance.noElectrodes', { thing: refTo(energiser), leastM }),
+            remedy: message('checks.earthElectrodeDistance.noElectrodesRemedy'),
             source: standard,
             at: field.at,
           }),
@@ -42,14 +43,15 @@ export const earthElectrodeDistance: Check = ({ project, survey, services, say }
         const awayM = polylineGap([xy], path)!.distanceM;
         if (awayM - reachM >= leastM) continue;
         const sure = awayM < leastM;
+        const near = { thing: refTo(energiser), service: refToService(service), awayM, leastM };
         findings.push(
           finding('earthElectrodeDistance', sure ? 'error' : 'notKnown', [field.id, service.id], {
             message: sure
-              ? `The earth stakes of ${called(energiser)} are ${say(awayM)} from ${theService(service)}; ${say(leastM)} is the least.`
-              : `The middle of the earth stakes of ${called(energiser)} is ${say(awayM)} from ${theService(service)}, but the row is ${say(2 * reachM)} long and may reach nearer than ${say(leastM)}.`,
-            remedy: sure
-              ? 'Move the earth stakes away from it.'
-              : 'Measure from the nearest stake, and move the row if need be.',
+              ? message('checks.earthElectrodeDistance.near', near)
+              : message('checks.earthElectrodeDistance.maybeNear', { ...near, rowM: 2 * reachM }),
+            remedy: message(
+              sure ? 'checks.earthElectrodeDistance.nearRemedy' : 'checks.earthElectrodeDistance.maybeNearRemedy',
+            ),
             source: standard,
             at: field.at,
           }),

@@ -1,24 +1,24 @@
 import { polylineGap } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
 import type { Run } from '../../network/types.ts';
 import type { LineShape } from '../../shapes/types.ts';
+import { leastFenceGapM } from '../../survey/power/problems.ts';
+import { message } from '../../words/message.ts';
 import type { Check, CheckContext } from '../support/context.ts';
-import { finding, headed, standard } from '../support/make.ts';
+import { finding, standard } from '../support/make.ts';
 import { keptForPair } from '../support/pairCache.ts';
 import { segmentBox, segmentsNear } from '../support/segmentIndex.ts';
 
-const leastGapM = 2.5;
-
 /** Fences of two separately timed energisers that a person or an animal could touch both of. */
 export const fencesTooNear: Check = (context) => {
-  const { survey, wires, say } = context;
+  const { survey, wires } = context;
   const energised = energisedParts(context);
   if (energised.size < 2) return [];
   const nearest = new Map<string, { a: LineShape; b: LineShape; gapM: number; xy: Xy }>();
-  for (const [{ shape: a }, { shape: b }] of wires.pairs(leastGapM)) {
+  for (const [{ shape: a }, { shape: b }] of wires.pairs(leastFenceGapM)) {
     if (!a || !b) continue;
-    for (const { segmentA, segmentB, gapM, xy } of closeSegments(a.xy, b.xy, leastGapM)) {
+    for (const { segmentA, segmentB, gapM, xy } of closeSegments(a.xy, b.xy, leastFenceGapM)) {
       const [partA, partB] = [partOf(context, a, segmentA), partOf(context, b, segmentB)];
       if (partA === partB || !energised.has(partA) || !energised.has(partB)) continue;
       const pair = `${a.line.id} ${b.line.id}`;
@@ -27,8 +27,13 @@ export const fencesTooNear: Check = (context) => {
   }
   return [...nearest.values()].map(({ a, b, gapM, xy }) =>
     finding('fencesTooNear', 'error', [a.line.id, b.line.id], {
-      message: `${headed(a.line)} and ${called(b.line)} are on different energisers and come within ${say(gapM)} of each other; ${say(leastGapM)} is the least.`,
-      remedy: 'Move one of them, or close the gap with non-conductive material or an isolated metal barrier.',
+      message: message('checks.fencesTooNear.message', {
+        thing: refTo(a.line),
+        other: refTo(b.line),
+        gapM,
+        leastM: leastFenceGapM,
+      }),
+      remedy: message('checks.fencesTooNear.remedy'),
       source: standard,
       at: survey.plane.toLonLat(xy),
     }),

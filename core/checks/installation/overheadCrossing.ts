@@ -1,16 +1,17 @@
 import { polylineGap } from '../../geometry/polyline.ts';
-import { called } from '../../model/edits/support/find.ts';
 import { leastOverheadHeightM } from '../../model/overheadHeight.ts';
-import type { Finding } from '../finding.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
+import type { Found } from '../finding.ts';
 import type { Check } from '../support/context.ts';
-import { assumption, finding, standard, theService } from '../support/make.ts';
-import { overheadPowerLines, powerLineLimits, widestZoneM } from '../support/powerLines.ts';
+import { assumption, finding, standard } from '../support/make.ts';
+import { mostHeightM, overheadPowerLines, powerLineLimits, widestZoneM } from '../support/powerLines.ts';
 
 /** A live wire carried over a gateway: high enough for what passes below, and away from power lines. */
 export const overheadCrossing: Check = (context) => {
-  const { survey, say } = context;
+  const { survey } = context;
   const powerLines = overheadPowerLines(context);
-  const findings: Finding[] = [];
+  const findings: Found[] = [];
   for (const { crossing, gateway, path } of survey.crossings.values()) {
     if (crossing.method !== 'overhead') continue;
     const at = survey.gateways.get(gateway.id)?.startPostAt ?? null;
@@ -18,8 +19,13 @@ export const overheadCrossing: Check = (context) => {
     if (crossing.riserHeightM < leastM) {
       findings.push(
         finding('overheadCrossing', 'warning', [crossing.id, gateway.id], {
-          message: `The overhead wire at ${called(gateway)} hangs ${say(crossing.riserHeightM)} above ground; ${gateway.vehicles ? 'vehicles pass' : 'people and stock pass'} below, and ${say(leastM)} is assumed by this program to be the least: check local rules.`,
-          remedy: 'Raise it, or bury the crossing. What passes below and the local rules may ask for more.',
+          message: message('checks.overheadCrossing.low', {
+            gateway: refTo(gateway),
+            heightM: crossing.riserHeightM,
+            vehicles: gateway.vehicles,
+            leastM,
+          }),
+          remedy: message('checks.overheadCrossing.lowRemedy'),
           source: assumption,
           at,
         }),
@@ -31,8 +37,14 @@ export const overheadCrossing: Check = (context) => {
       if (!gap || gap.distanceM > zoneM) continue;
       findings.push(
         finding('overheadCrossing', 'warning', [crossing.id, service.id], {
-          message: `The overhead wire at ${called(gateway)} is ${say(gap.distanceM)} from ${theService(service)}, inside the ${say(zoneM)} where leads may stand at most 3 m above ground.`,
-          remedy: 'Bury this crossing, or move the gateway away from the power line.',
+          message: message('checks.overheadCrossing.nearPowerLine', {
+            gateway: refTo(gateway),
+            service: refToService(service),
+            awayM: gap.distanceM,
+            zoneM,
+            mostM: mostHeightM,
+          }),
+          remedy: message('checks.overheadCrossing.nearPowerLineRemedy'),
           source: standard,
           at,
         }),

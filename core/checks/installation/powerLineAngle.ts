@@ -1,5 +1,7 @@
+import { refTo, refToService } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, headed, standard, theService } from '../support/make.ts';
+import { finding, standard } from '../support/make.ts';
 import { pathCrossings } from '../support/pathCrossings.ts';
 
 /** "As nearly at right angles as possible" is the standard's; this figure for it is an assumption of this project. */
@@ -17,8 +19,12 @@ export const powerLineAngle: Check = ({ services, wires, survey }) =>
       } as { angleDeg: number; point: readonly [number, number] | null });
       if (!worst.point) return [];
       return finding('powerLineAngle', 'warning', [service.id, wire.thing.id], {
-        message: `${headed(wire.thing)} crosses beneath ${theService(service)} at ${Math.round(worst.angleDeg)}°. It should cross as nearly at right angles as possible.`,
-        remedy: 'Turn the fence square to the line where they cross, or keep it from crossing at all.',
+        message: message('checks.powerLineAngle.message', {
+          thing: refTo(wire.thing),
+          service: refToService(service),
+          angleDeg: worst.angleDeg,
+        }),
+        remedy: message('checks.powerLineAngle.remedy'),
         source: standard,
         at: survey.plane.toLonLat(worst.point),
       });

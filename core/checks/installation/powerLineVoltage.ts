@@ -1,8 +1,8 @@
-import { called } from '../../model/edits/support/find.ts';
-import { capital } from '../../model/text.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, standard, theService } from '../support/make.ts';
-import { overheadPowerLines, widestZoneM, wiresUnder } from '../support/powerLines.ts';
+import { finding, standard } from '../support/make.ts';
+import { overheadPowerLines, widestClearanceM, widestZoneM, wiresUnder } from '../support/powerLines.ts';
 import { stretchesWithin } from '../support/zones.ts';
 
 /** A power line near live wires whose voltage is not entered: nothing about its clearance can be said. */
@@ -15,8 +15,11 @@ export const powerLineVoltage: Check = (context) =>
     );
     if (!near) return [];
     return finding('powerLineVoltage', 'notKnown', [service.id], {
-      message: `${capital(theService(service))} passes over or near live wires (${called(near.thing)}), and its voltage is not entered; the clearance it asks for is not known.`,
-      remedy: 'Enter its voltage. Until then keep 8 m clear and ask its operator.',
+      message: message('checks.powerLineVoltage.message', {
+        service: refToService(service),
+        thing: refTo(near.thing),
+      }),
+      remedy: message('checks.powerLineVoltage.remedy', { clearM: widestClearanceM }),
       source: standard,
       at: service.path[0] ?? null,
     });

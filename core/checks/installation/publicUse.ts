@@ -1,7 +1,7 @@
-import { called } from '../../model/edits/support/find.ts';
-import { capital } from '../../model/text.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, standard, theService } from '../support/make.ts';
+import { finding, standard } from '../support/make.ts';
 import { stretchesWithin } from '../support/zones.ts';
 
 const alongM = 15;
@@ -13,8 +13,8 @@ export const publicUse: Check = ({ services, wires }) =>
     const near = wires.nearPath(xy, alongM).find((wire) => stretchesWithin(wire.xy, xy, alongM).length > 0);
     if (!near) return [];
     return finding('publicUse', 'notKnown', [service.id], {
-      message: `${capital(theService(service))} meets or runs along live fence (${called(near.thing)}); whether the public uses it is not known, and so not whether warning signs are needed.`,
-      remedy: 'Enter whether it is public or private.',
+      message: message('checks.publicUse.message', { service: refToService(service), thing: refTo(near.thing) }),
+      remedy: message('checks.publicUse.remedy'),
       source: standard,
       at: service.path[0] ?? null,
     });

@@ -1,8 +1,8 @@
-import { called } from '../../model/edits/support/find.ts';
-import { capital } from '../../model/text.ts';
 import { stationOf } from '../../shapes/measuredPath.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, standard, theService } from '../support/make.ts';
+import { finding, standard } from '../support/make.ts';
 import { openingAt } from '../support/openings.ts';
 import { pathCrossings } from '../support/pathCrossings.ts';
 
@@ -20,8 +20,11 @@ export const publicWayCrossesFence: Check = ({ services, wires, openings, survey
       });
       if (!closed) return [];
       return finding('publicWayCrossesFence', 'warning', [service.id, shape.line.id], {
-        message: `${capital(theService(service))}, which the public uses, crosses ${called(shape.line)} where there is no gateway. A public way through a live fence has a non-electrified gate or a stile, with warning signs on the wires beside it.`,
-        remedy: 'Place a gateway there, or note the stile with the line, and put up the signs.',
+        message: message('checks.publicWayCrossesFence.message', {
+          service: refToService(service),
+          line: refTo(shape.line),
+        }),
+        remedy: message('checks.publicWayCrossesFence.remedy'),
         source: standard,
         at: survey.plane.toLonLat(closed.point),
       });

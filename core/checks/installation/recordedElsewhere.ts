@@ -3,15 +3,15 @@ import { crossingsInGround } from '../../locate/inGround/crossingsInGround.ts';
 import { openingMovedM } from '../../locate/recordedOpening.ts';
 import { samePostM, tieFromKey } from '../../locate/tieFrom.ts';
 import { labelOf } from '../../locate/ties.ts';
-import { called } from '../../model/edits/support/find.ts';
 import type { BuriedPoint } from '../../model/recordThings.ts';
-import { capital } from '../../model/text.ts';
+import { refTo } from '../../model/refTo.ts';
 import type { GatewayShape } from '../../shapes/types.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, listed } from '../support/make.ts';
+import { finding } from '../support/make.ts';
 
 /** A crossing that lies where its gate stood when it was dug, and no longer under the gate as it is drawn. */
-export const recordedElsewhere: Check = ({ project, survey, say }) =>
+export const recordedElsewhere: Check = ({ project, survey }) =>
   [...crossingsInGround(project).values()].flatMap((crossing) => {
     const source = crossingSource(project, survey, crossing.gatewayId);
     const drawn = survey.gateways.get(crossing.gatewayId);
@@ -20,9 +20,8 @@ export const recordedElsewhere: Check = ({ project, survey, say }) =>
     if (apartM < samePostM) return [];
     const { gateway } = drawn;
     return finding('recordedElsewhere', 'warning', [crossing.id, gateway.id], {
-      message: `The crossing under ${called(gateway)} lies where the gate's posts stood when it was dug; they are drawn up to ${say(apartM)} from there now.`,
-      remedy:
-        'Find goes by where it was dug. If another is to be dug, remove this one and answer that it stays in the ground.',
+      message: message('checks.recordedElsewhere.message', { gateway: refTo(gateway), apartM }),
+      remedy: message('checks.recordedElsewhere.remedy'),
       at: source.shape.startPostAt,
     });
   });
@@ -39,7 +38,7 @@ function pointInWords(point: BuriedPoint, shape: GatewayShape): string {
 }
 
 /** A post that tapes were held to, drawn somewhere else now. */
-export const tiePostMoved: Check = ({ project, survey, say }) => {
+export const tiePostMoved: Check = ({ project, survey }) => {
   const moved = new Map<string, MovedPost>();
   for (const { gatewayId } of project.crossing.values()) {
     const source = crossingSource(project, survey, gatewayId);
@@ -67,8 +66,8 @@ export const tiePostMoved: Check = ({ project, survey, say }) => {
       'hint',
       points.map(({ id }) => id),
       {
-        message: `${capital(name)} is drawn ${say(apartM)} from where it stood when ${listed(labels)} ${points.length === 1 ? 'was' : 'were'} taped from it.`,
-        remedy: 'The tapes count from where it stood. If the drawing is wrong, move it back.',
+        message: message('checks.tiePostMoved.message', { post: name, labels, points: points.length, apartM }),
+        remedy: message('checks.tiePostMoved.remedy'),
         at: points[0]!.ties[0]!.postAt,
         part: key,
       },
@@ -84,20 +83,16 @@ export const recordWithoutCrossing: Check = ({ project }) => {
   return [...Map.groupBy(lost, ({ crossingId }) => crossingId).values()].map((things) => {
     const points = things.filter((thing) => thing.kind === 'buriedPoint');
     const tie = points.flatMap(({ ties }) => ties)[0];
-    const what =
-      points.length === 0
-        ? 'The record'
-        : points.length === 1
-          ? 'A measured point'
-          : `${points.length} measured points`;
-    const from = tie ? `, taped from ${tie.postName || 'a post'},` : '';
     return finding(
       'recordWithoutCrossing',
       'warning',
       things.map(({ id }) => id),
       {
-        message: `${what} of a buried crossing that is drawn no longer${from} ${points.length > 1 ? 'are' : 'is'} still in this file.`,
-        remedy: 'The cable may still be in the ground: the dig check warns of it where its tapes allow it.',
+        message: message('checks.recordWithoutCrossing.message', {
+          points: points.length,
+          post: tie ? tie.postName : null,
+        }),
+        remedy: message('checks.recordWithoutCrossing.remedy'),
         at: tie?.postAt ?? null,
       },
     );

@@ -1,4 +1,5 @@
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { commonPractice, finding } from '../support/make.ts';
 
@@ -9,15 +10,15 @@ export const risersSealed: Check = ({ survey }) =>
     const at = survey.gateways.get(gateway.id)?.startPostAt ?? null;
     if (crossing.sealed === false) {
       return finding('risersSealed', 'warning', [crossing.id, gateway.id], {
-        message: `The risers at ${called(gateway)} are not sealed: water and ants get into the pipe.`,
-        remedy: 'Turn their ends downwards, plug them with sealant, and note it.',
+        message: message('checks.risersSealed.open', { gateway: refTo(gateway) }),
+        remedy: message('checks.risersSealed.openRemedy'),
         source: commonPractice,
         at,
       });
     }
     return finding('risersSealed', 'notKnown', [crossing.id, gateway.id], {
-      message: `Whether the risers at ${called(gateway)} are sealed is not noted.`,
-      remedy: 'Look, and enter yes or no with the crossing.',
+      message: message('checks.risersSealed.notNoted', { gateway: refTo(gateway) }),
+      remedy: message('checks.risersSealed.notNotedRemedy'),
       source: commonPractice,
       at,
     });

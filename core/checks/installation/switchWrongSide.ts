@@ -1,7 +1,9 @@
 import { moveSwitch } from '../../model/edits/moveSwitch.ts';
 import { otherEnd } from '../../model/edits/support/carryAlong.ts';
+import { refTo } from '../../model/refTo.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { commonPractice, finding, headed } from '../support/make.ts';
+import { commonPractice, finding } from '../support/make.ts';
 
 /** A switch on the far side of its crossing: the buried cable stays live when it is opened. */
 export const switchWrongSide: Check = ({ survey }) =>
@@ -9,15 +11,15 @@ export const switchWrongSide: Check = ({ survey }) =>
     if (!wrongSide) return [];
     const { place } = cutOut;
     return finding('switchWrongSide', 'warning', [cutOut.id], {
-      message: `${headed(cutOut)} stands on the far side of its crossing: the buried cable stays live when it is opened.`,
-      remedy: 'Move it to the supply side of the gateway.',
+      message: message('checks.switchWrongSide.message', { thing: refTo(cutOut) }),
+      remedy: message('checks.switchWrongSide.remedy'),
       source: commonPractice,
       at,
       fixes:
         place.on === 'gateway'
           ? [
               {
-                label: 'Move it to the supply side',
+                label: message('checks.switchWrongSide.fix'),
                 edit: moveSwitch({ switchId: cutOut.id, place: { ...place, post: otherEnd(place.post) } }),
               },
             ]

@@ -2,8 +2,9 @@ import { recordOf } from '../../locate/crossingSource.ts';
 import type { MeasuredDepth } from '../../locate/depth.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import { setCrossing } from '../../model/edits/setCrossing.ts';
-import { called } from '../../model/edits/support/find.ts';
+import { refTo } from '../../model/refTo.ts';
 import type { Crossing, Gateway } from '../../model/things.ts';
+import { message } from '../../words/message.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { commonPractice, finding } from '../support/make.ts';
 
@@ -25,49 +26,47 @@ export const trenchDepth: Check = (context) =>
       : plannedTooShallow(crossing, gateway, leastM, context);
   });
 
-function whoPasses({ vehicles }: Gateway): string {
-  return vehicles ? 'vehicles pass there' : 'stock pass there';
-}
-
 function measuredTooShallow(
   { depthM, alongM }: MeasuredDepth,
   crossing: Crossing,
   gateway: Gateway,
   leastM: number,
-  { survey, say }: CheckContext,
+  { survey }: CheckContext,
 ) {
   const pipeM = crossing.pipeBoreMm / 1000 + 2 * pipeWallM;
   if (depthM + pipeM >= leastM - 1e-9) return [];
   return finding('trenchDepth', 'warning', [crossing.id, gateway.id], {
-    message: `The pipe under ${called(gateway)} was measured ${say(depthM)} deep, to its top, ${say(alongM)} along the trench; ${whoPasses(gateway)}, and a trench of ${say(leastM)} is the least.`,
-    remedy: 'Dig it deeper or protect it from above, and keep heavy wheels off until then.',
+    message: message('checks.trenchDepth.measured', {
+      gateway: refTo(gateway),
+      depthM,
+      alongM,
+      vehicles: gateway.vehicles,
+      leastM,
+    }),
+    remedy: message('checks.trenchDepth.measuredRemedy'),
     source: commonPractice,
     at: survey.gateways.get(gateway.id)?.startPostAt ?? null,
     fixes: [],
   });
 }
 
-function plannedTooShallow(
-  crossing: Crossing,
-  gateway: Gateway,
-  leastM: number,
-  { project, survey, say }: CheckContext,
-) {
+function plannedTooShallow(crossing: Crossing, gateway: Gateway, leastM: number, { project, survey }: CheckContext) {
   if (crossing.depthM >= leastM - 1e-9) return [];
   const planned = !isInTheGround(project, crossing);
-  const is = planned ? 'is planned' : 'was planned';
-  const notMeasured = planned ? '' : ' and not measured';
   return finding('trenchDepth', 'warning', [crossing.id, gateway.id], {
-    message: `The trench under ${called(gateway)} ${is} ${say(crossing.depthM)} deep${notMeasured}; ${whoPasses(gateway)}, and ${say(leastM)} is the least.`,
-    remedy: planned
-      ? 'Plan it deeper.'
-      : 'Measure it. If it is so shallow, dig it deeper or protect it from above, and keep heavy wheels off until then.',
+    message: message(planned ? 'checks.trenchDepth.planned' : 'checks.trenchDepth.wasPlanned', {
+      gateway: refTo(gateway),
+      depthM: crossing.depthM,
+      vehicles: gateway.vehicles,
+      leastM,
+    }),
+    remedy: message(planned ? 'checks.trenchDepth.plannedRemedy' : 'checks.trenchDepth.wasPlannedRemedy'),
     source: commonPractice,
     at: survey.gateways.get(gateway.id)?.startPostAt ?? null,
     fixes: planned
       ? [
           {
-            label: `Plan it ${say(leastM)} deep`,
+            label: message('checks.trenchDepth.fix', { depthM: leastM }),
             edit: (before, newId) => setCrossing({ gatewayId: gateway.id, to: { depthM: leastM } }, newId)(before),
           },
         ]

@@ -1,5 +1,7 @@
+import { leastFenceGapM } from '../../survey/power/problems.ts';
+import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
-import { finding, listed, standard } from '../support/make.ts';
+import { finding, standard } from '../support/make.ts';
 
 /** One fence fed by two energisers. */
 export const twoEnergisers: Check = ({ project, survey, components }) => {
@@ -17,10 +19,8 @@ export const twoEnergisers: Check = ({ project, survey, components }) => {
     const names = ids.map((id) => project.energiser.get(id)?.name ?? id);
     const parted = new Set(group.map(({ node }) => components.asTheyStand[node])).size === group.length;
     return finding('twoEnergisers', 'error', ids, {
-      message: parted
-        ? `Only open switches keep ${listed(names)} from feeding the same fence: closing one would put two energisers on it.`
-        : `${listed(names)} feed the same fence. One fence is never fed by two energisers.`,
-      remedy: 'Take one of them away, or part the fences by a gap of at least 2.5 m that nothing live bridges.',
+      message: message(parted ? 'checks.twoEnergisers.parted' : 'checks.twoEnergisers.message', { names }),
+      remedy: message('checks.twoEnergisers.remedy', { gapM: leastFenceGapM }),
       source: standard,
       at: project.energiser.get(ids[1]!)?.at ?? null,
     });

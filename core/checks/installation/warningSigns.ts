@@ -1,8 +1,10 @@
 import type { LonLat, Xy } from '../../geometry/types.ts';
+import { refTo, refToService } from '../../model/refTo.ts';
 import type { FenceLine, Service } from '../../model/things.ts';
 import { lonLatAt } from '../../shapes/measuredPath.ts';
+import { message } from '../../words/message.ts';
 import type { Check, CheckContext } from '../support/context.ts';
-import { finding, headed, standard, theService } from '../support/make.ts';
+import { finding, standard } from '../support/make.ts';
 import { stretchesWithin } from '../support/zones.ts';
 
 /** How near a live fence to a public road or path counts as along it; an assumption of this project. */
@@ -56,8 +58,14 @@ export const warningSigns: Check = (context) => {
     const { line, service, at } = places[0]!;
     const lengthM = alongLengthM(context, line.id, service.id);
     return finding('warningSigns', 'notKnown', [line.id, service.id], {
-      message: `${headed(line)} is live for ${context.say(lengthM)} along ${theService(service)}, which the public uses. It needs warning signs at frequent intervals: ${places.length} at one every ${context.say(intervalOf(context))} (the interval is an assumption). Whether they are up is not known.`,
-      remedy: `Put up ${places.length} signs of at least 100 x 200 mm, yellow, lettered on both sides, and note it with the line.`,
+      message: message('checks.warningSigns.message', {
+        thing: refTo(line),
+        service: refToService(service),
+        lengthM,
+        signs: places.length,
+        everyM: intervalOf(context),
+      }),
+      remedy: message('checks.warningSigns.remedy', { signs: places.length }),
       source: standard,
       at,
     });

@@ -1,8 +1,7 @@
-import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Property } from '../../model/things.ts';
 import type { Survey } from '../../survey/types.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { type Components, componentsOf } from './components.ts';
 import { type Meeting, meetingsOf } from './meetings.ts';
 import { type Openings, openingsOf } from './openings.ts';
@@ -10,7 +9,7 @@ import { type ServiceShape, serviceShapes } from './services.ts';
 import { WireIndex } from './wireIndex.ts';
 
 /** One rule: all it has to say about a drawing. */
-export type Check = (context: CheckContext) => Finding[];
+export type Check = (context: CheckContext) => Found[];
 
 /** A drawing as the rules look at it. What several rules need is worked out once, when the first of them asks. */
 export class CheckContext {
@@ -23,9 +22,6 @@ export class CheckContext {
     this.survey = survey;
     this.property = propertyOf(project);
   }
-
-  /** A length in the property's units. */
-  readonly say = (lengthM: number): string => formatLength(lengthM, this.property.units);
 
   /** Live fence lines and lead-outs above ground, for looking up what is near. */
   get wires(): WireIndex {

@@ -6,11 +6,12 @@ import type { Wire } from './wireIndex.ts';
 /** Clearance and zone by voltage, IEC 60335-2-76 Annex BB, BB.1 (paraphrased). */
 export function powerLineLimits(voltageV: number): { readonly clearanceM: number; readonly zoneM: number } {
   if (voltageV <= 1000) return { clearanceM: 3, zoneM: 2 };
-  return { clearanceM: voltageV <= 33_000 ? 4 : 8, zoneM: 15 };
+  return { clearanceM: voltageV <= 33_000 ? 4 : widestClearanceM, zoneM: widestZoneM };
 }
 
-/** The widest zone that any voltage asks for. */
+/** The widest zone, and the widest clearance, that any voltage asks for. */
 export const widestZoneM = 15;
+export const widestClearanceM = 8;
 
 /** Height of wires and leads within the zone, the same source. */
 export const mostHeightM = 3;

@@ -1,4 +1,5 @@
-import type { FontRole, Ink, PaperBox, PaperPoint, TextItem } from '../displayList.ts';
+import type { FontRole, PaperBox, PaperPoint, TextItem } from '../displayList.ts';
+import type { Ink } from '../palette.ts';
 import { text } from '../paint.ts';
 import { face, ink, leading, mmPerPt } from '../style.ts';
 import { type MeasureText, wrapText } from '../words.ts';
@@ -21,7 +22,7 @@ export interface LabelBlock {
   readonly centredAt: (middle: PaperPoint) => TextItem[];
 }
 
-const haloMm = 0.35;
+const halo = 0.35;
 
 /** Widest that a label grows before it is broken into lines. */
 const widestMm = 30;
@@ -47,7 +48,7 @@ export function labelBlock(lines: readonly LabelLine[], measure: MeasureText): L
           font: line.font,
           sizePt: line.sizePt,
           align: 'centre',
-          haloMm,
+          halo,
           ink: line.ink ?? ink.black,
         });
       });

@@ -2,15 +2,15 @@ import { pointAtStation, slicePolyline } from '../../geometry/polyline.ts';
 import type { PaperPoint } from '../displayList.ts';
 import { type TextStyle, text } from '../paint.ts';
 import { paperDirection, paperLeft, paperShift } from '../signs/sign.ts';
-import { paperLengthMm } from '../strokes/marksAlong.ts';
+import { pathLength } from '../strokes/marksAlong.ts';
 import { face, mmPerPt } from '../style.ts';
 import type { MeasureText } from '../words.ts';
 import type { LabelPlace } from './label.ts';
 
-const haloMm = 0.35;
+const halo = 0.35;
 
 /** Turn of words that run along a direction and can be read without turning the sheet far: -90 to 90 degrees. */
-function readableTurn(u: PaperPoint): number {
+export function readableTurn(u: PaperPoint): number {
   const degrees = (Math.atan2(u[1], u[0]) * 180) / Math.PI;
   if (degrees > 90) return degrees - 180;
   return degrees <= -90 ? degrees + 180 : degrees;
@@ -30,7 +30,7 @@ export function placesAlongLine(
 ): LabelPlace[] {
   const widthMm = measure(words, style.font ?? 'regular', style.sizePt);
   const longest = paths
-    .map((path) => ({ path, lengthMm: paperLengthMm(path) }))
+    .map((path) => ({ path, lengthMm: pathLength(path) }))
     .filter(({ lengthMm }) => lengthMm >= widthMm + 1)
     .sort((a, b) => b.lengthMm - a.lengthMm)
     .slice(0, 4);
@@ -70,7 +70,7 @@ function besideStretch(
   const capital = face.capital * style.sizePt * mmPerPt;
   return [above + offMm, below - offMm - capital].map((off, side): LabelPlace => {
     const baseline = paperShift(middle, reading, 0, off);
-    const item = text(words, baseline, { ...style, align: 'centre', rotationDeg: turn, haloMm });
+    const item = text(words, baseline, { ...style, align: 'centre', rotationDeg: turn, halo });
     return { texts: [item], leader: null, cost: cost + side * 0.2 + (above - below) * 0.3 };
   });
 }
@@ -84,7 +84,7 @@ export function placesOnLine(
   slideMm: number,
   turned: boolean,
 ): LabelPlace[] {
-  const length = paperLengthMm(path);
+  const length = pathLength(path);
   const capital = face.capital * style.sizePt * mmPerPt;
   const stations = [0, 0.2, -0.2, 0.4, -0.4, 0.6, -0.6, 0.8, -0.8, 1, -1]
     .map((slide) => ({ slide, station: atMm + slide * slideMm }))
@@ -94,7 +94,7 @@ export function placesOnLine(
     const turn = turned ? readableTurn(paperDirection(path[segment]!, path[segment + 1]!)) : 0;
     const reading: PaperPoint = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
     const baseline = paperShift(point, reading, 0, -capital / 2);
-    const item = text(words, baseline, { ...style, align: 'centre', rotationDeg: turn, haloMm: 0.6 });
+    const item = text(words, baseline, { ...style, align: 'centre', rotationDeg: turn, halo: 0.6 });
     return { texts: [item], leader: null, cost: Math.abs(slide) };
   });
 }

@@ -41,3 +41,12 @@ function highest(quad: Quad, nx: number, ny: number): number {
   for (const point of quad) most = Math.max(most, point[0] * nx + point[1] * ny);
   return most;
 }
+
+export function boxQuad([left, top, right, bottom]: PaperBox): Quad {
+  return [
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+  ];
+}

@@ -1,11 +1,11 @@
 import { offsetPolyline } from '../../geometry/polyline.ts';
 import { formatVoltage } from '../../model/formatUnits.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
-import type { Item, PaperPoint } from '../displayList.ts';
-import type { MapWindow } from '../mapWindow.ts';
-import { circle, line, lines, stroke } from '../paint.ts';
+import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
+import { circle, circles, line, lines } from '../paint.ts';
+import { type Pen, paperPen, penStroke } from '../pen.ts';
 import { earthSign } from '../signs/earthSign.ts';
-import { ink, pen } from '../style.ts';
+import { pen as pens } from '../style.ts';
 import { hatchPolygon } from './hatch.ts';
 
 /** What each kind of service is called on paper. */
@@ -38,48 +38,56 @@ export function serviceLetters(service: Pick<Service, 'what' | 'voltageV'>): str
 
 const roadHalfMm = 0.8;
 const buriedDashMm = [2.2, 0.8] as const;
+/** Letters in a service's line stand so far apart. */
+export const serviceLettersEveryMm = 42;
 
-/** A service as far as the map reaches: the line or area itself; its words are labels. */
-export function drawService(service: Service, window: MapWindow): Item[] {
-  const path = service.path.map(window.placeToPaper);
-  const only = path[0];
-  if (!only) return [];
-  if (path.length === 1) return window.shows(only) ? servicePoint(service.what, only) : [];
-  if (service.what === 'floodZone') return drawArea(path, window);
-  return window.clipPaper(path).flatMap((piece) => serviceLine(service, piece));
-}
-
-/** The look of a service's line; also used by the legend. */
-export function serviceLine(service: Pick<Service, 'what' | 'buried'>, path: readonly PaperPoint[]): Item[] {
-  if (service.what === 'road') {
-    const edges = [offsetPolyline(path, roadHalfMm), offsetPolyline(path, -roadHalfMm)];
+/** The look of a service's line. */
+export function serviceLine(
+  { what, buried }: Pick<Service, 'what' | 'buried'>,
+  path: readonly PaperPoint[],
+  pen: Pen = paperPen,
+): Item[] {
+  const { unit, inks } = pen;
+  const ink = inks.service;
+  if (what === 'road') {
+    const edges = [offsetPolyline(path, roadHalfMm * unit), offsetPolyline(path, -roadHalfMm * unit)];
     return [
-      lines([path], stroke(2 * roadHalfMm, { ink: ink.white })),
-      lines(edges, stroke(pen.thin, { ink: ink.soft })),
+      line(path, penStroke(pen, 2 * roadHalfMm, { ink: inks.paper })),
+      lines(edges, penStroke(pen, pens.thin, { ink })),
     ];
   }
-  if (service.what === 'path') return [line(path, stroke(pen.thin, { ink: ink.soft, dashMm: [1, 0.8] }))];
-  if (service.what === 'creek') return [line(path, stroke(0.5, { ink: ink.faint }))];
-  if (service.what === 'powerLine' && !service.buried) return powerLine(path);
-  return [line(path, stroke(pen.thin, service.buried ? { ink: ink.soft, dashMm: buriedDashMm } : { ink: ink.soft }))];
+  if (what === 'path') return [line(path, penStroke(pen, pens.sign, { ink, dashMm: [1, 0.8] }))];
+  if (what === 'creek') return [line(path, penStroke(pen, 0.5, { ink: inks.water }))];
+  if (what === 'powerLine' && !buried) return powerLine(path, pen);
+  return [line(path, penStroke(pen, pens.sign, buried ? { ink, dashMm: buriedDashMm } : { ink }))];
 }
 
-/** Overhead: a hairline with a ring at every corner and end, where its poles may be. */
-function powerLine(path: readonly PaperPoint[]): Item[] {
-  return [line(path, stroke(pen.thin)), ...path.map((point) => circle(point, 0.4, ink.black))];
+/** Overhead: a line with a dot at every corner and end, where its poles may be. */
+function powerLine(path: readonly PaperPoint[], pen: Pen): Item[] {
+  return [line(path, penStroke(pen, pens.sign)), circles(path, 0.4 * pen.unit, pen.inks.ink)];
 }
 
-/** A service drawn as a point; also used by the legend. */
-export function servicePoint(what: ServiceKind, at: PaperPoint): Item[] {
-  if (what === 'earthElectrode') return [...earthSign(at, 'planned').items];
-  return [circle(at, 0.7, ink.white, stroke(pen.sign)), circle(at, 0.25, ink.black)];
-}
-
-function drawArea(ring: readonly PaperPoint[], window: MapWindow): Item[] {
-  const closed = [...ring, ring[0]!];
-  const hatching = hatchPolygon(ring, 2.5, window.frame).flatMap((path) => window.clipPaper(path));
+/** A service drawn as a point. */
+export function servicePoint(what: ServiceKind, at: PaperPoint, pen: Pen = paperPen): Item[] {
+  if (what === 'earthElectrode') return [...earthSign(at, 'planned', pen).items];
+  const { unit, inks } = pen;
   return [
-    ...(hatching.length > 0 ? [lines(hatching, stroke(pen.hairline, { ink: ink.faint }))] : []),
-    ...window.clipPaper(closed).map((piece) => line(piece, stroke(pen.thin, { ink: ink.soft, dashMm: [0.4, 0.8] }))),
+    circle(at, 0.7 * unit, inks.paper, penStroke(pen, pens.sign)),
+    circle(at, 0.25 * unit, inks.ink),
   ];
 }
+
+/** Ground that floods, as far as `frame` reaches: hatched, in a dotted outline. */
+export function floodZone(ring: readonly PaperPoint[], frame: PaperBox, clip: Clip, pen: Pen = paperPen): Item[] {
+  const closed = [...ring, ring[0]!];
+  const hatching = hatchPolygon(ring, 2.5 * pen.unit, frame).flatMap(clip);
+  const outline = clip(closed);
+  return [
+    ...(hatching.length > 0 ? [lines(hatching, penStroke(pen, pens.hairline, { ink: pen.inks.hatch }))] : []),
+    ...(outline.length > 0
+      ? [lines(outline, penStroke(pen, pens.thin, { ink: pen.inks.service, dashMm: [0.4, 0.8] }))]
+      : []),
+  ];
+}
+
+type Clip = (path: readonly PaperPoint[]) => PaperPoint[][];

@@ -1,3 +1,4 @@
+import { type Message, message } from '../../words/message.ts';
 import type { FenceCircuit } from './circuit.ts';
 
 /** Why a circuit cannot be solved: what is wrong, where, and what to do about it. */
@@ -8,7 +9,7 @@ export interface CircuitProblem {
     /** Index in the circuit's own list; 0 for the circuit and the source. */
     readonly index: number;
   };
-  readonly message: string;
+  readonly message: Message;
 }
 
 /** A run's whole resistance (ohm) and leakage (siemens) stay below this, far beyond any fence, so nothing overflows. */
@@ -25,77 +26,69 @@ export function circuitProblems(circuit: FenceCircuit): CircuitProblem[] {
     code: CircuitProblem['code'],
     kind: CircuitProblem['where']['kind'],
     index: number,
-    message: string,
+    message: Message,
   ): void => {
     if (problems.length < MOST_PROBLEMS) problems.push({ code, where: { kind, index }, message });
   };
+  const mostNode = nodeCount - 1;
+  const joins = (index: number, from: number, to: number) => ({ index, from: `${from}`, to: `${to}`, mostNode });
   const isNode = (node: number): boolean => node >= 0 && node < nodeCount && Number.isInteger(node);
 
   if (!Number.isInteger(nodeCount) || nodeCount < 1) {
-    report('bad-figure', 'circuit', 0, `A network needs at least one node; it says ${nodeCount}.`);
+    report('bad-figure', 'circuit', 0, message('power.circuit.nodeCount', { count: `${nodeCount}` }));
     return problems;
   }
   for (let i = 0; i < spans.length; i++) {
     const { from, to, lengthM, ohmPerKm, leakageOhmKm } = spans[i]!;
     if (!isNode(from) || !isNode(to)) {
-      report('bad-node', 'span', i, `Run ${i} joins nodes ${from} and ${to}; nodes go from 0 to ${nodeCount - 1}.`);
+      report('bad-node', 'span', i, message('power.circuit.spanNodes', joins(i, from, to)));
     }
     if (!(lengthM >= 0 && lengthM < Infinity)) {
-      report('bad-figure', 'span', i, `Run ${i} is ${lengthM} m long; give a length of 0 m or more.`);
+      report('bad-figure', 'span', i, message('power.circuit.spanLength', { index: i, lengthM: `${lengthM}` }));
     }
     if (!(ohmPerKm >= 0 && ohmPerKm < Infinity)) {
-      report(
-        'bad-figure',
-        'span',
-        i,
-        `Run ${i} has ${ohmPerKm} ohm/km; give 0 or more, or leave the run out if it is cut.`,
-      );
+      report('bad-figure', 'span', i, message('power.circuit.spanOhm', { index: i, ohmPerKm: `${ohmPerKm}` }));
     }
     if (!(leakageOhmKm > 0)) {
-      report(
-        'bad-figure',
-        'span',
-        i,
-        `Run ${i} leaks through ${leakageOhmKm} ohm km; give a figure above 0, or put a fault there.`,
-      );
+      report('bad-figure', 'span', i, message('power.circuit.spanLeakage', { index: i, ohmKm: `${leakageOhmKm}` }));
     }
     if (lengthM * ohmPerKm > 1000 * LARGEST || lengthM / leakageOhmKm > 1000 * LARGEST) {
       report(
         'out-of-range',
         'span',
         i,
-        `Run ${i} has figures no fence can have (${lengthM} m, ${ohmPerKm} ohm/km, ${leakageOhmKm} ohm km); check their units.`,
+        message('power.circuit.spanRange', {
+          index: i,
+          lengthM: `${lengthM}`,
+          ohmPerKm: `${ohmPerKm}`,
+          ohmKm: `${leakageOhmKm}`,
+        }),
       );
     }
   }
   for (let i = 0; i < links.length; i++) {
     const { from, to, ohm } = links[i]!;
     if (!isNode(from) || !isNode(to)) {
-      report('bad-node', 'link', i, `Link ${i} joins nodes ${from} and ${to}; nodes go from 0 to ${nodeCount - 1}.`);
+      report('bad-node', 'link', i, message('power.circuit.linkNodes', joins(i, from, to)));
     }
     if (!(ohm >= 0 && ohm < Infinity)) {
-      report('bad-figure', 'link', i, `Link ${i} has ${ohm} ohm; give 0 or more, or mark it open.`);
+      report('bad-figure', 'link', i, message('power.circuit.linkOhm', { index: i, ohm: `${ohm}` }));
     }
   }
   for (let i = 0; i < faults.length; i++) {
     const { node, ohm } = faults[i]!;
     if (!isNode(node))
-      report('bad-node', 'fault', i, `Fault ${i} is at node ${node}; nodes go from 0 to ${nodeCount - 1}.`);
-    if (!(ohm >= 0)) report('bad-figure', 'fault', i, `Fault ${i} has ${ohm} ohm; give 0 (a dead short) or more.`);
+      report('bad-node', 'fault', i, message('power.circuit.faultNode', { index: i, node: `${node}`, mostNode }));
+    if (!(ohm >= 0)) report('bad-figure', 'fault', i, message('power.circuit.faultOhm', { index: i, ohm: `${ohm}` }));
   }
   if (!isNode(source.node)) {
-    report('bad-node', 'source', 0, `The energiser is at node ${source.node}; nodes go from 0 to ${nodeCount - 1}.`);
+    report('bad-node', 'source', 0, message('power.circuit.sourceNode', { node: `${source.node}`, mostNode }));
   }
   if (!(source.openCircuitV >= 0 && source.openCircuitV < Infinity)) {
-    report(
-      'bad-figure',
-      'source',
-      0,
-      `The energiser gives ${source.openCircuitV} V on open circuit; give 0 V or more.`,
-    );
+    report('bad-figure', 'source', 0, message('power.circuit.sourceVolts', { volts: `${source.openCircuitV}` }));
   }
   if (!(source.internalOhm >= 0 && source.internalOhm < Infinity)) {
-    report('bad-figure', 'source', 0, `The energiser has ${source.internalOhm} ohm inside; give 0 or more.`);
+    report('bad-figure', 'source', 0, message('power.circuit.sourceOhm', { ohm: `${source.internalOhm}` }));
   }
   return problems;
 }

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../words/message.ts';
+
 export interface EnergiserLabel {
   readonly openCircuitV: number;
   readonly into500OhmV: number;
@@ -9,7 +11,7 @@ export interface LabelProblem {
   readonly field: keyof EnergiserLabel;
   /** An error leaves nothing to calculate with; a doubt is worth a second look at the label. */
   readonly severity: 'error' | 'doubt';
-  readonly message: string;
+  readonly message: Message;
 }
 
 /** Below this a peak "in volts" is surely in kilovolts: no energiser gives so little (common practice, no source). */
@@ -19,38 +21,36 @@ const PROBABLY_KILOVOLTS_BELOW = 100;
 export function labelProblems(label: EnergiserLabel): LabelProblem[] {
   const { openCircuitV, into500OhmV, storedJ, outputJ } = label;
   const problems: LabelProblem[] = [];
-  const report = (field: LabelProblem['field'], severity: LabelProblem['severity'], message: string): void => {
+  const report = (field: LabelProblem['field'], severity: LabelProblem['severity'], message: Message): void => {
     problems.push({ field, severity, message });
   };
-  const peaks: [LabelProblem['field'], number, string][] = [
-    ['openCircuitV', openCircuitV, 'open-circuit peak'],
-    ['into500OhmV', into500OhmV, 'peak into 500 ohm'],
-  ];
-  for (const [field, volts, name] of peaks) {
-    if (!(volts > 0 && volts < Infinity)) report(field, 'error', `Enter the ${name} in volts, above 0.`);
+  const peaks = [
+    ['openCircuitV', openCircuitV],
+    ['into500OhmV', into500OhmV],
+  ] as const;
+  for (const [field, volts] of peaks) {
+    if (!(volts > 0 && volts < Infinity)) report(field, 'error', message('power.label.noPeak', { field }));
     else if (volts < PROBABLY_KILOVOLTS_BELOW) {
-      report(field, 'doubt', `The ${name} is ${volts} V; if the label says ${volts} kV, enter ${volts * 1000}.`);
+      report(field, 'doubt', message('power.label.kilovolts', { field, volts }));
     }
   }
   if (problems.some((p) => p.severity === 'error')) return problems;
   if (into500OhmV > openCircuitV) {
-    const message = `The peak into 500 ohm (${into500OhmV} V) can't be above the open-circuit peak (${openCircuitV} V); are they the other way round?`;
-    report('into500OhmV', 'error', message);
+    report('into500OhmV', 'error', message('power.label.swapped', { into500OhmV, openCircuitV }));
   } else if (into500OhmV === openCircuitV) {
-    report('into500OhmV', 'doubt', 'Both peaks are the same, as if the energiser had no resistance; check the label.');
+    report('into500OhmV', 'doubt', message('power.label.same'));
   }
-  const energies: [LabelProblem['field'], number | null, string][] = [
-    ['storedJ', storedJ, 'stored energy'],
-    ['outputJ', outputJ, 'output energy'],
-  ];
-  for (const [field, joules, name] of energies) {
+  const energies = [
+    ['storedJ', storedJ],
+    ['outputJ', outputJ],
+  ] as const;
+  for (const [field, joules] of energies) {
     if (joules !== null && !(joules > 0 && joules < Infinity)) {
-      report(field, 'error', `Enter the ${name} in joules, above 0, or leave it empty.`);
+      report(field, 'error', message('power.label.noEnergy', { field }));
     }
   }
   if (storedJ !== null && outputJ !== null && outputJ > storedJ) {
-    const message = `An output of ${outputJ} J can't come from ${storedJ} J stored; are they the other way round?`;
-    report('outputJ', 'error', message);
+    report('outputJ', 'error', message('power.label.moreOutThanIn', { outputJ, storedJ }));
   }
   return problems;
 }

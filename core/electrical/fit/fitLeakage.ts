@@ -1,4 +1,5 @@
 import { allAtOnce, type Steps } from '../../model/steps.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { FenceCircuit } from '../circuit/circuit.ts';
 import { type PreparedVoltage, prepareVoltage } from '../preparedVoltage.ts';
 import { currentsAt } from '../solver/currents.ts';
@@ -44,7 +45,7 @@ export interface LeakageFit {
 
 export interface FitRefusal {
   readonly ok: false;
-  readonly messages: readonly string[];
+  readonly messages: readonly Message[];
 }
 
 /**
@@ -77,8 +78,7 @@ export function* fitLeakageSteps(
   const none = sections.map(() => 0);
   const pulled = yield* minimise(states, circuit, sections, growthPull(sections.length), none);
   if (pulled === null) {
-    const message = 'The network has no answer with these switches; check the energiser and dead shorts.';
-    return { ok: false, messages: [message] };
+    return { ok: false, messages: [message('power.fit.noAnswer')] };
   }
   const { values, vectors } = yield* symmetricEigenSteps(pulled.curvature);
   const open = vectors.filter((_, k) => values[k]! < WEAKER_THAN_THE_PULL);

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import type { FenceCircuit } from '../circuit/circuit.ts';
 import type { VoltageRefusal, Voltages } from '../voltageResult.ts';
 import type { Factor } from './factor.ts';
@@ -35,8 +36,14 @@ export function readSource(circuit: FenceCircuit, factor: Factor): SourceReading
 }
 
 function shortAcrossSource(): VoltageRefusal {
-  const message =
-    'A dead short lies straight across an energiser with no internal resistance, so its current would have no limit. ' +
-    'Enter the energiser’s resistance (from its open-circuit peak and its peak into 500 ohm), or the fault’s.';
-  return { ok: false, problems: [{ code: 'short-across-source', where: { kind: 'source', index: 0 }, message }] };
+  return {
+    ok: false,
+    problems: [
+      {
+        code: 'short-across-source',
+        where: { kind: 'source', index: 0 },
+        message: message('power.circuit.shortAcrossSource'),
+      },
+    ],
+  };
 }

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import type { Fault, FenceCircuit } from '../circuit/circuit.ts';
 import { type CircuitProblem, circuitProblems } from '../circuit/circuitProblems.ts';
 import { siemens } from '../circuit/siemens.ts';
@@ -120,8 +121,8 @@ function variationProblems(
   const problems = circuitProblems({ ...circuit, spans: [], links: [], faults });
   for (const link of asked) {
     if (circuit.links[link] !== undefined) continue;
-    const message = `There is no link ${link}; links go from 0 to ${circuit.links.length - 1}.`;
-    problems.push({ code: 'bad-node', where: { kind: 'link', index: link }, message });
+    const said = message('power.circuit.noLink', { link: `${link}`, mostLink: circuit.links.length - 1 });
+    problems.push({ code: 'bad-node', where: { kind: 'link', index: link }, message: said });
   }
   return problems;
 }

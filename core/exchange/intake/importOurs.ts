@@ -1,3 +1,4 @@
+import { describedAs } from '../../kinds/allKinds.ts';
 import { kindWords } from '../../model/edits/support/find.ts';
 import { nextName } from '../../model/names.ts';
 import { putAll } from '../../model/project.ts';
@@ -52,15 +53,13 @@ function onlyOf(thing: Thing): (readonly [key: string, id: string])[] {
   return key === null ? [] : [[key, thing.id]];
 }
 
-const uniquelyNamed: readonly ExchangedKind[] = ['gateway', 'switch', 'energiser'];
-
 /** Names that people act on must differ. */
 class TakenNames {
   readonly #owners = new Map<string, string>();
   readonly #matters: boolean;
 
   constructor(kind: ExchangedKind, things: Iterable<Thing>) {
-    this.#matters = uniquelyNamed.includes(kind);
+    this.#matters = describedAs(kind).uniqueName === true;
     for (const thing of things) this.take(thing);
   }
 

@@ -1,38 +1,14 @@
+import { type KindIn, kindsIn } from '../../kinds/allKinds.ts';
 import { type Body, bodyVersion, upgrade, versionIn } from '../../kinds/upgrade.ts';
 import { isKind } from '../../model/project.ts';
-import type { Kind } from '../../model/things.ts';
 import { own, type RawObject, shown } from './raw.ts';
 import type { OurThing } from './types.ts';
 
 /** Kinds that a map exchanges, what a thing stands on before it. Prices, kept plans and handovers are no part of a map, and
  * photos do not fit into one. */
-export const exchangedKinds = [
-  'property',
-  'fenceType',
-  'conductor',
-  'fenceLine',
-  'post',
-  'energiser',
-  'leadOut',
-  'earthField',
-  'gateway',
-  'crossing',
-  'switchCandidate',
-  'switch',
-  'switchRule',
-  'paddock',
-  'service',
-  'reading',
-  'crossingRecord',
-  'buriedPoint',
-  'testRun',
-  'earthTest',
-  'builtMark',
-  'inGround',
-  'ground',
-] as const satisfies readonly Kind[];
+export const exchangedKinds = kindsIn('exchange');
 
-export type ExchangedKind = (typeof exchangedKinds)[number];
+export type ExchangedKind = KindIn<'exchange'>;
 
 /** The properties that mark a feature as written by this program. */
 export const kindProperty = 'undergate:kind';

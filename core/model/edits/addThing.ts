@@ -1,29 +1,14 @@
+import { fieldsOf, type KindIn } from '../../kinds/allKinds.ts';
 import { put } from '../project.ts';
 import type { Kind, Thing, ThingOf } from '../things.ts';
 import { whyNotWhole } from './changeThing.ts';
 import { whyNotFields } from './support/checkFields.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { fieldRules, isOptional, type Rule } from './support/fieldRules.ts';
 import { kindWords } from './support/find.ts';
 import { whyNotPoint } from './support/whyNotPath.ts';
 
 /** Kinds that stand by themselves; the others have an edit of their own. */
-export type PlainKind =
-  | 'fenceType'
-  | 'post'
-  | 'earthField'
-  | 'paddock'
-  | 'service'
-  | 'conductor'
-  | 'reading'
-  | 'rollOnHand'
-  | 'stage'
-  | 'buriedPoint'
-  | 'photo'
-  | 'testRun'
-  | 'earthTest'
-  | 'faultHunt'
-  | 'ground';
+export type PlainKind = KindIn<'plain'>;
 
 /** A whole thing without its id. */
 export type AddThing = { readonly [K in PlainKind]: Omit<ThingOf<K>, 'id'> }[PlainKind];
@@ -50,7 +35,7 @@ export function whyNotAddThing({ kind, ...values }: AddThing): WhyNot {
 }
 
 function whyNotComplete(kind: Kind, values: object): Refusal | null {
-  const rules: readonly [string, Rule][] = Object.entries(fieldRules[kind]);
-  const missing = rules.find(([field, rule]) => !isOptional(rule) && !Object.hasOwn(values, field))?.[0];
+  const needed = Object.entries(fieldsOf(kind)).filter(([, { optional = false }]) => !optional);
+  const missing = needed.find(([field]) => !Object.hasOwn(values, field))?.[0];
   return missing ? { code: 'notValid', message: `The ${kindWords[kind]} has no "${missing}".` } : null;
 }

@@ -1,6 +1,7 @@
+import { fieldsOf } from '../../kinds/allKinds.ts';
 import { put } from '../project.ts';
 import type { Kind, Thing, ThingOf } from '../things.ts';
-import { whyNotFields } from './support/checkFields.ts';
+import { whyNotAtMost, whyNotFields } from './support/checkFields.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { inWords } from './support/fieldRules.ts';
 import { found, kindWords, whyNotFound } from './support/find.ts';
@@ -11,19 +12,6 @@ export interface ChangeThing<K extends Kind = Kind> {
   readonly to: Partial<Omit<ThingOf<K>, 'kind' | 'id'>>;
 }
 
-/** Fields that have an edit of their own, because other things hang on them or they need room. */
-const ownEdits: Partial<Record<Kind, readonly string[]>> = {
-  property: ['origin', 'placed'],
-  fenceLine: ['path'],
-  gateway: ['lineId', 'atM', 'widthM'],
-  crossing: ['gatewayId'],
-  switch: ['place'],
-  switchCandidate: ['lineId', 'atM'],
-  energiser: ['at'],
-  leadOut: ['energiserId', 'path'],
-  earthField: ['energiserId'],
-};
-
 /** Changes fields of one thing after checking each against its bounds. A value that is the same changes nothing. */
 export function changeThing<K extends Kind>(wanted: ChangeThing<K>): Edit {
   return guarded(whyNotChangeThing(wanted), (project) => {
@@ -33,19 +21,20 @@ export function changeThing<K extends Kind>(wanted: ChangeThing<K>): Edit {
   });
 }
 
-/** `notFound`, `ownEdit` (the field has an edit of its own), `notValid`, `nameTaken`, `voltageOrder`. */
+/** `notFound`, `ownEdit` (the field has an edit of its own), `notValid`, `nameTaken`, `tooLarge`, `voltageOrder`. */
 export function whyNotChangeThing<K extends Kind>({ kind, id, to }: ChangeThing<K>): WhyNot {
   return (project) =>
     firstRefusal(
       () => whyNotFound(project, kind, id),
       () => whyNotHere(kind, to),
       () => whyNotFields(project, kind, id, to),
+      () => whyNotAtMost(project, { ...found(project, kind, id), ...to } as Thing, to),
       () => whyNotWhole({ ...found(project, kind, id), ...to } as Thing),
     );
 }
 
 function whyNotHere(kind: Kind, to: object): Refusal | null {
-  const field = ownEdits[kind]?.find((name) => Object.hasOwn(to, name));
+  const field = Object.keys(to).find((name) => fieldsOf(kind)[name]?.ownEdit);
   if (!field) return null;
   const message = `The ${inWords(field)} of a ${kindWords[kind]} is changed on the map, because other things hang on it.`;
   return { code: 'ownEdit', message };

@@ -1,5 +1,6 @@
 import { earthAt } from '../../geometry/earth.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
+import { kindsIn } from '../../kinds/allKinds.ts';
 import { fixed } from '../formatUnits.ts';
 import { allThings, type Project, propertyOf, put } from '../project.ts';
 import type { Kind, LonLat } from '../things.ts';
@@ -11,20 +12,7 @@ import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './s
 export type LayUnderlay = Omit<Underlay, 'kind' | 'rank'>;
 
 /** Kinds that are not drawn, so that a property with only these has nothing that would move. */
-export const notDrawn: ReadonlySet<Kind> = new Set([
-  'property',
-  'fenceType',
-  'conductor',
-  'orderSettings',
-  'fenceMake',
-  'catalogueItem',
-  'kit',
-  'labourRate',
-  'rollOnHand',
-  'stage',
-  'stageMark',
-  'coordinateSettings',
-]);
+export const notDrawn: ReadonlySet<Kind> = new Set(kindsIn('placeless'));
 
 /**
  * Lays a map or picture under the drawing. One that has its place on earth gives it to a property that has nothing drawn and

@@ -2,9 +2,9 @@ import { newCrossing } from '../defaults.ts';
 import { propertyOf, put } from '../project.ts';
 import type { Crossing } from '../things.ts';
 import { deleteThings } from './deleteThings.ts';
-import { whyNotFields } from './support/checkFields.ts';
-import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, crossingOf, found, whyNotFound } from './support/find.ts';
+import { whyNotAtMost, whyNotFields } from './support/checkFields.ts';
+import { type Edit, firstRefusal, guarded, type NewId, type WhyNot } from './support/edit.ts';
+import { crossingOf, found, whyNotFound } from './support/find.ts';
 
 export interface SetCrossing {
   readonly gatewayId: string;
@@ -23,18 +23,16 @@ export function setCrossing(wanted: SetCrossing, newId: NewId): Edit {
   });
 }
 
-/** `notFound`, `notValid`, `bowTooWide`. */
+/** `notFound`, `notValid`, `tooLarge`. */
 export function whyNotSetCrossing({ gatewayId, to }: SetCrossing): WhyNot {
   return (project) =>
     firstRefusal(
       () => whyNotFound(project, 'gateway', gatewayId),
       () => (to ? whyNotFields(project, 'crossing', null, to) : null),
-      () => (typeof to?.bowM === 'number' ? whyNotBow(found(project, 'gateway', gatewayId), to.bowM) : null),
+      () => {
+        const gateway = found(project, 'gateway', gatewayId);
+        const base = crossingOf(project, gatewayId) ?? newCrossing('', gateway, propertyOf(project).crossings);
+        return to ? whyNotAtMost(project, { ...base, ...to }, to) : null;
+      },
     );
-}
-
-function whyNotBow(gateway: { kind: 'gateway'; name: string; widthM: number }, bowM: number): Refusal | null {
-  if (bowM <= gateway.widthM) return null;
-  const message = `A bow of ${bowM} m is more than the opening of ${called(gateway)} is wide (${gateway.widthM} m). Make it smaller, or record the trench as it was dug.`;
-  return { code: 'bowTooWide', message };
 }

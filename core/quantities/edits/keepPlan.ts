@@ -1,26 +1,11 @@
+import { kindsIn } from '../../kinds/allKinds.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
 import { isKind, type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
 import type { DrawnThing, KeptPlan, Thing } from '../../model/things.ts';
 import { nameNewKeptPlan } from '../order/keptPlanName.ts';
 
 /** What makes up a plan. Readings and records stay as they are: they say what once was. */
-const planKinds: readonly DrawnThing['kind'][] = [
-  'property',
-  'fenceType',
-  'fenceLine',
-  'post',
-  'gateway',
-  'crossing',
-  'switch',
-  'switchRule',
-  'switchCandidate',
-  'energiser',
-  'leadOut',
-  'earthField',
-  'paddock',
-  'service',
-  'conductor',
-];
+const planKinds = kindsIn('keptPlan');
 
 /** Keeps the drawing as it stands under a name. `date` is ISO 8601. */
 export function keepPlan(name: string, date: string) {

@@ -25,10 +25,7 @@ export function countFence(input: TakeOffInput, fence: FencePosts, tally: Tally)
     const { shape } = line;
     if (!counts(input, shape.line.status)) continue;
     if (shape.type) countLine(input, line, shape.type, tally);
-    else {
-      const text = `The fence type of ${shape.line.name} is missing: its wire and posts are not counted.`;
-      notCounted.push({ code: 'noFenceType', thingId: shape.line.id, text });
-    }
+    else notCounted.push({ code: 'noFenceType', thingId: shape.line.id, name: shape.line.name });
   }
   return notCounted;
 }

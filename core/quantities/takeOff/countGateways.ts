@@ -16,8 +16,7 @@ export function countGateways(input: TakeOffInput, tally: Tally): NotCounted[] {
   const notCounted: NotCounted[] = [];
   for (const { gateway, fromM, toM } of input.survey.gateways.values()) {
     if (toM <= fromM) {
-      const text = `Gateway ${gateway.name} makes no opening in its fence: it is not counted.`;
-      notCounted.push({ code: 'gatewayWithoutOpening', thingId: gateway.id, text });
+      notCounted.push({ code: 'gatewayWithoutOpening', thingId: gateway.id, name: gateway.name });
       continue;
     }
     if (counts(input, gateway.status)) countGateway(input, gateway, tally);

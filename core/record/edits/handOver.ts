@@ -1,33 +1,10 @@
+import { kindsIn } from '../../kinds/allKinds.ts';
 import type { Edit, NewId } from '../../model/edits/support/edit.ts';
 import { type Project, put } from '../../model/project.ts';
 import type { Handover, RevisedThing } from '../../model/recordThings.ts';
 
 /** What a handover freezes: the drawing and the record, not the order nor what lies under the drawing. */
-const revisedKinds: readonly RevisedThing['kind'][] = [
-  'property',
-  'fenceType',
-  'fenceLine',
-  'post',
-  'gateway',
-  'crossing',
-  'switch',
-  'switchRule',
-  'switchCandidate',
-  'energiser',
-  'leadOut',
-  'earthField',
-  'paddock',
-  'service',
-  'conductor',
-  'reading',
-  'builtMark',
-  'crossingRecord',
-  'buriedPoint',
-  'photo',
-  'testRun',
-  'earthTest',
-  'inGround',
-];
+const revisedKinds = kindsIn('handover');
 
 /** Freezes the property as it stands under the next number. */
 export function handOver(words: Pick<Handover, 'date' | 'by' | 'to' | 'note'>, newId: NewId): Edit {

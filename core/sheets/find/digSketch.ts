@@ -6,6 +6,7 @@ import { placesAround } from '../../drawing/labels/placesAround.ts';
 import { mapWindow } from '../../drawing/mapWindow.ts';
 import { mayLie } from '../../drawing/mayLie.ts';
 import { box, circle, figure, line, lines, polygon, stroke } from '../../drawing/paint.ts';
+import { trenchStroke } from '../../drawing/strokes/buried.ts';
 import { northArrow } from '../../drawing/signs/northArrow.ts';
 import { drawScaleBar, scaleBarFor } from '../../drawing/signs/scaleBar.ts';
 import { squareAround } from '../../drawing/signs/sign.ts';
@@ -46,7 +47,7 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
     const block = labelBlock([{ text: number, font: 'bold', sizePt: letters.heading }], measure);
     return { priority: 100, places: placesAround(squareAround(at, 1), block), listedAs: null };
   });
-  const bars: PaperBox = [left + 2, bottom - 8, left + 6 + bar.lengthMm, bottom];
+  const bars: PaperBox = [left + 2, bottom - 8, left + 6 + bar.length, bottom];
   const labels = placeLabels(requests, {
     frame,
     signs: [...things.map(({ at }) => squareAround(at, 1)), bars],
@@ -79,7 +80,7 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
 }
 
 function thingStroke({ thing }: DigFinding) {
-  return thing.inGround ? stroke(0.5, { dashMm: [2.2, 1.1] }) : stroke(0.25, { dashMm: [0.8, 1.2] });
+  return trenchStroke(thing.inGround);
 }
 
 /** The dig with its own error as a thin rim. */
@@ -88,7 +89,7 @@ function digShape({ shape, errorM }: Dig, path: readonly PaperPoint[], mmPerM: n
   if (!first) return [];
   if (shape === 'point') {
     return [
-      circle(first, Math.max(0.6, errorM * mmPerM), null, stroke(pen.frame, { dashMm: [1, 1] })),
+      circle(first, Math.max(0.6, errorM * mmPerM), null, stroke(pen.frame, { dash: [1, 1] })),
       ...cross(first),
     ];
   }

@@ -1,5 +1,7 @@
-import type { Ink, Item, PaperPoint, PathItem, TextItem } from '../../drawing/displayList.ts';
-import { ink, mmPerPt } from '../../drawing/style.ts';
+import type { CirclesItem, Item, PaperPoint, PathItem, TextItem } from '../../drawing/displayList.ts';
+import type { Ink } from '../../drawing/palette.ts';
+import { tracePoints } from '../../drawing/traces.ts';
+import { ink } from '../../drawing/style.ts';
 
 /**
  * A display list as SVG, for screens: a tree that a window or a text is made of. Millimetres stay the unit. Inks become
@@ -18,6 +20,10 @@ export function svgElements(items: readonly Item[]): SvgElement[] {
     switch (item.kind) {
       case 'path':
         return pathElement(item);
+      case 'traces':
+        return pathElement({ kind: 'path', paths: tracePoints(item), closed: false, stroke: item.stroke, fill: null });
+      case 'circles':
+        return [circlesElement(item)];
       case 'text':
         return [textElement(item)];
       case 'clip':
@@ -37,39 +43,50 @@ function pathElement({ paths, closed, stroke, fill }: PathItem): SvgElement[] {
     .map((path) => `M${path.map(pair).join('L')}${closed ? 'Z' : ''}`)
     .join('');
   if (d === '') return [];
-  const lines: Record<string, string | number> = stroke
+  return [element('path', { d, fill: fill ? colour(fill) : 'none', 'fill-rule': 'evenodd', ...strokeAttributes(stroke) })];
+}
+
+/** Each as two half circles. */
+function circlesElement({ centres, radius, stroke, fill }: CirclesItem): SvgElement {
+  const r = rounded(radius);
+  const half = `a${r} ${r} 0 1 0`;
+  const d = centres.map(([x, y]) => `M${pair([x - radius, y])}${half} ${2 * r} 0${half} ${-2 * r} 0Z`).join('');
+  return element('path', { d, fill: fill ? colour(fill) : 'none', ...strokeAttributes(stroke) });
+}
+
+function strokeAttributes(stroke: PathItem['stroke']): Record<string, string | number> {
+  return stroke
     ? {
         stroke: colour(stroke.ink),
-        'stroke-width': rounded(stroke.widthMm),
+        'stroke-width': rounded(stroke.width),
         'stroke-linejoin': 'round',
         ...(stroke.cap ? { 'stroke-linecap': stroke.cap } : {}),
-        ...(stroke.dashMm ? { 'stroke-dasharray': stroke.dashMm.map(rounded).join(' ') } : {}),
+        ...(stroke.dash ? { 'stroke-dasharray': stroke.dash.map(rounded).join(' ') } : {}),
       }
     : {};
-  return [element('path', { d, fill: fill ? colour(fill) : 'none', 'fill-rule': 'evenodd', ...lines })];
 }
 
 function textElement({
   text,
   at: [x, y],
   font,
-  sizePt,
+  size,
   align,
   rotationDeg,
   ink: letters,
-  haloMm,
+  halo,
 }: TextItem): SvgElement {
   const attributes = {
     x: rounded(x),
     y: rounded(y),
-    'font-size': rounded(sizePt * mmPerPt),
+    'font-size': rounded(size),
     'text-anchor': { left: 'start', centre: 'middle', right: 'end' }[align],
     fill: colour(letters),
     ...(font === 'bold' ? { 'font-weight': 'bold' } : {}),
     ...(font === 'italic' ? { 'font-style': 'italic' } : {}),
     ...(rotationDeg === 0 ? {} : { transform: `rotate(${rounded(rotationDeg)} ${rounded(x)} ${rounded(y)})` }),
-    ...(haloMm > 0
-      ? { 'paint-order': 'stroke', stroke: colour(ink.white), 'stroke-width': 2 * haloMm, 'stroke-linejoin': 'round' }
+    ...(halo > 0
+      ? { 'paint-order': 'stroke', stroke: colour(ink.white), 'stroke-width': 2 * halo, 'stroke-linejoin': 'round' }
       : {}),
   };
   return { tag: 'text', attributes, children: [], text };

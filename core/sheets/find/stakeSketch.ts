@@ -6,7 +6,9 @@ import { placesAlongLine } from '../../drawing/labels/placesAlong.ts';
 import { placesAround } from '../../drawing/labels/placesAround.ts';
 import { type MapWindow, mapWindow } from '../../drawing/mapWindow.ts';
 import { mayLie, waysOf } from '../../drawing/mayLie.ts';
-import { box, circle, figure, line, lines, stroke, text } from '../../drawing/paint.ts';
+import { placeSign } from '../../drawing/signs/placeSign.ts';
+import { trenchStroke } from '../../drawing/strokes/buried.ts';
+import { box, figure, line, lines, stroke, text } from '../../drawing/paint.ts';
 import { gateSign } from '../../drawing/signs/gateSign.ts';
 import { northArrow } from '../../drawing/signs/northArrow.ts';
 import { drawScaleBar, scaleBarFor } from '../../drawing/signs/scaleBar.ts';
@@ -133,10 +135,10 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
       lines(fences, stroke(0.5)),
       ...gate.items,
       ...trenches.flatMap((paths) => trenchLine(paths, inGround)),
-      ...astray.map(({ path }) => line(path, stroke(0.25, { dashMm: [0.4, 0.8] }))),
+      ...astray.map(({ path }) => line(path, stroke(0.25, { dash: [0.4, 0.8] }))),
       ...tapes.map(({ path }) => line(path, stroke(0.25))),
       ...posts.map(({ at }) => box(squareAround(at, 0.9), ink.white, stroke(pen.frame))),
-      ...marks.map(({ point, at }) => circle(at, 1.1, isCertain(point) ? ink.black : ink.white, stroke(pen.frame))),
+      ...marks.flatMap(({ point, at }) => placeSign(at, isCertain(point), 1.1).items),
     ],
     signs: [
       ...gate.parts,
@@ -196,7 +198,7 @@ function tapeCircles({ tapes }: StakePoint, window: MapWindow): { path: readonly
 
 function trenchLine(paths: readonly (readonly PaperPoint[])[], inGround: boolean): Item[] {
   if (paths.length === 0) return [];
-  return [lines(paths, inGround ? stroke(0.5, { dashMm: [2.2, 1.1] }) : stroke(0.25, { dashMm: [0.8, 1.2] }))];
+  return [lines(paths, trenchStroke(inGround))];
 }
 
 /** All fences, the gateway's own with its opening left out. */
@@ -275,7 +277,7 @@ function foot(
 ): Item[] {
   const bar = scaleBarFor(scaleDenominator, units, Math.min(45, (right - left) / 2.6));
   const words = inGround ? 'shaded: it may lie here' : 'planned: not in the ground';
-  const roomy = measure(words, 'regular', sizePt) < right - left - bar.lengthMm - 20;
+  const roomy = measure(words, 'regular', sizePt) < right - left - bar.length - 20;
   return [
     line(
       [
@@ -285,7 +287,7 @@ function foot(
       stroke(pen.hairline),
     ),
     ...drawScaleBar(bar, [left + 4, top + 1.5 + sizePt * mmPerPt]).map((item) => {
-      return item.kind === 'text' ? { ...item, sizePt } : item;
+      return item.kind === 'text' ? { ...item, size: sizePt * mmPerPt } : item;
     }),
     ...(roomy ? [text(words, [right - 3, bottom - 2.4], { sizePt, align: 'right', ink: ink.soft })] : []),
   ];

@@ -5,6 +5,7 @@ import { ink, letters, pen } from '../../drawing/style.ts';
 import { type MeasureText, textBox } from '../../drawing/words.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { fixed } from '../../model/formatUnits.ts';
+import { gridSpacing } from '../../drawing/strokes/gridSpacing.ts';
 import { emptyLayer, type MapLayer } from './layer.ts';
 
 const crossMm = 1.6;
@@ -12,9 +13,8 @@ const tickMm = 1.4;
 
 /** A round distance between grid lines that puts them 30 to 75 mm apart on paper. */
 export function roundGridM(scaleDenominator: number): number {
-  const leastM = (30 * scaleDenominator) / 1000;
-  const power = 10 ** Math.floor(Math.log10(leastM));
-  return ([1, 2, 5, 10].find((n) => n * power >= leastM - 1e-9) ?? 10) * power;
+  // The sheets' coordinates are in metres, whatever the property's units.
+  return gridSpacing(1000 / scaleDenominator, 'metric', 30).stepM;
 }
 
 /** The grid distance to use: as asked, unless its lines would stand closer than 4 mm on paper. */

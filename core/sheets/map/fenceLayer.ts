@@ -5,9 +5,9 @@ import { placesAlongLine, placesOnLine } from '../../drawing/labels/placesAlong.
 import { placesAround } from '../../drawing/labels/placesAround.ts';
 import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { squareAround } from '../../drawing/signs/sign.ts';
-import { paperLengthMm } from '../../drawing/strokes/marksAlong.ts';
-import { drawDeadFence, drawFence, sectionMarks } from '../../drawing/strokes/sectionPatterns.ts';
-import { type FencePens, fencePens, letters } from '../../drawing/style.ts';
+import { pathLength } from '../../drawing/strokes/marksAlong.ts';
+import { drawDeadFence, drawFence, sectionMarks } from '../../drawing/strokes/fence.ts';
+import { fenceWidthMm, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Survey } from '../../survey/types.ts';
 import { type FenceStretch, fenceStretches } from './fenceStretches.ts';
@@ -21,22 +21,22 @@ interface ShownStretch {
 
 /** Fence lines by section, strong where built, thin where planned; letters of the sections and names of the lines. */
 export function fenceLayer(survey: Survey, window: MapWindow, measure: MeasureText): MapLayer {
-  const pens = fencePens(window.scaleDenominator);
+  const widthMm = fenceWidthMm(window.scaleDenominator);
   const shown = fenceStretches(survey)
     .map((stretch): ShownStretch => ({ stretch, pieces: window.clip(stretch.path) }))
     .filter(({ pieces }) => pieces.length > 0);
   return {
-    items: shown.flatMap(({ stretch, pieces }) => pieces.flatMap((piece) => drawStretch(stretch, piece, pens))),
+    items: shown.flatMap(({ stretch, pieces }) => pieces.flatMap((piece) => drawStretch(stretch, piece, widthMm))),
     signs: [],
     lines: shown.flatMap(({ pieces }) => pieces),
     labels: [...sectionLetters(shown, measure), ...lineNames(shown, measure)],
   };
 }
 
-function drawStretch({ shape, section }: FenceStretch, piece: readonly PaperPoint[], pens: FencePens) {
-  const built = shape.line.status === 'built';
-  if (!shape.line.live || !section) return drawDeadFence(piece, built);
-  return drawFence(piece, pens[shape.line.status], sectionMarks(section.index));
+function drawStretch({ shape, section }: FenceStretch, piece: readonly PaperPoint[], widthMm: number) {
+  const { live, status } = shape.line;
+  if (!live || !section) return drawDeadFence(piece, status);
+  return drawFence(piece, status, widthMm, sectionMarks(section.index));
 }
 
 const letterEveryMm = 65;
@@ -52,7 +52,7 @@ function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): L
   return [...bySection].flatMap(([section, stretches]) => {
     const pieces = stretches
       .flatMap(({ pieces }) => pieces)
-      .map((path) => ({ path, lengthMm: paperLengthMm(path) }))
+      .map((path) => ({ path, lengthMm: pathLength(path) }))
       .sort((a, b) => b.lengthMm - a.lengthMm);
     const longest = pieces[0]!;
     const block = labelBlock([{ ...letterStyle, text: section.letter }], measure);

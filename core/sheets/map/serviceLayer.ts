@@ -6,8 +6,9 @@ import { placesAround } from '../../drawing/labels/placesAround.ts';
 import { placesInside } from '../../drawing/labels/placesInside.ts';
 import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { squareAround } from '../../drawing/signs/sign.ts';
-import { paperLengthMm } from '../../drawing/strokes/marksAlong.ts';
-import { drawService, serviceLetters, serviceNames } from '../../drawing/strokes/services.ts';
+import { pathLength } from '../../drawing/strokes/marksAlong.ts';
+import { serviceLetters, serviceLettersEveryMm, serviceNames } from '../../drawing/strokes/services.ts';
+import { drawService } from './drawService.ts';
 import { ink, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Project } from '../../model/project.ts';
@@ -16,7 +17,6 @@ import { emptyLayer, type MapLayer, mergeLayers } from './layer.ts';
 
 const nameStyle = { font: 'italic', sizePt: letters.label, ink: ink.soft } as const;
 const letterStyle = { font: 'regular', sizePt: letters.small, ink: ink.soft } as const;
-const letterEveryMm = 42;
 
 /** Power lines, pipes, roads, water: what else is there, with its name and what it is. */
 export function serviceLayer(project: Project, window: MapWindow, measure: MeasureText): MapLayer {
@@ -60,8 +60,8 @@ function lineLetters(service: Service, pieces: readonly (readonly PaperPoint[])[
   const words = serviceLetters(service);
   if (words === null) return [];
   return pieces.flatMap((piece) => {
-    const lengthMm = paperLengthMm(piece);
-    const count = Math.max(1, Math.round(lengthMm / letterEveryMm));
+    const lengthMm = pathLength(piece);
+    const count = Math.max(1, Math.round(lengthMm / serviceLettersEveryMm));
     return Array.from(
       { length: count },
       (_, i): LabelRequest => ({

@@ -4,7 +4,8 @@ import { type LabelRequest, labelPriority } from '../../drawing/labels/label.ts'
 import { labelBlock, labelLines } from '../../drawing/labels/labelBlock.ts';
 import { placesAround } from '../../drawing/labels/placesAround.ts';
 import type { MapWindow } from '../../drawing/mapWindow.ts';
-import { lines, stroke } from '../../drawing/paint.ts';
+import { leadOutStroke } from '../../drawing/strokes/buried.ts';
+import { lines } from '../../drawing/paint.ts';
 import { earthSign } from '../../drawing/signs/earthSign.ts';
 import { energiserSign } from '../../drawing/signs/energiserSign.ts';
 import { letters } from '../../drawing/style.ts';
@@ -12,17 +13,14 @@ import type { MeasureText } from '../../drawing/words.ts';
 import type { Project } from '../../model/project.ts';
 import type { MapLayer } from './layer.ts';
 
-/** Dashes of everything that lies buried. */
-export const buriedDashMm = [1.4, 0.8] as const;
-
 /** Lead-outs as lines: dashed where buried, thin where only planned. */
 export function leadOutLayer(project: Project, window: MapWindow): MapLayer {
   const items: Item[] = [];
   const paths: PaperPoint[][] = [];
-  for (const { path, buried, status } of project.leadOut.values()) {
-    const pieces = window.clipPaper(path.map(window.placeToPaper));
+  for (const leadOut of project.leadOut.values()) {
+    const pieces = window.clipPaper(leadOut.path.map(window.placeToPaper));
     if (pieces.length === 0) continue;
-    items.push(lines(pieces, stroke(status === 'built' ? 0.4 : 0.2, buried ? { dashMm: buriedDashMm } : {})));
+    items.push(lines(pieces, leadOutStroke(leadOut)));
     paths.push(...pieces);
   }
   return { items, signs: [], lines: paths, labels: [] };

@@ -6,8 +6,10 @@ import { placesAlongLine } from '../../drawing/labels/placesAlong.ts';
 import { placesAround } from '../../drawing/labels/placesAround.ts';
 import { type MapWindow, mapWindow } from '../../drawing/mapWindow.ts';
 import { mayLie, waysOf } from '../../drawing/mayLie.ts';
-import { box, circle, figure, line, lines, stroke, text } from '../../drawing/paint.ts';
+import { box, figure, line, lines, stroke, text } from '../../drawing/paint.ts';
 import { gateSign } from '../../drawing/signs/gateSign.ts';
+import { placeSign } from '../../drawing/signs/placeSign.ts';
+import { trenchStroke } from '../../drawing/strokes/buried.ts';
 import { drawScaleBar, scaleBarFor } from '../../drawing/signs/scaleBar.ts';
 import { squareAround } from '../../drawing/signs/sign.ts';
 import { ink, letters, pen } from '../../drawing/style.ts';
@@ -107,11 +109,11 @@ function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window:
       lines(fences, stroke(0.5)),
       ...gate.items,
       ...(built.inGround ? mayLie(waysOf(built), window) : []),
-      ...(trench.length > 0 ? [lines(trench, trenchStroke(built))] : []),
+      ...(trench.length > 0 ? [lines(trench, trenchStroke(built.inGround && !built.bowAssumed))] : []),
       ...ties.map(({ path }) => line(path, stroke(pen.thin))),
       ...sizes.items,
       ...posts.items,
-      ...marks.map(({ certain, at }) => circle(at, 0.9, certain ? ink.black : ink.white, stroke(pen.sign))),
+      ...marks.flatMap(({ certain, at }) => placeSign(at, certain, 0.9).items),
     ],
     signs: [...gate.parts, ...posts.signs, ...marks.map(({ at }) => squareAround(at, 1)), ...sizes.signs],
     lines: [...trench, ...ties.map(({ path }) => path), ...fences],
@@ -122,11 +124,6 @@ function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window:
       ...sizes.requests,
     ],
   };
-}
-
-/** Dashes of what was measured; dots where nobody measured how the trench runs. */
-function trenchStroke({ bowAssumed, inGround }: CrossingAsBuilt) {
-  return bowAssumed || !inGround ? stroke(0.35, { dashMm: [0.5, 1.1] }) : stroke(0.45, { dashMm: [2.2, 1.1] });
 }
 
 function pointLabel({ name }: CardPlace, at: PaperPoint, { measure }: PackInput): LabelRequest {
@@ -212,7 +209,7 @@ function dimensions(
   return {
     items: [
       line(widthLine, stroke(pen.hairline, { ink: ink.soft })),
-      ...(bow ? [line(bow, stroke(pen.hairline, { ink: ink.soft, dashMm: [0.6, 0.6] }))] : []),
+      ...(bow ? [line(bow, stroke(pen.hairline, { ink: ink.soft, dash: [0.6, 0.6] }))] : []),
     ],
     signs: [],
     requests: [

@@ -56,7 +56,7 @@ export function cardSection(
     ),
     ...groundMarks(left + 3, right - 3, groundY),
     lines(risers, stroke(0.5)),
-    line(pipe, stroke(0.5, { dashMm: [2.2, 1.1] })),
+    line(pipe, stroke(0.5, { dash: [2.2, 1.1] })),
     ...risers.map(([topEnd]) => circle(topEnd!, 0.7, ink.white, stroke(pen.sign))),
     text(`riser ${formatTape(crossing.riserHeightM, units)}`, [startX - 2, (groundY + risers[0]![0]![1]) / 2 + 1], {
       sizePt: letters.table,
@@ -101,7 +101,7 @@ function groundMarks(from: number, to: number, y: number): Item[] {
 function depthMark(ground: PaperPoint, pipe: PaperPoint, words: string): Item[] {
   return [
     line([ground, pipe], stroke(pen.hairline)),
-    text(words, [pipe[0], pipe[1] + 3.6], { sizePt: letters.table, font: 'figures', align: 'centre', haloMm: 0.4 }),
+    text(words, [pipe[0], pipe[1] + 3.6], { sizePt: letters.table, font: 'figures', align: 'centre', halo: 0.4 }),
   ];
 }
 
@@ -115,6 +115,6 @@ function letterMarks(
   return points.flatMap(({ letter, places }) => {
     if (!places[0]) return [];
     const { stationM } = nearestOnPolyline(places[0].xy, path)!;
-    return text(letter, [xOf(stationM), y], { sizePt: letters.table, font: 'bold', align: 'centre', haloMm: 0.4 });
+    return text(letter, [xOf(stationM), y], { sizePt: letters.table, font: 'bold', align: 'centre', halo: 0.4 });
   });
 }

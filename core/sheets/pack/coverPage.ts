@@ -111,7 +111,7 @@ function sketchBlock(widthMm: number, { project, survey, crossings, property }: 
           text(`Sketch, north up. A dot is a crossing in the ground.${planned}`, [x + 2, y + sketchHeightMm - 1.6], {
             sizePt: letters.small,
             ink: ink.soft,
-            haloMm: 0.5,
+            halo: 0.5,
           }),
         ]),
       ];

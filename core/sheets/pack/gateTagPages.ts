@@ -76,7 +76,7 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
     input.measure,
   );
   return [
-    box([x, y, x + tagMm.width, y + tagMm.height], null, stroke(pen.hairline, { dashMm: [1.5, 1] })),
+    box([x, y, x + tagMm.width, y + tagMm.height], null, stroke(pen.hairline, { dash: [1.5, 1] })),
     circle([x + tagMm.width / 2, y + 5], 2.2, ink.white, stroke(pen.hairline)),
     tagged('P', [text(gateway.name, [x + 4, y + 17], { sizePt: size, font: 'bold' })]),
     ...body.paint([x + 4, y + 21]),

@@ -1,20 +1,19 @@
 import type { Item, PaperPoint } from '../../drawing/displayList.ts';
-import { box, line, lines, stroke, text } from '../../drawing/paint.ts';
+import { line, lines, stroke, text } from '../../drawing/paint.ts';
 import { crossingSign } from '../../drawing/signs/crossingSign.ts';
 import { earthSign } from '../../drawing/signs/earthSign.ts';
 import { energiserSign } from '../../drawing/signs/energiserSign.ts';
 import { gateSign } from '../../drawing/signs/gateSign.ts';
 import { postSign } from '../../drawing/signs/postSign.ts';
 import { switchSign } from '../../drawing/signs/switchSign.ts';
-import { hatchPolygon } from '../../drawing/strokes/hatch.ts';
-import { drawDeadFence, drawFence } from '../../drawing/strokes/sectionPatterns.ts';
-import { serviceLetters, serviceLine, serviceNames, servicePoint } from '../../drawing/strokes/services.ts';
-import { type FencePens, fencePens, ink, letters, pen } from '../../drawing/style.ts';
+import { drawDeadFence, drawFence } from '../../drawing/strokes/fence.ts';
+import { floodZone, serviceLetters, serviceLine, serviceNames, servicePoint } from '../../drawing/strokes/services.ts';
+import { fenceWidthMm, ink, letters, pen } from '../../drawing/style.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
-import { inGroundSign } from '../map/inGroundLayer.ts';
+import { inGroundSign } from '../../drawing/signs/inGroundSign.ts';
 import type { ShownThings } from '../map/shownThings.ts';
-import { buriedDashMm } from '../map/supplyLayer.ts';
+import { leadOutStroke } from '../../drawing/strokes/buried.ts';
 
 const rowMm = 4.3;
 const signMm = 15;
@@ -27,7 +26,7 @@ interface LegendRow {
 
 /** The signs on a sheet and what they mean; planned and built side by side. */
 export function legendBlocks(shown: ShownThings, scaleDenominator: number): Block[] {
-  return legendRows(shown, fencePens(scaleDenominator)).map(legendRow);
+  return legendRows(shown, fenceWidthMm(scaleDenominator)).map(legendRow);
 }
 
 function legendRow({ words, sample }: LegendRow): Block {
@@ -40,26 +39,26 @@ function legendRow({ words, sample }: LegendRow): Block {
   };
 }
 
-function legendRows(shown: ShownThings, pens: FencePens): LegendRow[] {
+function legendRows(shown: ShownThings, fenceMm: number): LegendRow[] {
   const roles = new Set(shown.posts.map(({ role }) => role));
   const methods = new Set(shown.crossings.map(({ method }) => method));
   const rows: (LegendRow | false)[] = [
     shown.lines.some(({ line: { live } }) => live) && {
       words: 'live fence: planned, built',
       sample: (m) => [
-        ...drawFence(strip(m, -7, -0.7), pens.planned, 'plain'),
-        ...drawFence(strip(m, 0.7, 7), pens.built, 'plain'),
+        ...drawFence(strip(m, -7, -0.7), 'planned', fenceMm, 'plain'),
+        ...drawFence(strip(m, 0.7, 7), 'built', fenceMm, 'plain'),
       ],
     },
     shown.lines.some(({ line: { live } }) => !live) && {
       words: 'fence without current: planned, built',
-      sample: (m) => [...drawDeadFence(strip(m, -7, -0.7), false), ...drawDeadFence(strip(m, 0.7, 7), true)],
+      sample: (m) => [...drawDeadFence(strip(m, -7, -0.7), 'planned'), ...drawDeadFence(strip(m, 0.7, 7), 'built')],
     },
     shown.gateways.length > 0 && {
       words: 'gateway: planned, built',
       sample: (m) => [
-        ...gateSample([m[0] - 4.5, m[1] + 0.9], 'planned', pens),
-        ...gateSample([m[0] + 3, m[1] + 0.9], 'built', pens),
+        ...gateSample([m[0] - 4.5, m[1] + 0.9], 'planned', fenceMm),
+        ...gateSample([m[0] + 3, m[1] + 0.9], 'built', fenceMm),
       ],
     },
     methods.has('buried') && {
@@ -77,7 +76,7 @@ function legendRows(shown: ShownThings, pens: FencePens): LegendRow[] {
         ...switchSign([x + 4, y], [1, 0], { normally: 'open', status: 'planned' }).items,
       ],
     },
-    shown.switches.some((row) => row.switch.status === 'built', pens) && {
+    shown.switches.some((row) => row.switch.status === 'built', fenceMm) && {
       words: 'cut-out switch, built',
       sample: (m) => switchSign(m, [1, 0], { normally: 'closed', status: 'built' }).items,
     },
@@ -88,11 +87,11 @@ function legendRows(shown: ShownThings, pens: FencePens): LegendRow[] {
     shown.earthFields.length > 0 && { words: 'earth stakes', sample: (m) => earthSign(m, 'planned').items },
     shown.leadOuts.length > 0 && {
       words: 'lead-out cable (dashed: buried)',
-      sample: (m) => [line(strip(m, -7, 7), stroke(pen.sign, { dashMm: buriedDashMm }))],
+      sample: (m) => [line(strip(m, -7, 7), leadOutStroke({ buried: true, status: 'planned' }))],
     },
     shown.inGround.length > 0 && {
       words: 'left in the ground: may be live, dead',
-      sample: ([x, y]) => [...inGroundSign([x - 4, y], false), ...inGroundSign([x + 4, y], true)],
+      sample: ([x, y]) => [...inGroundSign([x - 4, y], false).items, ...inGroundSign([x + 4, y], true).items],
     },
     roles.has('strainer') && { words: 'strainer', sample: (m) => postSign(m, 'strainer').items },
     roles.has('angle') && { words: 'angle post', sample: (m) => postSign(m, 'angle').items },
@@ -110,12 +109,11 @@ function strip([x, y]: PaperPoint, from: number, to: number): PaperPoint[] {
   ];
 }
 
-function gateSample(at: PaperPoint, status: 'planned' | 'built', pens: FencePens): readonly Item[] {
+function gateSample(at: PaperPoint, status: 'planned' | 'built', fenceMm: number): readonly Item[] {
   const [start, end] = strip(at, -1.2, 1.2) as [PaperPoint, PaperPoint];
-  const width = pens[status];
   return [
-    ...drawFence(strip(at, -2.6, -1.2), width, 'plain'),
-    ...drawFence(strip(at, 1.2, 2.6), width, 'plain'),
+    ...drawFence(strip(at, -2.6, -1.2), status, fenceMm, 'plain'),
+    ...drawFence(strip(at, 1.2, 2.6), status, fenceMm, 'plain'),
     ...gateSign(start, end, { leaves: 1, hungFrom: 'start', opens: 'left', status }, false).items,
   ];
 }
@@ -158,14 +156,11 @@ function serviceSample(what: ServiceKind, buried: boolean, point: boolean, [x, y
       [x - 7, y + 1.5],
     ] as const;
     const frame = [x - 7, y - 1.5, x + 7, y + 1.5] as const;
-    return [
-      lines(hatchPolygon(area, 2.5, frame), stroke(pen.hairline, { ink: ink.faint })),
-      box(frame, null, stroke(pen.thin, { ink: ink.soft, dashMm: [0.4, 0.8] })),
-    ];
+    return floodZone(area, frame, (path) => [[...path]]);
   }
   if (point) return servicePoint(what, [x, y]);
   const inLine = serviceLetters({ what, voltageV: null });
-  const style = { sizePt: letters.small, align: 'centre', ink: ink.soft, haloMm: 0.6 } as const;
+  const style = { sizePt: letters.small, align: 'centre', ink: ink.soft, halo: 0.6 } as const;
   return [
     ...serviceLine({ what, buried }, strip([x, y], -7, 7)),
     ...(inLine === null ? [] : [text(what === 'powerLine' ? 'kV' : inLine, [x, y + 0.7], style)]),

@@ -10,7 +10,7 @@ import { scaleText } from '../scales.ts';
 /** North arrow, scale in figures, and the bar that shows whether the print is true. */
 export function orientationBlock(scaleDenominator: number, paper: string, units: Units, widthMm: number): Block {
   const bar = scaleBarFor(scaleDenominator, units, widthMm - 16.5);
-  const length = `The bar is ${fixed(bar.lengthMm, 1)} mm long on a true print.`;
+  const length = `The bar is ${fixed(bar.length, 1)} mm long on a true print.`;
   return {
     heightMm: 18,
     paint: ([x, y]) => [

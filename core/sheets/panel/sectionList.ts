@@ -1,6 +1,6 @@
 import type { Item } from '../../drawing/displayList.ts';
 import { text } from '../../drawing/paint.ts';
-import { drawFence, sectionMarks } from '../../drawing/strokes/sectionPatterns.ts';
+import { drawFence, sectionMarks } from '../../drawing/strokes/fence.ts';
 import { letters, pen } from '../../drawing/style.ts';
 import { formatLength, type Units } from '../../model/formatUnits.ts';
 import type { Section } from '../../survey/types.ts';
@@ -30,6 +30,7 @@ function sectionCell(section: Section, x: number, y: number, units: Units): Item
         [x + 4.5, y + rowMm / 2],
         [x + 14.5, y + rowMm / 2],
       ],
+      'built',
       pen.sign,
       sectionMarks(section.index),
     ),

@@ -1,7 +1,7 @@
 import { type Conductor, conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import type { Project } from '../../model/project.ts';
 import type { CrossingEdge, LeadOutEdge, NetworkEdge, Run } from '../../network/types.ts';
-import { listed, unknownConductor } from './problems.ts';
+import { unknownConductor } from './problems.ts';
 import type { PowerProblem } from './types.ts';
 
 /** Looks up what network edges are made of, and gathers what can't be found. */
@@ -38,17 +38,17 @@ export class EdgeConductors {
         linesOfType.set(typeId, (linesOfType.get(typeId) ?? new Set()).add(edge.lineId));
       } else if (edge.kind === 'crossing') {
         const name = this.#project.gateway.get(edge.gatewayId)?.name ?? edge.gatewayId;
-        problems.push(unknownConductor(`the cable under gateway ${name}`, [edge.gatewayId]));
+        problems.push(unknownConductor({ on: 'crossing', name }, [edge.gatewayId]));
       } else {
         const name = this.#project.leadOut.get(edge.leadOutId)?.name ?? edge.leadOutId;
-        problems.push(unknownConductor(`the cable of lead-out ${name}`, [edge.leadOutId]));
+        problems.push(unknownConductor({ on: 'leadOut', name }, [edge.leadOutId]));
       }
     }
     for (const [typeId, lineIds] of linesOfType) {
       const type = this.#project.fenceType.get(typeId);
-      const lines = listed([...lineIds].map((id) => this.#project.fenceLine.get(id)?.name ?? id));
-      const what = type ? `the wire of fence type "${type.name}" (${lines})` : `${lines}, whose fence type is missing,`;
-      problems.push(unknownConductor(what, type ? [typeId] : [...lineIds]));
+      const lines = [...lineIds].map((id) => this.#project.fenceLine.get(id)?.name ?? id);
+      const of = { on: 'fence', type: type?.name ?? null, lines } as const;
+      problems.push(unknownConductor(of, type ? [typeId] : [...lineIds]));
     }
     return problems;
   }

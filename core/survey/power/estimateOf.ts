@@ -49,6 +49,6 @@ export function voltagesWith(
   const closed = links(normallyOpen, open);
   const voltages = opened.length + closed.length === 0 ? prepared.asIs : prepared.vary({ open: opened, close: closed });
   // A circuit that can be solved as it stands can be solved with any of its switches thrown: they add no short.
-  if (!voltages.ok) throw new Error(voltages.problems[0]?.message ?? 'The circuit has no answer.');
+  if (!voltages.ok) throw new Error(voltages.problems[0]?.code ?? 'no answer');
   return voltages;
 }

@@ -4,6 +4,7 @@ import type { VoltageReading } from '../../electrical/fit/reading.ts';
 import { propertyOf } from '../../model/project.ts';
 import { allAtOnce, type Steps } from '../../model/steps.ts';
 import type { Run } from '../../network/types.ts';
+import { type Message, message } from '../../words/message.ts';
 import { readingPlace } from './readingPlace.ts';
 import { estimatesBySwitches } from './readingRows.ts';
 import type { Power, Supply } from './types.ts';
@@ -44,7 +45,7 @@ export interface FitAnswer {
   readonly used: number;
   readonly fits: readonly ReadingsFit[];
   /** Why there is none, or what is wrong with it. */
-  readonly messages: readonly string[];
+  readonly messages: readonly Message[];
 }
 
 /** Days further apart than this are two rounds (an assumption: growth changes in weeks, a round takes days). */
@@ -75,9 +76,8 @@ export function fitReadings(power: Power, round: ReadingRound | null): FitAnswer
 
 export function* fitReadingsSteps(power: Power, round: ReadingRound | null): Steps<FitAnswer> {
   const placed = placedReadings(power, round);
-  if (placed.length === 0)
-    return { round, used: 0, fits: [], messages: ['There is no voltage reading near a live fence to fit.'] };
-  const answer = { round, used: placed.length, fits: [] as ReadingsFit[], messages: [] as string[] };
+  if (placed.length === 0) return { round, used: 0, fits: [], messages: [message('power.fit.noReading')] };
+  const answer = { round, used: placed.length, fits: [] as ReadingsFit[], messages: [] as Message[] };
   for (const [index, readings] of Map.groupBy(placed, ({ supply }) => supply)) {
     const result = yield* fitSupply(power, power.supplies[index]!, readings);
     if ('messages' in result) answer.messages.push(...result.messages);
@@ -105,7 +105,7 @@ function* fitSupply(
   power: Power,
   supply: Supply,
   placed: readonly Placed[],
-): Steps<ReadingsFit | { readonly messages: readonly string[] }> {
+): Steps<ReadingsFit | { readonly messages: readonly Message[] }> {
   const { circuit, nodeOfPlace, piecesOfSpan } = withNodesAt(
     supply.circuit,
     placed.map(({ place }) => place),

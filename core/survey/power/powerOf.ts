@@ -1,7 +1,10 @@
 import type { CircuitProblem } from '../../electrical/circuit/circuitProblems.ts';
 import { prepareVoltage } from '../../electrical/preparedVoltage.ts';
 import type { Project } from '../../model/project.ts';
+import { refTo } from '../../model/refTo.ts';
 import type { Network } from '../../network/types.ts';
+import { message } from '../../words/message.ts';
+import type { ThingRef } from '../../words/types.ts';
 import type { Survey } from '../types.ts';
 import { supplyCircuits } from './supplyCircuits.ts';
 import { notKnown, type Power, type PowerProblem, type Supply, type SupplyCircuit } from './types.ts';
@@ -59,7 +62,7 @@ function badFigure(
   project: Project,
   network: Network,
   supply: SupplyCircuit,
-  { where, message }: CircuitProblem,
+  { where, message: problem }: CircuitProblem,
 ): PowerProblem {
   const edge =
     where.kind === 'span'
@@ -67,19 +70,19 @@ function badFigure(
       : where.kind === 'link'
         ? network.edges[supply.edgeOfLink[where.index]!]
         : undefined;
-  const [id, name] =
+  const [id, thing]: readonly [string, ThingRef] =
     edge?.kind === 'run'
-      ? [edge.lineId, `Fence ${project.fenceLine.get(edge.lineId)?.name ?? ''}`]
+      ? [edge.lineId, refTo(project.fenceLine.get(edge.lineId) ?? { kind: 'fenceLine' })]
       : edge?.kind === 'crossing'
-        ? [edge.gatewayId, `Gateway ${project.gateway.get(edge.gatewayId)?.name ?? ''}`]
+        ? [edge.gatewayId, refTo(project.gateway.get(edge.gatewayId) ?? { kind: 'gateway' })]
         : edge?.kind === 'leadOut'
-          ? [edge.leadOutId, `Lead-out ${project.leadOut.get(edge.leadOutId)?.name ?? ''}`]
-          : [supply.energiser.id, `Energiser ${supply.energiser.name}`];
+          ? [edge.leadOutId, refTo(project.leadOut.get(edge.leadOutId) ?? { kind: 'leadOut' })]
+          : [supply.energiser.id, refTo(supply.energiser)];
   return {
     code: 'badFigure',
     weight: 'refused',
-    message: `${name}: ${message}`,
-    remedy: 'Correct the figure; until then no voltage is estimated for this fence.',
+    message: message('power.problems.badFigure', { thing, problem }),
+    remedy: message('power.problems.badFigureRemedy'),
     source: null,
     thingIds: [id],
   };

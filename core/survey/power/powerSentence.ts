@@ -1,6 +1,7 @@
 import { formatLength, formatVoltage, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import { capital } from '../../model/text.ts';
+import { figures } from '../../words/figures.ts';
 import type { LineVoltages } from './lineVoltages.ts';
 import type { Estimate, Power } from './types.ts';
 
@@ -16,7 +17,7 @@ export function powerSentence(
   switches = '',
 ): string {
   const refused = power.problems.find(({ weight }) => weight === 'refused');
-  if (power.supplies.length === 0) return refused?.message ?? 'The voltage is not known.';
+  if (power.supplies.length === 0) return refused ? figures(units).say(refused.message) : 'The voltage is not known.';
   const { weakest } = estimate;
   const head = switches === '' ? '' : `${capital(switches)}: `;
   if (!weakest) return `${head}no fence is live.`;

@@ -2,13 +2,17 @@ import { type LabelProblem, labelProblems } from '../../electrical/energiser/lab
 import type { Project } from '../../model/project.ts';
 import type { Energiser } from '../../model/things.ts';
 import type { Network } from '../../network/types.ts';
+import { message, type ValuesOf } from '../../words/message.ts';
 import type { PowerProblem } from './types.ts';
+
+/** The least gap between fences of two energisers, IEC 60335-2-76, Annex BB, BB.1 (paraphrased). */
+export const leastFenceGapM = 2.5;
 
 export const noLiveFence: PowerProblem = {
   code: 'noLiveFence',
   weight: 'refused',
-  message: 'No live fence is drawn, so there is no voltage to estimate.',
-  remedy: 'Draw the fences, and mark those live that carry current.',
+  message: message('power.problems.noLiveFence'),
+  remedy: message('power.problems.noLiveFenceRemedy'),
   source: null,
   thingIds: [],
 };
@@ -17,16 +21,29 @@ export const noLiveFence: PowerProblem = {
 export function sourceProblems(project: Project, { edges, sources }: Network): PowerProblem[] {
   if (edges.length === 0) return [noLiveFence];
   if (sources.length === 0) {
-    const message = 'No energiser is drawn, so the voltage is not known.';
-    const remedy = 'Place the energiser and its lead-out in Draw, and enter the figures on its label.';
-    return [{ code: 'noEnergiser', weight: 'refused', message, remedy, source: null, thingIds: [] }];
+    return [
+      {
+        code: 'noEnergiser',
+        weight: 'refused',
+        message: message('power.problems.noEnergiser'),
+        remedy: message('power.problems.noEnergiserRemedy'),
+        source: null,
+        thingIds: [],
+      },
+    ];
   }
   return sources.flatMap(({ energiserId, node }): PowerProblem[] => {
     if (node !== null) return [];
-    const message = `Energiser ${nameOf(project, energiserId)} touches no live fence.`;
-    const remedy = 'Draw its lead-out to the fence.';
-    const about = { source: null, thingIds: [energiserId] };
-    return [{ code: 'energiserTouchesNothing', weight: 'refused', message, remedy, ...about }];
+    return [
+      {
+        code: 'energiserTouchesNothing',
+        weight: 'refused',
+        message: message('power.problems.energiserTouchesNothing', { name: nameOf(project, energiserId) }),
+        remedy: message('power.problems.energiserTouchesNothingRemedy'),
+        source: null,
+        thingIds: [energiserId],
+      },
+    ];
   });
 }
 
@@ -34,20 +51,20 @@ export function twoEnergisers(project: Project, ids: readonly string[]): PowerPr
   return {
     code: 'twoEnergisers',
     weight: 'refused',
-    message: `${listed(ids.map((id) => nameOf(project, id)))} can feed the same fence, so no voltage is estimated for it. One fence is never fed by two energisers.`,
-    remedy: 'Take one of them away, or part the fences by a gap of at least 2.5 m that nothing live bridges.',
-    source: 'IEC 60335-2-76, Annex BB, BB.1 (paraphrased)',
+    message: message('power.problems.twoEnergisers', { names: ids.map((id) => nameOf(project, id)) }),
+    remedy: message('checks.twoEnergisers.remedy', { gapM: leastFenceGapM }),
+    source: message('checks.source.standard'),
     thingIds: ids,
   };
 }
 
 export function labelProblemsOf(energiser: Energiser): PowerProblem[] {
-  return labelProblems(energiser).map(({ severity, message }: LabelProblem): PowerProblem => {
+  return labelProblems(energiser).map(({ severity, message: problem }: LabelProblem): PowerProblem => {
     return {
       code: 'label',
       weight: severity === 'error' ? 'refused' : 'leftOut',
-      message: `Energiser ${energiser.name}: ${message}`,
-      remedy: 'Correct the figures under Supply.',
+      message: message('power.problems.label', { name: energiser.name, problem }),
+      remedy: message('power.problems.labelRemedy'),
       source: null,
       thingIds: [energiser.id],
     };
@@ -58,28 +75,26 @@ export function noEarthStakes(energiser: Energiser): PowerProblem {
   return {
     code: 'noEarthStakes',
     weight: 'leftOut',
-    message: `No earth stakes are drawn for ${energiser.name}: the estimate leaves their resistance out and reads too high.`,
-    remedy: 'Add its earth stakes under Earth.',
+    message: message('power.problems.noEarthStakes', { name: energiser.name }),
+    remedy: message('power.problems.noEarthStakesRemedy'),
     source: null,
     thingIds: [energiser.id],
   };
 }
 
 /** A conductor that is not in the library and was not entered: by what is made of it. */
-export function unknownConductor(what: string, thingIds: readonly string[]): PowerProblem {
+export function unknownConductor(
+  of: ValuesOf<'power.problems.unknownConductor'>['of'],
+  thingIds: readonly string[],
+): PowerProblem {
   return {
     code: 'unknownConductor',
     weight: 'refused',
-    message: `The resistance of ${what} is not known, so no voltage is estimated for the fence it is part of.`,
-    remedy: 'Choose a conductor from the list, or enter your own with its ohm per km.',
+    message: message('power.problems.unknownConductor', { of }),
+    remedy: message('power.problems.unknownConductorRemedy'),
     source: null,
     thingIds,
   };
-}
-
-export function listed(names: readonly string[], most = 4): string {
-  const shown = names.length > most ? [...names.slice(0, most - 1), `${names.length - most + 1} more`] : names;
-  return shown.length < 2 ? (shown[0] ?? '') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
 }
 
 function nameOf(project: Project, id: string): string {

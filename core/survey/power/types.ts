@@ -5,6 +5,7 @@ import type { Voltages } from '../../electrical/voltageResult.ts';
 import type { LonLat } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import type { EarthField, Energiser } from '../../model/things.ts';
+import type { Message } from '../../words/message.ts';
 import type { Survey } from '../types.ts';
 
 /** Why a voltage is not known, or what an estimate leaves out. */
@@ -20,10 +21,10 @@ export interface PowerProblem {
     | 'noEarthStakes';
   /** 'refused': nothing is estimated there. 'leftOut': it is, without this. */
   readonly weight: 'refused' | 'leftOut';
-  readonly message: string;
-  readonly remedy: string;
+  readonly message: Message;
+  readonly remedy: Message;
   /** The rule's source, or null. */
-  readonly source: string | null;
+  readonly source: Message | null;
   readonly thingIds: readonly string[];
 }
 

@@ -47,7 +47,7 @@ export const checks = {
   },
   coordinatesOutOfRange: {
     message: (
-      { thing, point, lon, lat }: { thing: ThingRef; point: number | null; lon: number; lat: number },
+      { thing, point, lon, lat }: { thing: ThingRef; point: number | null; lon: string; lat: string },
       f: Figures,
     ) =>
       `${f.headed(thing)}: ${point === null ? 'its place' : `point ${point}`} is at longitude ${lon}, latitude ${lat}, which is no place on earth. It is left out of all figures.`,
@@ -102,7 +102,8 @@ export const checks = {
     fix: ({ plainWires }: { plainWires: number }, f: Figures) =>
       `Enter ${plainWires} plain ${f.plural(plainWires, { one: 'wire', other: 'wires' })}`,
     /** The same beside the field. */
-    hint: (values: PlainWires, f: Figures) => plainWires(values, f),
+    hint: (values: PlainWires, f: Figures) =>
+      `${capital(plainWires(values, f))}. Enter the plain wires, or the order is short of them; if it has none, enter 0.`,
   },
   gatewayTooWide: {
     noOpening: ({ thing, line }: { thing: ThingRef; line: ThingRef }, f: Figures) =>

@@ -1,7 +1,7 @@
 import type { Xy } from '../../../core/geometry/types.ts';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../../../core/drawing/palette.ts';
 import { type Px, toPx, type View } from '../plane/view.ts';
-import { at, type Ctx, disc, line } from '../signs/pen.ts';
+import { at, type Ctx, disc, line } from '../canvas/shapes.ts';
 import { mapFont } from '../staticLayer/mapFont.ts';
 import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';
@@ -143,7 +143,7 @@ export function drawHandle(
 
 /** The keyboard's cross. */
 export function drawCross(ctx: Ctx, palette: Palette, place: Px): void {
-  at(ctx, place, 0, () => {
+  at(ctx, place, () => {
     outlined(ctx, palette, () => {
       line(ctx, -18, 0, -5, 0);
       line(ctx, 5, 0, 18, 0);

@@ -3,7 +3,7 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import type { Survey } from '../../../core/survey/types.ts';
 import type { DigHit, DigMark, FindOverlay, HuntMark, MayLie } from '../findTypes.ts';
 import { toPx } from '../plane/view.ts';
-import { disc } from '../signs/pen.ts';
+import { disc } from '../canvas/shapes.ts';
 import { mapFont } from '../staticLayer/mapFont.ts';
 import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';

@@ -1,4 +1,12 @@
-import type { Label } from '../../../core/geometry/labelPlacement.ts';
+import type { Item } from '../../../core/drawing/displayList.ts';
+import type { SeatRequest } from '../../../core/drawing/labels/seats.ts';
+import { readableTurn } from '../../../core/drawing/labels/placesAlong.ts';
+import { marksAlong, pathLength } from '../../../core/drawing/strokes/marksAlong.ts';
+import { serviceLetters, serviceLettersEveryMm } from '../../../core/drawing/strokes/services.ts';
+import { inGroundReachMm } from '../../../core/drawing/signs/inGroundSign.ts';
+import { energiserRadiusMm } from '../../../core/drawing/signs/energiserSign.ts';
+import { postReachMm } from '../../../core/drawing/signs/postSign.ts';
+import { switchRadiusMm } from '../../../core/drawing/signs/switchSign.ts';
 import { clipPolylineToBox, pointAtStation } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { depthAtGateway } from '../../../core/locate/depth.ts';
@@ -8,21 +16,23 @@ import { formatArea, formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
-import type { Part, PiecePart } from '../scene/parts.ts';
+import type { Part, PiecePart, ServicePart } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
 import type { Look } from './look.ts';
 import { labelSizePx } from './mapFont.ts';
-import { marksAlong, pathLengthPx } from './marksAlong.ts';
 import { pixelPath } from './pixelPath.ts';
-import { textWidthPx } from './textWidth.ts';
 
-/** What a label says, and how: a plain text with a halo, or a section's letter on a disc. */
-export interface LabelText {
+/** A label of the map. Its places are steps of its middle from the anchor, the best first. */
+export interface MapLabel extends SeatRequest<Px> {
   readonly text: string;
+  /** A section's letter is bold; what steps back is soft. */
   readonly style: 'text' | 'soft' | 'letter';
+  readonly anchor: Px;
+  readonly width: number;
+  readonly height: number;
+  /** Degrees clockwise; letters that are set into a line run along it. */
+  readonly turnDeg?: number;
 }
-
-type MapLabel = Label<LabelText>;
 
 /** From further off than this (metres a pixel) labels of a kind are not requested for, unless chosen. */
 const furthest = { inGround: 1.2, gateway: 2.5, switch: 6, post: 0.6, line: 5, crossing: 0.12, service: 6 };
@@ -34,10 +44,10 @@ const portion = 1500;
 const mostOfAKind = 320;
 
 /** The labels that the parts in view would like to have. */
-export function* labelRequests(look: Look, parts: readonly Part[]): Generator<void, MapLabel[]> {
+export function* labelRequests(look: Look, parts: readonly Part[]): Generator<readonly Item[], MapLabel[]> {
   const chosen = new Set(look.input.chosen);
-  const byKind = new Map<Part['kind'] | 'letter', MapLabel[]>();
-  const request = (kind: Part['kind'] | 'letter', label: MapLabel | null) => {
+  const byKind = new Map<Part['kind'] | 'letter' | 'serviceLetters', MapLabel[]>();
+  const request = (kind: Part['kind'] | 'letter' | 'serviceLetters', label: MapLabel | null) => {
     const known = byKind.get(kind);
     if (label && known) known.push(label);
     else if (label) byKind.set(kind, [label]);
@@ -53,13 +63,16 @@ export function* labelRequests(look: Look, parts: readonly Part[]): Generator<vo
         if (!known || part.toM - part.fromM > known.toM - known.fromM) longest.set(part.id, part);
       }
       if (letters) for (const letter of lettersAlong(look, part)) request('letter', letter);
-    } else request(part.kind, requestOf(look, part, chosen.has(part.id)));
-    if (i % portion === portion - 1) yield;
+    } else {
+      request(part.kind, requestOf(look, part, chosen.has(part.id)));
+      if (part.kind === 'service') for (const label of lettersOfService(look, part)) request('serviceLetters', label);
+    }
+    if (i % portion === portion - 1) yield [];
   }
   for (const part of longest.values()) {
     request('piece', lineName(look, part, chosen.has(part.id)));
   }
-  yield;
+  yield [];
   if (letters) {
     for (const { letter, labelXy } of look.scene.survey.sections) {
       request('letter', letterLabel(letter, toPx(look.view, labelXy), 70));
@@ -71,7 +84,7 @@ export function* labelRequests(look: Look, parts: readonly Part[]): Generator<vo
 }
 
 function requestOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
-  const { view, metresPerPx, signScale } = look;
+  const { view, metresPerPx, pen } = look;
   const near = (kind: keyof typeof furthest) => chosen || metresPerPx <= furthest[kind];
   switch (part.kind) {
     case 'gateway':
@@ -83,22 +96,22 @@ function requestOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
         look,
         part.row.switch.name,
         toPx(view, switchSignXy(part, view.pxPerM)),
-        13 * signScale + 4,
+        switchRadiusMm * pen.unit + 2,
         60,
         chosen,
       );
     case 'post':
       if (!near('post')) return null;
-      return beside(look, part.post.name, toPx(view, part.xy), 9, 20, chosen);
+      return beside(look, part.post.name, toPx(view, part.xy), postReachMm * pen.unit + 3, 20, chosen);
     case 'energiser':
-      return beside(look, part.energiser.name, toPx(view, part.xy), 18, 80, chosen);
+      return beside(look, part.energiser.name, toPx(view, part.xy), energiserRadiusMm * pen.unit + 3, 80, chosen);
     case 'crossing':
       return near('crossing') ? crossingLabel(look, part.figures, chosen) : null;
     case 'inGround': {
       if (!near('inGround')) return null;
       const { path, thing } = part.left;
       const text = `${thing.name}: ${fateInShort(thing)}`;
-      return beside(look, text, toPx(view, path[path.length >> 1]!), 12, 55, chosen);
+      return beside(look, text, toPx(view, path[path.length >> 1]!), inGroundReachMm * pen.unit + 3, 55, chosen);
     }
     case 'paddock':
       return paddockLabel(look, part.paddock, chosen);
@@ -120,13 +133,13 @@ function beside(
   awayPx: number,
   priority: number,
   chosen: boolean,
-  style: LabelText['style'] = 'text',
+  style: MapLabel['style'] = 'text',
 ): MapLabel {
   const lines = text.split('\n');
-  const width = Math.max(...lines.map((line) => textWidthPx(look.ctx, line)));
+  const width = Math.max(...lines.map((line) => look.textWidth(line)));
   const height = lines.length * (labelSizePx + 3) - 1;
   const [dx, dy] = [width / 2 + awayPx, height / 2 + awayPx];
-  const candidates: Px[] = [
+  const places: Px[] = [
     [dx, -dy * 0.8],
     [-dx, -dy * 0.8],
     [dx, dy * 0.8],
@@ -134,15 +147,15 @@ function beside(
     [0, -dy],
     [0, dy],
   ];
-  return { id: { text, style }, anchor, width, height, candidates, priority, pinned: chosen };
+  return { text, style, anchor, width, height, places, priority, pinned: chosen };
 }
 
 /** The middle of what is in view of a path; null where nothing is. */
 function middleInView({ view }: Look, path: readonly Xy[]): Px | null {
   if (path.length === 1) return toPx(view, path[0]!);
   const pieces = clipPolylineToBox(path, viewBox(view)).map((piece) => pixelPath(view, piece));
-  const longest = pieces.reduce<Px[]>((best, piece) => (pathLengthPx(piece) > pathLengthPx(best) ? piece : best), []);
-  return longest.length < 2 ? null : pointAtStation(longest, pathLengthPx(longest) / 2).point;
+  const longest = pieces.reduce<Px[]>((best, piece) => (pathLength(piece) > pathLength(best) ? piece : best), []);
+  return longest.length < 2 ? null : pointAtStation(longest, pathLength(longest) / 2).point;
 }
 
 function crossingLabel(look: Look, figures: CrossingFigures, chosen: boolean): MapLabel | null {
@@ -155,7 +168,7 @@ function crossingLabel(look: Look, figures: CrossingFigures, chosen: boolean): M
 }
 
 function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel | null {
-  const widthPx = textWidthPx(look.ctx, paddock.name);
+  const widthPx = look.textWidth(paddock.name);
   // A name belongs in its paddock: none where the paddock is too small for it.
   const roomPx = Math.sqrt(paddock.areaM2) * look.view.pxPerM;
   if (!chosen && roomPx < widthPx * 0.9) return null;
@@ -163,24 +176,24 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
   const withArea = roomPx > 90;
   const text = withArea ? `${paddock.name}\n${area}` : paddock.name;
   const height = (labelSizePx + 3) * (withArea ? 2 : 1);
-  const width = withArea ? Math.max(widthPx, textWidthPx(look.ctx, area)) : widthPx;
-  const candidates: Px[] = [
+  const width = withArea ? Math.max(widthPx, look.textWidth(area)) : widthPx;
+  const places: Px[] = [
     [0, 0],
     [0, -height],
     [0, height],
   ];
   const anchor = toPx(look.view, paddock.inside);
-  return { id: { text, style: 'soft' }, anchor, width, height, candidates, priority: 40, pinned: chosen };
+  return { text, style: 'soft', anchor, width, height, places, priority: 40, pinned: chosen };
 }
 
 function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null {
   const path = pixelPath(look.view, part.xy);
   const text = `${part.shape.line.name}${voltsBeside(look, part)}`;
-  const widthPx = textWidthPx(look.ctx, text);
-  const lengthPx = pathLengthPx(path);
+  const widthPx = look.textWidth(text);
+  const lengthPx = pathLength(path);
   if (path.length < 2 || (!chosen && lengthPx < widthPx * 2.5)) return null;
   const anchor = path[0]!;
-  const candidates: Px[] = [];
+  const places: Px[] = [];
   for (const share of [0.5, 0.35, 0.65, 0.2, 0.8]) {
     const { point, bearingDeg } = pointAtStation(path, lengthPx * share);
     // In pixels y runs down, so this "bearing" is measured from the screen's downward direction.
@@ -188,10 +201,10 @@ function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null
     const away = 6 + Math.abs(Math.cos(angle)) * (widthPx / 2) + Math.abs(Math.sin(angle)) * (labelSizePx / 2 + 2);
     const [nx, ny] = [Math.cos(angle) * away, -Math.sin(angle) * away];
     const [dx, dy] = [point[0] - anchor[0], point[1] - anchor[1]];
-    candidates.push([dx + nx, dy + ny], [dx - nx, dy - ny]);
+    places.push([dx + nx, dy + ny], [dx - nx, dy - ny]);
   }
   const height = labelSizePx + 2;
-  return { id: { text, style: 'text' }, anchor, width: widthPx, height, candidates, priority: 10, pinned: chosen };
+  return { text, style: 'text', anchor, width: widthPx, height, places, priority: 10, pinned: chosen };
 }
 
 /** What the middle of a run reads, where voltages are shown: ": 5.2 kV". */
@@ -212,12 +225,34 @@ function lettersAlong(look: Look, part: PiecePart): MapLabel[] {
   // A short piece has room for none; most pieces of a whole property are short.
   if ((east - west + north - south) * look.view.pxPerM < letterSpacingPx / 2) return [];
   const places = marksAlong(pixelPath(look.view, part.xy), letterSpacingPx);
-  return places.map(({ x, y }) => letterLabel(section.letter, [x, y], 25));
+  return places.map(({ at }) => letterLabel(section.letter, at, 25));
 }
 
-export const letterSizePx = 22;
+/** Of a section's letter, set into its line. */
+export const letterSizePx = 18;
 
 function letterLabel(letter: string, anchor: Px, priority: number): MapLabel {
-  const width = letterSizePx + (letter.length - 1) * 8;
-  return { id: { text: letter, style: 'letter' }, anchor, width, height: letterSizePx, candidates: [[0, 0]], priority };
+  const width = letterSizePx * (0.4 + 0.62 * letter.length);
+  return { text: letter, style: 'letter', anchor, width, height: letterSizePx * 1.2, places: [[0, 0]], priority };
+}
+
+/** What a service's line carries, over and over along what is in view of it. */
+function lettersOfService(look: Look, { service, xy }: ServicePart): MapLabel[] {
+  const text = xy.length > 1 ? serviceLetters(service) : null;
+  if (text === null || look.metresPerPx > furthest.service) return [];
+  const width = look.textWidth(text);
+  return clipPolylineToBox(xy, viewBox(look.view)).flatMap((piece) =>
+    marksAlong(pixelPath(look.view, piece), serviceLettersEveryMm * look.linePen.unit).map(
+      ({ at, along }): MapLabel => ({
+        text,
+        style: 'soft',
+        anchor: at,
+        width,
+        height: labelSizePx + 2,
+        turnDeg: readableTurn(along),
+        places: [[0, 0]],
+        priority: 5,
+      }),
+    ),
+  );
 }

@@ -1,42 +1,46 @@
+import type { Palette } from '../../../core/drawing/palette.ts';
+import type { Pen } from '../../../core/drawing/pen.ts';
 import type { MapInput } from '../mapTypes.ts';
-import type { Palette } from '../palette.ts';
+import { linePen, signPen } from '../plane/screenPen.ts';
 import { metresPerPx, type View } from '../plane/view.ts';
 import type { Scene } from '../scene/buildScene.ts';
-import type { Ctx, Pen } from '../signs/pen.ts';
-import { lineWeightPx, signScale } from './weights.ts';
+import { lineWeightPx } from './weights.ts';
 
-/** All that a painter of the settled drawing needs to know. */
+/** Width of a text in the map's ordinary face and size, pixels. */
+export type TextWidth = (text: string) => number;
+
+/** All that the settled drawing is made of. */
 export interface Look {
-  readonly ctx: Ctx;
   readonly view: View;
   readonly scene: Scene;
   readonly input: MapInput;
   readonly palette: Palette;
+  readonly textWidth: TextWidth;
   readonly metresPerPx: number;
   readonly linePx: number;
-  readonly signScale: number;
+  /** Of signs. */
+  readonly pen: Pen;
+  /** Of marks along lines. */
+  readonly linePen: Pen;
   /** Sections carry their letter, marks and colour. */
   readonly showSections: boolean;
   /** A map or picture lies under the drawing. */
   readonly overPicture: boolean;
 }
 
-export function lookOf(ctx: Ctx, view: View, scene: Scene, input: MapInput, palette: Palette): Look {
+export function lookOf(view: View, scene: Scene, input: MapInput, palette: Palette, textWidth: TextWidth): Look {
   const scale = metresPerPx(view);
   return {
-    ctx,
     view,
     scene,
     input,
     palette,
+    textWidth,
     metresPerPx: scale,
     linePx: lineWeightPx(scale),
-    signScale: signScale(scale),
+    pen: signPen(scale, palette),
+    linePen: linePen(scale, palette),
     showSections: input.workspace === 'divide' || input.workspace === 'find',
     overPicture: [...input.project.underlay.values()].some(({ shown }) => shown),
   };
-}
-
-export function penOf({ ctx, palette, signScale: scale }: Look, status: 'planned' | 'built'): Pen {
-  return { ctx, palette, scale, built: status === 'built' };
 }

@@ -1,4 +1,5 @@
+import { canvasFont } from '../canvas/paintItems.ts';
+
 export const labelSizePx = 15;
 
-export const mapFont = (weight: 400 | 700 = 400): string =>
-  `${weight} ${labelSizePx}px "Atkinson Hyperlegible", "DejaVu Sans", sans-serif`;
+export const mapFont = (weight: 400 | 700 = 400): string => canvasFont(weight === 700 ? 'bold' : 'regular', labelSizePx);

@@ -1,42 +1,50 @@
+import type { Item } from '../../../core/drawing/displayList.ts';
+import { paintItems } from '../canvas/paintItems.ts';
+import type { Ctx } from '../canvas/shapes.ts';
 import { viewBox } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
+import { drawCasings } from './drawCasings.ts';
+import { drawCrossings, drawLeadOuts } from './drawCrossings.ts';
+import { drawGrid } from './drawGrid.ts';
+import { drawInGround } from './drawInGround.ts';
+import { drawLabels } from './drawLabels.ts';
+import { drawLines } from './drawLines.ts';
+import { drawRecord, notRecorded } from './drawRecord.ts';
+import { drawServices } from './drawServices.ts';
+import { drawFindings, drawPlan, drawSigns } from './drawSigns.ts';
 import type { Look } from './look.ts';
-import { paintCasings } from './paintCasings.ts';
-import { paintCrossings, paintLeadOuts } from './paintCrossings.ts';
-import { paintGrid } from './paintGrid.ts';
-import { paintInGround } from './paintInGround.ts';
-import { paintLabels } from './paintLabels.ts';
-import { paintLines } from './paintLines.ts';
-import { notRecorded, paintRecord } from './paintRecord.ts';
-import { paintServices } from './paintServices.ts';
-import { paintFindings, paintPlan, paintSigns } from './paintSigns.ts';
 
 /** Signs and labels reach this far beyond the thing they belong to. */
 const reachPx = 40;
 
-/** The settled drawing, from the grid up to the labels. Yields now and then, so that whoever runs it can share time with the pointer. */
-export function* paintStatic(look: Look): Generator<void> {
-  paintGrid(look);
+/** Paints the settled drawing. Yields now and then, so that whoever runs it can share time with the pointer. */
+export function* paintStatic(ctx: Ctx, look: Look): Generator<void> {
+  for (const items of drawStatic(look)) {
+    paintItems(ctx, items);
+    yield;
+  }
+}
+
+/** The settled drawing as a display list, from the grid up to the labels, in portions. */
+export function* drawStatic(look: Look): Generator<readonly Item[]> {
+  yield drawGrid(look);
   const parts = look.scene.search(viewBox(look.view, reachPx));
   const byKind = Map.groupBy(parts, ({ kind }) => kind);
   const of = <K extends Part['kind']>(kind: K) =>
     (byKind.get(kind) ?? []) as unknown as readonly Extract<Part, { readonly kind: K }>[];
-  yield;
-  yield* paintCasings(
+  yield [];
+  yield* drawCasings(
     look,
     [...of('service'), ...of('piece'), ...of('leadOut')].map(({ xy }) => xy),
   );
-  paintServices(look, of('service'));
-  yield* paintLines(look, of('piece'));
-  paintLeadOuts(look, of('leadOut'));
-  paintInGround(look, of('inGround'));
-  yield* paintCrossings(look, notRecorded(look, of('crossing')));
-  paintRecord(look);
-  yield* paintSigns(look, of('gateway'));
-  yield* paintSigns(look, of('post'));
-  yield* paintSigns(look, [...of('switch'), ...of('earthField'), ...of('energiser')]);
-  paintPlan(look);
-  paintFindings(look);
-  yield;
-  yield* paintLabels(look, parts);
+  yield drawServices(look, of('service'));
+  yield* drawLines(look, of('piece'));
+  yield [...drawLeadOuts(look, of('leadOut')), ...drawInGround(look, of('inGround'))];
+  yield* drawCrossings(look, notRecorded(look, of('crossing')));
+  yield drawRecord(look);
+  yield* drawSigns(look, of('gateway'));
+  yield* drawSigns(look, of('post'));
+  yield* drawSigns(look, [...of('switch'), ...of('earthField'), ...of('energiser')]);
+  yield [...drawPlan(look), ...drawFindings(look)];
+  yield* drawLabels(look, parts);
 }

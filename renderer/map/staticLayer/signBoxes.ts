@@ -1,29 +1,23 @@
-import { type Box, boxAround, boxesMeet, growBox } from '../../../core/geometry/box.ts';
+import { badgePlace, findingReachMm } from '../../../core/drawing/signs/findingSign.ts';
+import { type Box, boxesMeet } from '../../../core/geometry/box.ts';
 import { type Px, toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
-import { switchSignXy } from '../scene/switchSignXy.ts';
-import { findingRadiusPx } from '../signs/findingSign.ts';
-import { switchReachPx } from '../signs/switchSign.ts';
+import { signOf } from './drawSigns.ts';
 import type { Look } from './look.ts';
 
 /** Boxes on the picture, pixels, that no label should cover: the signs of what lies, with some room, in a box of the plane. */
 export function signBoxes(look: Look, parts: readonly Part[], within: Box): Box[] {
-  const { view, signScale, scene } = look;
+  const { view, pen, scene } = look;
   const boxes: Box[] = [];
   for (const part of parts) {
-    if (!boxesMeet(part.box, within)) continue;
-    if (part.kind === 'switch') {
-      boxes.push(around(toPx(view, switchSignXy(part, view.pxPerM)), switchReachPx * signScale + 2));
-    } else if (part.kind === 'energiser') boxes.push(around(toPx(view, part.xy), 15 * signScale));
-    else if (part.kind === 'earthField') boxes.push(around(toPx(view, part.xy), 11 * signScale));
-    else if (part.kind === 'post') boxes.push(around(toPx(view, part.xy), 5 * signScale));
-    else if (part.kind === 'gateway') {
-      const posts = boxAround([toPx(view, part.shape.startPost), toPx(view, part.shape.endPost)]);
-      if (posts) boxes.push(growBox(posts, 6 * signScale));
-    }
+    const sign = boxesMeet(part.box, within) ? signOf(look, part) : null;
+    if (sign) boxes.push(sign.covers);
   }
   for (const { at } of look.input.findings) {
-    if (at) boxes.push(around(toPx(view, scene.plane.toXy(at)), findingRadiusPx));
+    if (!at) continue;
+    const place = toPx(view, scene.plane.toXy(at));
+    const reach = findingReachMm * pen.unit;
+    boxes.push(around(place, reach), around(badgePlace(place, pen), reach * 0.7));
   }
   return boxes;
 }

@@ -4,9 +4,3 @@ export function lineWeightPx(metresPerPx: number): number {
   const t = (Math.log10(metresPerPx) + 1.3) / 3;
   return 3.2 - 2.1 * Math.min(1, Math.max(0, t));
 }
-
-/** Signs shrink less than the ground does, and keep a least size. 1 near, 0.45 far. */
-export function signScale(metresPerPx: number): number {
-  const t = (Math.log10(metresPerPx) + 0.3) / 1.8;
-  return 1 - 0.55 * Math.min(1, Math.max(0, t));
-}

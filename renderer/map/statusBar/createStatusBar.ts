@@ -1,6 +1,6 @@
 import { formatBearing, formatLength, type Units } from '../../../core/model/formatUnits.ts';
 import type { Progress, TypedFields } from '../tools/tool.ts';
-import { scaleBar } from './scaleBar.ts';
+import { barText as textOfBar, longestBar } from '../../../core/drawing/signs/scaleBar.ts';
 
 export interface StatusBarElements {
   /** The line in the status bar: fields for typed figures, what the next click does, and where the pointer is. */
@@ -102,9 +102,9 @@ export function createStatusBar({ line, strip }: StatusBarElements, events: Stat
     place: (text) => setText(position, text ?? ''),
     askForPlace: () => goTo.open(),
     scale(pxPerM, units) {
-      const { widthPx, text } = scaleBar(pxPerM, units, longestBarPx);
-      bar.style.width = `${widthPx.toFixed(1)}px`;
-      setText(barText, text);
+      const shown = longestBar(pxPerM, units, longestBarPx);
+      bar.style.width = `${shown.length.toFixed(1)}px`;
+      setText(barText, textOfBar(shown));
     },
   };
 }

@@ -3,7 +3,9 @@ import type { Gateway } from '../../../core/model/things.ts';
 import { xyAt, xySlice } from '../../../core/shapes/measuredPath.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
 import { toPx } from '../plane/view.ts';
-import { drawGate } from '../signs/gateSign.ts';
+import { paintItems } from '../canvas/paintItems.ts';
+import { markedPen } from '../plane/screenPen.ts';
+import { gateSignFor } from '../staticLayer/drawSigns.ts';
 import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from './tool.ts';
 
@@ -22,7 +24,8 @@ export function drawOpening(
   ctx.lineWidth = 7;
   ctx.lineCap = 'butt';
   ctx.stroke();
-  const pen = { ctx, palette: { ...palette, ink: palette.accent }, scale: 1, built: true };
-  drawGate(pen, toPx(view, xyAt(shape, fromM)), toPx(view, xyAt(shape, toM)), gateway);
+  const [start, end] = [fromM, toM].map((stationM) => toPx(view, xyAt(shape, stationM)));
+  const sign = gateSignFor(start!, end!, { ...gateway, status: 'built' }, markedPen(palette));
+  paintItems(ctx, sign.items);
   return xyAt(shape, atM);
 }

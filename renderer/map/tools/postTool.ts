@@ -3,7 +3,9 @@ import { nextName } from '../../../core/model/names.ts';
 import { drawSnapCue } from '../interaction/cues.ts';
 import type { SnapTarget } from '../interaction/snapping.ts';
 import { toPx } from '../plane/view.ts';
-import { drawPost } from '../signs/postSign.ts';
+import { postSign } from '../../../core/drawing/signs/postSign.ts';
+import { paintItems } from '../canvas/paintItems.ts';
+import { markedPen } from '../plane/screenPen.ts';
 import { stableIds } from './stableIds.ts';
 import { noProgress, type Pointer, type Tool, type ToolContext } from './tool.ts';
 
@@ -44,8 +46,8 @@ export function createPostTool(context: ToolContext): Tool {
     paint(tools) {
       if (!last) return;
       const { ctx, view, palette } = tools;
-      const pen = { ctx, palette: { ...palette, ink: palette.accent }, scale: 1, built: true };
-      drawPost(pen, toPx(view, snap?.xy ?? last.xy), snap ? 'strainer' : 'other');
+      const role = snap ? 'strainer' : 'other';
+      paintItems(ctx, postSign(toPx(view, snap?.xy ?? last.xy), role, markedPen(palette)).items);
       if (snap) drawSnapCue(tools, snap);
     },
   };

@@ -2,7 +2,9 @@ import { placeSwitch } from '../../../core/model/edits/placeSwitch.ts';
 import { nextName } from '../../../core/model/names.ts';
 import { drawTag } from '../interaction/cues.ts';
 import { toPx } from '../plane/view.ts';
-import { drawSwitch } from '../signs/switchSign.ts';
+import { switchSign } from '../../../core/drawing/signs/switchSign.ts';
+import { paintItems } from '../canvas/paintItems.ts';
+import { markedPen } from '../plane/screenPen.ts';
 import { stableIds } from './stableIds.ts';
 import { type SwitchOffer, switchOffer } from './switchOffer.ts';
 import { noProgress, type PaintTools, type Pointer, type Tool, type ToolContext } from './tool.ts';
@@ -47,7 +49,7 @@ export function createSwitchTool(context: ToolContext): Tool {
 /** A switch as it would stand, with the name of its place. */
 export function drawSwitchOffer({ ctx, view, palette }: PaintTools, offer: SwitchOffer): void {
   const [x, y] = toPx(view, offer.xy);
-  const pen = { ctx, palette: { ...palette, ink: palette.accent }, scale: 1.1, built: true };
-  drawSwitch(pen, [x, y], Math.atan2(-offer.along[1], offer.along[0]), 'closed');
+  const along = [offer.along[0], -offer.along[1]] as const;
+  paintItems(ctx, switchSign([x, y], along, { normally: 'closed', status: 'built' }, markedPen(palette)).items);
   drawTag(ctx, palette, [x, y - 30], offer.text, 'center');
 }

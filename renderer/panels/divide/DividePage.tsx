@@ -22,7 +22,6 @@ const registers = [
   { name: 'limits', label: 'Limits', view: Limits },
 ] as const;
 
-const aboutSections = /section|switch|reach|dead|supply|crossing/i;
 const none: readonly Finding[] = [];
 
 /** Divide: which sections there are, where switches should go, how each section is tested. */
@@ -40,7 +39,7 @@ export function DividePage() {
       <Plan />
       <Rings />
       <Findings
-        findings={findings.filter(({ rule }) => aboutSections.test(rule))}
+        findings={findings.filter(({ workspaces }) => workspaces.includes('divide'))}
         nothing="The checks find nothing wrong with the sections."
       />
       <nav className="register-choice" aria-label="Registers">

@@ -2,13 +2,14 @@ import { missingPlainWires } from '../../../core/checks/drawing/plainWiresNotEnt
 import { newFenceType } from '../../../core/model/defaults.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { setPlainWire } from '../../../core/model/edits/setPlainWire.ts';
-import { capital } from '../../../core/model/text.ts';
 import type { FenceType } from '../../../core/model/things.ts';
+import { message } from '../../../core/words/message.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { Register } from '../parts/Register.tsx';
@@ -73,6 +74,7 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
   const plainWires = useConductorChoices('wire', type.plainWireId);
   const set = (label: string, patch: Partial<Omit<FenceType, 'kind' | 'id'>>) =>
     change(label, 'fenceType', type.id, patch);
+  const f = useFigures();
   const missing = missingPlainWires(type);
   const count = (label: string, value: number, key: 'liveWires' | 'earthWires' | 'barbedWires') => (
     <NumberField
@@ -108,7 +110,7 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
       </div>
       <p className={missing ? 'field-problem' : 'field-hint'}>
         {missing
-          ? `${capital(missing.text)}. Enter the plain wires, or the order is short of them; if it has none, enter 0.`
+          ? f.say(message('checks.plainWiresNotEntered.hint', missing))
           : 'Plain wires are dead: ordered, strained and stapled like the others. Barbed wire is counted for itself and never electrified.'}
       </p>
       <LengthField

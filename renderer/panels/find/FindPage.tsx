@@ -18,7 +18,6 @@ const views = [
   { name: 'along', label: 'Take along', view: TakeAlongView },
 ] as const;
 
-const aboutFinding = /record|measured|tie|buried/i;
 const none: readonly Finding[] = [];
 
 /** Find: where a crossing lies, what a dig would meet, where a fault is. */
@@ -28,7 +27,7 @@ export function FindPage() {
   const open = useFind((state) => state.view);
   const findings = useApp((state) => state.analysis?.findings ?? none);
   const View = views.find(({ name }) => name === open)!.view;
-  const own = findings.filter(({ rule }) => aboutFinding.test(rule));
+  const own = findings.filter(({ workspaces }) => workspaces.includes('find'));
   return (
     <>
       <Answer>{findSentence(rows, project.faultHunt.values(), project.inGround.values())}</Answer>

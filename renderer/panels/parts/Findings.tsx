@@ -6,6 +6,7 @@ import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useStanding } from '../../state/useStanding.ts';
 import { NotWorkedOut } from './WorkedOut.tsx';
 
@@ -58,6 +59,7 @@ function inWords(findings: readonly Finding[]): string {
 
 function FindingItem({ finding }: { readonly finding: Finding }) {
   const [open, setOpen] = useState(false);
+  const f = useFigures();
   const { sign, name } = words[finding.severity];
   const show = () => {
     choose(finding.thingIds);
@@ -75,25 +77,25 @@ function FindingItem({ finding }: { readonly finding: Finding }) {
       <div>
         <p className={open ? undefined : 'finding-short'}>
           <strong>{name}: </strong>
-          {finding.message}
+          {f.say(finding.message)}
         </p>
         {open ? (
           <>
-            <p className="finding-remedy">{finding.remedy}</p>
-            {finding.source ? <p className="finding-source">Source: {finding.source}</p> : null}
+            <p className="finding-remedy">{f.say(finding.remedy)}</p>
+            {finding.source ? <p className="finding-source">Source: {f.say(finding.source)}</p> : null}
           </>
         ) : null}
         <p className="finding-actions">
           {finding.fixes.map((fix) => (
             <button
-              key={fix.label}
+              key={fix.label.code}
               type="button"
               className="fix"
               onClick={() =>
-                void commit(fix.label, (project) => fix.edit(project, newId), { deleting: fix.deletes ?? false })
+                void commit(f.say(fix.label), (project) => fix.edit(project, newId), { deleting: fix.deletes ?? false })
               }
             >
-              {fix.label}
+              {f.say(fix.label)}
             </button>
           ))}
           {finding.at || finding.thingIds.length > 0 ? (

@@ -11,6 +11,7 @@ import {
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { analysis } from '../../work/analysis.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
@@ -36,6 +37,7 @@ export function LeakageFit() {
 }
 
 function Answered({ answer, rounds }: { readonly answer: FitAnswer; readonly rounds: readonly ReadingRound[] }) {
+  const f = useFigures();
   return (
     <>
       <SelectField
@@ -49,7 +51,7 @@ function Answered({ answer, rounds }: { readonly answer: FitAnswer; readonly rou
         onCommit={(lastDay) => analysis.fitRound(lastDay === all ? null : lastDay)}
       />
       {answer.messages.map((message) => (
-        <p key={message}>{message}</p>
+        <p key={f.say(message)}>{f.say(message)}</p>
       ))}
       {answer.fits.map((fit) => (
         <OneFit key={fit.sections[0]?.letter} fit={fit} used={answer.used} />

@@ -1,24 +1,9 @@
 import type { Finding } from '../../../core/checks/finding.ts';
 import type { Power, PowerProblem } from '../../../core/survey/power/types.ts';
 
-/** Rules of the checks that bear on whether current comes, and how much. */
-const aboutPower: ReadonlySet<string> = new Set([
-  'noEnergiser',
-  'energiserTouchesNothing',
-  'twoEnergisers',
-  'leadOutLoose',
-  'deadPart',
-  'missingCrossing',
-  'unknownFenceType',
-  'barbedWire',
-  'buildingWire',
-  'earthElectrodeDistance',
-  'earthAcrossGateway',
-]);
-
 /** What the checks say about the supply, and what the estimate is missing. */
 export function powerFindings({ problems }: Power, findings: readonly Finding[]): Finding[] {
-  const own = findings.filter(({ rule }) => aboutPower.has(rule));
+  const own = findings.filter(({ workspaces }) => workspaces.includes('power'));
   const said = new Set(own.map(({ rule }) => rule));
   return [...problems.filter(({ code }) => !said.has(code)).map(asFinding), ...own];
 }
@@ -27,6 +12,7 @@ function asFinding({ code, weight, message, remedy, source, thingIds }: PowerPro
   return {
     id: `power:${code}:${thingIds.join()}`,
     rule: code,
+    workspaces: ['power'],
     severity: weight === 'leftOut' && code === 'label' ? 'warning' : 'notKnown',
     message,
     remedy,

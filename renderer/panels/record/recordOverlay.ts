@@ -2,7 +2,7 @@ import { formatTape } from '../../../core/model/formatUnits.ts';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
 import type { CrossingRow } from '../../../core/record/crossingRegister.ts';
 import type { Survey } from '../../../core/survey/types.ts';
-import type { RecordedCrossing, RecordOverlay } from '../../map/staticLayer/paintRecord.ts';
+import type { RecordedCrossing, RecordOverlay } from '../../map/staticLayer/drawRecord.ts';
 import { recordView } from './useRecord.ts';
 
 let kept: { readonly project: Project; readonly survey: Survey; readonly overlay: RecordOverlay } | null = null;

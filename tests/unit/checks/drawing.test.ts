@@ -411,7 +411,7 @@ describe('what is fed', () => {
     const open = cutOut('S', { on: 'line', lineId: 'T', atM: 90 }, { normally: 'open' });
     const [finding] = said(fed(open), 'deadPart');
     expect(finding?.severity).toBe('hint');
-    expect(finding?.message).toContain('S normally stands open');
+    expect(finding?.message).toContain('S is normally off');
   });
 
   it('finds a lead-out that ends at nothing, and one without its energiser', () => {

@@ -53,7 +53,7 @@ describe('two energisers', () => {
 
   it('is an error too where only an open switch keeps them apart', () => {
     const parted = fed(second, lineSwitch('S', 'T', 200, { normally: 'open' }));
-    expect(said(parted, 'twoEnergisers')[0]?.message).toContain('Only open switches');
+    expect(said(parted, 'twoEnergisers')[0]?.message).toContain('Only switches that are off');
   });
 
   it.each([

@@ -23,7 +23,7 @@ describe.each(['metric', 'imperial'] as const)('a %s scale bar', (units) => {
 /** From the leftmost to the rightmost ink, half the width of strokes included. */
 function inkWidthMm(paths: readonly PathItem[]): number {
   const reach = paths.flatMap(({ paths: rings, stroke }) => {
-    const half = (stroke?.widthMm ?? 0) / 2;
+    const half = (stroke?.width ?? 0) / 2;
     return rings.flat().flatMap(([x]) => [x - half, x + half]);
   });
   return Math.max(...reach) - Math.min(...reach);

@@ -10,6 +10,7 @@ import type { VoltageReading } from '../../../core/electrical/fit/reading.ts';
 import { symmetricEigen } from '../../../core/electrical/fit/symmetricEigen.ts';
 import { prepareVoltage } from '../../../core/electrical/preparedVoltage.ts';
 import { solveVoltage } from '../../../core/electrical/solveVoltage.ts';
+import { inEnglish } from '../../support/english.ts';
 import { randomNumbers } from '../../support/random.ts';
 import { fenceLikeCircuit } from '../../support/randomElectrical.ts';
 
@@ -39,7 +40,7 @@ function readAt(truth: readonly number[], nodes: readonly number[], sigmaV: numb
 
 function fitted(readings: readonly VoltageReading[]): LeakageFit {
   const fit = fitLeakage(circuit, sections, readings);
-  if (!fit.ok) throw new Error(fit.messages.join(' '));
+  if (!fit.ok) throw new Error(fit.messages.map((said) => inEnglish(said)).join(' '));
   return fit;
 }
 
@@ -142,9 +143,11 @@ describe('too little to go by', () => {
 test('bad input is named', () => {
   const insulated = { ...circuit, spans: circuit.spans.map((s) => ({ ...s, leakageOhmKm: Infinity })) };
   const refused = fitLeakage(insulated, sections, []);
-  expect(refused.ok ? [] : refused.messages[0]).toMatch(/Section A has no run that leaks/);
+  expect(refused.ok ? '' : inEnglish(refused.messages[0])).toMatch(/Section A has no run that leaks/);
   const twice = fitLeakage(circuit, [...sections, { name: 'Section F', spans: [0] }], [{ node: 99, volts: -1 }]);
-  expect(twice.ok ? '' : twice.messages.join(' ')).toMatch(/Run 0 is in Section A and in Section F.*node 99.*-1 V/);
+  expect(twice.ok ? '' : twice.messages.map((said) => inEnglish(said)).join(' ')).toMatch(
+    /Run 0 is in Section A and in Section F.*node 99.*-1 V/,
+  );
 });
 
 describe('slopes', () => {

@@ -4,13 +4,14 @@ import type { FenceCircuit } from '../../../core/electrical/circuit/circuit.ts';
 import { type PreparedVoltage, prepareVoltage } from '../../../core/electrical/preparedVoltage.ts';
 import { solveVoltage } from '../../../core/electrical/solveVoltage.ts';
 import type { Voltages } from '../../../core/electrical/voltageResult.ts';
+import { inEnglish } from '../../support/english.ts';
 import { anyCircuit, fenceLikeCircuit } from '../../support/randomElectrical.ts';
 
 const SEED = 77;
 
 function prepared(circuit: FenceCircuit): PreparedVoltage {
   const result = prepareVoltage(circuit);
-  if (!result.ok) throw new Error(result.problems[0]!.message);
+  if (!result.ok) throw new Error(inEnglish(result.problems[0]!.message));
   return result;
 }
 
@@ -104,7 +105,7 @@ test('the response to one ampere is what the voltages change by, and is symmetri
 test('asking for a switch or a node that is not there says so', () => {
   const ready = prepared(fenceLikeCircuit(50, 1));
   const noLink = ready.withOpen(999);
-  expect(noLink.ok ? '' : noLink.problems[0]!.message).toMatch(/no link 999/);
+  expect(noLink.ok ? '' : inEnglish(noLink.problems[0]!.message)).toMatch(/no link 999/);
   const noNode = ready.vary({ faults: [{ node: 50, ohm: 1 }] });
-  expect(noNode.ok ? '' : noNode.problems[0]!.message).toMatch(/Fault 0 is at node 50/);
+  expect(noNode.ok ? '' : inEnglish(noNode.problems[0]!.message)).toMatch(/Fault 0 is at node 50/);
 });

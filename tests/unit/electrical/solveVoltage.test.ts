@@ -3,13 +3,14 @@ import { describe, expect, test } from 'vitest';
 import type { FenceCircuit, Span } from '../../../core/electrical/circuit/circuit.ts';
 import { solveVoltage, type VoltageSolution } from '../../../core/electrical/solveVoltage.ts';
 import { denseVoltage } from '../../support/denseVoltage.ts';
+import { inEnglish } from '../../support/english.ts';
 import { anyCircuit, anyTree, fenceLikeCircuit } from '../../support/randomElectrical.ts';
 
 const SEED = 20240611;
 
 function solved(circuit: FenceCircuit): VoltageSolution {
   const solution = solveVoltage(circuit);
-  if (!solution.ok) throw new Error(solution.problems.map((p) => p.message).join(' '));
+  if (!solution.ok) throw new Error(solution.problems.map((p) => inEnglish(p.message)).join(' '));
   return solution;
 }
 
@@ -170,7 +171,7 @@ describe('no answer rather than a wrong one', () => {
   ])('%s', (_, circuit, message) => {
     const result = solveVoltage(circuit);
     expect(result.ok).toBe(false);
-    if (!result.ok) expect(result.problems[0]!.message).toMatch(message);
+    if (!result.ok) expect(inEnglish(result.problems[0]!.message)).toMatch(message);
   });
 
   test('thousands of bad runs give a short list', () => {

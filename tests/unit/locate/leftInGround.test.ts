@@ -157,9 +157,9 @@ describe('what is in the ground and drawn no longer', () => {
   it('stands in the pack: on the cover, in a list, and each crossing on a sheet', () => {
     const pages = layoutPack(packInput(project));
     const words = pages.map(({ items }) => wordsOf(items));
-    const dots = [...leafItems(pages[0]!.items)].filter(({ kind }) => kind === 'path').length;
+    const dots = [...leafItems(pages[0]!.items)].filter(({ kind }) => kind === 'circles').length;
     const drawn = layoutPack(packInput(put(project, { ...crossing.thing, fate: 'takenOut' })));
-    expect(dots).toBe([...leafItems(drawn[0]!.items)].filter(({ kind }) => kind === 'path').length + 1);
+    expect(dots).toBe([...leafItems(drawn[0]!.items)].filter(({ kind }) => kind === 'circles').length + 1);
     expect(words[0]).toContain('3 things are in the ground that the drawing shows no longer, 2 of them perhaps live');
     expect(words.some((page) => page.includes('Old lead-out L1') && page.includes('may be live'))).toBe(true);
     expect(words.some((page) => page.includes('To find the old crossing under G1'))).toBe(true);

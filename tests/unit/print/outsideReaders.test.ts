@@ -64,7 +64,7 @@ describe.skipIf(!installed('pdftoppm') || !installed('pdftotext'))(
         join(folder, 'bar'),
       ]);
       const measuredMm = (longestBar(readFileSync(join(folder, 'bar.pgm'))) / dpi) * 25.4;
-      const { lengthMm } = scaleBarFor(scaleDenominator, 'metric', 40.5);
+      const { length: lengthMm } = scaleBarFor(scaleDenominator, 'metric', 40.5);
       expect(Math.abs(measuredMm / lengthMm - 1)).toBeLessThan(0.002);
     });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../../core/checks/finding.ts';
 import { newFenceType, startingFenceTypes } from '../../../core/model/defaults.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { EditRefused } from '../../../core/model/edits/support/edit.ts';
@@ -28,6 +29,7 @@ import { orderFindings } from '../../../core/quantities/orderFindings.ts';
 import { orderSettingsOf, takeOff } from '../../../core/quantities/takeOff.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { bridgedGateway, cutOut, drawing, line, ring } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 
 function worked(project: Project) {
@@ -39,8 +41,16 @@ function worked(project: Project) {
     settings,
   };
   const order = orderOf(input);
-  return { order, findings: orderFindings(input, order) };
+  return { order, findings: orderFindings(input, order).map(inWords) };
 }
+
+/** A finding as it is read in English. */
+const inWords = ({ message, remedy, fixes, ...rest }: Finding) => ({
+  ...rest,
+  message: inEnglish(message),
+  remedy: inEnglish(remedy),
+  fixes: fixes.map((fix) => ({ ...fix, label: inEnglish(fix.label) })),
+});
 
 const orderLine = ({ lines }: OrderPart, id: string) => lines.find(({ item }) => item.id === id);
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { mmPerPt } from '../../../core/drawing/style.ts';
 import { leafItems, type PaperPoint } from '../../../core/drawing/displayList.ts';
 import { mapWindow } from '../../../core/drawing/mapWindow.ts';
 import { put } from '../../../core/model/project.ts';
@@ -50,14 +51,14 @@ describe('sheets to find by', () => {
     const look = { survey, units: 'metric', measure, sizePt: 9 } as const;
     const { items, scaleDenominator } = stakeSketch(stake, 'b', [0, 0, 120, 90], look);
     const lengths = [...leafItems(items)].flatMap((item) =>
-      item.kind === 'path' && item.stroke?.widthMm === 0.25 ? item.paths.map(lengthMm) : [],
+      item.kind === 'path' && item.stroke?.width === 0.25 ? item.paths.map(lengthMm) : [],
     );
     expect(lengths).toHaveLength(2);
     for (const [i, { distanceM }] of stake.points.find(({ key }) => key === 'b')!.tapes.entries()) {
       expect(lengths[i]).toBeCloseTo((distanceM * 1000) / scaleDenominator, 6);
     }
     const circles = [...leafItems(items)].flatMap((item) =>
-      item.kind === 'path' && item.fill === '#000000' && item.closed ? item.paths : [],
+      item.kind === 'circles' && item.fill === '#000000' ? item.centres : [],
     );
     expect(circles.length).toBeGreaterThan(0);
   });
@@ -73,7 +74,7 @@ describe('sheets to find by', () => {
       const { items } = stakeSketch(stake, null, [0, 0, widthMm, heightMm], look);
       for (const item of leafItems(items)) {
         if (item.kind !== 'text') continue;
-        const half = measure(item.text, item.font, item.sizePt) * (item.align === 'centre' ? 0.5 : 1);
+        const half = measure(item.text, item.font, item.size / mmPerPt) * (item.align === 'centre' ? 0.5 : 1);
         const left = item.align === 'left' ? item.at[0] : item.at[0] - half;
         const right = item.align === 'right' ? item.at[0] : item.at[0] + half;
         expect(left).toBeGreaterThanOrEqual(-0.5);
@@ -116,7 +117,7 @@ describe('sheets to find by', () => {
     const open = put(project, { ...newBuriedPoint('b', 'X-G1', 'bend'), ties });
     const window = mapWindow([0, 0, 120, 120], [50, 0], 100, survey.plane);
     const { items, labels } = openingLayer(open, survey, window, 'metric', measure);
-    const dashed = [...leafItems(items)].filter((item) => item.kind === 'path' && item.stroke?.dashMm);
+    const dashed = [...leafItems(items)].filter((item) => item.kind !== 'text' && 'stroke' in item && item.stroke?.dash);
     expect(dashed).toHaveLength(2);
     const said = JSON.stringify(labels.map(({ places }) => places[0]));
     for (const words of ['trench 0.30 m planned', 'not measured', 'side not said']) expect(said).toContain(words);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
+import { letters, mmPerPt } from '../../../core/drawing/style.ts';
 import { type Item, leafItems, type Page, type TextItem } from '../../../core/drawing/displayList.ts';
 import { quadsMeet } from '../../../core/drawing/labels/quads.ts';
 import { mapWindow } from '../../../core/drawing/mapWindow.ts';
@@ -69,7 +70,7 @@ describe.each(variants)('sheets with %j', (options) => {
       });
       for (const item of unclipped) {
         const points =
-          item.kind === 'text' ? textCorners(item, measure) : item.kind === 'path' ? item.paths.flat() : [];
+          item.kind === 'text' ? textCorners(item, measure) : item.kind === 'path' ? item.paths.flat() : item.kind === 'circles' ? item.centres : [];
         for (const [x, y] of points) {
           expect(x).toBeGreaterThanOrEqual(0);
           expect(x).toBeLessThanOrEqual(widthMm);
@@ -158,10 +159,10 @@ describe('the map', () => {
     const survey = surveyOf(projectOf(things));
     expect(survey.sections.length).toBeGreaterThan(4);
     const [page] = layout(things);
-    const letters = mapTexts(page!)
-      .filter(({ font, sizePt }) => font === 'bold' && sizePt === 9)
+    const shown = mapTexts(page!)
+      .filter(({ font, size }) => font === 'bold' && size === letters.sectionLetter * mmPerPt)
       .map(({ text }) => text);
-    for (const { letter } of survey.sections) expect(letters).toContain(letter);
+    for (const { letter } of survey.sections) expect(shown).toContain(letter);
   });
 
   it('leads to its neighbours and is led to from the index', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Item, leafItems, type PaperPoint, type PathItem } from '../../../core/drawing/displayList.ts';
+import { type CirclesItem, type Item, leafItems, type PaperPoint, type PathItem } from '../../../core/drawing/displayList.ts';
 import { type MapWindow, mapWindow } from '../../../core/drawing/mapWindow.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
@@ -45,7 +45,9 @@ const astray = put(standing, {
 const frame = [0, 0, 120, 120] as const;
 const pathsOf = (items: readonly Item[]) =>
   [...leafItems(items)].filter((item): item is PathItem => item.kind === 'path');
-const dashedOf = (items: readonly Item[]) => pathsOf(items).filter((item) => item.stroke?.dashMm);
+const circlesOf = (items: readonly Item[]) =>
+  [...leafItems(items)].filter((item): item is CirclesItem => item.kind === 'circles');
+const dashedOf = (items: readonly Item[]) => pathsOf(items).filter((item) => item.stroke?.dash);
 const wordsOf = (items: readonly Item[]) =>
   [...leafItems(items)].flatMap((item) => (item.kind === 'text' ? [item.text] : [])).join(' ');
 
@@ -110,16 +112,16 @@ describe('places where a trench may also lie', () => {
     makeQr: () => [],
     photoBytes: () => null,
   };
-  const shaded = (items: readonly Item[]) => pathsOf(items).filter(({ fill }) => fill === '#ececec');
+  const shaded = (items: readonly Item[]) => circlesOf(items).filter(({ fill }) => fill === '#ececec');
   const card = cardPlan(found, cardPoints(found), [0, 0, 120, 90], input);
   const look = { survey, units: 'metric', measure: plainMeasure, sizePt: 9 } as const;
 
   it('stand on the map beside the courses', () => {
     expect(found.spots.length).toBeGreaterThan(0);
     const { items, window } = layerAt(astray, [50, 0], 200);
-    const rings = dashedOf(items).filter(({ closed }) => closed);
+    const rings = circlesOf(items).flatMap(({ centres, stroke }) => (stroke?.dash ? centres : []));
     expect(rings).toHaveLength(found.spots.length);
-    for (const [i, { xy }] of found.spots.entries()) same([middleOf(rings[i]!.paths[0]!)], [window.toPaper(xy)]);
+    for (const [i, { xy }] of found.spots.entries()) same([rings[i]!], [window.toPaper(xy)]);
   });
 
   it('are shaded on the card and the sketch, and inside their frames', () => {
@@ -127,11 +129,13 @@ describe('places where a trench may also lie', () => {
     for (const { items } of [card, sketch]) {
       const discs = shaded(items);
       expect(discs).toHaveLength(found.spots.length);
-      for (const [x, y] of discs.flatMap(({ paths }) => paths.flat())) {
-        expect(x).toBeGreaterThan(0);
-        expect(x).toBeLessThan(120);
-        expect(y).toBeGreaterThan(0);
-        expect(y).toBeLessThan(81);
+      for (const { centres, radius } of discs) {
+        for (const [x, y] of centres) {
+          expect(x - radius).toBeGreaterThan(0);
+          expect(x + radius).toBeLessThan(120);
+          expect(y - radius).toBeGreaterThan(0);
+          expect(y + radius).toBeLessThan(81);
+        }
       }
     }
   });
@@ -171,11 +175,6 @@ function tape(post: 'start' | 'end', xy: Xy, distanceM: number) {
 
 function postTape(distanceM: number) {
   return { from: { on: 'post', postId: 'P1' } as const, postName: 'P1', postAt: at([55, 6]), distanceM, seM: 0.02 };
-}
-
-function middleOf(ring: readonly PaperPoint[]): PaperPoint {
-  const sum = ring.reduce(([x, y], [px, py]): [number, number] => [x + px, y + py], [0, 0]);
-  return [sum[0] / ring.length, sum[1] / ring.length];
 }
 
 function same(points: readonly PaperPoint[], expected: readonly PaperPoint[]) {

@@ -115,7 +115,7 @@ describe.skipIf(!installed('pdftotext') || !installed('pdftoppm'))('through popp
     const measuredMm = (widestInk(readFileSync(`${out}.pgm`)) / dpi) * 25.4;
     const text = execFileSync('pdftotext', ['-f', page, '-l', page, file, '-'], { encoding: 'utf8' });
     const scale = Number(/^1:(\d+)$/m.exec(text)![1]);
-    const { lengthMm: trueMm } = scaleBarFor(scale, 'metric', 45);
+    const { length: trueMm } = scaleBarFor(scale, 'metric', 45);
     expect(Math.abs(measuredMm / trueMm - 1)).toBeLessThan(0.002);
   });
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PaperPoint } from '../../../core/drawing/displayList.ts';
 import { hatchPolygon } from '../../../core/drawing/strokes/hatch.ts';
-import { drawFence, sectionMarks } from '../../../core/drawing/strokes/sectionPatterns.ts';
+import { drawFence, sectionMarks } from '../../../core/drawing/strokes/fence.ts';
 import { pointInRing } from '../../../core/geometry/ring.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import { sheetFileName } from '../../../core/sheets/fileName.ts';
@@ -69,13 +69,13 @@ describe('section marks', () => {
   ];
 
   it('are eight, each drawn in its own way, and begin again', () => {
-    const drawn = Array.from({ length: 8 }, (_, i) => JSON.stringify(drawFence(path, 0.3, sectionMarks(i))));
+    const drawn = Array.from({ length: 8 }, (_, i) => JSON.stringify(drawFence(path, 'built', 0.3, sectionMarks(i))));
     expect(new Set(drawn).size).toBe(8);
     expect(sectionMarks(8)).toBe(sectionMarks(0));
   });
 
   it('use no dashes, which mean buried', () => {
-    for (let i = 0; i < 8; i++) expect(JSON.stringify(drawFence(path, 0.3, sectionMarks(i)))).not.toContain('dashMm');
+    for (let i = 0; i < 8; i++) expect(JSON.stringify(drawFence(path, 'built', 0.3, sectionMarks(i)))).not.toContain('dash');
   });
 });
 

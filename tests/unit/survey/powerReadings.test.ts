@@ -10,6 +10,7 @@ import { readingRows } from '../../../core/survey/power/readingRows.ts';
 import { withNodesAt } from '../../../core/survey/power/withNodesAt.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, drawing, endSwitch, energiser, line, property } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 type Drawn = readonly (Thing | readonly Thing[])[];
 
@@ -188,7 +189,9 @@ describe('leakage fitted to readings', () => {
   it('has nothing to fit without readings, or for another round', () => {
     expect(fitReadings(power(fence), null)).toMatchObject({ used: 0, fits: [] });
     expect(
-      fitReadings(power(fence, readings), { firstDay: '1999-01-01', lastDay: '1999-01-02', count: 0 }).messages,
+      fitReadings(power(fence, readings), { firstDay: '1999-01-01', lastDay: '1999-01-02', count: 0 }).messages.map(
+        (said) => inEnglish(said),
+      ),
     ).toHaveLength(1);
     expect(fitReadings(power(fence, property(), reading('off', [900, 900], 5)), null).used).toBe(0);
   });

@@ -1,0 +1,60 @@
+import { note, ownName, person } from './common.ts';
+import { kind, type ValuesOf } from './describe.ts';
+import { choice, date, flag, list, most, number, orNone, record, reference, shortText, text } from './fields.ts';
+
+const resultFields = {
+  /** The section's letter at that time. */
+  section: shortText(),
+  outcome: choice([
+    ['passed', 'Passed'],
+    ['failed', 'Failed'],
+    ['leftOut', 'Left out'],
+  ]),
+  note,
+};
+export type TestResult = ValuesOf<typeof resultFields>;
+
+/** A walk through the test sheets, section by section. Its readings carry its id. */
+export const testRun = kind('testRun', {
+  since: 1,
+  lists: ['record', 'handover', 'changes', 'exchange', 'plain'],
+  fields: {
+    name: ownName,
+    /** ISO 8601 date of its beginning. */
+    date: date(),
+    by: person,
+    meter: text(),
+    weather: text(),
+    /** Every section that was done or left out. */
+    results: list(record(resultFields), {
+      most: most.ids,
+      mustBe: 'a list of sections, each passed, failed or left out',
+    }),
+    finished: flag(),
+    note,
+  },
+});
+
+/** No energiser gives more. */
+const testV = number('V', { max: 20_000, decimals: 0 });
+
+/** A test of an earth field: the fence loaded down far away, then the voltage of the earth measured. */
+export const earthTest = kind('earthTest', {
+  since: 1,
+  lists: ['record', 'handover', 'changes', 'exchange', 'plain'],
+  fields: {
+    earthFieldId: reference('earthField'),
+    /** ISO 8601 date. */
+    date: date(),
+    /** Between the last rod and a probe as far off as the lead reaches. */
+    earthV: { ...testV, label: 'At the last rod' },
+    /** Of the fence while it was loaded; null: not read. */
+    fenceV: orNone(testV, { label: 'Fence by the short' }),
+    by: person,
+    meter: text(),
+    weather: text(),
+    /** How the fence was loaded. */
+    load: text(),
+    note,
+  },
+});
