@@ -18,9 +18,9 @@ import {
 } from './fields.ts';
 
 /** The user's own name for a thing. */
-export const ownName = name({ label: 'Name' });
+export const ownName = name({ label: 'Name', column: true });
 
-export const note = text({ label: 'Note', default: '' });
+export const note = text({ label: 'Note', long: true, column: true, default: '' });
 
 /** Planned, or really there. */
 export const status = choice(
@@ -28,7 +28,7 @@ export const status = choice(
     ['planned', 'Planned'],
     ['built', 'Built: really there'],
   ],
-  { label: 'State', default: 'planned' },
+  { label: 'State', column: true, default: 'planned' },
 );
 export type Status = ValueOf<typeof status>;
 
@@ -45,7 +45,7 @@ export const hand = choice([
 ]);
 
 /** A place along a fence line: geodesic metres from its first vertex. */
-export const alongLineM = lengthM({ max: 1e7, ownEdit: true, column: 'at_m' });
+export const alongLineM = lengthM({ max: 1e7, ownEdit: true, column: true });
 
 /** How much grows against the wires; each class's leakage is in `core/electrical`. */
 export const growth = either(

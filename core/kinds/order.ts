@@ -76,7 +76,7 @@ export const fenceMake = kind('fenceMake', {
   fields: {
     typeId: reference('fenceType'),
     /** Droppers between each two posts. */
-    droppersPerBay: whole({ max: 20 }),
+    droppersPerBay: whole({ unit: 'droppers', max: 20 }),
   },
 });
 

@@ -1,6 +1,6 @@
+import { paletteOf } from '../../core/drawing/palette.ts';
 import { formatVoltage } from '../../core/model/formatUnits.ts';
 import type { VoltageShading } from './mapTypes.ts';
-import { paletteOf } from '../../core/drawing/palette.ts';
 
 interface VoltageLegendProps {
   readonly voltage: VoltageShading;

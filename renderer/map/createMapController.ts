@@ -1,12 +1,15 @@
 import { formatGrid, formatPlace } from '../../core/coordinates/formatPlace.ts';
 import { readGridPlace, readPlace } from '../../core/coordinates/readPlace.ts';
 import { systemOf } from '../../core/coordinates/systems.ts';
+import { paletteOf } from '../../core/drawing/palette.ts';
 import { type Box, boxAround } from '../../core/geometry/box.ts';
 import type { LocalPlane } from '../../core/geometry/localPlane.ts';
 import type { LonLat, Xy } from '../../core/geometry/types.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/shapes/workingPlane.ts';
+import { lookAlike } from './findings.ts';
+import { figures } from '../../core/words/figures.ts';
 import { createCross } from './input/keyboardCursor.ts';
 import { isUndo, listenToKeys } from './input/listenToKeys.ts';
 import { listenToPointer } from './input/listenToPointer.ts';
@@ -19,11 +22,9 @@ import { createOverlayLayer } from './leaflet/overlayLayer.ts';
 import { createPlaneMap, showBox, toLatLng, viewOf } from './leaflet/planeMap.ts';
 import { createStaticLayer } from './leaflet/staticLayer.ts';
 import { type MapEdit, type MapEvents, type MapHandle, type MapInput, type ToolName, toolsFor } from './mapTypes.ts';
-import { paletteOf } from '../../core/drawing/palette.ts';
 import { toPx } from './plane/view.ts';
 import { buildScene, type Scene } from './scene/buildScene.ts';
 import { partsFor } from './scene/partsFor.ts';
-import { lookAlike } from './findings.ts';
 import { lookOf } from './staticLayer/look.ts';
 import { paintStatic } from './staticLayer/paintStatic.ts';
 import { forgetTextWidths, textWidthOn } from './staticLayer/textWidth.ts';
@@ -68,7 +69,9 @@ export function createMapController(elements: MapElements, first: MapInput, even
 
   const map = createPlaneMap(stage);
   const underlay = createUnderlayLayer(map, first.tiles);
-  const settled = createStaticLayer(map, (ctx, view) => paintStatic(ctx, lookOf(view, scene, input, palette, textWidthOn(ctx))));
+  const settled = createStaticLayer(map, (ctx, view) =>
+    paintStatic(ctx, lookOf(view, scene, input, palette, textWidthOn(ctx))),
+  );
   const overlay = createOverlayLayer(map, (ctx, view) => {
     const tools = { ctx, view, palette };
     paintGridLabels(tools, input.units);
@@ -201,14 +204,17 @@ export function createMapController(elements: MapElements, first: MapInput, even
   }
 
   async function commit(edit: MapEdit): Promise<boolean> {
+    const before = input.project;
+    let after = before;
     try {
-      edit.apply(input.project);
+      after = edit.apply(before);
     } catch (error) {
       if (!(error instanceof EditRefused)) throw error;
-      refuse(error.refusal.message);
+      refuse(figures(input.units).say(error.refusal.message));
       return false;
     }
-    return events.onEdit(edit);
+    // Where nothing has come between, it need not be worked out again.
+    return events.onEdit({ ...edit, apply: (project) => (project === before ? after : edit.apply(project)) });
   }
 
   function isAtHand(name: ToolName): boolean {

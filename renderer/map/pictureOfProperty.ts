@@ -1,11 +1,11 @@
-import { propertyOf } from '../../core/model/project.ts';
-import { workingPlane } from '../../core/shapes/workingPlane.ts';
-import type { MapInput } from './mapTypes.ts';
 import { type Palette, paletteOf } from '../../core/drawing/palette.ts';
 import { northArrow } from '../../core/drawing/signs/northArrow.ts';
 import { drawScaleBar, longestBar } from '../../core/drawing/signs/scaleBar.ts';
+import { propertyOf } from '../../core/model/project.ts';
+import { workingPlane } from '../../core/shapes/workingPlane.ts';
 import { paintItems } from './canvas/paintItems.ts';
 import type { Ctx } from './canvas/shapes.ts';
+import type { MapInput } from './mapTypes.ts';
 import { signPen } from './plane/screenPen.ts';
 import type { View } from './plane/view.ts';
 import { buildScene } from './scene/buildScene.ts';

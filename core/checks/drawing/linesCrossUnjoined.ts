@@ -1,6 +1,6 @@
 import { fixCrossing } from '../../model/edits/fixCrossing.ts';
-import { stationOf } from '../../shapes/measuredPath.ts';
 import { refTo } from '../../model/refTo.ts';
+import { stationOf } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding } from '../support/make.ts';

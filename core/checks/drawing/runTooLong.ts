@@ -1,5 +1,5 @@
-import { lonLatAt } from '../../shapes/measuredPath.ts';
 import { refTo } from '../../model/refTo.ts';
+import { lonLatAt } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { commonPractice, finding } from '../support/make.ts';

@@ -1,5 +1,5 @@
-import { stationOf } from '../../shapes/measuredPath.ts';
 import { refTo, refToService } from '../../model/refTo.ts';
+import { stationOf } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding, standard } from '../support/make.ts';

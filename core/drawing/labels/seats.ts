@@ -78,9 +78,7 @@ export function seatLabels<P, R extends SeatRequest<P>>(
     const known = choices.get(request);
     if (known) return known;
     const most = request.mostCost ?? Infinity;
-    const seats = request.places
-      .flatMap((place) => seatAt(request, place) ?? [])
-      .filter(({ cost }) => cost <= most);
+    const seats = request.places.flatMap((place) => seatAt(request, place) ?? []).filter(({ cost }) => cost <= most);
     if (!inOrder) seats.sort((a, b) => a.cost - b.cost);
     choices.set(request, seats);
     return seats;

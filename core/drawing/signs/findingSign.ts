@@ -31,8 +31,7 @@ export function findingSign(at: PaperPoint, severity: Severity, pen: Pen): Sign 
     [x + 1.2 * unit, y + 0.93 * unit],
     [x - 1.2 * unit, y + 0.93 * unit],
   ];
-  const badge =
-    severity === 'warning' ? polygon(triangle, ink, rim) : circle([x, y], 1.07 * unit, ink, rim);
+  const badge = severity === 'warning' ? polygon(triangle, ink, rim) : circle([x, y], 1.07 * unit, ink, rim);
   return {
     items: [...(ringed ? [ring] : []), badge, ...mark([x, y], severity, pen)],
     covers: squareAround(at, findingReachMm * unit),

@@ -3,7 +3,15 @@ import type { Item, PaperPoint } from '../displayList.ts';
 import { arcPoints, box, line, lines } from '../paint.ts';
 import { type Pen, paperPen, penStroke } from '../pen.ts';
 import { pen as pens } from '../style.ts';
-import { boxAroundPaper, boxesAlong, type OpenSign, paperDirection, paperShift, type Sign, squareAround } from './sign.ts';
+import {
+  boxAroundPaper,
+  boxesAlong,
+  type OpenSign,
+  paperDirection,
+  paperShift,
+  type Sign,
+  squareAround,
+} from './sign.ts';
 
 /** On paper an opening is shown at least this wide, so that it is seen on small scales too. */
 export const leastOpeningMm = 2.4;

@@ -1,8 +1,8 @@
 import type { Item, PaperPoint } from '../displayList.ts';
 import { circle, line, lines } from '../paint.ts';
 import { type Pen, paperPen, penStroke } from '../pen.ts';
-import { marksAlong } from '../strokes/marksAlong.ts';
 import { buriedDashMm } from '../strokes/buried.ts';
+import { marksAlong } from '../strokes/marksAlong.ts';
 import { type Sign, squareAround } from './sign.ts';
 
 const crossSpacingMm = 5;
@@ -35,7 +35,11 @@ export function inGroundSign(at: PaperPoint, dead: boolean, pen: Pen = paperPen)
     [x, y + inGroundReachMm * 0.15 * unit],
   ];
   return {
-    items: [disc, line(mark, penStroke(pen, 0.3)), circle([x, y + inGroundReachMm * 0.55 * unit], 0.15 * unit, inks.ink)],
+    items: [
+      disc,
+      line(mark, penStroke(pen, 0.3)),
+      circle([x, y + inGroundReachMm * 0.55 * unit], 0.15 * unit, inks.ink),
+    ],
     covers,
   };
 }

@@ -20,7 +20,7 @@ export function fenceStrokes(status: Status, width: number, { unit, inks }: Pen 
   ];
 }
 
-const hollowFromMm = 0.26;
+const hollowFromMm = 0.3;
 const railMm = 0.12;
 
 /** How a section's lines are marked; told apart in one ink. Dashes are not among them: they mean buried. */
@@ -76,7 +76,12 @@ export function drawMarks(
     const squares = places.map(({ at, along }) => square(at, along, 0.5 * unit + width / 4));
     return [{ kind: 'path', paths: squares, closed: true, stroke: null, fill: inks.ink }];
   }
-  return [lines(places.flatMap(({ at, along }) => bars(at, along, section, unit)), stroke)];
+  return [
+    lines(
+      places.flatMap(({ at, along }) => bars(at, along, section, unit)),
+      stroke,
+    ),
+  ];
 }
 
 const reachMm = 0.95;

@@ -71,10 +71,7 @@ function powerLine(path: readonly PaperPoint[], pen: Pen): Item[] {
 export function servicePoint(what: ServiceKind, at: PaperPoint, pen: Pen = paperPen): Item[] {
   if (what === 'earthElectrode') return [...earthSign(at, 'planned', pen).items];
   const { unit, inks } = pen;
-  return [
-    circle(at, 0.7 * unit, inks.paper, penStroke(pen, pens.sign)),
-    circle(at, 0.25 * unit, inks.ink),
-  ];
+  return [circle(at, 0.7 * unit, inks.paper, penStroke(pen, pens.sign)), circle(at, 0.25 * unit, inks.ink)];
 }
 
 /** Ground that floods, as far as `frame` reaches: hatched, in a dotted outline. */

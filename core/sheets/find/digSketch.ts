@@ -6,10 +6,10 @@ import { placesAround } from '../../drawing/labels/placesAround.ts';
 import { mapWindow } from '../../drawing/mapWindow.ts';
 import { mayLie } from '../../drawing/mayLie.ts';
 import { box, circle, figure, line, lines, polygon, stroke } from '../../drawing/paint.ts';
-import { trenchStroke } from '../../drawing/strokes/buried.ts';
 import { northArrow } from '../../drawing/signs/northArrow.ts';
 import { drawScaleBar, scaleBarFor } from '../../drawing/signs/scaleBar.ts';
 import { squareAround } from '../../drawing/signs/sign.ts';
+import { trenchStroke } from '../../drawing/strokes/buried.ts';
 import { ink, letters, pen } from '../../drawing/style.ts';
 import { boxAround, growBox } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
@@ -88,10 +88,7 @@ function digShape({ shape, errorM }: Dig, path: readonly PaperPoint[], mmPerM: n
   const first = path[0];
   if (!first) return [];
   if (shape === 'point') {
-    return [
-      circle(first, Math.max(0.6, errorM * mmPerM), null, stroke(pen.frame, { dash: [1, 1] })),
-      ...cross(first),
-    ];
+    return [circle(first, Math.max(0.6, errorM * mmPerM), null, stroke(pen.frame, { dash: [1, 1] })), ...cross(first)];
   }
   if (shape === 'area' && path.length > 2) return [polygon(path, null, stroke(0.9))];
   return [line(path, stroke(0.9))];

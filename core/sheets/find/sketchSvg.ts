@@ -1,7 +1,7 @@
 import type { CirclesItem, Item, PaperPoint, PathItem, TextItem } from '../../drawing/displayList.ts';
 import type { Ink } from '../../drawing/palette.ts';
-import { tracePoints } from '../../drawing/traces.ts';
 import { ink } from '../../drawing/style.ts';
+import { tracePoints } from '../../drawing/traces.ts';
 
 /**
  * A display list as SVG, for screens: a tree that a window or a text is made of. Millimetres stay the unit. Inks become
@@ -43,7 +43,9 @@ function pathElement({ paths, closed, stroke, fill }: PathItem): SvgElement[] {
     .map((path) => `M${path.map(pair).join('L')}${closed ? 'Z' : ''}`)
     .join('');
   if (d === '') return [];
-  return [element('path', { d, fill: fill ? colour(fill) : 'none', 'fill-rule': 'evenodd', ...strokeAttributes(stroke) })];
+  return [
+    element('path', { d, fill: fill ? colour(fill) : 'none', 'fill-rule': 'evenodd', ...strokeAttributes(stroke) }),
+  ];
 }
 
 /** Each as two half circles. */
@@ -66,16 +68,7 @@ function strokeAttributes(stroke: PathItem['stroke']): Record<string, string | n
     : {};
 }
 
-function textElement({
-  text,
-  at: [x, y],
-  font,
-  size,
-  align,
-  rotationDeg,
-  ink: letters,
-  halo,
-}: TextItem): SvgElement {
+function textElement({ text, at: [x, y], font, size, align, rotationDeg, ink: letters, halo }: TextItem): SvgElement {
   const attributes = {
     x: rounded(x),
     y: rounded(y),

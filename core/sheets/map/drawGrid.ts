@@ -1,11 +1,12 @@
 import type { Item, PaperBox, PaperPoint } from '../../drawing/displayList.ts';
 import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { box, lines, stroke, text } from '../../drawing/paint.ts';
+import { gridSpacing } from '../../drawing/strokes/gridSpacing.ts';
 import { ink, letters, pen } from '../../drawing/style.ts';
 import { type MeasureText, textBox } from '../../drawing/words.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { fixed } from '../../model/formatUnits.ts';
-import { gridSpacing } from '../../drawing/strokes/gridSpacing.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import { emptyLayer, type MapLayer } from './layer.ts';
 
 const crossMm = 1.6;
@@ -34,14 +35,16 @@ export function gridLayer(
     for (const y of gridValues(ground[1], ground[3], gridM)) {
       const at: Xy = [x, y];
       const [px, py] = window.toPaper(at);
-      marks.push(
-        ...window.clipPaper([
+      pushAll(
+        marks,
+        window.clipPaper([
           [px - crossMm, py],
           [px + crossMm, py],
         ]),
       );
-      marks.push(
-        ...window.clipPaper([
+      pushAll(
+        marks,
+        window.clipPaper([
           [px, py - crossMm],
           [px, py + crossMm],
         ]),

@@ -5,8 +5,8 @@ import { placesAlongLine, placesOnLine } from '../../drawing/labels/placesAlong.
 import { placesAround } from '../../drawing/labels/placesAround.ts';
 import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { squareAround } from '../../drawing/signs/sign.ts';
-import { pathLength } from '../../drawing/strokes/marksAlong.ts';
 import { drawDeadFence, drawFence, sectionMarks } from '../../drawing/strokes/fence.ts';
+import { pathLength } from '../../drawing/strokes/marksAlong.ts';
 import { fenceWidthMm, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Survey } from '../../survey/types.ts';

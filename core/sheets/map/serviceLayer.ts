@@ -8,11 +8,11 @@ import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { squareAround } from '../../drawing/signs/sign.ts';
 import { pathLength } from '../../drawing/strokes/marksAlong.ts';
 import { serviceLetters, serviceLettersEveryMm, serviceNames } from '../../drawing/strokes/services.ts';
-import { drawService } from './drawService.ts';
 import { ink, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Project } from '../../model/project.ts';
 import type { Service } from '../../model/things.ts';
+import { drawService } from './drawService.ts';
 import { emptyLayer, type MapLayer, mergeLayers } from './layer.ts';
 
 const nameStyle = { font: 'italic', sizePt: letters.label, ink: ink.soft } as const;

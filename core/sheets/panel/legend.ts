@@ -4,16 +4,16 @@ import { crossingSign } from '../../drawing/signs/crossingSign.ts';
 import { earthSign } from '../../drawing/signs/earthSign.ts';
 import { energiserSign } from '../../drawing/signs/energiserSign.ts';
 import { gateSign } from '../../drawing/signs/gateSign.ts';
+import { inGroundSign } from '../../drawing/signs/inGroundSign.ts';
 import { postSign } from '../../drawing/signs/postSign.ts';
 import { switchSign } from '../../drawing/signs/switchSign.ts';
+import { leadOutStroke } from '../../drawing/strokes/buried.ts';
 import { drawDeadFence, drawFence } from '../../drawing/strokes/fence.ts';
 import { floodZone, serviceLetters, serviceLine, serviceNames, servicePoint } from '../../drawing/strokes/services.ts';
 import { fenceWidthMm, ink, letters, pen } from '../../drawing/style.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
-import { inGroundSign } from '../../drawing/signs/inGroundSign.ts';
 import type { ShownThings } from '../map/shownThings.ts';
-import { leadOutStroke } from '../../drawing/strokes/buried.ts';
 
 const rowMm = 4.3;
 const signMm = 15;

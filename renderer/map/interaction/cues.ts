@@ -1,7 +1,7 @@
-import type { Xy } from '../../../core/geometry/types.ts';
 import type { Palette } from '../../../core/drawing/palette.ts';
-import { type Px, toPx, type View } from '../plane/view.ts';
+import type { Xy } from '../../../core/geometry/types.ts';
 import { at, type Ctx, disc, line } from '../canvas/shapes.ts';
+import { type Px, toPx, type View } from '../plane/view.ts';
 import { mapFont } from '../staticLayer/mapFont.ts';
 import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';

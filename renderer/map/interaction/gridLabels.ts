@@ -1,8 +1,8 @@
-import { fixed, type Units } from '../../../core/model/formatUnits.ts';
 import { gridLines, gridSpacing } from '../../../core/drawing/strokes/gridSpacing.ts';
+import { fixed, type Units } from '../../../core/model/formatUnits.ts';
 import { viewBox } from '../plane/view.ts';
-import { mapFont } from '../staticLayer/mapFont.ts';
 import { gridLeastPx } from '../staticLayer/drawGrid.ts';
+import { mapFont } from '../staticLayer/mapFont.ts';
 import type { PaintTools } from '../tools/tool.ts';
 
 /** Figures of the grid stand at least this far apart. */

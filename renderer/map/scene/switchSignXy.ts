@@ -1,6 +1,6 @@
+import { switchRadiusMm } from '../../../core/drawing/signs/switchSign.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { add, scale } from '../../../core/geometry/vector.ts';
-import { switchRadiusMm } from '../../../core/drawing/signs/switchSign.ts';
 import { signUnitPx } from '../plane/screenPen.ts';
 import type { SwitchPart } from './parts.ts';
 

@@ -33,10 +33,7 @@ function shapeOf([dx, dy]: Px, { anchor: [x, y], width, height, turnDeg = 0 }: M
   if (turnDeg === 0) return { box: [mx - w, my - h, mx + w, my + h], quads: null };
   const angle = (turnDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const corner = (a: number, b: number): PaperPoint => [
-    mx + a * w * cos - b * h * sin,
-    my + a * w * sin + b * h * cos,
-  ];
+  const corner = (a: number, b: number): PaperPoint => [mx + a * w * cos - b * h * sin, my + a * w * sin + b * h * cos];
   const quad = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
   return { box: quadBox(quad), quads: [quad] };
 }

@@ -1,5 +1,5 @@
-import { createTraces } from '../../../core/drawing/traces.ts';
 import type { Stroke, TracesItem } from '../../../core/drawing/displayList.ts';
+import { createTraces } from '../../../core/drawing/traces.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Px, View } from '../plane/view.ts';
 

@@ -1,6 +1,6 @@
+import { longestBar, barText as textOfBar } from '../../../core/drawing/signs/scaleBar.ts';
 import { formatBearing, formatLength, type Units } from '../../../core/model/formatUnits.ts';
 import type { Progress, TypedFields } from '../tools/tool.ts';
-import { barText as textOfBar, longestBar } from '../../../core/drawing/signs/scaleBar.ts';
 
 export interface StatusBarElements {
   /** The line in the status bar: fields for typed figures, what the next click does, and where the pointer is. */

@@ -1,11 +1,11 @@
+import { postSign } from '../../../core/drawing/signs/postSign.ts';
 import { placePost } from '../../../core/model/edits/placePost.ts';
 import { nextName } from '../../../core/model/names.ts';
+import { paintItems } from '../canvas/paintItems.ts';
 import { drawSnapCue } from '../interaction/cues.ts';
 import type { SnapTarget } from '../interaction/snapping.ts';
-import { toPx } from '../plane/view.ts';
-import { postSign } from '../../../core/drawing/signs/postSign.ts';
-import { paintItems } from '../canvas/paintItems.ts';
 import { markedPen } from '../plane/screenPen.ts';
+import { toPx } from '../plane/view.ts';
 import { stableIds } from './stableIds.ts';
 import { noProgress, type Pointer, type Tool, type ToolContext } from './tool.ts';
 

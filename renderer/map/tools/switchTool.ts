@@ -1,10 +1,10 @@
+import { switchSign } from '../../../core/drawing/signs/switchSign.ts';
 import { placeSwitch } from '../../../core/model/edits/placeSwitch.ts';
 import { nextName } from '../../../core/model/names.ts';
-import { drawTag } from '../interaction/cues.ts';
-import { toPx } from '../plane/view.ts';
-import { switchSign } from '../../../core/drawing/signs/switchSign.ts';
 import { paintItems } from '../canvas/paintItems.ts';
+import { drawTag } from '../interaction/cues.ts';
 import { markedPen } from '../plane/screenPen.ts';
+import { toPx } from '../plane/view.ts';
 import { stableIds } from './stableIds.ts';
 import { type SwitchOffer, switchOffer } from './switchOffer.ts';
 import { noProgress, type PaintTools, type Pointer, type Tool, type ToolContext } from './tool.ts';

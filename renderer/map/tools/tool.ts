@@ -1,10 +1,10 @@
+import type { Palette } from '../../../core/drawing/palette.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
+import type { Ctx } from '../canvas/shapes.ts';
 import type { SnapExcept, SnapTarget } from '../interaction/snapping.ts';
 import type { CursorInfo, MapEdit, MapEvents, MapInput, ToolName } from '../mapTypes.ts';
-import type { Palette } from '../../../core/drawing/palette.ts';
 import type { View } from '../plane/view.ts';
 import type { Scene } from '../scene/buildScene.ts';
-import type { Ctx } from '../canvas/shapes.ts';
 
 /** Where the pointer, or the keyboard's cross, is, and the keys held. */
 export interface Pointer {

@@ -1,8 +1,8 @@
 import { boxAround, boxesMeet } from '../../../core/geometry/box.ts';
 import { type AffineCell, affineCells } from '../../../core/geometry/picture/affineCells.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
-import { type View, viewBox } from '../plane/view.ts';
 import type { Ctx } from '../canvas/shapes.ts';
+import { type View, viewBox } from '../plane/view.ts';
 import type { Sheet, SheetTile } from './sheet.ts';
 import type { TileCache } from './tileCache.ts';
 

@@ -9,6 +9,7 @@ import type { LonLat } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
+import { figuresOf } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { NumberField, SelectField } from '../parts/fields.tsx';
 import { TypedPlace } from '../underlay/PlaceField.tsx';
@@ -19,6 +20,7 @@ type Half = Partial<KnownPoint>;
 /** Gives a property that was drawn on the blank grid its place on earth. */
 export function PlaceOnEarth() {
   const { project } = useOpenFile();
+  const f = figuresOf(project);
   const [way, setWay] = useState<Way>('points');
   const [first, setFirst] = useState<Half>({});
   const [second, setSecond] = useState<Half>({});
@@ -60,7 +62,7 @@ export function PlaceOnEarth() {
       )}
       {refusal ? (
         <p className="field-problem" role="alert">
-          {refusal.message}
+          {f.say(refusal.message)}
         </p>
       ) : null}
       <p className="buttons">

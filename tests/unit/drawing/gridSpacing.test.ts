@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { gridFigure } from '../../../renderer/map/interaction/gridLabels.ts';
-import { gridLines, gridSpacing } from '../../../core/drawing/strokes/gridSpacing.ts';
 import { barText, longestBar } from '../../../core/drawing/signs/scaleBar.ts';
+import { gridLines, gridSpacing } from '../../../core/drawing/strokes/gridSpacing.ts';
+import { gridFigure } from '../../../renderer/map/interaction/gridLabels.ts';
 
 describe('the grid', () => {
   it('stands at 1, 2 or 5 times a power of ten, no nearer together than asked', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { mmPerPt } from '../../../core/drawing/style.ts';
 import { leafItems, type PaperPoint } from '../../../core/drawing/displayList.ts';
 import { mapWindow } from '../../../core/drawing/mapWindow.ts';
+import { mmPerPt } from '../../../core/drawing/style.ts';
 import { put } from '../../../core/model/project.ts';
 import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import { digPages } from '../../../core/sheets/find/digPages.ts';
@@ -117,7 +117,9 @@ describe('sheets to find by', () => {
     const open = put(project, { ...newBuriedPoint('b', 'X-G1', 'bend'), ties });
     const window = mapWindow([0, 0, 120, 120], [50, 0], 100, survey.plane);
     const { items, labels } = openingLayer(open, survey, window, 'metric', measure);
-    const dashed = [...leafItems(items)].filter((item) => item.kind !== 'text' && 'stroke' in item && item.stroke?.dash);
+    const dashed = [...leafItems(items)].filter(
+      (item) => item.kind !== 'text' && 'stroke' in item && item.stroke?.dash,
+    );
     expect(dashed).toHaveLength(2);
     const said = JSON.stringify(labels.map(({ places }) => places[0]));
     for (const words of ['trench 0.30 m planned', 'not measured', 'side not said']) expect(said).toContain(words);

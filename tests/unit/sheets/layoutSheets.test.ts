@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
-import { letters, mmPerPt } from '../../../core/drawing/style.ts';
 import { type Item, leafItems, type Page, type TextItem } from '../../../core/drawing/displayList.ts';
 import { quadsMeet } from '../../../core/drawing/labels/quads.ts';
 import { mapWindow } from '../../../core/drawing/mapWindow.ts';
+import { letters, mmPerPt } from '../../../core/drawing/style.ts';
 import { textBox, textCorners } from '../../../core/drawing/words.ts';
 import { newProperty } from '../../../core/model/defaults.ts';
 import { projectOf } from '../../../core/model/project.ts';
@@ -70,7 +70,13 @@ describe.each(variants)('sheets with %j', (options) => {
       });
       for (const item of unclipped) {
         const points =
-          item.kind === 'text' ? textCorners(item, measure) : item.kind === 'path' ? item.paths.flat() : item.kind === 'circles' ? item.centres : [];
+          item.kind === 'text'
+            ? textCorners(item, measure)
+            : item.kind === 'path'
+              ? item.paths.flat()
+              : item.kind === 'circles'
+                ? item.centres
+                : [];
         for (const [x, y] of points) {
           expect(x).toBeGreaterThanOrEqual(0);
           expect(x).toBeLessThanOrEqual(widthMm);

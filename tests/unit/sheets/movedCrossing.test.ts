@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { type CirclesItem, type Item, leafItems, type PaperPoint, type PathItem } from '../../../core/drawing/displayList.ts';
+import {
+  type CirclesItem,
+  type Item,
+  leafItems,
+  type PaperPoint,
+  type PathItem,
+} from '../../../core/drawing/displayList.ts';
 import { type MapWindow, mapWindow } from '../../../core/drawing/mapWindow.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PaperPoint } from '../../../core/drawing/displayList.ts';
-import { hatchPolygon } from '../../../core/drawing/strokes/hatch.ts';
 import { drawFence, sectionMarks } from '../../../core/drawing/strokes/fence.ts';
+import { hatchPolygon } from '../../../core/drawing/strokes/hatch.ts';
 import { pointInRing } from '../../../core/geometry/ring.ts';
 import { dateText } from '../../../core/sheets/dateText.ts';
 import { sheetFileName } from '../../../core/sheets/fileName.ts';
@@ -75,7 +75,8 @@ describe('section marks', () => {
   });
 
   it('use no dashes, which mean buried', () => {
-    for (let i = 0; i < 8; i++) expect(JSON.stringify(drawFence(path, 'built', 0.3, sectionMarks(i)))).not.toContain('dash');
+    for (let i = 0; i < 8; i++)
+      expect(JSON.stringify(drawFence(path, 'built', 0.3, sectionMarks(i)))).not.toContain('dash');
   });
 });
 

@@ -117,7 +117,7 @@ function numberRule({ unit, whole, bounds }: NumberShape): Rule {
   const { min, max, above } = bounds;
   const a = whole ? 'a whole number' : 'a number';
   const mustBe = above ? `${a} above ${min} and at most ${max}` : `${a} from ${min} to ${max}`;
-  const counted = unit === '' || whole ? '' : ` ${unit}`;
+  const counted = unit === '' || unit === 'x' || whole ? '' : ` ${unit}`;
   return rule(
     (value) => typeof value === 'number' && (!whole || Number.isInteger(value)) && isWithin(value, bounds),
     `${mustBe}${counted}`,
