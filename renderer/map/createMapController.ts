@@ -204,14 +204,17 @@ export function createMapController(elements: MapElements, first: MapInput, even
   }
 
   async function commit(edit: MapEdit): Promise<boolean> {
+    const before = input.project;
+    let after = before;
     try {
-      edit.apply(input.project);
+      after = edit.apply(before);
     } catch (error) {
       if (!(error instanceof EditRefused)) throw error;
       refuse(figures(input.units).say(error.refusal.message));
       return false;
     }
-    return events.onEdit(edit);
+    // Where nothing has come between, it need not be worked out again.
+    return events.onEdit({ ...edit, apply: (project) => (project === before ? after : edit.apply(project)) });
   }
 
   function isAtHand(name: ToolName): boolean {

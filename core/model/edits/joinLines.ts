@@ -1,7 +1,9 @@
 import { message } from '../../words/message.ts';
-import { type Project, put, remove } from '../project.ts';
+import { type Project, put, putAll, removeAll } from '../project.ts';
+import { builtMarkId } from '../recordDefaults.ts';
 import { refTo } from '../refTo.ts';
 import type { FenceLine } from '../things.ts';
+import { withDependants } from './deleteThings.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { found, whyNotFound } from './support/find.ts';
@@ -15,7 +17,10 @@ export interface JoinLines {
   readonly otherId: string;
 }
 
-/** Makes one line of two that meet end to end; what stands on the other goes with it. */
+/**
+ * Makes one line of two that meet end to end; what stands on the other goes with it, and so do its photos and, where the
+ * line that stays has none, the mark of when it was built. Its place in a stage goes: the line that stays has its own.
+ */
 export function joinLines(wanted: JoinLines): Edit {
   return guarded(whyNotJoinLines(wanted), (project) => {
     const line = found(project, 'fenceLine', wanted.lineId);
@@ -25,7 +30,7 @@ export function joinLines(wanted: JoinLines): Edit {
     const path = meeting.otherFirst ? [...forward.slice(0, -1), ...line.path] : [...line.path, ...forward.slice(1)];
     const joined = put(project, { ...line, path });
     const carried = carryBoth(joined, line, other, path, meeting);
-    return remove(carried, other);
+    return withoutOther(carried, line, other);
   });
 }
 
@@ -54,6 +59,18 @@ function whyNotPair(project: Project, line: FenceLine, other: FenceLine): Refusa
   ).filter((what) => what !== null);
   if (by.length === 0) return null;
   return { code: 'differ', message: message('edits.lines.differ', { ...both, by }) };
+}
+
+function withoutOther(project: Project, line: FenceLine, other: FenceLine): Project {
+  const photos = [...project.photo.values()].filter(({ of }) => of?.kind === 'fenceLine' && of.id === other.id);
+  const mark = project.builtMark.get(builtMarkId('fenceLine', other.id));
+  const markId = builtMarkId('fenceLine', line.id);
+  const movesMark = mark && !project.builtMark.has(markId);
+  const gone = removeAll(project, withDependants(project, [other]));
+  return putAll(gone, [
+    ...photos.map((photo) => ({ ...photo, of: { kind: 'fenceLine' as const, id: line.id } })),
+    ...(movesMark ? [{ ...mark, id: markId, thingId: line.id, planned: null }] : []),
+  ]);
 }
 
 interface Meeting {

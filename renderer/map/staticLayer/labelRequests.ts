@@ -146,6 +146,8 @@ function beside(
     [-dx, dy * 0.8],
     [0, -dy],
     [0, dy],
+    [dx, 0],
+    [-dx, 0],
   ];
   return { text, style, anchor, width, height, places, priority, pinned: chosen };
 }

@@ -1,5 +1,5 @@
 import { commands } from '../../commands/commands.ts';
-import { mapKeys, toolsOf } from '../../map/mapTypes.ts';
+import { mapKeys, toolKeys } from '../../map/mapTypes.ts';
 import { DialogFrame } from './DialogFrame.tsx';
 
 export function KeysDialog() {
@@ -12,7 +12,7 @@ export function KeysDialog() {
       <KeyTable
         title="Tools, while the map has the keyboard"
         rows={[
-          ...[...toolsOf.draw, ...toolsOf.divide.slice(1)].map(({ key, label }) => [key, label] as const),
+          ...toolKeys().map(({ key, does }) => [key, does] as const),
           ['S', 'In Draw, while the inspector is open at Services: the service chosen there'],
         ]}
       />
@@ -33,7 +33,7 @@ function KeyTable({
       <caption>{title}</caption>
       <tbody>
         {rows.map(([key, meaning]) => (
-          <tr key={key}>
+          <tr key={meaning}>
             <th scope="row">
               <kbd>{key}</kbd>
             </th>
