@@ -254,7 +254,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     }
     const system = systemOf(input.project.coordinateSettings.get('coordinates'));
     const { origin } = propertyOf(input.project);
-    const read = readPlace(text, system, origin);
+    const read = readPlace(text, system, origin, input.units);
     if (read.lonLat) goTo(read.lonLat);
     else if (read.swapped && text === swappedOnce) goTo(read.swapped);
     else {

@@ -2,6 +2,7 @@ import { earthAt } from '../../geometry/earth.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { kindsIn } from '../../kinds/allKinds.ts';
 import { message } from '../../words/message.ts';
+import { largestOf } from '../extremes.ts';
 import { allThings, type Project, propertyOf, put } from '../project.ts';
 import type { Kind, LonLat } from '../things.ts';
 import type { Underlay } from '../underlayThings.ts';
@@ -20,7 +21,7 @@ export const notDrawn: ReadonlySet<Kind> = new Set(kindsIn('placeless'));
  */
 export function layUnderlay(wanted: LayUnderlay): Edit {
   return guarded(whyNotLayUnderlay(wanted), (project) => {
-    const rank = 1 + Math.max(0, ...[...project.underlay.values()].map((underlay) => underlay.rank));
+    const rank = 1 + Math.max(0, largestOf([...project.underlay.values()].map((underlay) => underlay.rank)));
     const property = propertyOf(project);
     const middle = placeOf(wanted);
     const placed = property.placed || !middle ? project : put(project, { ...property, origin: middle, placed: true });

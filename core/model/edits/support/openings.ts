@@ -1,6 +1,7 @@
 import { turnAngleDeg } from '../../../geometry/vector.ts';
 import { lonLatAt, placeAt } from '../../../shapes/measuredPath.ts';
 import { message } from '../../../words/message.ts';
+import { largestOf } from '../../extremes.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import { refTo } from '../../refTo.ts';
 import type { FenceLine, Gateway } from '../../things.ts';
@@ -64,7 +65,7 @@ function whyNotBetweenJoins(project: Project, line: FenceLine, fromM: number, to
   const joinsM = joinsBetween(project, line, fromM - widthM, toM + widthM);
   const inside = joinsM.filter((atM) => atM > fromM + snapToleranceM && atM < toM - snapToleranceM);
   if (inside.length === 0) return null;
-  const nextGapM = Math.max(...inside.slice(1).map((atM, i) => atM - inside[i]!), 0);
+  const nextGapM = Math.max(largestOf(inside.slice(1).map((atM, i) => atM - inside[i]!)), 0);
   if (inside.length > 1 && nextGapM < widthM) {
     return { code: 'runTooShort', message: message('edits.openings.runTooShort', { runM: nextGapM, widthM }) };
   }
