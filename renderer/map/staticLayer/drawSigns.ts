@@ -15,6 +15,7 @@ import {
 import type { CutOutSwitch } from '../../../core/model/things.ts';
 import { directionAt, xyAt } from '../../../core/shapes/measuredPath.ts';
 import { byGravity } from '../findings.ts';
+import { findingPen } from '../plane/screenPen.ts';
 import { toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -92,10 +93,11 @@ function addedPlaces({ view, scene, pen, input: { project } }: Look): Item[] {
 
 /** Rings round the places that the checks speak of. */
 export function drawFindings({ view, scene, pen, input }: Look): Item[] {
+  const large = findingPen(pen);
   return byGravity(input.findings).flatMap(({ at, severity }) => {
     if (!at) return [];
     const place = toPx(view, scene.plane.toXy(at));
     const seen = place[0] > -20 && place[1] > -20 && place[0] < view.widthPx + 20 && place[1] < view.heightPx + 20;
-    return seen ? findingSign(place, severity, pen).items : [];
+    return seen ? findingSign(place, severity, large).items : [];
   });
 }
