@@ -8,6 +8,7 @@ import type { LonLat, Xy } from '../../core/geometry/types.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/shapes/workingPlane.ts';
+import { figures } from '../../core/words/figures.ts';
 import { lookAlike } from './findings.ts';
 import { createCross } from './input/keyboardCursor.ts';
 import { isUndo, listenToKeys } from './input/listenToKeys.ts';
@@ -209,7 +210,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
       after = edit.apply(before);
     } catch (error) {
       if (!(error instanceof EditRefused)) throw error;
-      refuse(error.refusal.message);
+      refuse(figures(input.units).say(error.refusal.message));
       return false;
     }
     // Where nothing has come between, it need not be worked out again.
@@ -253,7 +254,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     }
     const system = systemOf(input.project.coordinateSettings.get('coordinates'));
     const { origin } = propertyOf(input.project);
-    const read = readPlace(text, system, origin);
+    const read = readPlace(text, system, origin, input.units);
     if (read.lonLat) goTo(read.lonLat);
     else if (read.swapped && text === swappedOnce) goTo(read.swapped);
     else {

@@ -14,7 +14,7 @@ import { lonLatAt, nearestOn } from '../../shapes/measuredPath.ts';
 import { clockwiseProperty, type ExchangedKind, isField } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
-import { asClause } from './intake.ts';
+import { clauseOf } from './intake.ts';
 import { sameValue } from './sameValue.ts';
 
 export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly ok: false; readonly why: string };
@@ -43,7 +43,7 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
     whyNotFields(project, kind, id, withoutName(set)) ??
     whyNotNamed(project, kind, id, set) ??
     whyNotAtMost(project, { kind, id, ...fields } as Thing, set);
-  if (refusal) return refuse(asClause(refusal.message));
+  if (refusal) return refuse(clauseOf(refusal, project));
   const read = readBody(kind, bodyVersion, { kind, id, ...beyond(rules, before, feature), ...fields });
   if (!read.ok) return refuse(`its "${read.at.split('.')[0]}" is not as it should be`);
   const thing = read.things[0]!;
@@ -156,7 +156,7 @@ export function onlyKey(thing: Thing): string | null {
 function whyNotNear(project: Project, { path }: PreviewFeature): string | null {
   for (const vertex of path) {
     const refusal = whyNotPoint(project, vertex);
-    if (refusal) return asClause(refusal.message);
+    if (refusal) return clauseOf(refusal, project);
   }
   return null;
 }

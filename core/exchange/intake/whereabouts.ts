@@ -1,7 +1,8 @@
 import { earthAt } from '../../geometry/earth.ts';
-import { formatLength } from '../../model/formatUnits.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { boundsOf, middleOf } from '../preview/bounds.ts';
 import type { PieceGroup } from '../preview/groups.ts';
 import type { FeatureProblem, Preview, PreviewFeature } from '../preview/types.ts';
@@ -191,7 +192,7 @@ function drawnRadiusM(project: Project): number {
     [east, south],
     [east, north],
   ];
-  return Math.min(reachM, Math.max(...corners.map((corner) => earthAt(origin).distanceM(origin, corner))));
+  return Math.min(reachM, largestOf(corners.map((corner) => earthAt(origin).distanceM(origin, corner))));
 }
 
 /** What is said of a stray, as a problem of its own. */

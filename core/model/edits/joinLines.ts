@@ -1,10 +1,12 @@
+import { message } from '../../words/message.ts';
 import { type Project, put, putAll, removeAll } from '../project.ts';
 import { builtMarkId } from '../recordDefaults.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine } from '../things.ts';
 import { withDependants } from './deleteThings.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { joins } from './support/joins.ts';
 import { type Path, pathIn } from './support/path.ts';
 
@@ -43,21 +45,20 @@ export function whyNotJoinLines({ lineId, otherId }: JoinLines): WhyNot {
 }
 
 function whyNotPair(project: Project, line: FenceLine, other: FenceLine): Refusal | null {
-  if (line.id === other.id) return { code: 'sameLine', message: 'Choose two different fence lines to join.' };
+  if (line.id === other.id) return { code: 'sameLine', message: message('edits.lines.same') };
   const closed = [line, other].find(({ path }) => pathIn(project, path).closed);
-  if (closed) return { code: 'closed', message: `The ${called(closed)} is closed and has no end to join.` };
-  if (!meetingOf(project, line, other)) {
-    const message = `The ${called(line)} and the ${called(other)} do not meet end to end. Move an end of one onto an end of the other first.`;
-    return { code: 'apart', message };
-  }
-  const differing = [
-    line.typeId !== other.typeId && 'fence types',
-    line.live !== other.live && 'live and dead wires',
-    line.status !== other.status && 'states (planned and built)',
-  ].filter((what) => what !== false);
-  if (differing.length === 0) return null;
-  const message = `The ${called(line)} and the ${called(other)} have different ${differing.join(' and ')}. Make them alike first, or leave them two lines.`;
-  return { code: 'differ', message };
+  if (closed) return { code: 'closed', message: message('edits.lines.closedJoin', { line: refTo(closed) }) };
+  const both = { thing: refTo(line), other: refTo(other) };
+  if (!meetingOf(project, line, other)) return { code: 'apart', message: message('edits.lines.apart', both) };
+  const by = (
+    [
+      line.typeId === other.typeId ? null : 'types',
+      line.live === other.live ? null : 'live',
+      line.status === other.status ? null : 'states',
+    ] as const
+  ).filter((what) => what !== null);
+  if (by.length === 0) return null;
+  return { code: 'differ', message: message('edits.lines.differ', { ...both, by }) };
 }
 
 function withoutOther(project: Project, line: FenceLine, other: FenceLine): Project {

@@ -1,12 +1,13 @@
 import { lonLatAt, type MeasuredPath, placeAt } from '../../shapes/measuredPath.ts';
-import { formatLength } from '../formatUnits.ts';
+import { message } from '../../words/message.ts';
 import { nextName } from '../names.ts';
-import { type Project, propertyOf, put, putAll } from '../project.ts';
+import { type Project, put, putAll } from '../project.ts';
 import { builtMarkId, stageMarkId } from '../recordDefaults.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine, Thing } from '../things.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { pathIn, sameVertexM } from './support/path.ts';
 import { whyNotStation } from './support/switchPlace.ts';
 
@@ -42,9 +43,7 @@ export function whyNotSplitLine({ lineId, atM }: SplitLine): WhyNot {
 function whyNotInside(project: Project, line: FenceLine, atM: number): Refusal | null {
   const { lengthM, closed } = pathIn(project, line.path);
   if (closed || (atM > sameVertexM && atM < lengthM - sameVertexM)) return null;
-  const long = formatLength(lengthM, propertyOf(project).units);
-  const message = `This is an end of the ${called(line)} (${long} long). Choose a place between its ends.`;
-  return { code: 'atEnd', message };
+  return { code: 'atEnd', message: message('edits.lines.atEnd', { line: refTo(line), lengthM }) };
 }
 
 interface Cut {

@@ -1,7 +1,8 @@
 import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
 import { apartM, impossibleInWords, placeNames, whereNow } from '../../locate/tieWords.ts';
-import { formatTape, type Units } from '../../model/formatUnits.ts';
-import { capital } from '../../model/text.ts';
+import { largestOf } from '../../model/extremes.ts';
+import { formatTape, type Units } from '../../words/numbers/write.ts';
+import { capital } from '../../words/text.ts';
 
 /** "From the hinge post (west) 2.40 m, from post P3 3.10 m, on the north side: here." */
 export function tapesInWords(point: StakePoint, units: Units): string {
@@ -35,7 +36,7 @@ function heldInWords({ tapes, places, by }: StakePoint, units: Units): string {
 
 /** How sure a point is, and what that rests on. */
 export function pointSureInWords({ by, places, solved, weak }: StakePoint, units: Units): string {
-  const within = formatTape(Math.max(0, ...places.map(({ withinM }) => withinM)), units);
+  const within = formatTape(Math.max(0, largestOf(places.map(({ withinM }) => withinM))), units);
   const how = {
     ties: 'Taped when it was recorded',
     offset: 'Measured off the line of the gate posts',

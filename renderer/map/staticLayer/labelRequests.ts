@@ -12,9 +12,10 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { depthAtGateway } from '../../../core/locate/depth.ts';
 import { depthLabel } from '../../../core/locate/depthWords.ts';
 import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
-import { formatArea, formatVoltage } from '../../../core/model/formatUnits.ts';
+import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
+import { formatArea, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart, ServicePart } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -136,7 +137,7 @@ function beside(
   style: MapLabel['style'] = 'text',
 ): MapLabel {
   const lines = text.split('\n');
-  const width = Math.max(...lines.map((line) => look.textWidth(line)));
+  const width = largestOf(lines.map((line) => look.textWidth(line)));
   const height = lines.length * (labelSizePx + 3) - 1;
   const [dx, dy] = [width / 2 + awayPx, height / 2 + awayPx];
   const places: Px[] = [

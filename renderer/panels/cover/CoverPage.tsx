@@ -14,6 +14,7 @@ import { ImportBlock } from '../exchange/ImportBlock.tsx';
 import { Answer } from '../parts/Answer.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
+import { NumbersField } from './NumbersField.tsx';
 
 /** The cover of the inspector: what the property is, its files, what comes in and what goes out. */
 export function CoverPage() {
@@ -90,6 +91,7 @@ export function CoverPage() {
           <CommandButton id="theme" />
           <CommandButton id="keys" />
         </p>
+        <NumbersField />
       </section>
     </>
   );

@@ -7,16 +7,15 @@ import { switchNames } from '../../../core/locate/hunt/huntWords.ts';
 import { huntYardstick } from '../../../core/locate/hunt/huntYardstick.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { limitsFor } from '../../../core/survey/power/yardstick.ts';
+import { dateText, localMinute } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { groundOf } from './huntNow.ts';
-import { localMinute } from './localMinute.ts';
 
 /** What a search would take, and its first step. */
 export function HuntStart() {

@@ -9,13 +9,14 @@ import { type CrossingSource, crossingSource } from '../../../core/locate/crossi
 import { depthOf } from '../../../core/locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../../core/locate/depthWords.ts';
 import { footLabel, labelOf } from '../../../core/locate/ties.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
+import { largestOf } from '../../../core/model/extremes.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
-import { capital } from '../../../core/model/text.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
 import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
@@ -87,7 +88,7 @@ function Points({ source, built, record, set }: PartProps & { readonly source: C
   const { figures, shape, points, placed } = source;
   const one = (role: BuriedRole) => points.find((point) => point.role === role) ?? null;
   const more = points.filter(({ role }) => role === 'point');
-  const nextRank = 1 + Math.max(0, ...points.map(({ rank }) => rank));
+  const nextRank = 1 + Math.max(0, largestOf(points.map(({ rank }) => rank)));
   const choices = [
     { key: 'startFoot', role: 'startFoot', point: one('startFoot'), label: capital(footLabel(shape, 'start')) },
     { key: 'bend', role: 'bend', point: one('bend'), label: 'Bend' },

@@ -4,16 +4,16 @@ import { boundsOf } from '../../../core/kinds/form.ts';
 import { earthTest } from '../../../core/kinds/tests.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { EarthTest } from '../../../core/model/recordThings.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { today } from '../power/today.ts';
 import { DateField } from './DateField.tsx';
 
 const verdicts = {
@@ -74,6 +74,7 @@ function TestItem({ test }: { readonly test: EarthTest }) {
 }
 
 function NewTest() {
+  const units = useUnits();
   const { project } = useOpenFile();
   const fields = [...project.earthField.values()];
   const [fieldId, setFieldId] = useState<string | null>(null);
@@ -110,7 +111,7 @@ function NewTest() {
         energiser off and the fence proven dead. Locate buried services before you drive rods or pins.
       </Caution>
       <ol className="test-steps">
-        {earthTestSteps.map((step) => (
+        {earthTestSteps(units).map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>

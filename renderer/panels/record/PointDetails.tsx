@@ -15,13 +15,13 @@ import {
 } from '../../../core/locate/ties.ts';
 import { ambiguousInWords, doNotMeetInWords, placeNames, tiesInWords } from '../../../core/locate/tieWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatTape, type Units } from '../../../core/model/formatUnits.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole } from '../../../core/model/recordThings.ts';
-import { capital } from '../../../core/model/text.ts';
 import { type RecordPoint, recordPoint } from '../../../core/record/edits/recordPoint.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
 import { latitudeText, longitudeText } from '../../../core/sheets/placeText.ts';
+import { formatTape, type Units } from '../../../core/words/numbers/write.ts';
+import { capital } from '../../../core/words/text.ts';
 import { light } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';

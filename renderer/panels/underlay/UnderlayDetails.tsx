@@ -4,6 +4,7 @@ import { underlay as described } from '../../../core/kinds/underlay.ts';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { moveUnderlay, underlaysInOrder } from '../../../core/model/edits/moveUnderlay.ts';
 import type { TileFileSource, Underlay } from '../../../core/model/underlayThings.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
@@ -40,7 +41,7 @@ function SourceFact({ underlay }: { readonly underlay: Underlay }) {
   const map = usePictureMap(underlay);
   const { source } = underlay;
   if (source.from === 'tileFile') return <TileFileFact source={source} />;
-  const size = `${source.widthPx.toLocaleString('en')} × ${source.heightPx.toLocaleString('en')} pixels`;
+  const size = `${fixed(source.widthPx, 0)} × ${fixed(source.heightPx, 0)} pixels`;
   return (
     <p className="details-fact">
       {source.fileName}, {size}

@@ -18,6 +18,7 @@ import { pathIn } from '../../../../core/model/edits/support/path.ts';
 import { type Project, put } from '../../../../core/model/project.ts';
 import type { LonLat } from '../../../../core/model/things.ts';
 import { lonLatAt } from '../../../../core/shapes/measuredPath.ts';
+import { inEnglish } from '../../../support/english.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, emptyProject } from '../../../support/randomProjects.ts';
 
@@ -117,7 +118,7 @@ describe('what stands on a line goes with it', () => {
     const before = placeGateway({ lineId: 'fenceLine-1', atM: 300 }, countingIds())(trunkAndSpur());
     const refusal = whyNotDeleteVertex({ lineId: 'fenceLine-1', index: 2 })(before);
     expect(refusal?.code).toBe('holdsThings');
-    expect(refusal?.message).toContain('G1');
+    expect(inEnglish(refusal?.message)).toContain('G1');
     expect(whyNotDeleteVertex({ lineId: 'fenceLine-1', index: 0 })(before)).toBeNull();
   });
 

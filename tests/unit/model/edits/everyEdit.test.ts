@@ -13,8 +13,10 @@ import { allThings, kinds, type Project } from '../../../../core/model/project.t
 import { switchCandidates } from '../../../../core/survey/candidates.ts';
 import { surveyOf } from '../../../../core/survey/survey.ts';
 import type { SwitchCandidate } from '../../../../core/survey/types.ts';
+import { inEnglish } from '../../../support/english.ts';
 import { attempts, dice, refusalOf } from '../../../support/everyEdit.ts';
 import { doublesIn, orphansIn } from '../../../support/orphans.ts';
+import { expectFromCatalogue, namesIn } from '../../../support/pseudo.ts';
 import { randomProject } from '../../../support/randomProjects.ts';
 import { kindsIn, recordedProjects } from '../../../support/recordedProjects.ts';
 
@@ -66,7 +68,8 @@ describe.each(Object.keys(attempts))('%s', (name) => {
         if (!edit) return;
         const refusal = refusalOf(edit, before);
         if (refusal) {
-          expect(refusal.message).toMatch(/^[A-Z].*\.$/);
+          expect(inEnglish(refusal.message)).toMatch(/^[A-Z].*\.$/);
+          expectFromCatalogue(refusal.message, namesIn(before));
           return;
         }
         made++;

@@ -20,6 +20,7 @@ import type { BuiltMark, Photo } from '../../../../core/model/recordThings.ts';
 import type { LonLat, Post, Stage, SwitchRule } from '../../../../core/model/things.ts';
 import { putInStage } from '../../../../core/quantities/edits/changeStages.ts';
 import { lonLatAt } from '../../../../core/shapes/measuredPath.ts';
+import { inEnglish } from '../../../support/english.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, edited, emptyProject, randomProject } from '../../../support/randomProjects.ts';
 
@@ -123,7 +124,7 @@ describe('splitLine and joinLines', () => {
     expect(whyNotSplitLine({ lineId: 'fenceLine-1', atM: 51 })(project)?.code).toBe('insideGateway');
     expect(whyNotSplitLine({ lineId: 'fenceLine-1', atM: 0 })(project)?.code).toBe('atEnd');
     expect(whyNotSplitLine({ lineId: 'fenceLine-1', atM: 101 })(project)?.code).toBe('offLine');
-    expect(whyNotJoinLines({ lineId: 'fenceLine-1', otherId: 'fenceLine-2' })(project)?.message).toContain(
+    expect(inEnglish(whyNotJoinLines({ lineId: 'fenceLine-1', otherId: 'fenceLine-2' })(project)?.message)).toContain(
       'fence types',
     );
   });
@@ -285,7 +286,7 @@ describe('placeOnEarth', () => {
     const second = { grid: [100, 0] as const, earth: at(150, 0) };
     const refusal = whyNotPlaceOnEarth({ point, second })(unplaced(emptyProject()));
     expect(refusal?.code).toBe('misfit');
-    expect(refusal?.message).toContain('100 m');
+    expect(inEnglish(refusal?.message)).toContain('100 m');
   });
 });
 
