@@ -16,6 +16,8 @@ export default defineConfig({
   reporter: [['list'], ['json', { outputFile: 'test-results/e2e.json' }]],
   use: {
     browserName: 'chromium',
+    // Figures and dates as the tests expect them, whatever the machine's own.
+    locale: 'en-GB',
     viewport: { width: 1440, height: 900 },
     trace: 'retain-on-failure',
     screenshot: 'only-on-failure',

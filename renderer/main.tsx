@@ -11,12 +11,12 @@ import { FaultBoundary } from './panels/FaultBoundary.tsx';
 import { useApp } from './state/appState.ts';
 import { reportWhatNobodyCaught } from './state/report.ts';
 import { startSession } from './state/session.ts';
-import { loadSettings, showSystemTheme } from './state/settings.ts';
+import { loadSettings, showAsSystem } from './state/settings.ts';
 import { applyColours } from './styles/colours.ts';
 
 reportWhatNobodyCaught();
 applyColours();
-showSystemTheme();
+showAsSystem();
 createRoot(document.getElementById('window')!).render(
   <StrictMode>
     <FaultBoundary what="This window">

@@ -58,6 +58,11 @@ const edit = z.strictObject({
   mergeKey: z.string().min(1).max(300).exactOptional(),
 }) satisfies z.ZodType<Edit>;
 
+const locale = z
+  .string()
+  .max(50)
+  .refine((tag) => isLocale(tag), 'Not the tag of a language or place.');
+
 const sheetOptions = z.strictObject({
   paper: z.enum(['A4', 'A3']),
   orientation: z.enum(['portrait', 'landscape']),
@@ -67,14 +72,12 @@ const sheetOptions = z.strictObject({
   withSwitchRegister: z.boolean(),
   withCrossingSchedule: z.boolean(),
   withTestSheets: z.boolean(),
+  locale: locale.optional(),
   date: z.iso.date(),
 });
 
 const orderOptions = z.strictObject({
-  locale: z
-    .string()
-    .max(50)
-    .refine((tag) => isLocale(tag), 'Not the tag of a language or place.'),
+  locale: locale.optional(),
   withCutLists: z.boolean(),
   withQuantities: z.boolean(),
   date: z.iso.date(),
@@ -97,17 +100,25 @@ const packOptions = z.strictObject({
   preparedBy: z.string().max(200),
   preparedFor: z.string().max(200),
   note: z.string().max(20_000),
+  locale: locale.optional(),
   date: z.iso.date(),
 });
 
 export const windowSettings = z.strictObject({
   theme: z.enum(['light', 'dark']).nullable(),
   bookWidthPx: z.number().min(100).max(10_000).nullable(),
+  // Settings kept before this one came have none.
+  locale: locale.nullable().default(null),
 }) satisfies z.ZodType<WindowSettings>;
 
 const place = z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]);
 const findOptions = z.discriminatedUnion('sheet', [
-  z.strictObject({ sheet: z.literal('crossing'), gatewayId: z.string().min(1).max(200), date: z.iso.date() }),
+  z.strictObject({
+    sheet: z.literal('crossing'),
+    gatewayId: z.string().min(1).max(200),
+    locale: locale.optional(),
+    date: z.iso.date(),
+  }),
   z.strictObject({
     sheet: z.literal('dig'),
     dig: z.strictObject({
@@ -116,6 +127,7 @@ const findOptions = z.discriminatedUnion('sheet', [
       errorM: z.number().min(0).max(10_000),
       withinM: z.number().min(0).max(10_000),
     }),
+    locale: locale.optional(),
     date: z.iso.date(),
   }),
 ]);

@@ -1,7 +1,7 @@
 /** How the order is to be printed. */
 export interface OrderOptions {
-  /** Whose habits money is written by, BCP 47: "en-NZ". */
-  readonly locale: string;
+  /** By whose habits figures and dates are written, BCP 47: "en-NZ". */
+  readonly locale?: string | undefined;
   readonly withCutLists: boolean;
   readonly withQuantities: boolean;
   /** The date to print, ISO 8601. */

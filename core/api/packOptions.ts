@@ -26,6 +26,8 @@ export interface PackOptions {
   readonly preparedBy: string;
   readonly preparedFor: string;
   readonly note: string;
+  /** By whose habits figures and dates are written, BCP 47; without it: English ones, figures as 1,250.5. */
+  readonly locale?: string | undefined;
   /** The date to print, ISO 8601 (the caller knows what day it is). */
   readonly date: string;
 }

@@ -13,6 +13,8 @@ export interface SheetOptions {
   readonly withSwitchRegister: boolean;
   readonly withCrossingSchedule: boolean;
   readonly withTestSheets: boolean;
+  /** By whose habits figures and dates are written, BCP 47; without it: English ones, figures as 1,250.5. */
+  readonly locale?: string | undefined;
   /** The date to print, ISO 8601 (the caller knows what day it is). */
   readonly date: string;
 }

@@ -2,6 +2,8 @@
 export interface WindowSettings {
   readonly theme: 'light' | 'dark' | null;
   readonly bookWidthPx: number | null;
+  /** By whose habits numbers and dates are written and read, BCP 47. */
+  readonly locale: string | null;
 }
 
-export const noWindowSettings: WindowSettings = { theme: null, bookWidthPx: null };
+export const noWindowSettings: WindowSettings = { theme: null, bookWidthPx: null, locale: null };

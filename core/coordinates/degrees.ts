@@ -1,6 +1,6 @@
 import type { LonLat } from '../geometry/types.ts';
-import { fixed } from '../model/formatUnits.ts';
-import { readNumber } from '../model/readNumber.ts';
+import { readDecimal } from '../words/numbers/read.ts';
+import { fixed } from '../words/numbers/write.ts';
 
 /** Latitude, then longitude, to about a decimetre: "41.283120° S, 174.776390° E". */
 export function formatDegrees([lon, lat]: LonLat): string {
@@ -12,14 +12,16 @@ export function formatDegreesMinutes([lon, lat]: LonLat): string {
   return `${degreesMinutes(lat)} ${northSouth(lat)}, ${degreesMinutes(lon)} ${eastWest(lon)}`;
 }
 
-const northSouth = (lat: number) => (lat < 0 ? 'S' : 'N');
-const eastWest = (lon: number) => (lon < 0 ? 'W' : 'E');
+// A figure that is shown as nothing lies on no side.
+const isBelow = (degrees: number) => Number(degrees.toFixed(6)) < 0;
+const northSouth = (lat: number) => (isBelow(lat) ? 'S' : 'N');
+const eastWest = (lon: number) => (isBelow(lon) ? 'W' : 'E');
 
 function degreesMinutes(value: number): string {
   // Rounded first, so that no minute is ever written as 60.
   const tenThousandths = Math.round(Math.abs(value) * 60 * 10_000);
   const degrees = Math.floor(tenThousandths / 600_000);
-  return `${degrees}° ${((tenThousandths % 600_000) / 10_000).toFixed(4)}'`;
+  return `${degrees}° ${fixed((tenThousandths % 600_000) / 10_000, 4)}'`;
 }
 
 /** One angle as it was typed. */
@@ -84,7 +86,7 @@ function readAngle(text: string): TypedAngle | { readonly problem: string } | nu
   // An angle has no thousands, so its comma is the decimal sign.
   const [degrees = 0, minutes = 0, seconds = 0] = found
     .slice(3, 6)
-    .map((part) => (part === undefined ? 0 : (readNumber(part, 'decimal') ?? Number.POSITIVE_INFINITY)));
+    .map((part) => (part === undefined ? 0 : (readDecimal(part) ?? Number.POSITIVE_INFINITY)));
   if (before && after) return { problem: `“${text.trim()}” has two letters. ${example}` };
   const letter = before ?? after;
   if (sign === '-' && letter) {

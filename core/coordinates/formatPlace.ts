@@ -1,5 +1,6 @@
 import type { LonLat, Xy } from '../geometry/types.ts';
-import { fixed, type Units } from '../model/formatUnits.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
+import { fixed, type Units } from '../words/numbers/write.ts';
 import { formatDegrees, formatDegreesMinutes } from './degrees.ts';
 import { projectionOf } from './projection.ts';
 import type { CoordinateSystem } from './systems.ts';
@@ -20,8 +21,13 @@ export function formatPlace(lonLat: LonLat, system: CoordinateSystem): string {
 
 /** East and north of the blank grid's origin, always in metres or always in feet: "120.4 m E, 33.2 m S". */
 export function formatGrid([x, y]: Xy, units: Units): string {
-  const [perM, unit] = units === 'imperial' ? [1 / 0.3048, 'ft'] : [1, 'm'];
+  const unit = lengthUnit(units);
   const side = (coordinateM: number, positive: string, negative: string) =>
-    `${fixed(Math.abs(coordinateM) * perM, 1)} ${unit} ${coordinateM < 0 ? negative : positive}`;
+    `${fixed(Math.abs(coordinateM) / unit.lengthM, 1)} ${unit.name} ${isBelow(coordinateM / unit.lengthM, 1) ? negative : positive}`;
   return `${side(x, 'E', 'W')}, ${side(y, 'N', 'S')}`;
+}
+
+/** Whether a figure is less than nothing as it is shown. */
+function isBelow(value: number, decimals: number): boolean {
+  return Number(value.toFixed(decimals)) < 0;
 }

@@ -1,7 +1,9 @@
 import { earthAt } from '../geometry/earth.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
-import { fixed, type Units } from '../model/formatUnits.ts';
+import { mPerFoot } from '../words/numbers/units.ts';
+import { formatFar, type Units } from '../words/numbers/write.ts';
 import { readAngles, type TypedAngle } from './degrees.ts';
+import { formatGrid } from './formatPlace.ts';
 import { projectionOf } from './projection.ts';
 import type { CoordinateSystem } from './systems.ts';
 import { readPair, type TypedFigure, type TypedPair } from './typedPair.ts';
@@ -23,10 +25,15 @@ const farM = 500_000;
  * The place that was typed in a coordinate system. `near` is a place of the property (null: it has none yet): it
  * decides the UTM zone where none is typed, and tells figures that look swapped.
  */
-export function readPlace(text: string, system: CoordinateSystem, near: LonLat | null): PlaceRead {
+export function readPlace(
+  text: string,
+  system: CoordinateSystem,
+  near: LonLat | null,
+  units: Units = 'metric',
+): PlaceRead {
   if (text.trim() === '') return problem('Type a place.');
-  if (system.kind === 'degrees' || hasDegreeSigns(text)) return preferred(readDegrees(text), near);
-  const onGrid = preferred(readGrid(text, system, near), near);
+  if (system.kind === 'degrees' || hasDegreeSigns(text)) return preferred(readDegrees(text), near, units);
+  const onGrid = preferred(readGrid(text, system, near), near, units);
   const pair = readPair(text);
   if (typeof pair !== 'object' || pair.some(({ unit }) => unit !== null)) return onGrid;
   if (!near && degreesWithCommas(text.trim(), pair)) return problem(metresOrDegrees);
@@ -34,7 +41,7 @@ export function readPlace(text: string, system: CoordinateSystem, near: LonLat |
   const small = pair.every(({ value }) => Math.abs(value) <= 180);
   const wrong = onGrid.lonLat === null && !onGrid.swapped;
   if (!small && !(wrong && near)) return onGrid;
-  const degrees = preferred(readDegrees(text), near);
+  const degrees = preferred(readDegrees(text), near, units);
   return degrees.lonLat || degrees.swapped || (small && !wrong) ? degrees : onGrid;
 }
 
@@ -127,7 +134,7 @@ const metresOrDegrees =
 
 const unclear = 'It is not clear where the first figure ends. Part the two with a semicolon, such as "12,5; 100,25".';
 
-function preferred(way: Read, near: LonLat | null): PlaceRead {
+function preferred(way: Read, near: LonLat | null, units: Units): PlaceRead {
   if ('problem' in way) return problem(way.problem);
   const { asTyped, swapped } = way;
   if (!asTyped) {
@@ -139,9 +146,8 @@ function preferred(way: Read, near: LonLat | null): PlaceRead {
   const offM = near ? earthAt(near).distanceM(asTyped, near) : 0;
   if (offM <= farM || way.meant) return { lonLat: asTyped, problem: null };
   if (swapped && earthAt(near!).distanceM(swapped, near!) < farM) return looksSwapped(swapped);
-  const offKm = fixed(offM / 1000, 0);
   return problem(
-    `That is ${offKm} km from this property. Check the figures, their signs, their order and the coordinate system.`,
+    `That is ${formatFar(offM, units)} from this property. Check the figures, their signs, their order and the coordinate system.`,
   );
 }
 
@@ -180,25 +186,27 @@ export function readGridPlace(text: string, units: Units): GridPlaceRead {
       ? (likelyDegrees(pair) ?? degreesWithCommas(bare, pair))
       : degreesOnly(bare, pair);
   if (degrees) {
-    const example = units === 'imperial' ? '“40 ft E, 330 ft N”' : '“12.5 m E, 100 m N”';
+    const example = `“${formatGrid([12.2, 100], units)}”`;
     return {
       problem: `This looks like latitude and longitude, and the property has no place on earth yet. Place it on the earth first, on the cover; or, if it is a place on the blank grid, type the unit too: ${example}.`,
       degrees,
     };
   }
   if (pair === 'unclear') return { problem: unclear, degrees: null };
-  const wrong = { problem: 'Type east and north of the grid’s origin, such as "120.4 m E, 33.2 m S".', degrees: null };
+  const wrong = {
+    problem: `Type east and north of the grid’s origin, such as "${formatGrid([120.4, -33.2], units)}".`,
+    degrees: null,
+  };
   if (pair === 'none') return wrong;
   const upright = pair.map(({ letter }) => (letter === null ? null : letter === 'N' || letter === 'S'));
   if (upright[0] !== null && upright[0] === upright[1]) return wrong;
   const values = pair.map(({ value, unit, letter }) => {
     const against = letter === 'S' || letter === 'W';
-    return value * (units === 'imperial' && unit === null ? 0.3048 : 1) * (against ? -1 : 1);
+    return value * (units === 'imperial' && unit === null ? mPerFoot : 1) * (against ? -1 : 1);
   });
   const xy: Xy = upright[0] === true || upright[1] === false ? [values[1]!, values[0]!] : [values[0]!, values[1]!];
   if (Math.hypot(...xy) <= farthestOnGridM) return { xy };
-  const problem =
-    'That is over 100 km from the grid’s origin. Coordinates of a map grid can be typed once the property has its place on earth: see the cover.';
+  const problem = `That is over ${formatFar(farthestOnGridM, units)} from the grid’s origin. Coordinates of a map grid can be typed once the property has its place on earth: see the cover.`;
   return { problem, degrees: null };
 }
 

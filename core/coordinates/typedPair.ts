@@ -1,4 +1,4 @@
-import { readMeasure, readNumber } from '../model/readNumber.ts';
+import { readFigure as read, readMeasure } from '../words/numbers/read.ts';
 
 /** One of the two figures of a place, as it was typed. */
 export interface TypedFigure {
@@ -49,7 +49,7 @@ function readFigure(text: string): TypedFigure | null {
   const parts = /^([NSEW](?![a-z]))?\s*([-+−–]?\s*[\d.,](?:.*[\d.])?)\s*(m|km|ft)?\s*([NSEW])?$/i.exec(text.trim());
   if (!parts || (parts[1] && parts[4])) return null;
   const [, before, figure, unit, after] = parts;
-  const value = unit ? readMeasure(`${figure} ${unit}`, 'm') : readNumber(figure!);
+  const value = unit ? (readMeasure(`${figure} ${unit}`, 'm')?.value ?? null) : (read(figure!)?.value ?? null);
   if (value === null) return null;
   const fraction = /[.,](\d+)$/.exec(figure!)?.[1] ?? '';
   const isThousands = fraction.length === 3 && value % 1 === 0;

@@ -76,3 +76,15 @@ function sortOf({ shape, long }: AnyField): FormField['as'] {
       return 'other';
   }
 }
+
+/** Least and largest value of a figure, for a form that shows it in a unit `per` times as large. */
+export function boundsOf(field: AnyField, per = 1): { readonly min: number; readonly max: number } {
+  const { min, max, above } = formFieldOf('', field);
+  return { min: (above ? min + Number.EPSILON : min) / per, max: max / per };
+}
+
+/** The same of a length. */
+export function lengthBoundsOf(field: AnyField): { readonly minM: number; readonly maxM: number } {
+  const { min, max } = boundsOf(field);
+  return { minM: min, maxM: max };
+}

@@ -108,7 +108,7 @@ export const catalogueItem = kind('catalogueItem', {
   },
 });
 
-const kitPartFields = {
+export const kitPartFields = {
   itemId: looseReference('catalogueItem', { label: 'Item' }),
   /** Of the item's unit, for each one of the quantity. */
   amount: number('', { label: 'How much', min: 0.01, max: 1000, file: neverNothing }),

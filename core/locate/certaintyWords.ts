@@ -1,6 +1,6 @@
 import { largestOf } from '../model/extremes.ts';
-import { formatTape, type Units } from '../model/formatUnits.ts';
 import type { Status } from '../model/things.ts';
+import { formatTape, type Units } from '../words/numbers/write.ts';
 import type { Basis, Certainty } from './certainty.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
 import { placeNames } from './tieWords.ts';

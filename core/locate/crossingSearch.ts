@@ -2,6 +2,7 @@ import type { Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
+import { byName } from '../words/text.ts';
 import { allCrossings } from './allCrossings.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
 
@@ -13,8 +14,6 @@ export interface CrossingRow {
   readonly crossing: CrossingAsBuilt;
 }
 
-const natural = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
-
 /** Every buried crossing, by the name of its gateway. */
 export function crossingRows(project: Project, survey: Survey): CrossingRow[] {
   return [...allCrossings(project, survey)]
@@ -23,7 +22,7 @@ export function crossingRows(project: Project, survey: Survey): CrossingRow[] {
       const line = project.fenceLine.get(gateway.lineId)?.name ?? '';
       return { gatewayId, name: gateway.name, line, crossing };
     })
-    .sort((p, q) => natural.compare(p.name, q.name));
+    .sort(byName);
 }
 
 /** Those whose gateway's name, line or note holds the words: the same name first, then names that begin with them. */

@@ -1,4 +1,4 @@
-import { formatTape, type Units } from '../model/formatUnits.ts';
+import { formatTape, type Units } from '../words/numbers/write.ts';
 import type { CrossingDepth, DepthThere } from './depth.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { Impossible } from '../geometry/tie.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
 import { largestOf } from '../model/extremes.ts';
-import { formatTape, type Units } from '../model/formatUnits.ts';
+import { formatTape, type Units } from '../words/numbers/write.ts';
 import type { StoodPost } from './tieFrom.ts';
 import type { PossiblePlace, SolvedPoint, UsedTie } from './ties.ts';
 

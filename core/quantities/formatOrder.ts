@@ -1,45 +1,26 @@
 import { cableOrderNote } from '../electrical/conductors/fenceCable.ts';
-import { fixed, formatLength, type Units } from '../model/formatUnits.ts';
 import type { CatalogueItem } from '../model/things.ts';
+import { farUnit, lengthUnit, mPerKm } from '../words/numbers/units.ts';
+import { fixed, formatLength, formatMoney, type Units } from '../words/numbers/write.ts';
+import { counted } from '../words/text.ts';
 import type { CutList } from './cutting/cutLists.ts';
 import { isLiveCable } from './measures.ts';
 import type { Order, OrderLine } from './order/order.ts';
 import type { QuantityUnit, TakeOff } from './types.ts';
 
-/** How the order's figures are written: money by the habits of a place (`locale`: BCP 47, such as "en-NZ"). */
+/** How the order's figures are written. */
 export interface OrderHabits {
   readonly units: Units;
-  readonly locale: string;
   /** ISO 4217, or null where it is not said: then bare figures. */
   readonly currency: string | null;
-}
-
-const formats = new Map<string, Intl.NumberFormat>();
-
-/** "$1,234.50", "1.234,50 €"; "1,234.50" without a currency; "no price" for nothing. */
-export function formatMoney(
-  amount: number | null,
-  { locale, currency }: Pick<OrderHabits, 'locale' | 'currency'>,
-): string {
-  if (amount === null) return 'no price';
-  const key = `${locale} ${currency ?? ''}`;
-  let format = formats.get(key);
-  if (!format) {
-    format = currency === null ? decimal(locale) : new Intl.NumberFormat(locale, { style: 'currency', currency });
-    formats.set(key, format);
-  }
-  return format.format(amount);
-}
-
-function decimal(locale: string): Intl.NumberFormat {
-  return new Intl.NumberFormat(locale, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
 }
 
 /** A quantity with its unit: "35", "812.4 m", "0.40 km", "2,665 ft", "0.25 mi". */
 export function formatAmount(amount: number, unit: QuantityUnit, units: Units): string {
   if (unit === 'each') return fixed(amount, Number.isInteger(amount) ? 0 : 1);
-  if (unit === 'km') return units === 'imperial' ? `${fixed(amount / 1.609344, 2)} mi` : `${fixed(amount, 2)} km`;
-  return units === 'imperial' ? `${fixed(amount / 0.3048, 0)} ft` : `${fixed(amount, amount < 100 ? 1 : 0)} m`;
+  if (unit === 'km') return `${fixed((amount * mPerKm) / farUnit(units).lengthM, 2)} ${farUnit(units).name}`;
+  const { name, lengthM } = lengthUnit(units);
+  return `${fixed(amount / lengthM, name === 'm' && amount < 100 ? 1 : 0)} ${name}`;
 }
 
 /** "bag of 100", "200 m", "each". */
@@ -70,8 +51,8 @@ export function orderSentence({ parts, total }: Order, { quantities }: TakeOff, 
   const open = total.unpriced > 0 ? `; ${total.unpriced} without a price are not in it` : '';
   const fence = quantities.find(({ key }) => key === 'work:fenceKm');
   const of = fence ? ` for ${formatLength(fence.amount * 1000, habits.units)} of fence` : '';
-  const staged = stages > 0 ? ` in ${stages} ${stages === 1 ? 'stage' : 'stages'}` : '';
-  const bought = `${items} ${items === 1 ? 'item' : 'items'}`;
+  const staged = stages > 0 ? ` in ${counted(stages, 'stage')}` : '';
+  const bought = counted(items, 'item');
   return `${formatMoney(total.gross, habits)}${of}${staged}: ${bought} for ${goods}, work for ${work}${tax}${open}.`;
 }
 
@@ -82,8 +63,8 @@ function sum(amounts: readonly number[]): number {
 /** "12 pieces, 96.4 m, from 1 roll; 3.5 m left over." */
 export function cutListSentence({ rolls, cutM, leftM }: CutList, units: Units): string {
   const pieces = rolls.reduce((sum, { cuts }) => sum + cuts.length, 0);
-  const from = `${rolls.length} ${rolls.length === 1 ? 'roll' : 'rolls'}`;
-  return `${pieces} ${pieces === 1 ? 'piece' : 'pieces'}, ${formatAmount(cutM, 'm', units)}, from ${from}; ${formatAmount(leftM, 'm', units)} left over.`;
+  const from = counted(rolls.length, 'roll');
+  return `${counted(pieces, 'piece')}, ${formatAmount(cutM, 'm', units)}, from ${from}; ${formatAmount(leftM, 'm', units)} left over.`;
 }
 
 /** Whether the cut list is the best there is, in words. */

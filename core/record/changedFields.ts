@@ -1,8 +1,8 @@
 import { conductorById } from '../electrical/conductors/conductorLibrary.ts';
 import { inWords } from '../model/edits/support/fieldRules.ts';
-import { formatTape, formatVoltage, type Units } from '../model/formatUnits.ts';
 import type { Project } from '../model/project.ts';
 import type { Thing } from '../model/things.ts';
+import { formatTape, formatVoltage, type Units } from '../words/numbers/write.ts';
 
 /** One value that is not what it was. */
 export interface ChangedField {

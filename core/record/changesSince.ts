@@ -1,12 +1,12 @@
 import { kindsIn } from '../kinds/allKinds.ts';
 import { called } from '../model/edits/support/find.ts';
-import { formatLength, type Units } from '../model/formatUnits.ts';
 import { type Project, projectOf, propertyOf } from '../model/project.ts';
 import { buildableKinds } from '../model/recordDefaults.ts';
 import type { BuildableThing, Handover } from '../model/recordThings.ts';
 import type { Kind, Thing } from '../model/things.ts';
 import { surveyOf } from '../survey/survey.ts';
 import type { Survey } from '../survey/types.ts';
+import { formatLength, type Units } from '../words/numbers/write.ts';
 import { type ChangedField, changedFields } from './changedFields.ts';
 import { apartM, samePlaceM } from './differences.ts';
 import { nameOf, placesOf } from './places.ts';

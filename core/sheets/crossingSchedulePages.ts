@@ -7,16 +7,16 @@ import { measuredInWords, rangeInWords } from '../locate/depthWords.ts';
 import { isInTheGround } from '../locate/inTheGround.ts';
 import { openingMovedM } from '../locate/recordedOpening.ts';
 import { samePostM } from '../locate/tieFrom.ts';
-import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
 import type { Survey } from '../survey/types.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
+import { fixed, formatTape, type Units } from '../words/numbers/write.ts';
 import { words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { latitudeText, longitudeText } from './placeText.ts';
-import { lengthUnit } from './tableUnits.ts';
 
 /** The schedule of crossings: every gateway of a live line with the trench, pipe and cables that it takes. */
 export function crossingSchedulePages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {
@@ -69,7 +69,7 @@ export function crossingTable(project: Project, survey: Survey, units: Units, pl
     const state = stateInWords(figures.crossing.status, isInTheGround(project, figures.crossing));
     const depth = depthWords(project, survey, figures, units);
     const isMoved = openingMovedM(opening.shape, shape) >= samePostM;
-    return crossingRow(shape, figures, { state, depth, isMoved }, unit.lengthM, placed);
+    return crossingRow(shape, figures, { state, depth, isMoved }, units, placed);
   });
   const sum = (value: (figures: CrossingFigures) => number) =>
     tape(
@@ -107,9 +107,10 @@ function crossingRow(
   shape: GatewayShape,
   figures: CrossingFigures,
   { state, depth, isMoved }: { readonly state: string; readonly depth: string; readonly isMoved: boolean },
-  unitM: number,
+  units: Units,
   placed: boolean,
 ): string[] {
+  const { lengthM: unitM } = lengthUnit(units);
   const { crossing, gateway } = figures;
   const buried = crossing.method === 'buried';
   return [
@@ -126,7 +127,7 @@ function crossingRow(
     figures.earthCableM > 0 ? tape(figures.earthCableM, unitM) : 'none',
     crossing.sealed === null ? 'not noted' : crossing.sealed ? 'yes' : 'no',
     ...(placed ? postPlaces(shape) : []),
-    crossingRemarks(figures, isMoved),
+    crossingRemarks(figures, isMoved, units),
   ];
 }
 
@@ -152,12 +153,13 @@ function postPlaces({ startPostAt, endPostAt }: GatewayShape): string[] {
 function crossingRemarks(
   { crossing, gateway, tighterThanPipeAllows, bendRadiusM }: CrossingFigures,
   isMoved: boolean,
+  units: Units,
 ): string {
   const said = [
     isMoved ? 'Lies where the gate’s posts stood when it was dug; its lengths are of that opening.' : '',
     gateway.vehicles ? 'Vehicles pass.' : '',
     tighterThanPipeAllows
-      ? `Bend of ${fixed(bendRadiusM, 2)} m is tighter than the pipe allows (${fixed(crossing.minBendRadiusM, 2)} m).`
+      ? `Bend of ${formatTape(bendRadiusM, units)} is tighter than the pipe allows (${formatTape(crossing.minBendRadiusM, units)}).`
       : '',
     crossing.note.trim(),
   ];

@@ -6,7 +6,7 @@ import { textBox } from '../drawing/words.ts';
 import { type Box, boxAround } from '../geometry/box.ts';
 import type { Xy } from '../geometry/types.ts';
 import { propertyOf } from '../model/project.ts';
-import { dateText } from './dateText.ts';
+import { dateText } from '../words/dates.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type MapSheetInput, sheetAnchor } from './mapSheet.ts';
 import type { PageDraft } from './pageDraft.ts';
@@ -84,7 +84,7 @@ function indexBlocks(
       measure,
     ),
     space(3),
-    cautionBlock(widthMm, measure),
+    cautionBlock(units, widthMm, measure),
   ];
 }
 

@@ -1,5 +1,4 @@
 import { letters } from '../drawing/style.ts';
-import { formatTape } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CutList } from '../quantities/cutting/cutLists.ts';
 import {
@@ -7,7 +6,6 @@ import {
   cutListProof,
   cutListSentence,
   formatAmount,
-  formatMoney,
   lineCaution,
   type OrderHabits,
   orderSentence,
@@ -15,6 +13,7 @@ import {
 } from '../quantities/formatOrder.ts';
 import type { Order, OrderLine, OrderPart } from '../quantities/order/order.ts';
 import type { Piece, QuantityGroup, TakeOff } from '../quantities/types.ts';
+import { formatMoney, formatTape } from '../words/numbers/write.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';

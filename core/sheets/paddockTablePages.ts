@@ -1,12 +1,12 @@
 import { letters } from '../drawing/style.ts';
-import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
+import { areaUnit } from '../words/numbers/units.ts';
+import { fixed, type Units } from '../words/numbers/write.ts';
 import { words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { areaUnit } from './tableUnits.ts';
 
 /** The table of paddocks with their areas. */
 export function paddockTablePages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {

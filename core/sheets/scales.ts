@@ -1,8 +1,8 @@
 import type { SheetOptions } from '../api/sheetOptions.ts';
 import type { Box } from '../geometry/box.ts';
-import { fixed } from '../model/formatUnits.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
+import { fixed } from '../words/numbers/write.ts';
 import { propertyExtent } from './extent.ts';
 import { mostSheets, sheetsToCover } from './sheetPlan.ts';
 

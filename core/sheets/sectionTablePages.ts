@@ -1,16 +1,15 @@
 import { drawFence, sectionMarks } from '../drawing/strokes/fence.ts';
 import { letters, pen } from '../drawing/style.ts';
-import { fixed, formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { overLimitInWords, overLimitStretches } from '../survey/overLimit.ts';
-import { count } from '../survey/sentences.ts';
 import type { Section, Survey } from '../survey/types.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
+import { fixed, formatLength } from '../words/numbers/write.ts';
+import { counted, inOrder } from '../words/text.ts';
 import { space, words } from './flow/block.ts';
 import { type Cell, type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
-import { inOrder } from './inOrder.ts';
 import type { PageDraft } from './pageDraft.ts';
-import { lengthUnit } from './tableUnits.ts';
 
 /** The table of sections and what each holds. */
 export function sectionTablePages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {
@@ -40,7 +39,7 @@ export function overLimitWords(project: Project, survey: Survey): string[] {
   if (lines.length === 0) return [];
   const limits = [
     `${formatLength(divide.maxSectionM, units)} of fence`,
-    ...(divide.maxGateways === null ? [] : [count(divide.maxGateways, 'gateway')]),
+    ...(divide.maxGateways === null ? [] : [counted(divide.maxGateways, 'gateway')]),
   ];
   const head = `No set of switches keeps all sections within the limit of ${limits.join(' and ')}:`;
   return [head, ...lines.map(({ text }) => text)];
@@ -96,7 +95,7 @@ function remarks(
   const said = [
     holdsEnergiser ? 'The energiser feeds in here.' : '',
     overByM !== null ? `Longer than the limit by ${fixed(overByM / unit.lengthM, 0)}\u00a0${unit.name}.` : '',
-    overByGateways !== null ? `${count(overByGateways, 'gateway')} over the limit.` : '',
+    overByGateways !== null ? `${counted(overByGateways, 'gateway')} over the limit.` : '',
     fed ? '' : 'No energiser reaches it.',
   ];
   return said.filter((part) => part !== '').join(' ');

@@ -1,15 +1,15 @@
 import { letters } from '../drawing/style.ts';
-import { fixed, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { feedInWords } from '../survey/switchInWords.ts';
 import type { Survey, SwitchRow } from '../survey/types.ts';
+import { lengthUnit } from '../words/numbers/units.ts';
+import { fixed, type Units } from '../words/numbers/write.ts';
+import { inOrder } from '../words/text.ts';
 import { space, words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
-import { inOrder } from './inOrder.ts';
 import type { PageDraft } from './pageDraft.ts';
 import { latitudeText, longitudeText } from './placeText.ts';
-import { lengthUnit } from './tableUnits.ts';
 
 /** The register of cut-out switches: where each is, how it stands, and what goes dead when it alone is opened. */
 export function switchRegisterPages(project: Project, survey: Survey, input: TextPagesInput): PageDraft[] {

@@ -1,9 +1,9 @@
-import { formatVoltage } from '../model/formatUnits.ts';
 import type { Project } from '../model/project.ts';
 import type { Limits, Yardstick } from '../model/yardstick.ts';
 import { goodShare, lowShare } from '../survey/power/yardstick.ts';
-import { dateText } from './dateText.ts';
-import { inOrder } from './inOrder.ts';
+import { dateText } from '../words/dates.ts';
+import { formatVoltage } from '../words/numbers/write.ts';
+import { inOrder } from '../words/text.ts';
 
 /**
  * What a reading is judged by: "Usual here: 8.1 kV, estimated with S4 off; under 4.9 kV is low, from 6.1 kV good."

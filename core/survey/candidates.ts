@@ -1,6 +1,5 @@
 import { turnAngleDeg } from '../geometry/vector.ts';
 import { samePlace } from '../model/edits/support/switchPlace.ts';
-import { formatLength } from '../model/formatUnits.ts';
 import { placeKeyText } from '../model/placeKey.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { DivideSettings, LineEnd, Post, SwitchPlace } from '../model/things.ts';
@@ -9,6 +8,7 @@ import { shortestWays } from '../network/shortestWays.ts';
 import type { Network, Run } from '../network/types.ts';
 import { placesNear } from '../shapes/touches.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
+import { formatLength } from '../words/numbers/write.ts';
 import { geometryOfLine, placeInWords, switchSpot } from './switchPlaces.ts';
 import type { Survey, SwitchCandidate } from './types.ts';
 

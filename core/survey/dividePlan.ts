@@ -1,10 +1,10 @@
 import { type Project, propertyOf } from '../model/project.ts';
 import { allAtOnce, type Steps } from '../model/steps.ts';
-import { byName } from '../model/text.ts';
 import type { CutOutSwitch } from '../model/things.ts';
 import { DisjointSets } from '../network/sectioning/disjointSets.ts';
 import { type Planning, startPlanning } from '../network/sectioning/planning.ts';
 import type { PlannedSection, SectioningPlan } from '../network/sectioning/types.ts';
+import { byName } from '../words/text.ts';
 import { switchCandidates } from './candidates.ts';
 import { inFixedOrder, isKept, type Pieces, piecesBetween, sectioningProblem } from './dividePieces.ts';
 import { stretchesOf } from './overLimit.ts';

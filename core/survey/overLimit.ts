@@ -1,12 +1,11 @@
-import { formatLength, type Units } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
-import { byName } from '../model/text.ts';
 import { contractNetwork } from '../network/sectioning/contract.ts';
 import { overLimitGroups } from '../network/sectioning/overLimit.ts';
 import type { OverLimitGroup } from '../network/sectioning/types.ts';
+import { formatLength, type Units } from '../words/numbers/write.ts';
+import { byName, counted, listed } from '../words/text.ts';
 import { switchCandidates } from './candidates.ts';
 import { inFixedOrder, isBarred, type Pieces, piecesBetween, sectioningProblem } from './dividePieces.ts';
-import { count, some } from './sentences.ts';
 import type { OverLimitStretch, Survey, SwitchCandidate } from './types.ts';
 
 /**
@@ -71,7 +70,7 @@ export function overLimitInWords(project: Project, stretches: readonly OverLimit
     const lineIds = [...new Set(group.flatMap((stretch) => stretch.lineIds))];
     const lines = lineIds.flatMap((id) => project.fenceLine.get(id) ?? []).sort(byName);
     const names = lines.map(({ name }) => name);
-    const where = names.length === 0 ? 'Here' : some(names, mostNames);
+    const where = names.length === 0 ? 'Here' : listed(names, mostNames);
     const what = group.length > 1 ? `${group.length} stretches` : 'a stretch';
     const far = howFar(first, divide, units, group.length > 1 ? ' each' : '');
     return { text: `${where}: ${what} ${far}, ${whyNot(first)}.`, lineIds };
@@ -86,10 +85,12 @@ function howFar(
   each: string,
 ): string {
   const long = `of ${formatLength(lengthM, units)}${each}, ${formatLength(overByM, units)} over the limit`;
-  const many = `with ${count(gateways, 'gateway')}${each}, the limit being ${maxGateways}`;
+  const many = `with ${counted(gateways, 'gateway')}${each}, the limit being ${maxGateways}`;
   return [overByM > 0 ? long : '', overByGateways > 0 ? many : ''].filter((part) => part !== '').join(', and ');
 }
 
 function whyNot({ barred }: OverLimitStretch): string {
-  return barred.length === 0 ? 'without a place for a switch' : `with a switch ruled out at ${some(barred, mostNames)}`;
+  return barred.length === 0
+    ? 'without a place for a switch'
+    : `with a switch ruled out at ${listed(barred, mostNames)}`;
 }

@@ -1,4 +1,5 @@
-import { fixed, formatArea, formatLength, type Units } from '../model/formatUnits.ts';
+import { fixed, formatArea, formatLength, type Units } from '../words/numbers/write.ts';
+import { counted } from '../words/text.ts';
 import type { DividePlan, PlanChange, Survey } from './types.ts';
 
 /** Each workspace's answer in one sentence, with figures. */
@@ -7,9 +8,9 @@ export function coverSentence({ totals, sections }: Survey, units: Units): strin
   if (totals.fenceM === 0) return 'Nothing is drawn yet.';
   return `${list([
     `${formatLength(totals.fenceM, units)} of fence`,
-    totals.paddocks > 0 ? `${count(totals.paddocks, 'paddock')} of ${formatArea(totals.paddockAreaM2, units)}` : '',
-    totals.gateways > 0 ? count(totals.gateways, 'gateway') : '',
-    sections.length > 0 ? count(sections.length, 'section') : '',
+    totals.paddocks > 0 ? `${counted(totals.paddocks, 'paddock')} of ${formatArea(totals.paddockAreaM2, units)}` : '',
+    totals.gateways > 0 ? counted(totals.gateways, 'gateway') : '',
+    sections.length > 0 ? counted(sections.length, 'section') : '',
   ])}.`;
 }
 
@@ -17,15 +18,15 @@ export function drawSentence({ totals, reach, network }: Survey, units: Units): 
   if (totals.fenceM === 0) return 'Draw the first fence line, or bring in a file of lines.';
   const drawn = list([
     `${formatLength(totals.fenceM, units)} of fence`,
-    totals.gateways > 0 ? count(totals.gateways, 'gateway') : '',
-    totals.paddocks > 0 ? `${count(totals.paddocks, 'paddock')} of ${formatArea(totals.paddockAreaM2, units)}` : '',
+    totals.gateways > 0 ? counted(totals.gateways, 'gateway') : '',
+    totals.paddocks > 0 ? `${counted(totals.paddocks, 'paddock')} of ${formatArea(totals.paddockAreaM2, units)}` : '',
   ]);
   const deadM = reach.deadParts.reduce((sum, { lengthM }) => sum + lengthM, 0);
   if (totals.liveFenceM === 0) return `${drawn}; none of it is live.`;
   if (network.sources.length === 0) return `${drawn}; no energiser is drawn yet.`;
   if (totals.fedFenceM === 0) return `${drawn}; the energiser reaches none of it.`;
   if (deadM === 0) return `${drawn}; the energiser reaches all that is live.`;
-  return `${drawn}; the energiser does not reach ${formatLength(deadM, units)} in ${count(reach.deadParts.length, 'part')}.`;
+  return `${drawn}; the energiser does not reach ${formatLength(deadM, units)} in ${counted(reach.deadParts.length, 'part')}.`;
 }
 
 /** `plan` is null while it is being worked out, and where there is nothing to plan. */
@@ -35,17 +36,17 @@ export function divideSentence(survey: Survey, plan: DividePlan | null, units: U
   const longest = sections.reduce((a, b) => (b.lengthM > a.lengthM ? b : a));
   const over = sections.filter(({ overByM, overByGateways }) => overByM !== null || overByGateways !== null).length;
   const drawn = list([
-    count(sections.length, 'section'),
+    counted(sections.length, 'section'),
     `longest ${formatLength(longest.lengthM, units)}`,
     over > 0 ? `${over} over the limit` : '',
   ]);
   if (network.sources.every(({ node }) => node === null)) return `${drawn}; no energiser feeds them yet.`;
   const changes = plan
     ? list([
-        plan.missing.length > 0 ? `${count(plan.missing.length, 'switch', 'switches')} missing` : '',
+        plan.missing.length > 0 ? `${counted(plan.missing.length, 'switch', 'switches')} missing` : '',
         plan.surplus.length > 0 ? `${plan.surplus.length} not needed` : '',
         plan.overLimit.length > 0
-          ? `${count(plan.overLimit.length, 'stretch', 'stretches')} that no switch brings within the limits`
+          ? `${counted(plan.overLimit.length, 'stretch', 'stretches')} that no switch brings within the limits`
           : '',
       ])
     : '';
@@ -86,20 +87,8 @@ export function changeInWords(change: PlanChange, units: Units): string {
     return `Keeping ${change.label}: the plan does without it; it counts as much as ${cost} switches at a gateway.`;
   }
   const over = change.overByM > 0 ? `over by ${formatLength(change.overByM, units)}` : 'within the limit';
-  const gateways = change.overByGateways > 0 ? `, ${count(change.overByGateways, 'gateway')} too many` : '';
+  const gateways = change.overByGateways > 0 ? `, ${counted(change.overByGateways, 'gateway')} too many` : '';
   return `Without a switch at ${change.label}: a section of ${formatLength(change.lengthM, units)}, ${over}${gateways}.`;
-}
-
-/** "1 switch", "12 switches", "1,204 runs". */
-export function count(number: number, one: string, many = `${one}s`): string {
-  return `${number.toLocaleString('en')} ${number === 1 ? one : many}`;
-}
-
-/** "S1, S2 and S3"; of more than `most`: "S1, S2 and 14 more". */
-export function some(names: readonly string[], most: number): string {
-  const shown = names.length > most ? names.slice(0, most - 1) : names.slice(0, -1);
-  const last = names.length > most ? `${names.length - shown.length} more` : names.at(-1);
-  return shown.length === 0 ? (last ?? '') : `${shown.join(', ')} and ${last}`;
 }
 
 function list(parts: readonly string[]): string {

@@ -1,5 +1,5 @@
-import { formatLength, type Units } from '../model/formatUnits.ts';
 import type { Project } from '../model/project.ts';
+import { formatLength, type Units } from '../words/numbers/write.ts';
 import type { SwitchFeed, SwitchRow } from './types.ts';
 
 /** Which way a switch is fed: "from A to B", "from the energiser to A", "both sides: A | E", "not fed: C | D". */

@@ -1,12 +1,12 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { scale, subtract, unit } from '../geometry/vector.ts';
-import { formatLength } from '../model/formatUnits.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { SwitchPlace } from '../model/things.ts';
 import { gatewaySpan } from '../shapes/gatewaySpan.ts';
 import { directionAt, lonLatAt, type MeasuredPath, measuredPath, wrapStation, xyAt } from '../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
+import { formatLength } from '../words/numbers/write.ts';
 
 /** Where a switch stands, or would. */
 export interface SwitchSpot {

@@ -1,11 +1,11 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import { scale } from '../geometry/vector.ts';
 import type { Project } from '../model/project.ts';
-import { byName } from '../model/text.ts';
 import type { CutOutSwitch } from '../model/things.ts';
 import { type Feed, passesNormally } from '../network/feed.ts';
 import { DisjointSets } from '../network/sectioning/disjointSets.ts';
 import type { Network, SwitchEdge } from '../network/types.ts';
+import { byName } from '../words/text.ts';
 import type { SectionsFound } from './sections.ts';
 import { placeInWords, switchSpot } from './switchPlaces.ts';
 import type { SwitchFeed, SwitchRow } from './types.ts';

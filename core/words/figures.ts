@@ -1,6 +1,6 @@
+import { dateText } from './dates.ts';
 import { activeLanguage } from './language.ts';
-import type { Language } from './message.ts';
-import { textOf } from './message.ts';
+import { type Language, textOf } from './message.ts';
 import {
   fixed,
   formatArea,
@@ -26,7 +26,6 @@ function madeFigures(units: Units, language: Language): Figures {
   const { locale, words } = language;
   const plurals = new Intl.PluralRules(locale);
   const lists = new Intl.ListFormat(locale, { type: 'conjunction' });
-  const dates = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
   const known = (value: number, format: (value: number, units: Units) => string) =>
     Number.isFinite(value) ? format(value, units) : words.things.notKnown;
   const f: Figures = {
@@ -37,10 +36,7 @@ function madeFigures(units: Units, language: Language): Figures {
     volts: (volts) => known(volts, formatVoltage),
     bearing: (bearingDeg) => known(bearingDeg, formatBearing),
     number: (value, decimals) => known(value, () => fixed(value, decimals ?? decimalsOf(value))),
-    date: (day) => {
-      const time = Date.parse(`${day}T00:00:00Z`);
-      return Number.isNaN(time) ? day : dates.format(time);
-    },
+    date: dateText,
     list: (names, most = Infinity) =>
       lists.format(
         names.length > most

@@ -1,6 +1,7 @@
 import { type Dirent, readdirSync, type Stats, statSync } from 'node:fs';
 import { dirname, extname, join } from 'node:path';
 import type { FolderListing, ListedFile } from '../../core/api/projectApi.ts';
+import { byName } from '../../core/words/text.ts';
 import { fileEnding } from '../store/fileFormat.ts';
 import { tileFileEnding } from './tilePaths.ts';
 
@@ -9,7 +10,7 @@ export function listFolder(path: string): FolderListing {
   const entries = readdirSync(path, { withFileTypes: true })
     .filter((entry) => !entry.name.startsWith('.'))
     .flatMap((entry) => followed(path, entry))
-    .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
+    .sort(byName);
   const parent = dirname(path);
   return {
     path,

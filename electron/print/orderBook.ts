@@ -17,7 +17,7 @@ export function orderBook({ project, property, survey }: Printed, options: Order
     property,
     takeOff: counted,
     order: orderOf({ project, takeOff: counted, prices: priceListOf(project), settings }),
-    habits: { units: property.units, locale: options.locale, currency: settings.currency },
+    habits: { units: property.units, currency: settings.currency },
     date: options.date,
     measure: typefaces().measure,
   };

@@ -5,6 +5,7 @@ import { type Project, projectOf, propertyOf } from '../../core/model/project.ts
 import type { Property, Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
+import { setLocale, usualLocale } from '../../core/words/numbers/locale.ts';
 import { findBook } from './findBook.ts';
 import { orderBook } from './orderBook.ts';
 import { packBook } from './packBook.ts';
@@ -40,6 +41,8 @@ export interface Book {
  * @throws SheetProblem (message and remedy for people) where it cannot be made as asked.
  */
 export async function printJob(job: PrintJob, things: readonly Thing[], photos: Photos = new Map()): Promise<MadeFile> {
+  // The pages are laid out before anything is waited for, so that each job has its own habits of figures.
+  setLocale(job.options.locale ?? usualLocale);
   const project = projectOf(things);
   const property = propertyOf(project);
   const book = bookOf(job, { project, property, survey: surveyOf(project), photos });

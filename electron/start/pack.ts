@@ -1,13 +1,14 @@
 // Makes the handover pack of a project file without a window: npm run pack -- FILE.undergate OUT.pdf
 // With --parts map,crossings only these; with --scale 5000 the map at that scale; with --paper A4 on smaller sheets.
+
 import { writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { type PackOptions, type PackPart, packParts } from '../../core/api/packOptions.ts';
 import { projectOf } from '../../core/model/project.ts';
-import { readNumber } from '../../core/model/readNumber.ts';
 import { handoversOf } from '../../core/record/edits/handOver.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
+import { readFileNumber } from '../../core/words/numbers/read.ts';
 import { printJob } from '../print/printJob.ts';
 import { smallPhotos } from '../print/printRoom.ts';
 import { ProblemError, problemOf } from '../store/problems.ts';
@@ -86,7 +87,7 @@ function paperOf(given = 'A3'): PackOptions['paper'] {
 /** "5000" and "1:5000" alike; null for the scale that suits. */
 function scaleOf(given: string | undefined): number | null {
   if (given === undefined) return null;
-  const scale = readNumber(given.replace(/^1:/, ''));
+  const scale = readFileNumber(given.replace(/^1:/, ''));
   if (scale !== null && scale >= 1) return scale;
   throw new ProblemError('not-valid', `"${given}" is no scale.`, 'Write 5000 for 1:5000.');
 }

@@ -1,5 +1,5 @@
 import { paletteOf } from '../../core/drawing/palette.ts';
-import { formatVoltage } from '../../core/model/formatUnits.ts';
+import { formatVoltage } from '../../core/words/numbers/write.ts';
 import type { VoltageShading } from './mapTypes.ts';
 
 interface VoltageLegendProps {

@@ -8,8 +8,8 @@ import type { LonLat, Xy } from '../../core/geometry/types.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/shapes/workingPlane.ts';
-import { lookAlike } from './findings.ts';
 import { figures } from '../../core/words/figures.ts';
+import { lookAlike } from './findings.ts';
 import { createCross } from './input/keyboardCursor.ts';
 import { isUndo, listenToKeys } from './input/listenToKeys.ts';
 import { listenToPointer } from './input/listenToPointer.ts';
@@ -254,7 +254,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     }
     const system = systemOf(input.project.coordinateSettings.get('coordinates'));
     const { origin } = propertyOf(input.project);
-    const read = readPlace(text, system, origin);
+    const read = readPlace(text, system, origin, input.units);
     if (read.lonLat) goTo(read.lonLat);
     else if (read.swapped && text === swappedOnce) goTo(read.swapped);
     else {

@@ -1,10 +1,10 @@
 import type { Finding } from '../../core/checks/finding.ts';
 import type { Xy } from '../../core/geometry/types.ts';
-import type { Units } from '../../core/model/formatUnits.ts';
 import type { Project } from '../../core/model/project.ts';
 import { serviceFacts } from '../../core/model/serviceKinds.ts';
 import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
 import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/survey/types.ts';
+import { formatRound, type Units } from '../../core/words/numbers/write.ts';
 import type { DrawnDig, FindOverlay } from './findTypes.ts';
 import type { RecordOverlay } from './staticLayer/drawRecord.ts';
 import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';
@@ -233,8 +233,8 @@ export function toolsFor({ workspace, service }: Pick<MapInput, 'workspace' | 's
 }
 
 /** Keys of the map that are no tool's, for the list of keys. They count while the map has the keyboard. */
-export const mapKeys: readonly { readonly keys: string; readonly does: string }[] = [
-  { keys: 'Arrow keys', does: 'Move the cross, or what is chosen by 0.1 m. With Shift further.' },
+export const mapKeys = (units: Units): readonly { readonly keys: string; readonly does: string }[] => [
+  { keys: 'Arrow keys', does: `Move the cross, or what is chosen by ${formatRound(0.1, units)}. With Shift further.` },
   { keys: 'Enter', does: 'Click where the cross is; end the line where it already stands.' },
   { keys: 'Digits', does: 'Type a length, then Tab and a bearing; or "125 @ 92.5" at once.' },
   { keys: 'Backspace', does: 'Take back the last point of the line being drawn.' },

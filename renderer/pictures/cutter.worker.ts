@@ -1,6 +1,7 @@
 import { expose, transfer } from 'comlink';
 import { type PictureTile, pictureLimits } from '../../core/api/pictureApi.ts';
 import type { GeoTiffPlace } from '../../core/exchange/image/geoTiffTags.ts';
+import { hearLocale } from '../work/workerLocale.ts';
 import { cutTiles } from './cutTiles.ts';
 import { openReader } from './readers/openReader.ts';
 import { PictureProblem } from './readers/reader.ts';
@@ -52,4 +53,5 @@ async function inWords<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
+hearLocale();
 expose(cutter);

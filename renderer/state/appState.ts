@@ -83,6 +83,8 @@ export interface AppState {
   readonly problem: Problem | null;
   readonly lastLine: LastLine | null;
   readonly theme: 'light' | 'dark';
+  /** By whose habits numbers and dates are shown; null: the system's. */
+  readonly locale: string | null;
   readonly bookWidthPx: number;
   /** Ids of the switches that Power shows open, to see what it would do; null: as they normally stand. */
   readonly shownOpen: readonly string[] | null;
@@ -104,6 +106,7 @@ export const useApp = create<AppState>(() => ({
   problem: null,
   lastLine: null,
   theme: 'light',
+  locale: null,
   bookWidthPx: 420,
   shownOpen: null,
 }));

@@ -1,10 +1,10 @@
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
+import { localDate } from '../../core/words/dates.ts';
 import { message } from '../../core/words/message.ts';
 import { type OpenFile, useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
-import { localDate } from './localDate.ts';
 import { report } from './report.ts';
 import { host } from './session.ts';
 import { figuresOf } from './useFigures.ts';

@@ -3,8 +3,8 @@ import { groundQuestion, touchedKey } from '../../core/locate/inGround/question.
 import { type TouchOptions, touchedBy } from '../../core/locate/inGround/touched.ts';
 import { difference } from '../../core/model/difference.ts';
 import type { Project } from '../../core/model/project.ts';
+import { localDate } from '../../core/words/dates.ts';
 import { useApp } from './appState.ts';
-import { localDate } from './localDate.ts';
 import { newId } from './newId.ts';
 
 /**

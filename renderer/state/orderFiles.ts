@@ -5,10 +5,10 @@ import { orderOf } from '../../core/quantities/order/order.ts';
 import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
 import type { Survey } from '../../core/survey/types.ts';
+import { localDate } from '../../core/words/dates.ts';
 import { useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
-import { localDate } from './localDate.ts';
 import { makePdf } from './makePdf.ts';
 import { report } from './report.ts';
 
@@ -16,7 +16,6 @@ import { report } from './report.ts';
 export async function printOrder(): Promise<void> {
   say('Making the PDF…', 'done');
   const options = {
-    locale: navigator.language,
     withCutLists: true,
     withQuantities: true,
     date: localDate(new Date()),

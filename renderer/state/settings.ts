@@ -1,4 +1,5 @@
 import { noWindowSettings, type WindowSettings } from '../../core/api/windowSettings.ts';
+import { setLocale } from '../../core/words/numbers/locale.ts';
 import { useApp } from './appState.ts';
 import { report } from './report.ts';
 import { host } from './session.ts';
@@ -9,9 +10,13 @@ const usualWidthPx = 420;
 
 let settings: WindowSettings = noWindowSettings;
 
-/** The look until the user's own settings are known: the system's. */
-export function showSystemTheme(): void {
+/** The system's habits of numbers and dates, as far as a page is told of them. */
+export const systemLocale = navigator.language;
+
+/** The look and the numbers until the user's own settings are known: the system's. */
+export function showAsSystem(): void {
   showTheme(systemTheme());
+  showLocale(null);
 }
 
 /** Fetches the user's settings and shows the window by them. */
@@ -19,12 +24,19 @@ export async function loadSettings(): Promise<void> {
   const kept = await host().project.windowSettings();
   if (kept.ok) settings = kept.value;
   showTheme(settings.theme ?? systemTheme());
+  showLocale(settings.locale);
   useApp.setState({ bookWidthPx: withinReason(settings.bookWidthPx ?? usualWidthPx) });
 }
 
 export function setTheme(theme: 'light' | 'dark'): void {
   showTheme(theme);
   keep({ ...settings, theme });
+}
+
+/** Numbers and dates by the habits of another place; null: the system's. */
+export function setNumbersAndDates(locale: string | null): void {
+  showLocale(locale);
+  keep({ ...settings, locale });
 }
 
 export function setBookWidth(bookWidthPx: number): void {
@@ -39,6 +51,11 @@ export const bookWidthLimitsPx = [narrowestPx, widestPx] as const;
 
 function withinReason(widthPx: number): number {
   return Math.round(Math.min(widestPx, Math.max(narrowestPx, widthPx)));
+}
+
+function showLocale(locale: string | null): void {
+  setLocale(locale ?? systemLocale);
+  useApp.setState({ locale });
 }
 
 function systemTheme(): 'light' | 'dark' {

@@ -1,5 +1,5 @@
-import type { Units } from '../../core/model/formatUnits.ts';
 import { propertyOf } from '../../core/model/project.ts';
+import type { Units } from '../../core/words/numbers/write.ts';
 import { useApp } from './appState.ts';
 
 /** The units that the open property is shown in. */

@@ -8,6 +8,7 @@ import { type AnalysisResult, type Page, useApp } from '../state/appState.ts';
 import { report } from '../state/report.ts';
 import type { AnalysisPart, FromAnalysis, SentFinding, Shown, ToAnalysis } from './analysisMessages.ts';
 import { hearLoss } from './callWorker.ts';
+import { sayLocale } from './workerLocale.ts';
 
 let worker: Worker | null = null;
 /** How often the worker failed since all was last worked out: at the first time it is replaced. */
@@ -103,6 +104,7 @@ function startAnew(): void {
 
 function start(reset: ToAnalysis): void {
   const started = new Worker(new URL('./analysis.worker.ts', import.meta.url), { type: 'module' });
+  sayLocale(started);
   worker = started;
   const isIn = () => worker === started;
   started.addEventListener('message', ({ data }: MessageEvent<FromAnalysis>) => {

@@ -1,5 +1,6 @@
 import type { ToAnalysis } from './analysisMessages.ts';
 import { AnalysisRoom } from './analysisRoom.ts';
+import { hearLocale } from './workerLocale.ts';
 
 const waiting: (() => void)[] = [];
 const channel = new MessageChannel();
@@ -18,4 +19,5 @@ const room = new AnalysisRoom((message) => self.postMessage(message), {
   },
 });
 
+hearLocale();
 self.addEventListener('message', ({ data }: MessageEvent<ToAnalysis>) => room.hear(data));

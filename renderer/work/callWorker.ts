@@ -1,5 +1,6 @@
 import { type Remote, wrap } from 'comlink';
 import { Waiting } from '../../core/api/waiting.ts';
+import { sayLocale } from './workerLocale.ts';
 
 /**
  * Hears of all ways in which a worker can be lost: its script does not load or throws outside of a call, or an answer can't be read.
@@ -50,6 +51,7 @@ export function callWorker<Functions>(worker: Worker, { onLoss, patienceMs }: Ca
     if (error instanceof Lost) onLoss?.();
   };
   hearLoss(worker, (why) => finish(new Lost(why)));
+  sayLocale(worker);
   const functions = wrap<Functions>(worker);
   return {
     async ask(question) {

@@ -84,6 +84,13 @@ function ask<T>(question: (functions: Remote<OrderFunctions>) => Promise<T>): Pr
   return room.ask(question);
 }
 
+/** Figures are written otherwise from now on: what was worked out is worked out anew. */
+export function forgetOrder(): void {
+  drop();
+  asking = null;
+  useOrderRoom.setState({ worked: null, busy: false, failed: null });
+}
+
 function drop(): void {
   room?.end();
   room = null;

@@ -9,6 +9,7 @@ import type { TakeOff } from '../../core/quantities/types.ts';
 import { estimateOf } from '../../core/survey/power/estimateOf.ts';
 import { powerOf } from '../../core/survey/power/powerOf.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
+import { hearLocale } from './workerLocale.ts';
 
 /** Counts and prices beside the window: a hard cut list may take a second or two. */
 const orderRoom = {
@@ -30,4 +31,5 @@ const orderRoom = {
 };
 export type OrderFunctions = typeof orderRoom;
 
+hearLocale();
 expose(orderRoom);

@@ -10,6 +10,7 @@ import type { LonLat, Thing } from '../../core/model/things.ts';
 import { figures } from '../../core/words/figures.ts';
 import { newId } from '../state/newId.ts';
 import type { FileToRead, LineCounts, TakenIn } from './readingMessages.ts';
+import { hearLocale } from './workerLocale.ts';
 
 /**
  * Reads one file that comes in, says how far it is, and works out what the file makes of a property. It is ended from
@@ -34,6 +35,7 @@ const readingRoom = {
 };
 export type ReadingFunctions = typeof readingRoom;
 
+hearLocale();
 expose(readingRoom);
 
 function countsOf(simplifyM: number): LineCounts {

@@ -1,8 +1,8 @@
 import type { Page } from '@playwright/test';
-import type { Units } from '../../core/model/formatUnits.ts';
 import type { InGround } from '../../core/model/inGroundThings.ts';
 import { allThings, propertyOf, put } from '../../core/model/project.ts';
 import type { Gateway } from '../../core/model/things.ts';
+import type { Units } from '../../core/words/numbers/write.ts';
 import { type App, expect, test } from '../support/app.ts';
 import { drawingWithLeft, recordedDrawing } from '../support/recordedDrawing.ts';
 

@@ -44,7 +44,7 @@ async function takeAll(
   size: (typeof windows)[number],
 ): Promise<void> {
   for (const scene of wanted) {
-    const context = await browser.newContext({ viewport: size, colorScheme: theme });
+    const context = await browser.newContext({ viewport: size, colorScheme: theme, locale: 'en-GB' });
     const page = await context.newPage();
     await open(page, scene);
     await scene.reach(page);

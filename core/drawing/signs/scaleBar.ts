@@ -1,5 +1,5 @@
-import type { Units } from '../../model/formatUnits.ts';
-import { fixed } from '../../model/formatUnits.ts';
+import { farUnit, lengthUnit } from '../../words/numbers/units.ts';
+import { fixed, type Units } from '../../words/numbers/write.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { box, text } from '../paint.ts';
 import { type Pen, paperPen, penStroke } from '../pen.ts';
@@ -16,21 +16,12 @@ export interface ScaleBar {
   readonly unit: { readonly name: string; readonly lengthM: number };
 }
 
-const metric = [
-  { name: 'm', lengthM: 1 },
-  { name: 'km', lengthM: 1000 },
-];
-const imperial = [
-  { name: 'ft', lengthM: 0.3048 },
-  { name: 'mi', lengthM: 1609.344 },
-];
-
 /** The longest bar of round length that fits `most`: 1, 2, 4 or 5 times a power of ten of its unit; `perM` of the drawing to a metre. */
 export function longestBar(perM: number, units: Units, most: number): ScaleBar {
   const mostM = most / perM;
-  const [small, large] = units === 'metric' ? metric : imperial;
+  const [small, large] = [lengthUnit(units), farUnit(units)];
   // A mile or a kilometre and more is counted in the larger unit.
-  const unit = mostM >= large!.lengthM ? large! : small!;
+  const unit = mostM >= large.lengthM ? large : small;
   const fits = (mostM / unit.lengthM) * (1 + 1e-9);
   const power = 10 ** Math.floor(Math.log10(fits));
   const times = [5, 4, 2, 1].find((n) => n * power <= fits) ?? 1;

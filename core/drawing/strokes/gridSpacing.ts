@@ -1,4 +1,5 @@
-import type { Units } from '../../model/formatUnits.ts';
+import { mPerFoot, mPerMile } from '../../words/numbers/units.ts';
+import type { Units } from '../../words/numbers/write.ts';
 
 export interface GridSpacing {
   /** Between two lines of the grid, metres. */
@@ -7,9 +8,6 @@ export interface GridSpacing {
   readonly heavyEvery: number;
 }
 
-const metresPerFoot = 0.3048;
-const feetPerMile = 5280;
-
 /**
  * The finest round spacing whose lines stand at least `least` apart in a drawing of `perM` to a metre: 1, 2 or 5 times a
  * power of ten, in metres, or in feet (up to a thousand) and miles.
@@ -17,9 +15,9 @@ const feetPerMile = 5280;
 export function gridSpacing(perM: number, units: Units, least: number): GridSpacing {
   const leastM = least / perM;
   if (units === 'metric') return roundUp(leastM, 1);
-  const leastFeet = leastM / metresPerFoot;
-  if (leastFeet <= 1000) return roundUp(leastFeet, metresPerFoot);
-  return roundUp(leastFeet / feetPerMile, metresPerFoot * feetPerMile);
+  const leastFeet = leastM / mPerFoot;
+  if (leastFeet <= 1000) return roundUp(leastFeet, mPerFoot);
+  return roundUp(leastM / mPerMile, mPerMile);
 }
 
 function roundUp(least: number, unitM: number): GridSpacing {

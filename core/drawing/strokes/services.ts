@@ -1,6 +1,6 @@
 import { offsetPolyline } from '../../geometry/polyline.ts';
-import { formatVoltage } from '../../model/formatUnits.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
+import { formatVoltage } from '../../words/numbers/write.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { circle, circles, line, lines } from '../paint.ts';
 import { type Pen, paperPen, penStroke } from '../pen.ts';

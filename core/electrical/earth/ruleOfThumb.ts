@@ -1,7 +1,7 @@
 import { type Basis, published } from '../basis.ts';
 
 /** Rod in the ground for each joule of the energiser's output (3 ft). */
-const METRES_PER_JOULE = 0.9;
+export const METRES_PER_JOULE = 0.9;
 
 export const ruleOfThumbBasis: Basis = published(
   'Ontario field-crop bulletin "Correctly grounding an electric fence", 2018',

@@ -1,4 +1,4 @@
-import { readNumber } from '../../model/readNumber.ts';
+import { readFileNumber } from '../../words/numbers/read.ts';
 import { restore } from './formulaSafety.ts';
 import { type Outcome, refuse } from './outcome.ts';
 import papa from './papa.ts';
@@ -49,5 +49,5 @@ export function readCsv(text: string): Outcome<CsvTable> {
 export function readFigure(cell: string, decimalComma: boolean): number | null {
   const text = cell.trim().replace(/\s*%$/, '');
   if (text === '') return null;
-  return readNumber(text, decimalComma ? 'decimal' : 'byForm') ?? Number.NaN;
+  return readFileNumber(text, decimalComma ? 'decimal' : 'thousands') ?? Number.NaN;
 }

@@ -1,8 +1,9 @@
+import { mPerFoot } from '../../words/numbers/units.ts';
 /** In which unit an elevation model gives its heights, as far as its tags say it. */
 
 export const heightUnits = {
   metres: { inM: 1, name: 'metres' },
-  feet: { inM: 0.3048, name: 'feet' },
+  feet: { inM: mPerFoot, name: 'feet' },
   usFeet: { inM: 1200 / 3937, name: 'US survey feet' },
 } as const;
 

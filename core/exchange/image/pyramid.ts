@@ -1,3 +1,4 @@
+import { fixed } from '../../words/numbers/write.ts';
 /**
  * A picture cut into square tiles at full size (level 0), at half size (level 1), at a quarter (level 2) and so on,
  * until one tile holds it all. Tiles at the right and lower edge are only as large as what is left of the picture.
@@ -71,6 +72,6 @@ export function parentOf({ level, column, row }: TileKey): TileKey {
 export function whyNotSize(widthPx: number, heightPx: number): string | null {
   if (!(widthPx >= 1 && heightPx >= 1)) return 'The picture has no size.';
   if (widthPx <= largest.sidePx && heightPx <= largest.sidePx && widthPx * heightPx <= largest.pixels) return null;
-  const size = `${widthPx.toLocaleString('en')} × ${heightPx.toLocaleString('en')} pixels`;
-  return `The picture has ${size}. At most ${(largest.pixels / 1e6).toLocaleString('en')} million are taken: cut it in parts, or save it smaller.`;
+  const size = `${fixed(widthPx, 0)} × ${fixed(heightPx, 0)} pixels`;
+  return `The picture has ${size}. At most ${fixed(largest.pixels / 1e6, 0)} million are taken: cut it in parts, or save it smaller.`;
 }

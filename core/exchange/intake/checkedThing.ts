@@ -1,7 +1,7 @@
 import { readBody } from '../../api/readBody.ts';
 import { whyNotUnknown } from '../../api/unknownFields.ts';
 import { bodyVersion } from '../../kinds/upgrade.ts';
-import { whyNotFields, whyNotAtMost } from '../../model/edits/support/checkFields.ts';
+import { whyNotAtMost, whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
 import { kindWords } from '../../model/edits/support/find.ts';
 import { pathIn } from '../../model/edits/support/path.ts';

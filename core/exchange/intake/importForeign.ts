@@ -8,13 +8,13 @@ import { EditRefused, type Refusal } from '../../model/edits/support/edit.ts';
 import { pathIn, withoutDoubles } from '../../model/edits/support/path.ts';
 import { whyNotPath, whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { largestOf } from '../../model/extremes.ts';
-import { formatLength } from '../../model/formatUnits.ts';
 import { nextName } from '../../model/names.ts';
 import { propertyOf, putAll } from '../../model/project.ts';
 import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts';
 import { stationOf } from '../../shapes/measuredPath.ts';
 import { planeOf } from '../../shapes/workingPlane.ts';
 import { message } from '../../words/message.ts';
+import { fixed, formatLength } from '../../words/numbers/write.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
@@ -32,7 +32,7 @@ export function importForeign(intake: Intake, features: readonly PreviewFeature[
     if (as === 'leaveOut' || as === 'gateway' || as === 'heights') continue;
     const simple = simplifiedFeature(intake, feature, as, choices.simplifyM);
     if (!simple) {
-      tell(intake, feature, tangled, 'Simplify the lines more, or leave it out.');
+      tell(intake, feature, tangled(), 'Simplify the lines more, or leave it out.');
       continue;
     }
     const made = madeOf(intake, simple, as, choices);
@@ -101,7 +101,8 @@ function whyNotSoMany(path: readonly LonLat[]): Refusal | null {
   return { code: 'tooManyPoints', message: message('exchange.import.tooManyPoints', values) };
 }
 
-const tangled = `it crosses itself more than ${mostOwnCrossings.toLocaleString('en')} times, as the track of a receiver that lay still does`;
+const tangled = () =>
+  `it crosses itself more than ${fixed(mostOwnCrossings, 0)} times, as the track of a receiver that lay still does`;
 
 /** Null: it is a tangle that simplifying does not undo. Only fences meet themselves; of services it does not matter. */
 function simplifiedFeature(

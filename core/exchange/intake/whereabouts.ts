@@ -1,8 +1,8 @@
 import { earthAt } from '../../geometry/earth.ts';
 import { largestOf } from '../../model/extremes.ts';
-import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { boundsOf, middleOf } from '../preview/bounds.ts';
 import type { PieceGroup } from '../preview/groups.ts';
 import type { FeatureProblem, Preview, PreviewFeature } from '../preview/types.ts';

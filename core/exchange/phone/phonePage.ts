@@ -18,11 +18,8 @@ import { fateInShort, fateInWords, leftHeading } from '../../locate/inGround/lef
 import { type StakeOut, stakeOut } from '../../locate/stakeOut.ts';
 import { type FixedPost, fixedPosts } from '../../locate/tieFrom.ts';
 import { placeNames } from '../../locate/tieWords.ts';
-import { formatTape } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
-import { capital } from '../../model/text.ts';
 import { cautions } from '../../sheets/cautions.ts';
-import { dateText } from '../../sheets/dateText.ts';
 import { propertyExtent } from '../../sheets/extent.ts';
 import { pointLetter, stakeSketch } from '../../sheets/find/stakeSketch.ts';
 import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../sheets/find/stakeWords.ts';
@@ -35,6 +32,9 @@ import type { Power } from '../../survey/power/types.ts';
 import { nodeAtSwitch, standingOf, yardstickAt } from '../../survey/power/yardstick.ts';
 import { cutsOffSentence, feedSentence } from '../../survey/switchInWords.ts';
 import type { Survey, SwitchRow } from '../../survey/types.ts';
+import { dateText } from '../../words/dates.ts';
+import { formatTape } from '../../words/numbers/write.ts';
+import { capital } from '../../words/text.ts';
 import { escapeHtml } from './escapeHtml.ts';
 import { phoneScript, phoneScriptHash } from './phoneScript.ts';
 import { phoneStyle } from './phoneStyle.ts';
@@ -103,7 +103,9 @@ ${survey.switches.map((row) => switchCard(row, power)).join('\n')}
 <p><button id="smaller" type="button" aria-label="Smaller map">−</button> <button id="larger" type="button" aria-label="Larger map">+</button></p>
 <div id="map" class="map" role="region" aria-label="Map of the property" tabindex="0">${mapSvg(input)}</div>
 <h2>Cautions</h2>
-<ul>${cautions.map((caution) => `<li>${escapeHtml(caution)}</li>`).join('')}</ul>
+<ul>${cautions(property.units)
+    .map((caution) => `<li>${escapeHtml(caution)}</li>`)
+    .join('')}</ul>
 </main>
 <script>${phoneScript}</script>
 </body>

@@ -1,4 +1,4 @@
-import { readMeasure } from '../../model/readNumber.ts';
+import { readFileMeasure } from '../../words/numbers/read.ts';
 import { type RawObject, withoutControls } from './raw.ts';
 import type { ImportAs, PreviewFeature } from './types.ts';
 
@@ -82,7 +82,7 @@ export function figureOf(
 ): number | null {
   for (const [field, value] of Object.entries(properties)) {
     if (!names.includes(field.toLowerCase().replaceAll(/[_\s-]/g, ''))) continue;
-    const figure = typeof value === 'string' ? readMeasure(firstFigure(value), unit) : value;
+    const figure = typeof value === 'string' ? readFileMeasure(firstFigure(value), unit) : value;
     if (typeof figure === 'number' && figure >= least && figure <= most) return figure;
   }
   return null;

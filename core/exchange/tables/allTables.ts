@@ -159,7 +159,13 @@ function kindTable<K extends Kind>(
     return thing && 'name' in thing ? thing.name : null;
   };
   const items = project[kind].values() as Iterable<ThingOf<K>>;
-  return tableOf<ThingOf<K>>(name, title, items, placeOf(source, kind), columnsOf<ThingOf<K>>(fieldsOf(kind), nameOf, after));
+  return tableOf<ThingOf<K>>(
+    name,
+    title,
+    items,
+    placeOf(source, kind),
+    columnsOf<ThingOf<K>>(fieldsOf(kind), nameOf, after),
+  );
 }
 
 function conductorName(project: Project, id: string): string {

@@ -1,8 +1,8 @@
 import type { Xy } from '../../geometry/types.ts';
-import { formatLength, type Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
 import { xyAt } from '../../shapes/measuredPath.ts';
 import type { Section, Survey } from '../../survey/types.ts';
+import { formatLength, type Units } from '../../words/numbers/write.ts';
 import { recordOf } from '../crossingSource.ts';
 
 /** A piece of a section that is worth looking at first. */

@@ -1,8 +1,8 @@
-import { formatVoltage } from '../../model/formatUnits.ts';
 import type { HuntReading } from '../../model/huntThings.ts';
 import type { Project } from '../../model/project.ts';
-import { capital } from '../../model/text.ts';
 import type { Section, Survey } from '../../survey/types.ts';
+import { formatVoltage } from '../../words/numbers/write.ts';
+import { capital } from '../../words/text.ts';
 import type { HuntGround } from './huntGround.ts';
 import type { TestsLeft } from './huntPlan.ts';
 import type { HuntStep } from './huntWalk.ts';

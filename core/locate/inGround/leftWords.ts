@@ -1,5 +1,5 @@
 import type { Fate, InGround } from '../../model/inGroundThings.ts';
-import { capital } from '../../model/text.ts';
+import { capital } from '../../words/text.ts';
 
 type Left = Pick<InGround, 'fate' | 'was'>;
 

@@ -1,8 +1,8 @@
 import { called } from '../../model/edits/support/find.ts';
-import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuildableKind, BuriedPoint, CrossingRecord } from '../../model/recordThings.ts';
+import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { gatePostWord, tieFromKey } from '../tieFrom.ts';
 import type { GroundAnswer } from './answer.ts';
 import { fateInShort } from './leftWords.ts';

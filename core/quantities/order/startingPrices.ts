@@ -1,8 +1,8 @@
 import { conductorLibrary } from '../../electrical/conductors/conductorLibrary.ts';
 import type { Material } from '../../electrical/conductors/materials.ts';
 import { coilLengthM } from '../../electrical/conductors/wireMass.ts';
-import { fixed } from '../../model/formatUnits.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
+import { fixed } from '../../words/numbers/write.ts';
 
 /**
  * What a property's price list begins with: plain goods of no make, with prices that are invented and say so, in no

@@ -1,7 +1,7 @@
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
-import { formatLength, formatTape } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { FenceType } from '../../model/things.ts';
+import { formatLength, formatTape } from '../../words/numbers/write.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import type { NotCounted } from '../types.ts';
 import type { FencePosts, LinePosts, Station, Stretch } from './fencePosts.ts';

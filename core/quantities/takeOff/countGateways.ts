@@ -1,7 +1,7 @@
-import { formatTape } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Gateway } from '../../model/things.ts';
 import type { CrossingFigures } from '../../shapes/types.ts';
+import { formatTape } from '../../words/numbers/write.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import type { NotCounted } from '../types.ts';
 import { conductorName } from './countFence.ts';

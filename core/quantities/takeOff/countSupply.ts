@@ -1,7 +1,7 @@
-import { formatTape } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { CutOutSwitch } from '../../model/things.ts';
 import { measuredPath } from '../../shapes/measuredPath.ts';
+import { formatTape } from '../../words/numbers/write.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import { cableMeasure, pipeMeasure } from './countGateways.ts';
 import { counts, type TakeOffInput } from './input.ts';

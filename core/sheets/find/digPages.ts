@@ -1,9 +1,9 @@
 import type { Item, PaperPoint } from '../../drawing/displayList.ts';
 import { letters } from '../../drawing/style.ts';
 import { type Dig, type DigAnswer, digCheck, numbered } from '../../locate/digCheck.ts';
-import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { cautions } from '../cautions.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
@@ -51,7 +51,7 @@ export function digPages(project: Project, survey: Survey, dig: Dig, input: Text
     sketch,
     ...findingTable(answer, widthMm, input),
     space(3),
-    ...cautions.map((caution) => paragraph(caution)),
+    ...cautions(units).map((caution) => paragraph(caution)),
     space(8),
     paragraph(
       'Services located by, date: ______________________      Energiser off and fence proven dead by: ______________________',

@@ -2,8 +2,8 @@ import { basisWords, plannedWords } from '../../locate/certaintyWords.ts';
 import { compassWord } from '../../locate/compass.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import type { Dig, DigAnswer, DigFinding } from '../../locate/digCheck.ts';
-import { formatLength, type Units } from '../../model/formatUnits.ts';
-import { capital } from '../../model/text.ts';
+import { formatLength, type Units } from '../../words/numbers/write.ts';
+import { capital } from '../../words/text.ts';
 
 /** Said with every answer of a dig check. */
 export const onlyWhatIsInTheFile =

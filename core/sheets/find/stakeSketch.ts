@@ -23,8 +23,8 @@ import { depthThereLabel } from '../../locate/depthWords.ts';
 import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { samePostM } from '../../locate/tieFrom.ts';
 import { apartM, placeNames } from '../../locate/tieWords.ts';
-import { formatTape, type Units } from '../../model/formatUnits.ts';
 import type { Survey } from '../../survey/types.ts';
+import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { scaleText } from '../scales.ts';
 
 /** Scales of the sketch, 1 to each of these; common practice. */

@@ -1,8 +1,8 @@
 import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
 import { apartM, impossibleInWords, placeNames, whereNow } from '../../locate/tieWords.ts';
 import { largestOf } from '../../model/extremes.ts';
-import { formatTape, type Units } from '../../model/formatUnits.ts';
-import { capital } from '../../model/text.ts';
+import { formatTape, type Units } from '../../words/numbers/write.ts';
+import { capital } from '../../words/text.ts';
 
 /** "From the hinge post (west) 2.40 m, from post P3 3.10 m, on the north side: here." */
 export function tapesInWords(point: StakePoint, units: Units): string {

@@ -5,8 +5,8 @@ import { gridSpacing } from '../../drawing/strokes/gridSpacing.ts';
 import { ink, letters, pen } from '../../drawing/style.ts';
 import { type MeasureText, textBox } from '../../drawing/words.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { fixed } from '../../model/formatUnits.ts';
 import { pushAll } from '../../model/pushAll.ts';
+import { fixed } from '../../words/numbers/write.ts';
 import { emptyLayer, type MapLayer } from './layer.ts';
 
 const crossMm = 1.6;

@@ -8,7 +8,7 @@ import type { MeasureText } from '../../drawing/words.ts';
 import type { Box } from '../../geometry/box.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
-import { inOrder } from '../inOrder.ts';
+import { inOrder } from '../../words/text.ts';
 import { gridLayer } from './drawGrid.ts';
 import { fenceLayer } from './fenceLayer.ts';
 import { inGroundLayer } from './inGroundLayer.ts';

@@ -16,11 +16,11 @@ import { type CrossingAsBuilt, crossingAt } from '../../locate/crossingAsBuilt.t
 import { depthAtGateway } from '../../locate/depth.ts';
 import { depthLabel } from '../../locate/depthWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
-import type { Units } from '../../model/formatUnits.ts';
 import type { Project } from '../../model/project.ts';
 import { pushAll } from '../../model/pushAll.ts';
 import type { CrossingFigures, GatewayShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
+import type { Units } from '../../words/numbers/write.ts';
 import type { MapLayer } from './layer.ts';
 
 /** A gateway as it stands on the page, its opening shown no narrower than can be seen. */

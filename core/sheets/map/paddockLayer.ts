@@ -7,8 +7,8 @@ import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { boxAroundPaper, squareAround } from '../../drawing/signs/sign.ts';
 import { ink, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
-import { formatArea, type Units } from '../../model/formatUnits.ts';
 import type { Survey } from '../../survey/types.ts';
+import { formatArea, type Units } from '../../words/numbers/write.ts';
 import type { MapLayer } from './layer.ts';
 
 /** Names of the paddocks with their areas. One that the sheet shows only a rim of is named on the next. */

@@ -5,7 +5,7 @@ import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthAt, sortedDepths } from '../../locate/depth.ts';
 import { largestOf } from '../../model/extremes.ts';
-import { formatTape, type Units } from '../../model/formatUnits.ts';
+import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { scaleText } from '../scales.ts';
 import type { CardPoint } from './cardPoints.ts';
 

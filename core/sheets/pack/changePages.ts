@@ -1,9 +1,9 @@
-import { formatLength } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import { changeSinceInWords, changesSince } from '../../record/changesSince.ts';
 import { differencesFromPlan } from '../../record/differences.ts';
 import { handoversOf } from '../../record/edits/handOver.ts';
-import { dateText } from '../dateText.ts';
+import { dateText } from '../../words/dates.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import type { Block } from '../flow/block.ts';
 import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';

@@ -9,8 +9,8 @@ import { propertyOf } from '../../model/project.ts';
 import { recordSentence } from '../../record/crossingRegister.ts';
 import { differencesFromPlan } from '../../record/differences.ts';
 import { coverSentence } from '../../survey/sentences.ts';
+import { dateText } from '../../words/dates.ts';
 import { cautions } from '../cautions.ts';
-import { dateText } from '../dateText.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { textPages } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
@@ -55,7 +55,9 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
     sketchBlock(widthMm, input),
     space(5),
     heading('Before you touch or dig', widthMm, measure),
-    ...cautions.map((caution) => words(`•  ${caution}`, widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure)),
+    ...cautions(property.units).map((caution) =>
+      words(`•  ${caution}`, widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure),
+    ),
     space(4),
     heading('In this pack', widthMm, measure),
     ...contents.map((content) => contentRow(content, widthMm, input)),

@@ -7,10 +7,10 @@ import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthOf } from '../../locate/depth.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import { placeNames, whereNow } from '../../locate/tieWords.ts';
-import { formatTape, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
-import { capital } from '../../model/text.ts';
 import type { CrossingRow } from '../../record/crossingRegister.ts';
+import { formatTape, type Units } from '../../words/numbers/write.ts';
+import { capital } from '../../words/text.ts';
 import { type Block, words } from '../flow/block.ts';
 import { textPage, textRoom } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
@@ -111,7 +111,7 @@ function fitting(texts: readonly (readonly string[])[], widthMm: number, { measu
 
 /** A range and its unit are not parted at the end of a line. */
 function heldFigures(words: string): string {
-  return words.replace(/[\d.]+( to [\d.]+)? (m|ft)\b/, held);
+  return words.replace(/[\d.,’\u00a0\u202f]+( to [\d.,’\u00a0\u202f]+)? (m|ft)\b/, held);
 }
 
 /** A tag hangs at the gate: where that was moved the cable is not below it. */

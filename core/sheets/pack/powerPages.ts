@@ -1,5 +1,4 @@
 import { earthTestVerdict } from '../../electrical/earth/earthTest.ts';
-import { fixed, formatTape, formatVoltage, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { EarthTest } from '../../model/recordThings.ts';
 import { earthFigures } from '../../survey/power/earthFigures.ts';
@@ -7,7 +6,8 @@ import { estimateOf } from '../../survey/power/estimateOf.ts';
 import { lineVoltages } from '../../survey/power/lineVoltages.ts';
 import { powerOf } from '../../survey/power/powerOf.ts';
 import { powerSentence } from '../../survey/power/powerSentence.ts';
-import { dateText } from '../dateText.ts';
+import { dateText } from '../../words/dates.ts';
+import { fixed, formatTape, formatVoltage, type Units } from '../../words/numbers/write.ts';
 import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
@@ -72,7 +72,7 @@ function energiserTable({ project }: PackInput): Table {
 function earthTable({ project, survey }: PackInput, units: Units): Table {
   const figures = new Map(
     powerOf(project, survey).supplies.flatMap((supply) =>
-      earthFigures(supply).map((each) => [each.field.id, each] as const),
+      earthFigures(supply, units).map((each) => [each.field.id, each] as const),
     ),
   );
   return {

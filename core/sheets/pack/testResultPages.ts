@@ -1,13 +1,13 @@
 import type { Item } from '../../drawing/displayList.ts';
 import { line, stroke, tagged, text } from '../../drawing/paint.ts';
 import { letters, pen } from '../../drawing/style.ts';
-import { formatVoltage } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { TestRun } from '../../model/recordThings.ts';
 import type { Reading } from '../../model/things.ts';
 import { powerOf } from '../../survey/power/powerOf.ts';
 import { readingRows } from '../../survey/power/readingRows.ts';
-import { dateText } from '../dateText.ts';
+import { dateText } from '../../words/dates.ts';
+import { formatVoltage } from '../../words/numbers/write.ts';
 import { type Block, space } from '../flow/block.ts';
 import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';

@@ -12,6 +12,7 @@ import { drawDeadFence, drawFence } from '../../drawing/strokes/fence.ts';
 import { floodZone, serviceLetters, serviceLine, serviceNames, servicePoint } from '../../drawing/strokes/services.ts';
 import { fenceWidthMm, ink, letters, pen } from '../../drawing/style.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
+import { compareNames } from '../../words/text.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
 import type { ShownThings } from '../map/shownThings.ts';
 
@@ -140,7 +141,7 @@ function serviceRows(services: readonly Service[]): LegendRow[] {
     looks.set(`${what} ${asBuried} ${point}`, { what, buried: asBuried, point });
   }
   return [...looks.values()]
-    .sort((a, b) => a.what.localeCompare(b.what))
+    .sort((a, b) => compareNames(a.what, b.what))
     .map(({ what, buried, point }) => ({
       words: `${serviceNames[what]}${buried ? ', buried' : ''}`,
       sample: (m) => serviceSample(what, buried, point, m),

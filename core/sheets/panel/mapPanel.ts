@@ -6,8 +6,9 @@ import type { MeasureText } from '../../drawing/words.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat, Property } from '../../model/things.ts';
 import type { Section, Survey } from '../../survey/types.ts';
+import { dateText } from '../../words/dates.ts';
+import type { Units } from '../../words/numbers/write.ts';
 import { cautions } from '../cautions.ts';
-import { dateText } from '../dateText.ts';
 import { type Block, space, stack, words } from '../flow/block.ts';
 import { shownThings } from '../map/shownThings.ts';
 import type { PageDraft } from '../pageDraft.ts';
@@ -54,7 +55,7 @@ export function drawMapPanel(input: MapPanelInput, columns: readonly PaperBox[])
   const widthMm = last[2] - last[0];
   const title = mapTitle(input, property, widthMm);
   const titleTop = last[3] - title.heightMm;
-  const caution = cautionBlock(widthMm, measure);
+  const caution = cautionBlock(property.units, widthMm, measure);
   const cautionTop = (inner.length === 1 ? titleTop - 2 : first[3]) - caution.heightMm;
   const rooms = inner.map(([l, t, r, b], i): PaperBox => {
     const bottom = i === 0 ? cautionTop : i === inner.length - 1 ? titleTop : b;
@@ -107,10 +108,10 @@ function heading(title: string, widthMm: number, measure: MeasureText): Block {
   return { ...block, keepWithNext: true };
 }
 
-export function cautionBlock(widthMm: number, measure: MeasureText): Block {
+export function cautionBlock(units: Units, widthMm: number, measure: MeasureText): Block {
   return stack([
     words('Cautions', widthMm, { sizePt: letters.table, font: 'bold', role: 'H2' }, measure),
-    ...cautions.map((caution) => words(caution, widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)),
+    ...cautions(units).map((caution) => words(caution, widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)),
   ]);
 }
 

@@ -2,8 +2,7 @@ import { text } from '../../drawing/paint.ts';
 import { northArrow } from '../../drawing/signs/northArrow.ts';
 import { drawScaleBar, scaleBarFor } from '../../drawing/signs/scaleBar.ts';
 import { ink, letters } from '../../drawing/style.ts';
-import type { Units } from '../../model/formatUnits.ts';
-import { fixed } from '../../model/formatUnits.ts';
+import { fixed, type Units } from '../../words/numbers/write.ts';
 import type { Block } from '../flow/block.ts';
 import { scaleText } from '../scales.ts';
 

@@ -2,8 +2,8 @@ import type { Item } from '../../drawing/displayList.ts';
 import { text } from '../../drawing/paint.ts';
 import { drawFence, sectionMarks } from '../../drawing/strokes/fence.ts';
 import { letters, pen } from '../../drawing/style.ts';
-import { formatLength, type Units } from '../../model/formatUnits.ts';
 import type { Section } from '../../survey/types.ts';
+import { formatLength, type Units } from '../../words/numbers/write.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
 
 const rowMm = 4;

@@ -5,6 +5,7 @@ import { rodsByRuleOfThumb } from '../../electrical/earth/ruleOfThumb.ts';
 import { spacingRemark } from '../../electrical/earth/spacingRemark.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { EarthField, Energiser } from '../../model/things.ts';
+import type { Units } from '../../words/numbers/write.ts';
 import type { Power, Supply } from './types.ts';
 
 /** One earth field by the formulas, with what is to be said about it. */
@@ -16,10 +17,10 @@ export interface EarthFigures {
 }
 
 /** The fields of one supply. */
-export function earthFigures({ earth }: Supply): EarthFigures[] {
+export function earthFigures({ earth }: Supply, units: Units): EarthFigures[] {
   return earth.fields.map(({ field, estimate }) => {
     const { rods, rodLengthM, spacingM } = field;
-    const spacing = spacingRemark(rods, rodLengthM, spacingM);
+    const spacing = spacingRemark(rods, rodLengthM, spacingM, units);
     const coverage =
       estimate.coverage === 'table'
         ? []

@@ -1,8 +1,8 @@
 import type { CircuitPlace } from '../../electrical/effects/weakestPlace.ts';
-import { formatLength } from '../../model/formatUnits.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Network, Run } from '../../network/types.ts';
 import { lonLatAt } from '../../shapes/measuredPath.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { nodeInWords } from '../nodeInWords.ts';
 import { geometryOfLine } from '../switchPlaces.ts';
 import type { Survey } from '../types.ts';

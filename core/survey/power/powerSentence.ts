@@ -1,7 +1,7 @@
-import { formatLength, formatVoltage, type Units } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
-import { capital } from '../../model/text.ts';
 import { figures } from '../../words/figures.ts';
+import { formatLength, formatVoltage, type Units } from '../../words/numbers/write.ts';
+import { capital } from '../../words/text.ts';
 import type { LineVoltages } from './lineVoltages.ts';
 import type { Estimate, Power } from './types.ts';
 

@@ -3,8 +3,8 @@ import type { PlaceVoltage } from '../../electrical/effects/weakestPlace.ts';
 import { type PreparedVoltage, prepareVoltage } from '../../electrical/preparedVoltage.ts';
 import type { Voltages } from '../../electrical/voltageResult.ts';
 import { xyDistanceM } from '../../geometry/vector.ts';
-import { formatLength } from '../../model/formatUnits.ts';
 import { propertyOf } from '../../model/project.ts';
+import { formatLength } from '../../words/numbers/write.ts';
 import { fencePlace } from './fencePlace.ts';
 import type { Power, Supply } from './types.ts';
 

@@ -1,6 +1,6 @@
 import { switchEffects } from '../../electrical/effects/switchEffects.ts';
 import { allAtOnce, type Steps } from '../../model/steps.ts';
-import { byName } from '../../model/text.ts';
+import { byName } from '../../words/text.ts';
 import type { SwitchFeed } from '../types.ts';
 import { fencePlace } from './fencePlace.ts';
 import type { FencePlace, Power } from './types.ts';

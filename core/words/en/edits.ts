@@ -20,7 +20,7 @@ type TooLarge = OfKind & {
 const inUnit = (value: number, unit: string, f: Figures) =>
   unit === 'm' ? f.length(value) : `${f.number(value)} ${unit}`;
 
-const paths = { line: 'line', leadOut: 'lead-out', piece: 'piece', fenceLine: 'fence line' };
+const paths = { line: 'line', leadOut: 'lead-out', fenceLine: 'fence line' };
 
 /** How the fence lines differ that were to be joined. */
 const differences = { types: 'fence types', live: 'live and dead wires', states: 'states (planned and built)' };
@@ -71,8 +71,6 @@ export const edits = {
   leadOutTouchesNothing: 'The lead-out ends at no live fence line. End it on one.',
   hasEarthStakes: ({ thing }: One, f: Figures) => `The ${f.thing(thing)} has its earth stakes already. Change those.`,
   lines: {
-    closedOn: ({ line }: OnLine, f: Figures) =>
-      `The ${f.thing(line)} is closed and has no end to draw on from. Split it first, or begin a new line.`,
     closedJoin: ({ line }: OnLine, f: Figures) => `The ${f.thing(line)} is closed and has no end to join.`,
     same: 'Select two different fence lines to join.',
     noCrossing: ({ thing, other }: Two, f: Figures) =>

@@ -29,10 +29,10 @@ export const order = {
       }: { name: string; packM: number; massKg: number; coilKg: number; usualM: number },
       f: Figures,
     ) =>
-      `${name}: ${f.number(packM, 0)} m of this wire weigh about ${f.number(massKg, 0)} kg; a coil of ${coilKg} kg holds about ${f.number(usualM, 0)} m.`,
+      `${name}: ${f.length(packM)} of this wire weigh about ${f.number(massKg, 0)} kg; a coil of ${coilKg} kg holds about ${f.length(usualM)}.`,
     remedy: 'Read the length on the label and enter it in the price list: the number of coils follows from it.',
     fix: ({ coilKg, usualM }: { coilKg: number; usualM: number }, f: Figures) =>
-      `Take coils of ${coilKg} kg, about ${f.number(usualM, 0)} m`,
+      `Take coils of ${coilKg} kg, about ${f.length(usualM)}`,
   },
   cuts: {
     tooLong: ({ name, cuts }: { name: string; cuts: readonly Cut[] }, f: Figures) =>

@@ -1,9 +1,11 @@
-/** Figures with their units, for screens and sheets. Metric or imperial; A point for decimals, commas between thousands. */
-export type Units = 'metric' | 'imperial';
+import { numberFormat } from './locale.ts';
+import { areaUnit, farUnit, mPerFoot, mPerMile, type Units } from './units.ts';
 
-const feetPerM = 1 / 0.3048;
-const milesPerM = 1 / 1609.344;
-const acresPerM2 = 1 / 4046.8564224;
+export type { Units } from './units.ts';
+
+/** Figures with their units, for screens and sheets: metric or imperial, with the separators of the active locale. */
+
+const feetPerM = 1 / mPerFoot;
 
 /** A length as people say it: 4.20 m, 318 m, 3.84 km; 13 ft 9 in, 1,043 ft, 2.39 mi. */
 export function formatLength(lengthM: number, units: Units): string {
@@ -21,9 +23,36 @@ export function formatTape(lengthM: number, units: Units): string {
   return units === 'imperial' ? `${fixed(lengthM * feetPerM, 2)} ft` : `${fixed(lengthM, 2)} m`;
 }
 
+/** A height or a step of the ground, to the metre or the foot: 318 m, 1,043 ft. */
+export function formatWholeLength(lengthM: number, units: Units): string {
+  if (!Number.isFinite(lengthM)) return 'not known';
+  return units === 'imperial' ? `${fixed(lengthM * feetPerM, 0)} ft` : `${fixed(lengthM, 0)} m`;
+}
+
+/** A way across the country, to the kilometre or the mile: 1,204 km, 748 mi. */
+export function formatFar(lengthM: number, units: Units): string {
+  const unit = farUnit(units);
+  return `${fixed(lengthM / unit.lengthM, 0)} ${unit.name}`;
+}
+
+/** A round length that something asks for at least, no less in feet than in metres: 3 m, 10 ft. */
+export function formatAtLeast(lengthM: number, units: Units): string {
+  if (units === 'metric') return `${plainFigure(lengthM, 2)} m`;
+  // Ten feet are ten feet, though they are not quite so in binary.
+  return `${fixed(Math.ceil(lengthM * feetPerM - 1e-6), 0)} ft`;
+}
+
+/** A round length by the way: 0.1 m, 3.6 m, 100 m; 4 in, 12 ft, 328 ft. */
+export function formatRound(lengthM: number, units: Units): string {
+  if (units === 'metric') return `${plainFigure(lengthM, 2)} m`;
+  const feet = lengthM * feetPerM;
+  return feet < 1 ? `${fixed(feet * 12, 0)} in` : `${fixed(feet, 0)} ft`;
+}
+
 export function formatArea(areaM2: number, units: Units): string {
   if (!Number.isFinite(areaM2)) return 'not known';
-  return units === 'imperial' ? `${fixed(areaM2 * acresPerM2, 2)} ac` : `${fixed(areaM2 / 10_000, 2)} ha`;
+  const unit = areaUnit(units);
+  return `${fixed(areaM2 / unit.areaM2, 2)} ${unit.name}`;
 }
 
 /** A bearing: degrees clockwise from north, 0 to 359.9. */
@@ -41,17 +70,39 @@ function formatImperialLength(lengthM: number): string {
   const feet = lengthM * feetPerM;
   if (Math.abs(feet) < 50) {
     const inches = Math.round(Math.abs(feet) * 12);
-    return `${feet < 0 && inches > 0 ? '-' : ''}${Math.floor(inches / 12)} ft ${inches % 12} in`;
+    const sign = feet < 0 && inches > 0 ? minus() : '';
+    return `${sign}${fixed(Math.floor(inches / 12), 0)} ft ${fixed(inches % 12, 0)} in`;
   }
   if (Math.abs(feet) < 2640) return `${fixed(feet, 0)} ft`;
-  return `${fixed(lengthM * milesPerM, 2)} mi`;
+  return `${fixed(lengthM / mPerMile, 2)} mi`;
 }
 
-/** A number with this many decimals and commas between thousands; never "-0". */
+function minus(): string {
+  return fixed(-1, 0).replace('1', '');
+}
+
+/** A number with this many decimals, its thousands parted; never "-0". */
 export function fixed(value: number, decimals: number): string {
-  const text = Math.abs(value).toFixed(decimals);
-  const [whole = '0', fraction] = text.split('.');
-  const sign = value < 0 && Number(text) !== 0 ? '-' : '';
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
-  return `${sign}${grouped}${fraction === undefined ? '' : `.${fraction}`}`;
+  const format = numberFormat({ minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+  // Rounded as a binary number, so that the same figure comes out wherever it is rounded.
+  return format.format(value.toFixed(decimals) as Intl.StringNumericLiteral);
+}
+
+/** A number as it stands in a field: up to this many decimals, thousands not parted. */
+export function plainFigure(value: number, decimals: number): string {
+  const format = numberFormat({ maximumFractionDigits: decimals, useGrouping: false });
+  return format.format(value.toFixed(decimals) as Intl.StringNumericLiteral);
+}
+
+/** An amount of money as it stands in a field: two decimals, thousands not parted. */
+export function plainMoney(amount: number): string {
+  const format = numberFormat({ minimumFractionDigits: 2, maximumFractionDigits: 2, useGrouping: false });
+  return format.format(amount.toFixed(2) as Intl.StringNumericLiteral);
+}
+
+/** "$1,234.50", "1.234,50 €"; "1,234.50" without a currency (ISO 4217); "no price" for nothing. */
+export function formatMoney(amount: number | null, { currency }: { readonly currency: string | null }): string {
+  if (amount === null) return 'no price';
+  if (currency === null) return fixed(amount, 2);
+  return numberFormat({ style: 'currency', currency, signDisplay: 'auto' }).format(amount);
 }

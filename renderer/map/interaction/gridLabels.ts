@@ -1,5 +1,6 @@
 import { gridLines, gridSpacing } from '../../../core/drawing/strokes/gridSpacing.ts';
-import { fixed, type Units } from '../../../core/model/formatUnits.ts';
+import { fixed, type Units } from '../../../core/words/numbers/write.ts';
+import { farUnit, lengthUnit } from '../../../core/words/numbers/units.ts';
 import { viewBox } from '../plane/view.ts';
 import { gridLeastPx } from '../staticLayer/drawGrid.ts';
 import { mapFont } from '../staticLayer/mapFont.ts';
@@ -39,10 +40,9 @@ export function gridFigure(coordinateM: number, units: Units, positive: string, 
   const sizeM = Math.abs(coordinateM);
   if (sizeM < 1e-6) return '0';
   const side = coordinateM < 0 ? negative : positive;
-  const [nearM, near, farM, far] = units === 'imperial' ? [0.3048, 'ft', 1609.344, 'mi'] : [1, 'm', 1000, 'km'];
-  const isFar = units === 'imperial' ? sizeM >= 1609.3 : sizeM >= 1000;
-  const figure = sizeM / (isFar ? farM : nearM);
-  return `${trimmed(figure)} ${isFar ? far : near} ${side}`;
+  const far = farUnit(units);
+  const unit = sizeM >= far.lengthM - 0.05 ? far : lengthUnit(units);
+  return `${trimmed(sizeM / unit.lengthM)} ${unit.name} ${side}`;
 }
 
 /** Up to three decimals, no zeros behind. */

@@ -1,5 +1,5 @@
 import { longestBar, barText as textOfBar } from '../../../core/drawing/signs/scaleBar.ts';
-import { formatBearing, formatLength, type Units } from '../../../core/model/formatUnits.ts';
+import { formatBearing, formatLength, type Units } from '../../../core/words/numbers/write.ts';
 import type { Progress, TypedFields } from '../tools/tool.ts';
 
 export interface StatusBarElements {

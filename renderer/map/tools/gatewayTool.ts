@@ -1,7 +1,7 @@
 import { placeGateway } from '../../../core/model/edits/placeGateway.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import { nextName } from '../../../core/model/names.ts';
 import type { Gateway } from '../../../core/model/things.ts';
+import { formatRound, formatTape } from '../../../core/words/numbers/write.ts';
 import { drawTag } from '../interaction/cues.ts';
 import { type GatewayStation, gatewayStations, snapGateway } from '../interaction/gatewaySnap.ts';
 import { typedLengthM } from '../interaction/typedMeasures.ts';
@@ -84,7 +84,7 @@ export function createGatewayTool(context: ToolContext): Tool {
         return false;
       }
       if (typed !== null && typed > widestM) {
-        context.refuse(`A gateway is at most ${widestM} m wide.`);
+        context.refuse(`A gateway is at most ${formatRound(widestM, context.input().units)} wide.`);
         return false;
       }
       widthM = typed ?? widthM;

@@ -1,5 +1,5 @@
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
-import { formatBearing, formatLength } from '../../../core/model/formatUnits.ts';
+import { formatBearing, formatLength } from '../../../core/words/numbers/write.ts';
 import { constrainBearing, lengthAlong } from '../interaction/constrain.ts';
 import { drawHandle, drawRubber, drawSegmentLength, drawSnapCue } from '../interaction/cues.ts';
 import type { SnapTarget } from '../interaction/snapping.ts';

@@ -7,6 +7,7 @@ import { type KnownPoint, placeOnEarth, whyNotPlaceOnEarth } from '../../../core
 import { type Project, propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
+import type { Units } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { figuresOf } from '../../state/useFigures.ts';
@@ -116,11 +117,11 @@ function HalfFields({
       />
       <TypedPlace
         label="Or on the grid"
-        hint='Such as "120.4 m E, 33.2 m S".'
+        hint={`Such as "${formatGrid([120.4, -33.2], units)}".`}
         read={(text) => {
           const read = readGridPlace(text, units);
           if ('problem' in read) {
-            return { lonLat: null, problem: read.degrees ? degreesElsewhere : read.problem, swapped: null };
+            return { lonLat: null, problem: read.degrees ? degreesElsewhere(units) : read.problem, swapped: null };
           }
           return { lonLat: workingPlane(propertyOf(project)).toLonLat(read.xy), problem: null };
         }}
@@ -136,8 +137,8 @@ function HalfFields({
   );
 }
 
-const degreesElsewhere =
-  'This looks like latitude and longitude: they belong in “On the earth”. Metres of the drawing are typed with their unit, such as “120.4 m E, 33.2 m S”.';
+const degreesElsewhere = (units: Units) =>
+  `This looks like latitude and longitude: they belong in “On the earth”. Lengths of the drawing are typed with their unit, such as “${formatGrid([120.4, -33.2], units)}”.`;
 
 const mostMarks = 400;
 

@@ -1,3 +1,5 @@
+import { lengthBoundsOf } from '../../../core/kinds/form.ts';
+import { property as described } from '../../../core/kinds/property.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Property } from '../../../core/model/things.ts';
 import { coverSentence } from '../../../core/survey/sentences.ts';
@@ -12,6 +14,7 @@ import { ImportBlock } from '../exchange/ImportBlock.tsx';
 import { Answer } from '../parts/Answer.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
+import { NumbersField } from './NumbersField.tsx';
 
 /** The cover of the inspector: what the property is, its files, what comes in and what goes out. */
 export function CoverPage() {
@@ -75,8 +78,7 @@ export function CoverPage() {
         <LengthField
           label="Ends nearer than this join"
           valueM={property.snapToleranceM}
-          minM={0.01}
-          maxM={5}
+          {...lengthBoundsOf(described.fields.snapToleranceM)}
           onCommitM={(snapToleranceM) => {
             if (snapToleranceM !== null) change('Change what counts as joined', { snapToleranceM });
           }}
@@ -89,6 +91,7 @@ export function CoverPage() {
           <CommandButton id="theme" />
           <CommandButton id="keys" />
         </p>
+        <NumbersField />
       </section>
     </>
   );

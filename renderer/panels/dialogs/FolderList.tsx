@@ -1,4 +1,5 @@
 import type { FolderListing, ListedFile } from '../../../core/api/projectApi.ts';
+import { momentText } from '../../../core/words/dates.ts';
 
 /** A folder's folders and some of its files, each a button. */
 export function FolderList({
@@ -41,7 +42,7 @@ export function FolderList({
             <button type="button" className="project-file" disabled={disabled} onClick={() => onFile(name)}>
               <strong>{name}</strong>
               <span>
-                {new Date(changedAt).toLocaleString()} · {Math.max(1, Math.round(sizeBytes / 1024))} kB
+                {momentText(new Date(changedAt))} · {Math.max(1, Math.round(sizeBytes / 1024))} kB
               </span>
             </button>
           </li>

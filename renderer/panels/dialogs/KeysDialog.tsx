@@ -1,8 +1,11 @@
+import { propertyOf } from '../../../core/model/project.ts';
 import { commands } from '../../commands/commands.ts';
 import { mapKeys, toolKeys } from '../../map/mapTypes.ts';
+import { useApp } from '../../state/appState.ts';
 import { DialogFrame } from './DialogFrame.tsx';
 
 export function KeysDialog() {
+  const units = useApp(({ file }) => (file ? propertyOf(file.project).units : 'metric'));
   return (
     <DialogFrame title="Keys">
       <KeyTable
@@ -16,7 +19,7 @@ export function KeysDialog() {
           ['S', 'In Draw, while the inspector is open at Services: the service chosen there'],
         ]}
       />
-      <KeyTable title="On the map" rows={mapKeys.map(({ keys, does }) => [keys, does] as const)} />
+      <KeyTable title="On the map" rows={mapKeys(units).map(({ keys, does }) => [keys, does] as const)} />
     </DialogFrame>
   );
 }

@@ -2,8 +2,8 @@ import { useMemo, useState } from 'react';
 import type { PrintJob } from '../../../core/api/printJob.ts';
 import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { suggestedScales } from '../../../core/sheets/scales.ts';
+import { localDate } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { localDate } from '../../state/localDate.ts';
 import { CheckField, NumberField, SelectField } from '../parts/fields.tsx';
 import { PaperField, PdfDialog, scaleChoices } from './PdfDialog.tsx';
 

@@ -1,8 +1,8 @@
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { setRule } from '../../../core/model/edits/setRule.ts';
-import { fixed } from '../../../core/model/formatUnits.ts';
 import { parsePlaceKey } from '../../../core/model/placeKey.ts';
 import type { SwitchCandidate } from '../../../core/survey/types.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { candidateMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';

@@ -1,9 +1,10 @@
+import { counted, listed } from '../../../core/words/text.ts';
 import '../../styles/standing.css';
 import { acceptPlan } from '../../../core/model/edits/acceptPlan.ts';
-import { fixed, formatLength } from '../../../core/model/formatUnits.ts';
 import { overLimitInWords } from '../../../core/survey/overLimit.ts';
-import { changeInWords, count, proofInWords, settledInWords, some } from '../../../core/survey/sentences.ts';
+import { changeInWords, proofInWords, settledInWords } from '../../../core/survey/sentences.ts';
 import type { DividePlan } from '../../../core/survey/types.ts';
+import { fixed, formatLength } from '../../../core/words/numbers/write.ts';
 import { candidateMapId } from '../../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
@@ -66,17 +67,17 @@ function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurr
       ) : (
         <ul className="plan-steps">
           {missing.length > 0 ? (
-            <li>Add {count(missing.length, 'switch', 'switches')}: hollow signs on the map.</li>
+            <li>Add {counted(missing.length, 'switch', 'switches')}: hollow signs on the map.</li>
           ) : null}
           {names.length > 0 ? (
-            <li>Leave out {some(names, mostNames)}: the plan does without. Pin a switch to keep it.</li>
+            <li>Leave out {listed(names, mostNames)}: the plan does without. Pin a switch to keep it.</li>
           ) : null}
         </ul>
       )}
       <dl className="plan-figures">
         <div>
           <dt>Sections</dt>
-          <dd>{plan.sections.length.toLocaleString('en')}</dd>
+          <dd>{fixed(plan.sections.length, 0)}</dd>
         </div>
         <div>
           <dt>Longest</dt>

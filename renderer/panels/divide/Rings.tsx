@@ -1,10 +1,10 @@
 import { useMemo } from 'react';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { Project } from '../../../core/model/project.ts';
 import { estimateOf } from '../../../core/survey/power/estimateOf.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { type RingAdvice, ringAdvice } from '../../../core/survey/ringAdvice.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
 import { commit } from '../../state/session.ts';

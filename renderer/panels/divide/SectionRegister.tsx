@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
-import { formatLength } from '../../../core/model/formatUnits.ts';
-import { byName } from '../../../core/model/text.ts';
 import { sectionFeeds } from '../../../core/survey/sectionFeeds.ts';
 import type { Section } from '../../../core/survey/types.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
+import { byName } from '../../../core/words/text.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';

@@ -1,6 +1,6 @@
-import { formatLength } from '../../../core/model/formatUnits.ts';
 import { feedInWords } from '../../../core/survey/switchInWords.ts';
 import type { SwitchRow } from '../../../core/survey/types.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Register } from '../parts/Register.tsx';

@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import { limitsExplained, switchesOff, usualFigure } from '../../../core/sheets/yardstickInWords.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { openForSheet, sheetYardsticks } from '../../../core/survey/power/sheetYardsticks.ts';
 import { testSheetOf } from '../../../core/survey/testSheets.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';

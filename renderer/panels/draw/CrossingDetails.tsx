@@ -1,9 +1,9 @@
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { setCrossing } from '../../../core/model/edits/setCrossing.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import { heightWhenMade } from '../../../core/model/overheadHeight.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';

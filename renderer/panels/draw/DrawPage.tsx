@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
-import { formatArea, formatLength } from '../../../core/model/formatUnits.ts';
 import { drawSentence } from '../../../core/survey/sentences.ts';
+import { formatArea, formatLength } from '../../../core/words/numbers/write.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Answer } from '../parts/Answer.tsx';

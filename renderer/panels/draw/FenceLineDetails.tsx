@@ -1,7 +1,7 @@
 import { deleteVertex } from '../../../core/model/edits/deleteVertex.ts';
 import { splitLine } from '../../../core/model/edits/splitLine.ts';
-import { formatBearing, formatLength, formatTape } from '../../../core/model/formatUnits.ts';
 import type { FenceLine, Growth } from '../../../core/model/things.ts';
+import { formatBearing, formatLength, formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';

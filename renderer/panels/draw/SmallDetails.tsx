@@ -1,5 +1,5 @@
-import { formatArea } from '../../../core/model/formatUnits.ts';
 import type { PaddockName, Post, Service } from '../../../core/model/things.ts';
+import { formatArea } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { KindField } from '../parts/KindField.tsx';

@@ -1,7 +1,7 @@
-import { formatArea, formatLength, formatTape } from '../../../core/model/formatUnits.ts';
 import type { Gateway, Post } from '../../../core/model/things.ts';
 import type { CrossingFigures, LineShape } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
+import { formatArea, formatLength, formatTape } from '../../../core/words/numbers/write.ts';
 import { paddockMapId } from '../../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useNextFenceType } from '../../state/useNextFenceType.ts';

@@ -3,8 +3,8 @@ import {
   conductorById,
   conductorLibrary,
 } from '../../../core/electrical/conductors/conductorLibrary.ts';
-import { capital } from '../../../core/model/text.ts';
 import type { UserConductor } from '../../../core/model/things.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import type { Choice } from '../parts/fields.tsx';
 

@@ -2,7 +2,8 @@ import { useRef, useState } from 'react';
 import { type HeightUnit, heightUnits } from '../../../core/exchange/elevation/heightUnit.ts';
 import { boundsOf } from '../../../core/exchange/preview/bounds.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
-import { capital } from '../../../core/model/text.ts';
+import { formatWholeLength } from '../../../core/words/numbers/write.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
@@ -11,7 +12,6 @@ import { elevation } from '../../work/elevation/elevation.ts';
 import type { ElevationRead, ElevationRequest } from '../../work/elevation/messages.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { SystemQuestion } from '../underlay/SystemQuestion.tsx';
-import { heightText } from './heightText.ts';
 
 type Found = Extract<ElevationRead, { ok: true }>;
 type Chosen = Pick<ElevationRequest, 'unit' | 'system'>;
@@ -133,7 +133,7 @@ function HeightsFound({
   const [unit, setUnit] = useState(read.unit);
   const rangeIn = (other: HeightUnit) => {
     const factor = heightUnits[other].inM / heightUnits[read.unit].inM;
-    return `${heightText(lowestM * factor, units)} to ${heightText(highestM * factor, units)}`;
+    return `${formatWholeLength(lowestM * factor, units)} to ${formatWholeLength(highestM * factor, units)}`;
   };
   return (
     <section className="block" aria-label="Heights found">

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { ImportAs, PreviewFeature } from '../../../core/exchange/preview/types.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { BecomesOptions, BecomesSelect } from './BecomesSelect.tsx';
 
 const rowsAtOnce = 100;
@@ -63,7 +64,7 @@ function AllOfAShape({ features, become, onChoose }: Choosing) {
       <tr key={shape}>
         <td>
           <strong>
-            All {alike.length.toLocaleString('en')} {plurals[shape]}
+            All {fixed(alike.length, 0)} {plurals[shape]}
           </strong>
         </td>
         <td>{shape}</td>
@@ -84,5 +85,5 @@ function AllOfAShape({ features, become, onChoose }: Choosing) {
 
 function shapeOf({ shape, path }: PreviewFeature): string {
   if (shape === 'none') return 'no place';
-  return shape === 'point' ? 'point' : `${shape}, ${path.length.toLocaleString('en')} points`;
+  return shape === 'point' ? 'point' : `${shape}, ${fixed(path.length, 0)} points`;
 }

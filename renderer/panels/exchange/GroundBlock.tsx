@@ -1,14 +1,13 @@
 import { rangeOf } from '../../../core/exchange/elevation/heightsOn.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatLength } from '../../../core/model/formatUnits.ts';
 import type { GroundHeights } from '../../../core/model/groundThings.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Survey } from '../../../core/survey/types.ts';
+import { fixed, formatLength, formatWholeLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { ElevationIntake } from './ElevationIntake.tsx';
-import { heightText } from './heightText.ts';
 
 /** Heights of the ground: where they come from, what they change, and taking them out again. */
 export function GroundBlock() {
@@ -52,8 +51,8 @@ function GroundRow({ ground }: { readonly ground: GroundHeights }) {
   return (
     <li>
       <span>
-        {name}: {count.toLocaleString('en')} heights
-        {range ? `, ${heightText(range.lowestM, units)} to ${heightText(range.highestM, units)}` : ''}
+        {name}: {fixed(count, 0)} heights
+        {range ? `, ${formatWholeLength(range.lowestM, units)} to ${formatWholeLength(range.highestM, units)}` : ''}
       </span>
       <button
         type="button"

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Preview, PreviewFeature } from '../../../core/exchange/preview/types.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import type { ReadingRoom } from '../../work/reading.ts';
 import type { LineCounts } from '../../work/readingMessages.ts';
 import { CheckField } from '../parts/fields.tsx';
@@ -78,5 +79,5 @@ function countsInWords(counts: LineCounts | null | undefined, simplifyM: number)
 }
 
 function figure(count: number): string {
-  return count.toLocaleString('en');
+  return fixed(count, 0);
 }

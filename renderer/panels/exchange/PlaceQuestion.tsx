@@ -2,7 +2,7 @@ import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { PossiblePlace } from '../../../core/exchange/intake/whereabouts.ts';
 import { earthAt } from '../../../core/geometry/earth.ts';
-import { formatLength } from '../../../core/model/formatUnits.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';

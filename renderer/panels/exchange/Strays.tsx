@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type Stray, strayProblem } from '../../../core/exchange/intake/whereabouts.ts';
 import type { ImportAs, PreviewFeature } from '../../../core/exchange/preview/types.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { BecomesSelect } from './BecomesSelect.tsx';
 
@@ -22,8 +23,8 @@ export function Strays({
   return (
     <section className="strays" aria-label="Far from the rest">
       <p className="caution">
-        {strays.length === 1 ? 'One piece lies' : `${strays.length.toLocaleString('en')} pieces lie`} far from the rest
-        and {strays.length === 1 ? 'is' : 'are'} left out, unless you choose otherwise here.
+        {strays.length === 1 ? 'One piece lies' : `${fixed(strays.length, 0)} pieces lie`} far from the rest and{' '}
+        {strays.length === 1 ? 'is' : 'are'} left out, unless you choose otherwise here.
       </p>
       <ul className="import-problems">
         {strays.slice(0, shown).map((stray) => (
@@ -35,7 +36,7 @@ export function Strays({
       </ul>
       {shown < strays.length ? (
         <button type="button" onClick={() => setShown(shown + 5 * shownAtOnce)}>
-          Show more ({(strays.length - shown).toLocaleString('en')} left)
+          Show more ({fixed(strays.length - shown, 0)} left)
         </button>
       ) : null}
     </section>

@@ -1,5 +1,4 @@
-import type { ImportChoices } from '../../../core/exchange/intake/importFeatures.ts';
-import { usualChoices } from '../../../core/exchange/intake/importFeatures.ts';
+import { type ImportChoices, usualChoices } from '../../../core/exchange/intake/importFeatures.ts';
 import type { Preview, PreviewFeature } from '../../../core/exchange/preview/types.ts';
 
 /** What is done to lines as they are taken in. */

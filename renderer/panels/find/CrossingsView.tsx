@@ -2,7 +2,7 @@ import { useId, useMemo, useState } from 'react';
 import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import { type CrossingRow, crossingsCalled, crossingsNear } from '../../../core/locate/crossingSearch.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
-import { formatLength } from '../../../core/model/formatUnits.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useUnits } from '../../state/useUnits.ts';

@@ -1,6 +1,5 @@
 import { useId, useMemo, useState } from 'react';
 import { type Dig, type DigFinding, digCheck, numbered } from '../../../core/locate/digCheck.ts';
-import { capital } from '../../../core/model/text.ts';
 import {
   awayInWords,
   depthOfThing,
@@ -9,6 +8,8 @@ import {
   onlyWhatIsInTheFile,
   verdictInWords,
 } from '../../../core/sheets/find/digWords.ts';
+import { formatRound } from '../../../core/words/numbers/write.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
@@ -117,7 +118,8 @@ function Answered({ dig }: { readonly dig: Dig }) {
         />
       </div>
       <p className="field-hint">
-        By eye on the map: about 1 m and more. By a phone: about 5 m under open sky (common practice, no source).
+        By eye on the map: about {formatRound(1, units)} and more. By a phone: about {formatRound(5, units)} under open
+        sky (common practice, no source).
       </p>
       <p className="buttons">
         <PrintSheetButton label="Print the dig sheet" options={{ sheet: 'dig', dig }} />

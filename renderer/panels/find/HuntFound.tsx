@@ -9,8 +9,9 @@ import {
   stepInWords,
   switchName,
 } from '../../../core/locate/hunt/huntWords.ts';
-import { formatLength } from '../../../core/model/formatUnits.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import { localMinute } from '../../../core/words/dates.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
@@ -19,7 +20,6 @@ import { TextField } from '../parts/fields.tsx';
 import { HuntReadingEntry } from './HuntReadingEntry.tsx';
 import { groundOf } from './huntNow.ts';
 import { keepHunt } from './keepHunt.ts';
-import { localMinute } from './localMinute.ts';
 import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** The section that is left, readings to make sure of it, and where to look in it first. */

@@ -1,7 +1,7 @@
 import { readingInWords } from '../../../core/locate/hunt/huntWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 

@@ -1,20 +1,21 @@
 import { useMemo, useState } from 'react';
+import { readVoltageV } from '../../../core/kinds/common.ts';
+import { boundsOf } from '../../../core/kinds/form.ts';
 import { energisersToSearch } from '../../../core/locate/hunt/huntGround.ts';
 import { type HuntSaves, planWhole, testsLeft } from '../../../core/locate/hunt/huntPlan.ts';
 import { switchNames } from '../../../core/locate/hunt/huntWords.ts';
 import { huntYardstick } from '../../../core/locate/hunt/huntYardstick.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { limitsFor } from '../../../core/survey/power/yardstick.ts';
+import { dateText, localMinute } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { groundOf } from './huntNow.ts';
-import { localMinute } from './localMinute.ts';
 
 /** What a search would take, and its first step. */
 export function HuntStart() {
@@ -135,8 +136,7 @@ function KilovoltField({
       label={label}
       unit="kV"
       value={volts / 1000}
-      min={0.1}
-      max={50}
+      {...boundsOf(readVoltageV, 1000)}
       onCommit={(value) => value !== null && onCommit(Math.round(value * 1000))}
     />
   );

@@ -17,13 +17,13 @@ import {
   switchNames,
 } from '../../../core/locate/hunt/huntWords.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import { localMinute } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { HuntFound } from './HuntFound.tsx';
 import { HuntReadingEntry } from './HuntReadingEntry.tsx';
 import type { HuntNow } from './huntNow.ts';
 import { keepHunt } from './keepHunt.ts';
-import { localMinute } from './localMinute.ts';
 import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** A search under way: the next thing to do, what was read so far, and ways back. */

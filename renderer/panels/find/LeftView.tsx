@@ -2,9 +2,9 @@ import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/l
 import { leftWithinM } from '../../../core/locate/inGround/leftWithin.ts';
 import { fateInShort, fateInWords, leftHeading } from '../../../core/locate/inGround/leftWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import type { Fate, InGround } from '../../../core/model/inGroundThings.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText } from '../../../core/words/dates.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { FindOptions } from '../../../core/api/findOptions.ts';
+import { localDate } from '../../../core/words/dates.ts';
 import { say } from '../../state/choose.ts';
-import { localDate } from '../../state/localDate.ts';
 import { makePdf } from '../../state/makePdf.ts';
 import { report } from '../../state/report.ts';
 
-type Undated<Options> = Options extends unknown ? Omit<Options, 'date'> : never;
+type Undated<Options> = Options extends unknown ? Omit<Options, 'date' | 'locale'> : never;
 
 /** Makes the PDF of a sheet and hands it over. */
 export function PrintSheetButton({

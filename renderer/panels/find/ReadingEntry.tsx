@@ -1,9 +1,11 @@
 import { useId, useState } from 'react';
 import { type Answer, meaningOf } from '../../../core/locate/hunt/huntEdits.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
-import { readMeasure } from '../../../core/model/readNumber.ts';
 import type { Yardstick } from '../../../core/model/yardstick.ts';
 import { yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
+import { type FieldRule, readField } from '../../../core/words/numbers/field.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
+
+const readingRule: FieldRule = { label: 'Reading', unit: 'kV', decimals: 2, min: 0, max: 50, optional: false };
 
 /** What was read: a figure, or only good or low. A figure between the two is read again, or taken for one, doubtful. */
 export function ReadingEntry({
@@ -22,12 +24,10 @@ export function ReadingEntry({
   const id = useId();
   const answer = (told: Omit<Answer, 'yardstick'>) => onAnswer(yardstick.by === 'own' ? told : { ...told, yardstick });
   const read = () => {
-    const kilovolts = readMeasure(text, 'kV');
-    if (kilovolts === null || kilovolts < 0 || kilovolts > 50) {
-      return setProblem('Type the reading in kV, such as 2.4; or say only whether it is good or low.');
-    }
+    const typed = readField(text, readingRule);
+    if ('problem' in typed) return setProblem(`${typed.problem} Or say only whether it is good or low.`);
     setProblem(null);
-    const voltageV = Math.round(kilovolts * 1000);
+    const voltageV = Math.round(typed.value! * 1000);
     const result = meaningOf(yardstick, voltageV);
     if (result) answer({ voltageV, result, doubtful: false });
     else setBetween(voltageV);

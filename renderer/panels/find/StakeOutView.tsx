@@ -15,12 +15,12 @@ import {
 import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { placeNames } from '../../../core/locate/tieWords.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
-import { capital } from '../../../core/model/text.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { pointLetter, stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
 import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
+import { dateText } from '../../../core/words/dates.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';

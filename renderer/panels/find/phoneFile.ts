@@ -1,7 +1,7 @@
 import type { PhonePhoto } from '../../../core/exchange/phone/phonePage.ts';
+import { localDate } from '../../../core/words/dates.ts';
 import type { OpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
-import { localDate } from '../../state/localDate.ts';
 import { host } from '../../state/session.ts';
 import { measureText } from './measureText.ts';
 

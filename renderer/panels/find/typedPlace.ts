@@ -17,7 +17,7 @@ export function typedPlace(text: string, project: Project, survey: Survey): Type
   const link = /^\s*geo:([^;?]*)/i.exec(text);
   const bare = link ? link[1]! : text;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
-  const read = readPlace(bare, system, origin);
+  const read = readPlace(bare, system, origin, units);
   if (read.lonLat) return { lonLat: read.lonLat };
   return { problem: read.problem };
 }

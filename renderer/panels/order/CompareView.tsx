@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'react';
-import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { PlanFigures } from '../../../core/quantities/comparePlans.ts';
 import { deleteKeptPlan, goBackTo, keepPlan, withDrawing } from '../../../core/quantities/edits/keepPlan.ts';
-import { formatMoney, type OrderHabits } from '../../../core/quantities/formatOrder.ts';
+import type { OrderHabits } from '../../../core/quantities/formatOrder.ts';
 import { nameNewKeptPlan } from '../../../core/quantities/order/keptPlanName.ts';
+import { localDate } from '../../../core/words/dates.ts';
+import { fixed, formatLength, formatMoney, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { localDate } from '../../state/localDate.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { type WorkedFigures, workOutFigures } from '../../work/order.ts';

@@ -1,5 +1,6 @@
-import { coilNote, formatAmount, formatMoney, lineCaution, packText } from '../../../core/quantities/formatOrder.ts';
+import { coilNote, formatAmount, lineCaution, packText } from '../../../core/quantities/formatOrder.ts';
 import type { LabourLine, OrderLine, OrderPart } from '../../../core/quantities/order/order.ts';
+import { formatMoney } from '../../../core/words/numbers/write.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { light } from '../../state/choose.ts';
 import type { WorkedOrder } from '../../work/order.ts';

@@ -1,5 +1,7 @@
 import { type KeyboardEvent, useState } from 'react';
-import { readNumber } from '../../../core/model/readNumber.ts';
+import { type FieldRule, readField } from '../../../core/words/numbers/field.ts';
+import { plainMoney } from '../../../core/words/numbers/write.ts';
+import { settled } from '../parts/settled.ts';
 
 /** An amount of money in a row of its own list; empty means that there is none yet. */
 export function PriceInput({
@@ -11,17 +13,17 @@ export function PriceInput({
   readonly value: number | null;
   readonly onCommit: (value: number | null) => void;
 }) {
-  const shown = value === null ? '' : value.toFixed(2);
+  const rule: FieldRule = { label, unit: '', decimals: 2, min: 0, max: 1e9, optional: true };
+  const shown = value === null ? '' : plainMoney(value);
   const [typed, setTyped] = useState<{ readonly over: string; readonly text: string } | null>(null);
   // A new value from outside replaces what was being typed.
   const draft = typed?.over === shown ? typed.text : null;
-  const figure = draft === null ? value : readNumber(draft);
-  const empty = draft !== null && draft.trim() === '';
-  const wrong = !empty && draft !== null && !(figure !== null && figure >= 0 && figure <= 1e9);
+  const result = draft === null ? null : settled(draft, shown, (text) => readField(text, rule));
+  const problem = result && 'problem' in result ? result.problem : null;
   const settle = () => {
-    if (draft === null || wrong) return;
+    if (draft === null || problem !== null) return;
     setTyped(null);
-    if (figure !== value) onCommit(figure);
+    if (result && 'value' in result) onCommit(result.value);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Enter') settle();
@@ -36,8 +38,8 @@ export function PriceInput({
       inputMode="decimal"
       className="price-input"
       aria-label={label}
-      aria-invalid={wrong}
-      title={wrong ? 'Type figures only, such as 12.50.' : undefined}
+      aria-invalid={problem !== null}
+      title={problem ?? undefined}
       placeholder="no price"
       value={draft ?? shown}
       onChange={(event) => setTyped({ over: shown, text: event.target.value })}

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { Stage } from '../../../core/model/things.ts';
 import { addStage, deleteStage, moveStage, putInStage } from '../../../core/quantities/edits/changeStages.ts';
-import { formatMoney } from '../../../core/quantities/formatOrder.ts';
 import { stageOfThing, stagesOf } from '../../../core/quantities/order/stages.ts';
+import { formatMoney } from '../../../core/words/numbers/write.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose, light } from '../../state/choose.ts';

@@ -1,6 +1,6 @@
 import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
-import { capital } from '../../../core/model/text.ts';
+import { capital } from '../../../core/words/text.ts';
 
 import './certainty.css';
 

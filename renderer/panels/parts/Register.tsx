@@ -1,4 +1,5 @@
 import { type KeyboardEvent, memo, type ReactNode, useMemo, useState } from 'react';
+import { compareNames } from '../../../core/words/text.ts';
 import type { MapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { choose, point } from '../../state/choose.ts';
@@ -23,7 +24,6 @@ interface RegisterProps<Row> {
 
 /** Rows shown at first, and rows that each press of a button adds. */
 const [atOnce, moreAtOnce] = [100, 500];
-const natural = new Intl.Collator('en', { numeric: true });
 
 /**
  * A register: one row a thing. Pointing at a row lights the thing up on the map, choosing it chooses it there, and the
@@ -167,7 +167,7 @@ function sortRows<Row>(
   if (!by || !sort) return rows;
   const sorted = [...rows].sort((a, b) => {
     const [x, y] = [by(a), by(b)];
-    return typeof x === 'number' && typeof y === 'number' ? x - y : natural.compare(String(x), String(y));
+    return typeof x === 'number' && typeof y === 'number' ? x - y : compareNames(String(x), String(y));
   });
   return sort.down ? sorted.reverse() : sorted;
 }

@@ -1,7 +1,7 @@
 import './certainty.css';
 import type { Certainty } from '../../../core/locate/certainty.ts';
 import { assumedInShort } from '../../../core/locate/certaintyWords.ts';
-import { formatTape } from '../../../core/model/formatUnits.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useUnits } from '../../state/useUnits.ts';
 
 /** How near to the line that is shown, for a narrow column; and below it where that is assumed. */

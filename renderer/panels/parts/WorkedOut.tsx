@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { capital } from '../../../core/model/text.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useApp } from '../../state/appState.ts';
 import { useStanding } from '../../state/useStanding.ts';
 import { analysis } from '../../work/analysis.ts';

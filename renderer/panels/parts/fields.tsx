@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
-import { fixed } from '../../../core/model/formatUnits.ts';
-import { readMeasure } from '../../../core/model/readNumber.ts';
+import { type FieldRule, fieldText, readField, takenAs } from '../../../core/words/numbers/field.ts';
+import { type ReadDraft, settled } from './settled.ts';
 
 interface FieldProps {
   readonly label: string;
@@ -32,7 +32,7 @@ function FieldFrame({
 interface DraftFieldProps<T> {
   readonly shown: string;
   /** The value that the text means, or what is wrong with it. */
-  readonly read: (text: string) => { readonly value: T } | { readonly problem: string };
+  readonly read: ReadDraft<T>;
   readonly onCommit: (value: T) => void;
 }
 
@@ -48,8 +48,9 @@ function useDraft<T>({ shown, read, onCommit }: DraftFieldProps<T>) {
   const [kept, setKept] = useState<Draft | null>(null);
   const draft = kept?.over === shown ? kept : null;
   const settle = () => {
-    if (!draft || draft.text === shown) return setKept(null);
-    const result = read(draft.text);
+    if (!draft) return;
+    const result = settled(draft.text, shown, read);
+    if (result === null) return setKept(null);
     if ('problem' in result) return setKept({ ...draft, problem: result.problem });
     setKept(null);
     onCommit(result.value);
@@ -107,27 +108,27 @@ export function TextField({
   );
 }
 
-export interface NumberFieldProps extends FieldProps {
-  /** In the unit shown; null: empty. */
+export interface NumberFieldProps
+  extends FieldProps,
+    Pick<FieldRule, 'unit' | 'kept'>,
+    Partial<Pick<FieldRule, 'decimals' | 'min' | 'max' | 'optional'>> {
+  /** null: empty. */
   readonly value: number | null;
-  readonly unit: string;
-  readonly decimals?: number;
-  readonly min?: number;
-  readonly max?: number;
-  /** An empty field is allowed and means null. */
-  readonly optional?: boolean;
-  readonly placeholder?: string;
+  /** What holds where nothing is typed. */
+  readonly placeholder?: number | string;
   readonly onCommit: (value: number | null) => void;
 }
 
-export function NumberField(props: NumberFieldProps) {
-  const { label, hint, value, unit, decimals = 2, min = 0, max = 1e7, optional = false, placeholder, onCommit } = props;
+export function NumberField({ label, hint, value, placeholder, onCommit, ...rest }: NumberFieldProps) {
+  const rule: FieldRule = { label, decimals: 2, min: 0, max: 1e7, optional: false, ...rest };
+  const { unit } = rule;
   const id = useId();
   const draft = useDraft<number | null>({
-    shown: value === null ? '' : String(Number(value.toFixed(decimals))),
-    read: (text) => readFigure(text, { label, unit, min, max, optional, decimals }),
+    shown: fieldText(value, rule),
+    read: (text) => readField(text, rule),
     onCommit,
   });
+  const taken = takenAs(draft.text, rule);
   return (
     <FieldFrame id={id} label={label} hint={hint} problem={draft.problem}>
       <span className="with-unit">
@@ -135,8 +136,9 @@ export function NumberField(props: NumberFieldProps) {
           id={id}
           type="text"
           inputMode="decimal"
+          autoComplete="off"
           value={draft.text}
-          placeholder={placeholder}
+          placeholder={typeof placeholder === 'number' ? fieldText(placeholder, rule) : placeholder}
           aria-invalid={draft.problem !== null}
           aria-describedby={`${id}-unit`}
           onChange={(event) => draft.setDraft(event.target.value)}
@@ -146,23 +148,10 @@ export function NumberField(props: NumberFieldProps) {
         <span id={`${id}-unit`} className="unit">
           {unit}
         </span>
+        {taken === null ? null : <output className="unit taken-as">{taken}</output>}
       </span>
     </FieldFrame>
   );
-}
-
-function readFigure(
-  text: string,
-  rule: Required<Pick<NumberFieldProps, 'label' | 'unit' | 'min' | 'max' | 'optional' | 'decimals'>>,
-): { value: number | null } | { problem: string } {
-  if (text.trim() === '') return rule.optional ? { value: null } : { problem: `${rule.label}: type a number.` };
-  const value = readMeasure(text, rule.unit);
-  if (value === null) return { problem: `“${text.trim()}” is not a number. Type figures only, such as 4.2.` };
-  if (value < rule.min || value > rule.max) {
-    const from = fixed(rule.min, rule.min % 1 === 0 ? 0 : rule.decimals);
-    return { problem: `${rule.label} must lie between ${from} and ${fixed(rule.max, 0)} ${rule.unit}.` };
-  }
-  return { value };
 }
 
 export interface Choice<T extends string> {

@@ -1,6 +1,9 @@
 import { useState } from 'react';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { reading as described } from '../../../core/kinds/reading.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import type { Reading } from '../../../core/model/things.ts';
+import { today } from '../../../core/words/dates.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
@@ -9,7 +12,6 @@ import { Caution } from '../parts/Caution.tsx';
 import { NumberField, TextField } from '../parts/fields.tsx';
 import { OpenSwitches } from './OpenSwitches.tsx';
 import { readingPlaces } from './readingPlaces.ts';
-import { today } from './today.ts';
 import { usePower } from './usePower.ts';
 
 /** Writes one reading down: where, when, what, and which switches stood open. */
@@ -82,7 +84,14 @@ export function AddReading() {
             }}
           />
         </div>
-        <NumberField label="Reading" unit="kV" max={50} optional value={kilovolts} onCommit={setKilovolts} />
+        <NumberField
+          label="Reading"
+          unit="kV"
+          {...boundsOf(described.fields.voltageV, 1000)}
+          optional
+          value={kilovolts}
+          onCommit={setKilovolts}
+        />
       </div>
       <OpenSwitches open={openSwitchIds} onChange={setOpen} />
       <TextField label="Note" value={note} onCommit={setNote} />

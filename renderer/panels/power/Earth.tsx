@@ -7,16 +7,24 @@ import {
   earthTestVerdict,
 } from '../../../core/electrical/earth/earthTest.ts';
 import { multipleRodBasis } from '../../../core/electrical/earth/multipleRodFactor.ts';
-import { BULLETIN_CLEARANCE_M, ruleOfThumbBasis } from '../../../core/electrical/earth/ruleOfThumb.ts';
+import {
+  BULLETIN_CLEARANCE_M,
+  METRES_PER_JOULE,
+  ruleOfThumbBasis,
+} from '../../../core/electrical/earth/ruleOfThumb.ts';
 import { soilClassBasis, soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { powerFields } from '../../../core/kinds/property.ts';
+import { earthTest } from '../../../core/kinds/tests.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { placeEarthField } from '../../../core/model/edits/placeEarthField.ts';
-import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { EarthField } from '../../../core/model/things.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { earthFigures, earthTargetOhm, rodsNeeded, ruleOfThumb } from '../../../core/survey/power/earthFigures.ts';
 import type { Supply } from '../../../core/survey/power/types.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
+import { fixed, formatAtLeast, formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
+import { counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
@@ -26,7 +34,6 @@ import { EarthFieldDetails } from '../draw/SupplyDetails.tsx';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField } from '../parts/fields.tsx';
 import { basisInWords } from './basisInWords.ts';
-import { today } from './today.ts';
 import { usePower } from './usePower.ts';
 
 /** The earth stakes: what they come to, how many are needed, and the test that decides. */
@@ -85,8 +92,7 @@ function Soil() {
         label="Soil resistivity"
         unit="ohm m"
         decimals={1}
-        min={1}
-        max={1e5}
+        {...boundsOf(powerFields.soilOhmM)}
         value={power.soilOhmM}
         onCommit={(soilOhmM) => {
           if (soilOhmM !== null) set(soilOhmM);
@@ -97,12 +103,13 @@ function Soil() {
 }
 
 function SupplyEarthSection({ supply, index }: { readonly supply: Supply; readonly index: number }) {
+  const units = useUnits();
   const { estimate } = usePower();
   const { energiser } = supply;
   const earthV = estimate.supplies[index]!.earthV;
   return (
     <section className="block" aria-label={`Earth of ${energiser.name}`}>
-      {earthFigures(supply).map(({ field, ohm, singleRodOhm, remarks }) => (
+      {earthFigures(supply, units).map(({ field, ohm, singleRodOhm, remarks }) => (
         <div key={field.id} className="block">
           <EarthFieldDetails field={field} />
           <dl className="plan-figures">
@@ -138,6 +145,7 @@ function SupplyEarthSection({ supply, index }: { readonly supply: Supply; readon
 function RodsForTarget({ supply, field }: { readonly supply: Supply; readonly field: EarthField }) {
   const { power } = usePower();
   const units = useUnits();
+  const perJoule = formatAtLeast(METRES_PER_JOULE, units);
   const { energiser, internalOhm } = supply;
   const usual = earthTargetOhm(energiser, internalOhm);
   const [own, setOwn] = useState<number | null>(null);
@@ -175,13 +183,13 @@ function RodsForTarget({ supply, field }: { readonly supply: Supply; readonly fi
       <p>
         <strong>Rule of thumb: </strong>
         {thumb
-          ? `${formatLength(thumb.rodInGroundM, units)} of rod in the ground, ${thumb.rods} ${thumb.rods === 1 ? 'rod' : 'rods'} of ${formatLength(field.rodLengthM, units)} (0.9 m for each joule of output).`
-          : 'enter the output energy on the label, and it is 0.9 m of rod for each joule.'}
+          ? `${formatLength(thumb.rodInGroundM, units)} of rod in the ground, ${counted(thumb.rods, 'rod')} of ${formatLength(field.rodLengthM, units)} (${perJoule} for each joule of output).`
+          : `enter the output energy on the label, and it is ${perJoule} of rod for each joule.`}
       </p>
       <p className="field-hint">
         {basisInWords(ruleOfThumbBasis)}; it also asks for {formatLength(BULLETIN_CLEARANCE_M, units)} from other
         earths, water pipes and utilities. The standard's least distance to another earth electrode is{' '}
-        {formatLength(10, units)} (IEC 60335-2-76, Annex BB).
+        {formatAtLeast(10, units)} (IEC 60335-2-76, Annex BB).
       </p>
     </>
   );
@@ -194,6 +202,7 @@ const verdicts: Record<ReturnType<typeof earthTestVerdict>, string> = {
 };
 
 function EarthTest() {
+  const units = useUnits();
   const { project } = useOpenFile();
   const fields = [...project.earthField.values()];
   const [fieldId, setFieldId] = useState(fields[0]?.id ?? '');
@@ -226,7 +235,7 @@ function EarthTest() {
         energiser off and the fence proven dead. Locate buried services before you drive rods or pins.
       </Caution>
       <ol className="test-steps">
-        {earthTestSteps.map((step) => (
+        {earthTestSteps(units).map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>
@@ -245,7 +254,7 @@ function EarthTest() {
         label="Read at the last rod"
         unit="V"
         decimals={0}
-        max={20_000}
+        {...boundsOf(earthTest.fields.earthV)}
         optional
         value={volts}
         onCommit={setVolts}

@@ -1,8 +1,8 @@
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { energisersNeeded } from '../../../core/survey/power/energiserNeeded.ts';
 import { estimateOf } from '../../../core/survey/power/estimateOf.ts';
 import type { ImprovementsFound } from '../../../core/survey/power/improvements.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
 import { WorkedOut } from '../parts/WorkedOut.tsx';

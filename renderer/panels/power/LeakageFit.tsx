@@ -1,6 +1,4 @@
 import { setGrowth } from '../../../core/model/edits/setGrowth.ts';
-import { fixed } from '../../../core/model/formatUnits.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import {
   type FitAnswer,
   type FitRow,
@@ -8,6 +6,8 @@ import {
   type ReadingsFit,
   readingRounds,
 } from '../../../core/survey/power/fitReadings.ts';
+import { dateText } from '../../../core/words/dates.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';

@@ -1,7 +1,6 @@
+import { byName } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { CheckField } from '../parts/fields.tsx';
-
-const natural = new Intl.Collator('en', { numeric: true });
 
 /** Which switches stood open while something was read. */
 export function OpenSwitches({
@@ -12,7 +11,7 @@ export function OpenSwitches({
   readonly onChange: (open: readonly string[]) => void;
 }) {
   const { project } = useOpenFile();
-  const switches = [...project.switch.values()].sort((a, b) => natural.compare(a.name, b.name));
+  const switches = [...project.switch.values()].sort(byName);
   if (switches.length === 0) return null;
   const names = switches.filter(({ id }) => open.includes(id)).map(({ name }) => name);
   return (

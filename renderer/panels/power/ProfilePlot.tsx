@@ -1,14 +1,14 @@
 import { useRef } from 'react';
 import { leastOf } from '../../../core/model/extremes.ts';
-import { fixed, formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { Profile, ProfileMark, ProfilePoint } from '../../../core/survey/power/profile.ts';
+import { farUnit, lengthUnit } from '../../../core/words/numbers/units.ts';
+import { fixed, formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { axisTicks } from './axisTicks.ts';
 import { useWidthPx } from './useWidthPx.ts';
 
 const heightPx = 300;
 const margin = { left: 46, right: 14, top: 48, bottom: 48 };
-const mPerMile = 1609.344;
 /** Names of places stand in two rows at the top, this much apart. */
 const namePx = { perLetter: 9, between: 8, row: 18 };
 
@@ -173,8 +173,9 @@ function namedMarks(marks: readonly ProfileMark[], x: (distanceM: number) => num
 }
 
 function distanceUnit(lengthM: number, units: 'metric' | 'imperial'): readonly [name: string, metres: number] {
-  if (units === 'imperial') return lengthM < mPerMile / 2 ? ['ft', 0.3048] : ['mi', mPerMile];
-  return lengthM < 1000 ? ['m', 1] : ['km', 1000];
+  const far = farUnit(units);
+  const unit = lengthM < (units === 'imperial' ? far.lengthM / 2 : far.lengthM) ? lengthUnit(units) : far;
+  return [unit.name, unit.lengthM];
 }
 
 /** Without zeros behind. */

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
-import { formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { type Profile, type ProfilePoint, profileTo } from '../../../core/survey/power/profile.ts';
+import { formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { ProfilePlot } from './ProfilePlot.tsx';
 import { usePower } from './usePower.ts';

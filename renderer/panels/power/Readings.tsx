@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { type ReadingRow, readingRows } from '../../../core/survey/power/readingRows.ts';
+import { dateText } from '../../../core/words/dates.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { Register } from '../parts/Register.tsx';
 import { AddReading } from './AddReading.tsx';
 import { LeakageFit } from './LeakageFit.tsx';

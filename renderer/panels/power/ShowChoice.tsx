@@ -1,8 +1,7 @@
+import { byName } from '../../../core/words/text.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { usePower } from './usePower.ts';
-
-const natural = new Intl.Collator('en', { numeric: true });
 
 /** How the switches stand in what is shown; nothing in the drawing changes. */
 export function ShowChoice() {
@@ -24,12 +23,10 @@ export function ShowChoice() {
             label: normallyOpen.size === 0 ? 'All switches closed' : 'Switches as they normally stand',
           },
           ...(normallyOpen.size > 0 ? [{ value: 'closed', label: 'All switches closed' }] : []),
-          ...inNetwork
-            .sort((a, b) => natural.compare(a.name, b.name))
-            .map(({ id, name }) => ({
-              value: `throw:${id}`,
-              label: `With ${name} ${normallyOpen.has(id) ? 'closed' : 'open'}`,
-            })),
+          ...inNetwork.sort(byName).map(({ id, name }) => ({
+            value: `throw:${id}`,
+            label: `With ${name} ${normallyOpen.has(id) ? 'closed' : 'open'}`,
+          })),
         ]}
         onCommit={(value) => {
           if (value === 'normal') useApp.setState({ shownOpen: null });

@@ -1,7 +1,7 @@
-import { fixed, formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Energiser } from '../../../core/model/things.ts';
 import { energisersNeeded } from '../../../core/survey/power/energiserNeeded.ts';
+import { fixed, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { EnergiserLabel } from '../draw/SupplyDetails.tsx';

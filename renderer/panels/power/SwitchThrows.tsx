@@ -1,5 +1,5 @@
-import { formatLength, formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { SwitchThrow } from '../../../core/survey/power/switchTable.ts';
+import { formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useApp } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Register } from '../parts/Register.tsx';

@@ -1,6 +1,6 @@
-import { formatLength } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { LineVoltages } from '../../../core/survey/power/lineVoltages.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Register } from '../parts/Register.tsx';

@@ -1,6 +1,7 @@
 import type { Project } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type { Survey } from '../../../core/survey/types.ts';
+import { byName } from '../../../core/words/text.ts';
 
 /** A thing that a tester can be held to. */
 export interface PlaceToRead {
@@ -14,11 +15,9 @@ export interface PlaceGroup {
   readonly places: readonly PlaceToRead[];
 }
 
-const natural = new Intl.Collator('en', { numeric: true });
-
 /** Energisers, switches, gateways of live fences (at the post the supply comes from) and posts. */
 export function readingPlaces(project: Project, survey: Survey): PlaceGroup[] {
-  const sorted = (places: PlaceToRead[]) => places.sort((a, b) => natural.compare(a.name, b.name));
+  const sorted = (places: PlaceToRead[]) => places.sort(byName);
   const groups: PlaceGroup[] = [
     {
       title: 'Energisers',

@@ -1,4 +1,4 @@
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 
 /** An estimate as the page writes it: "5.2 kV"; "0 V, dead"; "not known". */
 export function voltsInWords(volts: number | null): string {

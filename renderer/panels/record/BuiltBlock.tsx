@@ -1,15 +1,15 @@
-import { formatLength } from '../../../core/model/formatUnits.ts';
 import { builtMarkId } from '../../../core/model/recordDefaults.ts';
 import type { BuildableThing } from '../../../core/model/recordThings.ts';
 import { differenceOf } from '../../../core/record/differences.ts';
 import { markBuilt, markPlanned } from '../../../core/record/edits/markBuilt.ts';
 import { nameOf } from '../../../core/record/places.ts';
+import { today } from '../../../core/words/dates.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { TextField } from '../parts/fields.tsx';
-import { today } from '../power/today.ts';
 import { DateField } from './DateField.tsx';
 
 /** Whether a thing is built, since when and by whom, and how it differs from what was planned. */

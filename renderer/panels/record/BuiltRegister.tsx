@@ -1,17 +1,16 @@
 import { useState } from 'react';
-import { formatLength } from '../../../core/model/formatUnits.ts';
 import { buildableKinds, builtMarkId } from '../../../core/model/recordDefaults.ts';
 import type { BuildableThing, BuiltMark } from '../../../core/model/recordThings.ts';
 import type { BuiltDifference } from '../../../core/record/differences.ts';
 import { markBuilt } from '../../../core/record/edits/markBuilt.ts';
 import { nameOf } from '../../../core/record/places.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
+import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { TextField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
-import { today } from '../power/today.ts';
 import { DateField } from './DateField.tsx';
 import { useRecord } from './useRecord.ts';
 

@@ -1,17 +1,19 @@
 import { useState } from 'react';
 import { earthTestSteps, earthTestVerdict } from '../../../core/electrical/earth/earthTest.ts';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { earthTest } from '../../../core/kinds/tests.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { EarthTest } from '../../../core/model/recordThings.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { today } from '../power/today.ts';
 import { DateField } from './DateField.tsx';
 
 const verdicts = {
@@ -72,6 +74,7 @@ function TestItem({ test }: { readonly test: EarthTest }) {
 }
 
 function NewTest() {
+  const units = useUnits();
   const { project } = useOpenFile();
   const fields = [...project.earthField.values()];
   const [fieldId, setFieldId] = useState<string | null>(null);
@@ -108,7 +111,7 @@ function NewTest() {
         energiser off and the fence proven dead. Locate buried services before you drive rods or pins.
       </Caution>
       <ol className="test-steps">
-        {earthTestSteps.map((step) => (
+        {earthTestSteps(units).map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>
@@ -129,7 +132,7 @@ function NewTest() {
           label="At the last rod"
           unit="V"
           decimals={0}
-          max={20_000}
+          {...boundsOf(earthTest.fields.earthV)}
           optional
           value={earthV}
           onCommit={setEarthV}
@@ -140,7 +143,7 @@ function NewTest() {
           label="Fence by the short"
           unit="V"
           decimals={0}
-          max={20_000}
+          {...boundsOf(earthTest.fields.fenceV)}
           optional
           value={fenceV}
           onCommit={setFenceV}

@@ -4,7 +4,7 @@ import type { Handover } from '../../../core/model/recordThings.ts';
 import type { Kind } from '../../../core/model/things.ts';
 import { type ChangeSince, changeSinceInWords, changesSince } from '../../../core/record/changesSince.ts';
 import { handOver, handoversOf, nextHandoverNumber } from '../../../core/record/edits/handOver.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
@@ -13,7 +13,6 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField, TextField } from '../parts/fields.tsx';
-import { today } from '../power/today.ts';
 import { DateField } from './DateField.tsx';
 
 /** The pack, the handovers that were frozen, and what has changed since. */

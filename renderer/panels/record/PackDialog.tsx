@@ -4,10 +4,10 @@ import type { PrintJob } from '../../../core/api/printJob.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { handoversOf } from '../../../core/record/edits/handOver.ts';
 import { suggestedScales } from '../../../core/sheets/scales.ts';
+import { today } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { PaperField, PdfDialog, scaleChoices } from '../dialogs/PdfDialog.tsx';
 import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
-import { today } from '../power/today.ts';
 
 const partWords: Record<PackPart, string> = {
   map: 'Map sheets at true scale',

@@ -1,8 +1,8 @@
 import { useRef, useState } from 'react';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { Photo } from '../../../core/model/recordThings.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { placeText } from '../../../core/sheets/placeText.ts';
+import { dateText, timeText } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
@@ -49,8 +49,7 @@ function PhotoItem({ photo, url }: { readonly photo: Photo; readonly url: string
   const [large, setLarge] = useState(false);
   const urls = usePhotoUrls(large ? [photo.blobId] : []);
   const name = photo.caption || photo.fileName;
-  const taken =
-    photo.takenAt === null ? 'Date not known' : `${dateText(photo.takenAt)}, ${photo.takenAt.slice(11, 16)}`;
+  const taken = photo.takenAt === null ? 'Date not known' : `${dateText(photo.takenAt)}, ${timeText(photo.takenAt)}`;
   const remove = () => void commit('Delete a photo', deleteThings([{ kind: 'photo', id: photo.id }]));
   return (
     <li className="photo">

@@ -1,10 +1,12 @@
 import { useMemo, useState } from 'react';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { reading as described } from '../../../core/kinds/reading.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import type { Reading } from '../../../core/model/things.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { type ReadingRow, readingRows } from '../../../core/survey/power/readingRows.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
@@ -14,7 +16,6 @@ import { NumberField, TextField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
 import { OpenSwitches } from '../power/OpenSwitches.tsx';
 import { readingPlaces } from '../power/readingPlaces.ts';
-import { today } from '../power/today.ts';
 import { DateField } from './DateField.tsx';
 
 /** What was read on the fence: where, when, with what, in which weather, with which switches open. */
@@ -121,8 +122,22 @@ function NewReading() {
         </select>
       </div>
       <div className="field-pair">
-        <NumberField label="Voltage" unit="kV" max={50} optional value={kilovolts} onCommit={setKilovolts} />
-        <NumberField label="Current" unit="A" max={1000} optional value={currentA} onCommit={setCurrentA} />
+        <NumberField
+          label="Voltage"
+          unit="kV"
+          {...boundsOf(described.fields.voltageV, 1000)}
+          optional
+          value={kilovolts}
+          onCommit={setKilovolts}
+        />
+        <NumberField
+          label="Current"
+          unit="A"
+          {...boundsOf(described.fields.currentA)}
+          optional
+          value={currentA}
+          onCommit={setCurrentA}
+        />
       </div>
       <OpenSwitches open={open ?? usual} onChange={setOpen} />
       <div className="field-pair">

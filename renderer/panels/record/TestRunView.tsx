@@ -1,17 +1,19 @@
 import { useMemo, useState } from 'react';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { reading as described } from '../../../core/kinds/reading.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { TestResult, TestRun } from '../../../core/model/recordThings.ts';
 import type { Reading } from '../../../core/model/things.ts';
 import type { Yardstick } from '../../../core/model/yardstick.ts';
 import { latestRun, outcomeOf, type TestStop, testWalk, withResult } from '../../../core/record/testWalk.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { openForSheet, sheetYardsticks } from '../../../core/survey/power/sheetYardsticks.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
+import { dateText, today } from '../../../core/words/dates.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -20,7 +22,6 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, TextField } from '../parts/fields.tsx';
-import { today } from '../power/today.ts';
 import { DateField } from './DateField.tsx';
 
 const outcomeWords: Record<TestResult['outcome'], string> = { passed: 'passed', failed: 'failed', leftOut: 'left out' };
@@ -301,7 +302,7 @@ function ReadingField({
       label={`Read ${place.text}`}
       unit="kV"
       decimals={2}
-      max={50}
+      {...boundsOf(described.fields.voltageV, 1000)}
       optional
       value={reading?.voltageV == null ? null : reading.voltageV / 1000}
       hint={yardstickSentence(counts, switchesOff(project, openIds))}

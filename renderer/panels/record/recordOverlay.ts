@@ -1,7 +1,7 @@
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
 import type { CrossingRow } from '../../../core/record/crossingRegister.ts';
 import type { Survey } from '../../../core/survey/types.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
 import type { RecordedCrossing, RecordOverlay } from '../../map/staticLayer/drawRecord.ts';
 import { recordView } from './useRecord.ts';
 

@@ -1,8 +1,8 @@
 import { useEffect } from 'react';
 import { service } from '../../../core/kinds/surroundings.ts';
-import { formatVoltage } from '../../../core/model/formatUnits.ts';
 import { serviceFacts, serviceKinds } from '../../../core/model/serviceKinds.ts';
 import type { Service } from '../../../core/model/things.ts';
+import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { Caution } from '../parts/Caution.tsx';

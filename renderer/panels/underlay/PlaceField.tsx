@@ -27,7 +27,7 @@ export function PlaceField({
   const property = propertyOf(project);
   const read = (text: string): PlaceOrOffer => {
     if (property.placed)
-      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin);
+      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin, units);
     const grid = readGridPlace(text, units);
     if ('problem' in grid) {
       const { problem, degrees } = grid;

@@ -1,7 +1,10 @@
 import { useEffect, useId } from 'react';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { underlay as described } from '../../../core/kinds/underlay.ts';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { moveUnderlay, underlaysInOrder } from '../../../core/model/edits/moveUnderlay.ts';
 import type { TileFileSource, Underlay } from '../../../core/model/underlayThings.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
@@ -38,7 +41,7 @@ function SourceFact({ underlay }: { readonly underlay: Underlay }) {
   const map = usePictureMap(underlay);
   const { source } = underlay;
   if (source.from === 'tileFile') return <TileFileFact source={source} />;
-  const size = `${source.widthPx.toLocaleString('en')} × ${source.heightPx.toLocaleString('en')} pixels`;
+  const size = `${fixed(source.widthPx, 0)} × ${fixed(source.heightPx, 0)} pixels`;
   return (
     <p className="details-fact">
       {source.fileName}, {size}
@@ -97,8 +100,7 @@ function OpacityField({ underlay: { id, name, opacity } }: { readonly underlay: 
       <input
         id={fieldId}
         type="range"
-        min={5}
-        max={100}
+        {...boundsOf(described.fields.opacity, 0.01)}
         step={5}
         value={percent}
         onChange={(event) => {

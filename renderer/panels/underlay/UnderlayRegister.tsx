@@ -1,5 +1,5 @@
-import { formatTape } from '../../../core/model/formatUnits.ts';
 import type { Underlay } from '../../../core/model/underlayThings.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Register } from '../parts/Register.tsx';

@@ -1,4 +1,4 @@
-import { fixed, formatLength, formatTape, type Units } from '../../../core/model/formatUnits.ts';
+import { fixed, formatLength, formatTape, type Units } from '../../../core/words/numbers/write.ts';
 
 /** What one pixel covers, from thousandths of a millimetre to kilometres. */
 export function formatPixel(metresPerPixel: number, units: Units): string {

@@ -4,11 +4,11 @@ import type { PaperPoint } from '../../../core/drawing/displayList.ts';
 import { drawFence, sectionMarks } from '../../../core/drawing/strokes/fence.ts';
 import { hatchPolygon } from '../../../core/drawing/strokes/hatch.ts';
 import { pointInRing } from '../../../core/geometry/ring.ts';
-import { dateText } from '../../../core/sheets/dateText.ts';
 import { sheetFileName } from '../../../core/sheets/fileName.ts';
 import { gridDistanceM, roundGridM } from '../../../core/sheets/map/drawGrid.ts';
 import { placeText } from '../../../core/sheets/placeText.ts';
 import { roundScales } from '../../../core/sheets/scales.ts';
+import { dateText } from '../../../core/words/dates.ts';
 
 describe('sheetFileName', () => {
   it('says property, scale and date', () => {

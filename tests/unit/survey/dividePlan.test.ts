@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Project } from '../../../core/model/project.ts';
-import { put } from '../../../core/model/project.ts';
+import { type Project, put } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
 import { switchCandidates } from '../../../core/survey/candidates.ts';
 import { dividePlan } from '../../../core/survey/dividePlan.ts';

@@ -1,7 +1,6 @@
 import { pushAll } from '../../../model/pushAll.ts';
 import { BitReader, BitWriter } from './bits.ts';
-import type { JpegComponent, JpegFile } from './readJpeg.ts';
-import { unrolled } from './readJpeg.ts';
+import { type JpegComponent, type JpegFile, unrolled } from './readJpeg.ts';
 
 /** A band of a picture, as wide as the whole, that is a JPEG picture itself. */
 export interface JpegStrip {

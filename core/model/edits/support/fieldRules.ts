@@ -200,7 +200,7 @@ function isFilled(value: Values, lists: ReturnType<typeof fillingLists>): boolea
   );
 }
 
-/** The first of its values that will not do. What a newer version put there stays. */
+/** The first of its values that will not do. What a newer version wrote beside them stays. */
 function whyNotGroup(value: Values, rules: RulesByName): string | null {
   for (const [field, check] of Object.entries(rules)) {
     const wrong = check(value[field]);

@@ -1,8 +1,8 @@
 import { arcFigures, arcPath, bowThrough } from '../../../../core/geometry/arc.ts';
 import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { setCrossing } from '../../../../core/model/edits/setCrossing.ts';
-import { formatTape } from '../../../../core/model/formatUnits.ts';
 import type { CrossingFigures, GatewayShape } from '../../../../core/shapes/types.ts';
+import { formatTape } from '../../../../core/words/numbers/write.ts';
 import { drawHandle, drawRubber, drawTag } from '../../interaction/cues.ts';
 import { toPx } from '../../plane/view.ts';
 import { noProgress, type ToolContext } from '../tool.ts';

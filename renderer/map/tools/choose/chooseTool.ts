@@ -1,6 +1,7 @@
 import type { Xy } from '../../../../core/geometry/types.ts';
 import { deleteVertex } from '../../../../core/model/edits/deleteVertex.ts';
 import { insertVertex } from '../../../../core/model/edits/insertVertex.ts';
+import { formatRound } from '../../../../core/words/numbers/write.ts';
 import { drawHandle } from '../../interaction/cues.ts';
 import { findingMapId, type MapId } from '../../mapTypes.ts';
 import { toPx } from '../../plane/view.ts';
@@ -94,7 +95,10 @@ export function createChooseTool(context: ToolContext): Tool {
     name: 'choose',
     hint() {
       if (drag) return drag.hint;
-      if (liveCorner()) return 'Arrow keys move this corner, with Shift by 1 m. Delete takes it out, Insert adds one.';
+      if (liveCorner()) {
+        const far = formatRound(nudgeFarM, context.input().units);
+        return `Arrow keys move this corner, with Shift by ${far}. Delete takes it out, Insert adds one.`;
+      }
       if (volts !== null) return volts;
       const { chosen, workspace } = context.input();
       if (chosen.length === 1 && chosenLine() && workspace === 'draw') {

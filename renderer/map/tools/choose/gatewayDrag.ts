@@ -1,6 +1,6 @@
 import { moveGateway } from '../../../../core/model/edits/moveGateway.ts';
-import { formatTape } from '../../../../core/model/formatUnits.ts';
 import type { GatewayShape, LineShape } from '../../../../core/shapes/types.ts';
+import { formatTape } from '../../../../core/words/numbers/write.ts';
 import { drawTag } from '../../interaction/cues.ts';
 import { type GatewayStation, gatewayStations, snapGateway } from '../../interaction/gatewaySnap.ts';
 import { toPx } from '../../plane/view.ts';

@@ -1,6 +1,6 @@
 import { nearestOnPolyline } from '../../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../../core/geometry/types.ts';
-import { formatVoltage } from '../../../../core/model/formatUnits.ts';
+import { formatVoltage } from '../../../../core/words/numbers/write.ts';
 import type { MapInput } from '../../mapTypes.ts';
 import type { Scene } from '../../scene/buildScene.ts';
 import type { PiecePart } from '../../scene/parts.ts';

@@ -13,9 +13,9 @@ import { allThings, kinds, type Project } from '../../../../core/model/project.t
 import { switchCandidates } from '../../../../core/survey/candidates.ts';
 import { surveyOf } from '../../../../core/survey/survey.ts';
 import type { SwitchCandidate } from '../../../../core/survey/types.ts';
+import { inEnglish } from '../../../support/english.ts';
 import { attempts, dice, refusalOf } from '../../../support/everyEdit.ts';
 import { doublesIn, orphansIn } from '../../../support/orphans.ts';
-import { inEnglish } from '../../../support/english.ts';
 import { expectFromCatalogue, namesIn } from '../../../support/pseudo.ts';
 import { randomProject } from '../../../support/randomProjects.ts';
 import { kindsIn, recordedProjects } from '../../../support/recordedProjects.ts';

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readFigure } from '../../../core/exchange/csv/readCsv.ts';
 import { figureOf } from '../../../core/exchange/preview/suggest.ts';
+import * as reading from '../../../core/words/numbers/read.ts';
 import {
   fixed,
   formatArea,
@@ -10,9 +11,12 @@ import {
   formatTape,
   formatVoltage,
   type Units,
-} from '../../../core/model/formatUnits.ts';
-import { readLengthM, readMeasure, readNumber } from '../../../core/model/readNumber.ts';
+} from '../../../core/words/numbers/write.ts';
 import { typedBearingDeg, typedLengthM } from '../../../renderer/map/interaction/typedMeasures.ts';
+
+const { readNumber, readDecimal } = reading;
+const readMeasure = (text: string, unit: string) => reading.readMeasure(text, unit)?.value ?? null;
+const readLengthM = (text: string, units: Units) => reading.readLengthM(text, units)?.value ?? null;
 
 describe('a typed number', () => {
   it.each([
@@ -57,8 +61,8 @@ describe('a typed number', () => {
   ])('“%s” is none', (text) => expect(readNumber(text)).toBeNull());
 
   it('where no thousands can stand, every comma is a decimal one', () => {
-    expect(readNumber('1,250', 'decimal')).toBe(1.25);
-    expect(readNumber('1.234,50', 'decimal')).toBe(1234.5);
+    expect(readDecimal('1,250')).toBe(1.25);
+    expect(readDecimal('1.234,50')).toBeNull();
   });
 });
 
@@ -69,6 +73,15 @@ describe('a figure with its unit', () => {
     ['8 ft 6 in', 'ft', 8.5],
     ['8\' 6"', 'ft', 8.5],
     ['8′6″', 'in', 102],
+    ['8 ft 6', 'ft', 8.5],
+    ["8'6", 'ft', 8.5],
+    ['450 mm', 'm', 0.45],
+    ['2.4 mi', 'm', 3862.4256],
+    ['1.2 ha', 'm²', 12_000],
+    ['3 ac', 'm²', 12_140.5692672],
+    ['4500 V', 'kV', 4.5],
+    ['12 J', 'J', 12],
+    ['１２．５ ｍ', 'm', 12.5],
     ['-3 ft 2 in', 'ft', -(3 + 2 / 12)],
     ['1,250 mm', 'm', 1.25],
     ['1 in', 'mm', 25.4],
@@ -83,9 +96,9 @@ describe('a figure with its unit', () => {
   it.each([
     ['5 kV', 'm'],
     ['12 furlongs', 'm'],
+    ['2 chain', 'm'],
     ['8 ft 14 in', 'm'],
     ['8.5 ft 6 in', 'm'],
-    ['8 ft 6', 'm'],
     ['3 m', 'gateways'],
     ['8 ft 6 in', 'kV'],
   ])('%s is none in %s', (text, unit) => expect(readMeasure(text, unit)).toBeNull());
@@ -157,6 +170,8 @@ describe('figures in files', () => {
     expect(readFigure('1,250', false)).toBe(1250);
     expect(readFigure('1,250', true)).toBe(1.25);
     expect(readFigure('0,250', false)).toBe(0.25);
+    expect(readFigure('1.234,50', true)).toBe(1234.5);
+    expect(readFigure('1.234', true)).toBe(1.234);
   });
 
   it('keep their thousands and their units where they are only words beside a thing', () => {
