@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { onWindowKey } from './commands/keys.ts';
 import { closeDialog } from './panels/dialogs/DialogFrame.tsx';
-import { Dialogs } from './panels/dialogs/Dialogs.tsx';
+import { Dialogs, dialogWords } from './panels/dialogs/Dialogs.tsx';
 import { GroundDialog } from './panels/dialogs/GroundDialog.tsx';
 import { FaultBoundary } from './panels/FaultBoundary.tsx';
 import { Inspector } from './panels/Inspector.tsx';
@@ -10,18 +10,10 @@ import { ProblemBar } from './panels/ProblemBar.tsx';
 import { PropertyMap } from './panels/PropertyMap.tsx';
 import { Welcome } from './panels/Welcome.tsx';
 import { useApp } from './state/appState.ts';
-import { reportFault } from './state/report.ts';
 
-/** A dialog that fails is closed, so that the window is free again. */
-function onDialogFault(error: unknown): void {
-  closeDialog();
-  reportFault(error);
-}
-
-/** A question that fails is answered with no, so that the edit that waits for it is left. */
-function onQuestionFault(error: unknown): void {
+/** A question that is closed is answered with no, so that the edit that waits for it is left. */
+function closeQuestion(): void {
   useApp.getState().groundQuestion?.answer(null);
-  reportFault(error);
 }
 
 /** The window: the map fills it, the inspector lies beside it. */
@@ -51,17 +43,23 @@ export function App() {
       ) : open ? (
         <div className="desk" key={locale}>
           <main className="desk-map">
-            <PropertyMap />
+            <FaultBoundary what="The map">
+              <PropertyMap />
+            </FaultBoundary>
           </main>
-          <Inspector />
+          <FaultBoundary what="The inspector">
+            <Inspector />
+          </FaultBoundary>
         </div>
       ) : phase === 'ready' ? (
-        <Welcome />
+        <FaultBoundary what="The welcome page">
+          <Welcome />
+        </FaultBoundary>
       ) : null}
-      <FaultBoundary key={dialog} what="This dialog" onFault={onDialogFault}>
+      <FaultBoundary key={dialog} what={dialogWords[dialog]} onClose={closeDialog}>
         <Dialogs />
       </FaultBoundary>
-      <FaultBoundary key={asked} what="This question" onFault={onQuestionFault}>
+      <FaultBoundary key={asked} what="The question what lies in the ground" onClose={closeQuestion}>
         <GroundDialog />
       </FaultBoundary>
     </>

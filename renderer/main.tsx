@@ -12,8 +12,10 @@ import { useApp } from './state/appState.ts';
 import { reportWhatNobodyCaught } from './state/report.ts';
 import { startSession } from './state/session.ts';
 import { loadSettings, showAsSystem } from './state/settings.ts';
+import { applyColours } from './styles/colours.ts';
 
 reportWhatNobodyCaught();
+applyColours();
 showAsSystem();
 createRoot(document.getElementById('window')!).render(
   <StrictMode>

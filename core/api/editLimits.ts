@@ -1,5 +1,5 @@
 import type { Change } from '../model/difference.ts';
-import { fixed } from '../words/numbers/write.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** The most that one edit may bring to the host: how many changes, and how many bytes of JSON. */
 export const editLimits = { changes: 200_000, bytes: 64 * 1024 * 1024 };
@@ -14,15 +14,15 @@ export const unknownLimits = { bytes: 256 * 1024, depth: 50 };
 const envelopeBytes = 4096;
 
 /** Why changes are too much for one edit, as the middle of a sentence; null: they are not. */
-export function whyNotOneEdit(changes: readonly Change[]): string | null {
+export function whyNotOneEdit(changes: readonly Change[]): Message | null {
   if (changes.length > editLimits.changes) {
-    return `${count(changes.length)} changes, and one step can make ${count(editLimits.changes)} at most`;
+    return message('exchange.limits.changes', { changes: changes.length, most: editLimits.changes });
   }
   let bytes = envelopeBytes;
   for (const change of changes) bytes += jsonBytes(change) + 1;
   if (bytes <= editLimits.bytes) return null;
-  const [much, most] = [bytes, editLimits.bytes].map((size) => Math.ceil(size / 1024 / 1024));
-  return `${much} MB of changes, and one step can make ${most} MB at most`;
+  const [megabytes, most] = [inMegabytes(bytes), inMegabytes(editLimits.bytes)];
+  return message('exchange.limits.megabytes', { megabytes, most });
 }
 
 /** Bytes of a value as JSON in UTF-8. */
@@ -39,6 +39,6 @@ function jsonBytes(value: unknown): number {
   return bytes;
 }
 
-function count(value: number): string {
-  return fixed(value, 0);
+function inMegabytes(bytes: number): number {
+  return Math.ceil(bytes / 1024 / 1024);
 }

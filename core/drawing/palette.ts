@@ -27,6 +27,8 @@ const rows = {
   danger: ['#a3121f', '#ff9d96', '#000000'],
   caution: ['#7a4b00', '#ffd479', '#000000'],
   paddockTint: ['#e26e1e21', '#ffa86826', '#ececec'],
+  /** Ground where something may lie. */
+  band: ['#e8dfc6', '#333b47', '#ececec'],
   /** Water, power and other services. */
   service: ['#3f5a78', '#a9c3e0', '#595959'],
   water: ['#3f5a78', '#a9c3e0', '#b4b4b4'],

@@ -6,7 +6,6 @@ export interface Traces {
   readonly begin: () => void;
   /** The next vertex of it. */
   readonly add: (x: number, y: number) => void;
-  readonly isEmpty: () => boolean;
   /** What was traced, as an item; to be called once. */
   readonly done: (stroke: Stroke) => TracesItem;
 }
@@ -14,8 +13,12 @@ export interface Traces {
 /** Room for so many coordinates at first; it doubles as often as it must. */
 const firstRoom = 1024;
 
+/** Room that no traces are using: thousands of items are made one after the other, and each keeps only what it needs. */
+let spare: Float64Array | null = null;
+
 export function createTraces(): Traces {
-  let coordinates = new Float64Array(firstRoom);
+  let coordinates = spare ?? new Float64Array(firstRoom);
+  spare = null;
   let length = 0;
   const ends: number[] = [];
   let began = 0;
@@ -38,10 +41,10 @@ export function createTraces(): Traces {
       coordinates[length++] = x;
       coordinates[length++] = y;
     },
-    isEmpty: () => length === 0,
     done(stroke) {
       end();
-      return { kind: 'traces', coordinates: coordinates.subarray(0, length), ends, stroke };
+      spare = coordinates;
+      return { kind: 'traces', coordinates: coordinates.slice(0, length), ends, stroke };
     },
   };
 }

@@ -1,3 +1,5 @@
+import { largestOf, leastOf } from '../model/extremes.ts';
+import { pushAll } from '../model/pushAll.ts';
 /** Measuring, wrapping and boxing words. */
 import type { FontRole, PaperBox, PaperPoint, TextItem } from './displayList.ts';
 import { face, mmPerPt } from './style.ts';
@@ -30,7 +32,7 @@ export function wrapText(
       }
       if (current !== '') lines.push(current);
       const pieces = breakWord(word, widthMm, font, sizePt, measure);
-      lines.push(...pieces.slice(0, -1));
+      pushAll(lines, pieces.slice(0, -1));
       current = pieces.at(-1) ?? '';
     }
     lines.push(current);
@@ -61,7 +63,7 @@ function graphemes(text: string): string[] {
 
 /** The widest word of a text: the narrowest that a column can be without breaking one. */
 export function widestWordMm(text: string, font: FontRole, sizePt: number, measure: MeasureText): number {
-  return Math.max(0, ...text.split(breaks).map((word) => measure(word, font, sizePt)));
+  return Math.max(0, largestOf(text.split(breaks).map((word) => measure(word, font, sizePt))));
 }
 
 /** The four corners of a line of text, turned as it is. */
@@ -86,5 +88,5 @@ export function textBox(item: TextItem, measure: MeasureText): PaperBox {
   const corners = textCorners(item, measure);
   const xs = corners.map(([x]) => x);
   const ys = corners.map(([, y]) => y);
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  return [leastOf(xs), leastOf(ys), largestOf(xs), largestOf(ys)];
 }

@@ -1,3 +1,4 @@
+import { largestOf } from '../model/extremes.ts';
 import { meetOfTwoTies } from './meetOfTwoTies.ts';
 import { type PositionError, positionError } from './positionError.ts';
 import { type Side, samePostM, type Tie, type TieFix, type Trilateration } from './tie.ts';
@@ -73,7 +74,7 @@ function largestW({ point, residualsM, error }: TieFix, ties: readonly Tie[]): n
     const redundancy = error ? 1 - varianceAlong(error, direction(tie, point)) / tie.seM ** 2 : 1;
     return redundancy > 1e-6 ? Math.abs(residualsM[i]!) / (tie.seM * Math.sqrt(redundancy)) : 0;
   });
-  return Math.max(...ws);
+  return largestOf(ws);
 }
 
 function varianceAlong({ covarianceM2: { xx, xy, yy } }: PositionError, [ux, uy]: Xy): number {

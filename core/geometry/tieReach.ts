@@ -1,3 +1,4 @@
+import { largestOf } from '../model/extremes.ts';
 import { meetOfTwoTies } from './meetOfTwoTies.ts';
 import type { Side, Tie } from './tie.ts';
 import type { Xy } from './types.ts';
@@ -20,7 +21,7 @@ export function tieReachM(a: Tie, b: Tie, from: Xy, factor: number, side: Side |
     }),
   );
   const leastM = factor * Math.max(a.seM, b.seM);
-  return Math.max(leastM, ...corners.map((corner) => xyDistanceM(from, corner)));
+  return Math.max(leastM, largestOf(corners.map((corner) => xyDistanceM(from, corner))));
 }
 
 /** A tape of no length has no direction: it keeps a hair. */

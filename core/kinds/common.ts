@@ -18,9 +18,9 @@ import {
 } from './fields.ts';
 
 /** The user's own name for a thing. */
-export const ownName = name({ label: 'Name' });
+export const ownName = name({ label: 'Name', column: true });
 
-export const note = text({ label: 'Note', default: '' });
+export const note = text({ label: 'Note', long: true, column: true, default: '' });
 
 /** Planned, or really there. */
 export const status = choice(
@@ -28,7 +28,7 @@ export const status = choice(
     ['planned', 'Planned'],
     ['built', 'Built: really there'],
   ],
-  { label: 'State', default: 'planned' },
+  { label: 'State', column: true, default: 'planned' },
 );
 export type Status = ValueOf<typeof status>;
 
@@ -45,7 +45,12 @@ export const hand = choice([
 ]);
 
 /** A place along a fence line: geodesic metres from its first vertex. */
-export const alongLineM = lengthM({ max: 1e7, ownEdit: true, column: 'at_m' });
+export const alongLineM = lengthM({ max: 1e7, ownEdit: true, column: true });
+
+export const leakage = {
+  /** Resistance to earth of one kilometre of one live wire: n live wires leak n times as much. */
+  leakageOhmKm: number('ohm km', { min: 10, max: 1e9, file: neverNothing }),
+};
 
 /** How much grows against the wires; each class's leakage is in `core/electrical`. */
 export const growth = either(
@@ -55,10 +60,7 @@ export const growth = either(
       ['light', 'Light'],
       ['heavy', 'Heavy'],
     ]),
-    record({
-      /** Resistance to earth of one kilometre of one live wire: n live wires leak n times as much. */
-      leakageOhmKm: number('ohm km', { min: 10, max: 1e9, file: neverNothing }),
-    }),
+    record(leakage),
   ],
   { mustBe: 'clean, light, heavy, or a leakage from 10 to 1000000000 ohm km', default: 'light' },
 );

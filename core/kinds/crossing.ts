@@ -12,7 +12,7 @@ export const bowM = lengthM({ max: 60 });
  */
 export const crossingFigures = {
   /** No trencher cuts deeper than 3 m; a slip here would tell a digger that nothing lies near the surface. */
-  depthM: lengthM({ label: 'Depth', max: 3, default: 0.3 }),
+  depthM: lengthM({ label: 'Depth', max: 3, column: 'planned_trench_depth_m', default: 0.3 }),
   /** Height of the riser pipe above ground; of an overhead wire, its height. */
   riserHeightM: lengthM({ label: 'Riser height', max: 10, default: 0.9 }),
   /** Spare cable beyond each end of the pipe. */
@@ -20,14 +20,14 @@ export const crossingFigures = {
   /** Added to the pipe for bends and trimming. */
   allowanceM: lengthM({ label: 'Allowance', max: 10, default: 0.3 }),
   /** 19 mm is usual; no cable goes through less than 5, and no pipe over 200 mm goes under a gateway. */
-  pipeBoreMm: number('mm', { label: 'Pipe bore', min: 5, max: 200, decimals: 1, default: 19 }),
+  pipeBoreMm: number('mm', { label: 'Pipe bore', min: 5, max: 200, decimals: 1, column: true, default: 19 }),
   minBendRadiusM: lengthM({ label: "Pipe's least bend radius", max: 10, default: 0.5 }),
   /** Height above ground at which the earth cable is joined. */
   earthConnectionM: lengthM({ label: 'Earth joined at height', max: 3, default: 0.3 }),
 };
 
 /** Both riser ends plugged: yes, no, or not noted. */
-const sealed = orNone(flag(), { label: 'Riser ends sealed', default: null });
+const sealed = orNone(flag(), { label: 'Riser ends sealed', yes: 'Yes, both', column: 'risers_sealed', default: null });
 
 /** How the live wire and the earth get past a gateway. At most one for each gateway. */
 export const crossing = kind('crossing', {
@@ -40,7 +40,7 @@ export const crossing = kind('crossing', {
         ['buried', 'Buried cable in pipe'],
         ['overhead', 'Overhead'],
       ],
-      { label: 'How', default: 'buried' },
+      { label: 'How', column: true, default: 'buried' },
     ),
     /** Bow of the trench; `null` takes the default share of the opening's width. */
     bowM: orNone(bowM, {

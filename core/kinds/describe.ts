@@ -22,7 +22,9 @@ export type Unit =
   | 'px'
   | 'wires'
   | 'gateways'
-  | 'rods';
+  | 'rods'
+  | 'droppers'
+  | 'x';
 
 /** Least and largest value; `above`: the least itself is left out. */
 export interface Bounds {
@@ -116,6 +118,10 @@ export interface FieldFacts<T> {
   readonly label?: string;
   /** Below its form field: what it is for, where its figure comes from. */
   readonly hint?: string;
+  /** Several lines of text. */
+  readonly long?: true;
+  /** What a form says for true where that is more than "Yes". */
+  readonly yes?: string;
   /** What stands in an empty form field. */
   readonly placeholder?: string;
   /** What a new thing has; say where it comes from beside it. */
@@ -123,8 +129,8 @@ export interface FieldFacts<T> {
   /** It has an edit of its own, because other things hang on it or it needs room. */
   readonly ownEdit?: true;
   readonly atMost?: AtMost;
-  /** Name of its column where tables list it; without one, its name with underscores. */
-  readonly column?: string;
+  /** Tables list it: under its own name with underscores, or under this one. */
+  readonly column?: true | string;
 }
 
 /** One field. `T` is what it holds, for the compiler alone: nothing of it is there when the program runs. */

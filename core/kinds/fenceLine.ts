@@ -10,7 +10,7 @@ export const fenceLine = kind('fenceLine', {
   fields: {
     name: ownName,
     typeId: reference('fenceType', { label: 'Fence type', column: 'fence_type' }),
-    live: flag({ default: true }),
+    live: flag({ column: true, default: true }),
     path: path(2, { ownEdit: true }),
     /** `null` takes the property's. */
     growth: orNone(growth, { default: null }),

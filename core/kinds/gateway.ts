@@ -24,6 +24,7 @@ export const gateway = kind('gateway', {
       hint: 'Ordinary gates are 3.6 to 4.9 m, doubled for machinery (common practice).',
       min: 0.5,
       max: 60,
+      column: true,
       default: 4.2,
       ownEdit: true,
     }),
@@ -32,7 +33,7 @@ export const gateway = kind('gateway', {
         [1, 'Single'],
         [2, 'Double'],
       ],
-      { default: 1 },
+      { column: true, default: 1 },
     ),
     /** The post that a single gate hangs from. */
     hungFrom: like(lineEnd, { default: 'start' }),
@@ -46,6 +47,7 @@ export const gateway = kind('gateway', {
     vehicles: flag({
       label: 'Vehicles pass here',
       hint: 'The trench goes deeper: 450 to 600 mm (common practice).',
+      column: true,
       default: false,
     }),
     status,

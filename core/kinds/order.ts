@@ -76,7 +76,7 @@ export const fenceMake = kind('fenceMake', {
   fields: {
     typeId: reference('fenceType'),
     /** Droppers between each two posts. */
-    droppersPerBay: whole({ max: 20 }),
+    droppersPerBay: whole({ unit: 'droppers', max: 20 }),
   },
 });
 
@@ -108,7 +108,7 @@ export const catalogueItem = kind('catalogueItem', {
   },
 });
 
-const kitPartFields = {
+export const kitPartFields = {
   itemId: looseReference('catalogueItem', { label: 'Item' }),
   /** Of the item's unit, for each one of the quantity. */
   amount: number('', { label: 'How much', min: 0.01, max: 1000, file: neverNothing }),

@@ -16,7 +16,7 @@ export const post = kind('post', {
         ['angle', 'Angle post'],
         ['other', 'Other post that does not move'],
       ],
-      { hint: 'A switch may be set at a strainer; tapes are measured from any post.' },
+      { column: true, hint: 'A switch may be set at a strainer; tapes are measured from any post.' },
     ),
     note,
   },

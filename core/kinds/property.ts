@@ -4,10 +4,17 @@ import { kind, type ValueOf } from './describe.ts';
 import { choice, flag, lengthM, neverNothing, number, orNone, place, record, whole } from './fields.ts';
 
 /** A cost relative to that of a switch at a gateway. */
-export const relativeCost = number('', { min: 0.1, max: 100, decimals: 1 });
+export const relativeCost = number('x', { min: 0.1, max: 100, decimals: 1 });
+
+/** Common practice, no source. */
+export const costFields = {
+  gateway: { ...relativeCost, label: 'At a gateway', default: 1 },
+  takeOff: { ...relativeCost, label: 'At a take-off', default: 1.3 },
+  alongRun: { ...relativeCost, label: 'Along a run', default: 2 },
+};
 
 /** Limits and relative costs as the design sets them; common practice, no source. */
-const divide = record({
+export const divideFields = {
   /** Longest fence length that a section may have. */
   maxSectionM: lengthM({ label: 'Longest section, of fence', min: 50, max: 1e6, file: neverNothing, default: 5000 }),
   /** Most gateways that a section may have, or no such limit. */
@@ -17,15 +24,12 @@ const divide = record({
     default: null,
   }),
   /** What a switch costs, relative to one at a gateway. */
-  costs: record({
-    gateway: { ...relativeCost, label: 'At a gateway', default: 1 },
-    takeOff: { ...relativeCost, label: 'At a take-off', default: 1.3 },
-    alongRun: { ...relativeCost, label: 'Along a run', default: 2 },
-  }),
-});
+  costs: record(costFields),
+};
+const divide = record(divideFields);
 export type DivideSettings = ValueOf<typeof divide>;
 
-const power = record({
+export const powerFields = {
   growth,
   /** Least peak voltage that holds the stock. 4 kV: where the pressure of stock is high; common practice, no source. */
   stockMinimumV: number('V', { max: 20_000, decimals: 0, default: 4000 }),
@@ -38,7 +42,8 @@ const power = record({
     file: neverNothing,
     default: 100,
   }),
-});
+};
+const power = record(powerFields);
 export type PowerSettings = ValueOf<typeof power>;
 
 const { depthM, riserHeightM, tailM, allowanceM, pipeBoreMm, minBendRadiusM, earthConnectionM } = crossingFigures;

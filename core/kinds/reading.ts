@@ -9,17 +9,17 @@ export const reading = kind('reading', {
   fields: {
     at: place(),
     /** ISO 8601 date or date and time, as written down. */
-    date: date(),
-    voltageV: orNone(readVoltageV),
-    currentA: orNone(number('A', { max: 1000 })),
-    openSwitchIds: { ...switchIds, column: 'open_switches' },
+    date: date({ column: true }),
     /** Where it was read, in words. */
-    place: optional(text()),
+    place: optional(text({ column: true })),
+    voltageV: orNone(readVoltageV, { column: true }),
+    currentA: orNone(number('A', { max: 1000 }), { column: true }),
+    openSwitchIds: switchIds,
+    by: optional(text({ column: true })),
+    meter: optional(text({ column: true })),
     /** Letter of the section, at that time. */
     section: optional(shortText()),
-    meter: optional(text()),
     weather: optional(text()),
-    by: optional(text()),
     /** The run through the test sheets that it is part of. */
     runId: optional(looseReference('testRun')),
     /** What it was judged by when it was taken, as part of a run. */

@@ -14,7 +14,14 @@ export const energiser = kind('energiser', {
     name: ownName,
     at: place({ ownEdit: true }),
     /** Open-circuit peak. */
-    openCircuitV: number('V', { label: 'Open-circuit peak', min: 500, max: 20_000, decimals: 0, default: 8000 }),
+    openCircuitV: number('V', {
+      label: 'Open-circuit peak',
+      min: 500,
+      max: 20_000,
+      decimals: 0,
+      column: true,
+      default: 8000,
+    }),
     /** Peak into the standard's 500 ohm load. */
     into500OhmV: number('V', {
       label: 'Peak into 500 ohm',
@@ -24,8 +31,8 @@ export const energiser = kind('energiser', {
       default: 6000,
       column: 'into_500_ohm_v',
     }),
-    storedJ: orNone(energyJ, { label: 'Stored energy', default: null }),
-    outputJ: orNone(energyJ, { label: 'Output energy', default: null }),
+    storedJ: orNone(energyJ, { label: 'Stored energy', column: true, default: null }),
+    outputJ: orNone(energyJ, { label: 'Output energy', column: true, default: null }),
     status,
     note,
   },
@@ -41,7 +48,7 @@ export const leadOut = kind('leadOut', {
     energiserId: reference('energiser', { ownEdit: true, column: 'energiser' }),
     path: path(2, { ownEdit: true }),
     cableId: looseReference('conductor', { label: 'Cable', column: 'cable' }),
-    buried: flag({ label: 'Buried, in insulating conduit' }),
+    buried: flag({ label: 'Buried, in insulating conduit', column: true }),
     status,
     note,
   },
@@ -54,11 +61,11 @@ export const earthField = kind('earthField', {
   fields: {
     energiserId: reference('energiser', { ownEdit: true, column: 'energiser' }),
     at: place(),
-    rods: whole({ unit: 'rods', min: 1, max: 100, default: 3 }),
-    rodLengthM: lengthM({ label: 'Driven length', min: 0.3, max: 10, default: 1.8 }),
-    rodDiameterMm: number('mm', { label: 'Diameter', min: 5, max: 100, decimals: 0, default: 16 }),
-    spacingM: lengthM({ label: 'Spacing', min: 0.3, max: 50, default: 3 }),
+    rods: whole({ unit: 'rods', min: 1, max: 100, column: true, default: 3 }),
+    rodLengthM: lengthM({ label: 'Driven length', min: 0.3, max: 10, column: true, default: 1.8 }),
+    rodDiameterMm: number('mm', { label: 'Diameter', min: 5, max: 100, decimals: 0, column: true, default: 16 }),
+    spacingM: lengthM({ label: 'Spacing', min: 0.3, max: 50, column: true, default: 3 }),
     status,
-    note,
+    note: { ...note, label: 'Note on the earth stakes' },
   },
 });

@@ -23,7 +23,7 @@ const what = choice(
     ['floodZone', 'Ground that floods'],
     ['earthElectrode', 'Earth of another system'],
   ],
-  { label: 'What it is' },
+  { label: 'What it is', column: true },
 );
 export type ServiceKind = ValueOf<typeof what>;
 
@@ -38,9 +38,10 @@ export const service = kind('service', {
     path: path(1),
     /** Of a power line. The highest in use anywhere are a little over 1,000,000 V (value from memory). */
     voltageV: orNone(number('V', { above: true, max: 2_000_000, decimals: 0 }), {
+      column: true,
       hint: "The clearance depends on it: ask the line's owner.",
     }),
-    buried: flag(),
+    buried: flag({ column: true }),
     /** The public uses it (roads and paths). */
     open: orNone(
       choice([

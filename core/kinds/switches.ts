@@ -26,17 +26,17 @@ export const cutOutSwitch = kind('switch', {
   since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
-    name: ownName,
+    name: { ...ownName, label: 'Label' },
     place: switchPlace,
     normally: choice(
       [
         ['closed', 'Closed'],
         ['open', 'Open'],
       ],
-      { default: 'closed' },
+      { column: true, default: 'closed' },
     ),
     /** Kept where it is when the plan is redone. */
-    pinned: flag({ default: false }),
+    pinned: flag({ label: 'Pinned: the plan keeps it', default: false }),
     status,
     note,
   },

@@ -21,7 +21,7 @@ export interface BodyStep {
 const unmarkedVersion = 7;
 
 /** The version that bodies have now: of the newest step, since others did not change their shape. */
-export const bodyVersion = Math.max(unmarkedVersion, ...bodySteps.map(({ to }) => to));
+export const bodyVersion = bodySteps.reduce((newest, { to }) => Math.max(newest, to), unmarkedVersion);
 
 /** The version of bodies in a file that says nothing, or nonsense, of it. */
 export function versionIn(said: unknown): number {

@@ -1,6 +1,7 @@
 import { type Box, boxesMeet, boxOfSegment, growBox } from '../geometry/box.ts';
 import type { Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
+import { largestOf } from '../model/extremes.ts';
 import type { Fate } from '../model/inGroundThings.ts';
 import type { Project } from '../model/project.ts';
 import type { BuriedPoint } from '../model/recordThings.ts';
@@ -128,7 +129,7 @@ function reachM({ ties, offset, gps }: BuriedPoint, { startPost, centre }: Gatew
   return Math.max(
     offset ? Math.hypot(offset.alongM, offset.leftM) + xyDistanceM(startPost, centre) : 0,
     gps ? off(gps.lonLat) + sureFactor * gps.seM : 0,
-    ...ties.map(({ postAt, distanceM, seM }) => off(postAt) + distanceM + sureFactor * seM),
+    largestOf(ties.map(({ postAt, distanceM, seM }) => off(postAt) + distanceM + sureFactor * seM)),
   );
 }
 

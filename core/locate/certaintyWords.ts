@@ -1,3 +1,4 @@
+import { largestOf } from '../model/extremes.ts';
 import type { Status } from '../model/things.ts';
 import { formatTape, type Units } from '../words/numbers/write.ts';
 import type { Basis, Certainty } from './certainty.ts';
@@ -49,7 +50,7 @@ function sureInWords(crossing: CrossingAsBuilt, units: Units): string {
   const { certainty, courses, inGround, points } = crossing;
   const within = formatTape(certainty.withinM, units);
   // Of several lines that are shown, each has its own error.
-  const each = formatTape(Math.max(...courses.map(({ withinM }) => withinM)), units);
+  const each = formatTape(largestOf(courses.map(({ withinM }) => withinM)), units);
   const lines = courses.length === 1 ? 'this line' : 'one of these lines';
   if (!inGround) return `Planned, not in the ground as far as this file knows. All of it is as drawn.`;
   switch (certainty.basis) {

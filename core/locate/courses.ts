@@ -2,6 +2,7 @@ import { arcFigures, arcPath, bowThrough } from '../geometry/arc.ts';
 import { cumulativeLengthsM } from '../geometry/polyline.ts';
 import type { Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
+import { largestOf } from '../model/extremes.ts';
 import type { BuriedRole } from '../model/recordThings.ts';
 import { assumedM } from './certainty.ts';
 import type { CrossingSource } from './crossingSource.ts';
@@ -128,7 +129,7 @@ function arcs(feet: Feet, source: CrossingSource, points: readonly SolvedPoint[]
   return {
     courses,
     path: courses[0]!.path,
-    longestM: Math.max(...lengths, ...courses.map(({ path }) => pathLengthM(path))),
+    longestM: Math.max(largestOf(lengths), largestOf(courses.map(({ path }) => pathLengthM(path)))),
     bowAssumed: !bends && bowAssumed,
     complete: feet.every(isMeasured) && bends !== null,
   };
@@ -136,7 +137,7 @@ function arcs(feet: Feet, source: CrossingSource, points: readonly SolvedPoint[]
 
 /** Between stops that it goes through, a trench is as sure as the least sure of them, and strays besides. */
 function strayM(stops: readonly Stop[]): number {
-  return Math.max(...stops.map(({ withinM }) => withinM)) + assumedM.betweenPoints;
+  return largestOf(stops.map(({ withinM }) => withinM)) + assumedM.betweenPoints;
 }
 
 /** Without a bend: what nobody measured is assumed. */
@@ -176,7 +177,7 @@ function fromPointToPoint([starts, ends]: Feet, source: CrossingSource, points: 
   for (const [i, here] of all.entries()) {
     const next = all[i + 1];
     if (here.length === 1) run.push(here[0]!);
-    if (next) longestM += Math.max(...pairsOf(here, next).map(([a, b]) => xyDistanceM(a.xy, b.xy)));
+    if (next) longestM += largestOf(pairsOf(here, next).map(([a, b]) => xyDistanceM(a.xy, b.xy)));
     if (!next || (here.length === 1 && next.length === 1)) continue;
     finish();
     for (const [a, b] of pairsOf(here, next)) courses.push({ path: [a.xy, b.xy], withinM: within([a, b]) });

@@ -1,6 +1,7 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import { cumulativeLengthsM, nearestOnPolyline } from '../geometry/polyline.ts';
 import type { Xy } from '../geometry/types.ts';
+import { largestOf } from '../model/extremes.ts';
 import type { Project } from '../model/project.ts';
 import type { CrossingRecord } from '../model/recordThings.ts';
 import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
@@ -86,7 +87,7 @@ function basisOf(points: readonly SolvedPoint[], { complete }: Courses, { bowAss
 function withinOf({ path, courses, spots }: Courses): number {
   const off = (xy: Xy) => nearestOnPolyline(xy, path)?.distanceM ?? 0;
   const only = courses.length === 1;
-  const reach = courses.map((course) => course.withinM + (only ? 0 : Math.max(...course.path.map(off))));
+  const reach = courses.map((course) => course.withinM + (only ? 0 : largestOf(course.path.map(off))));
   const passedBy = spots.flatMap(({ xy, withinM, measured }) => (measured ? [off(xy) + withinM] : []));
-  return Math.max(...reach, ...passedBy);
+  return Math.max(largestOf(reach), largestOf(passedBy));
 }

@@ -1,3 +1,4 @@
+import { largestOf, leastOf } from '../model/extremes.ts';
 import type { Project } from '../model/project.ts';
 import type { CrossingRecord } from '../model/recordThings.ts';
 import type { CrossingFigures } from '../shapes/types.ts';
@@ -41,7 +42,7 @@ export function depthOf({ record, figures, longestM }: Asked): CrossingDepth {
   const { within, leftOut } = sortedDepths(record?.depths ?? [], longestM);
   if (within.length === 0) return { ...plannedDepth(figures), leftOut };
   const all = within.map(({ depthM }) => depthM);
-  return { measured: true, places: all.length, leastM: Math.min(...all), mostM: Math.max(...all), leftOut };
+  return { measured: true, places: all.length, leastM: leastOf(all), mostM: largestOf(all), leftOut };
 }
 
 /** The depth of a trench of which nobody measured any. */

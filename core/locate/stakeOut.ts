@@ -1,6 +1,7 @@
 import { cumulativeLengthsM, nearestOnPolyline, pointAtStation } from '../geometry/polyline.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { xyBearingDeg, xyDistanceM } from '../geometry/vector.ts';
+import { largestOf } from '../model/extremes.ts';
 import type { TieFrom } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
 import type { GatewayShape } from '../shapes/types.ts';
@@ -176,7 +177,7 @@ function drawnPoint(
     key,
     label,
     by: crossing.inGround ? 'drawn' : 'planned',
-    places: [stakePlace(xy, Math.max(...crossing.courses.map(({ withinM }) => withinM)), tapes, crossing)],
+    places: [stakePlace(xy, largestOf(crossing.courses.map(({ withinM }) => withinM)), tapes, crossing)],
     solved: null,
     tapes,
     tapesNow: [],
@@ -246,8 +247,8 @@ function tapesToGone(xy: Xy, shape: GatewayShape): StakeTape[] {
 function meetFlat(xy: Xy, tapes: readonly StakeTape[]): boolean {
   if (tapes.length < 2) return false;
   const bearings = tapes.map(({ post }) => xyBearingDeg(post, xy));
-  const best = Math.max(
-    ...bearings.flatMap((p, i) => bearings.slice(i + 1).map((q) => Math.abs(Math.sin(((p - q) * Math.PI) / 180)))),
+  const best = largestOf(
+    bearings.flatMap((p, i) => bearings.slice(i + 1).map((q) => Math.abs(Math.sin(((p - q) * Math.PI) / 180)))),
   );
   return best < Math.sin((flattestDeg * Math.PI) / 180);
 }

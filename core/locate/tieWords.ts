@@ -1,5 +1,6 @@
 import type { Impossible } from '../geometry/tie.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
+import { largestOf } from '../model/extremes.ts';
 import { formatTape, type Units } from '../words/numbers/write.ts';
 import type { StoodPost } from './tieFrom.ts';
 import type { PossiblePlace, SolvedPoint, UsedTie } from './ties.ts';
@@ -33,7 +34,7 @@ export function ambiguousInWords({ places, firstLikelier }: SolvedPoint, units: 
     : names.join(', ');
   const count = places.length === 2 ? 'two places' : `${places.length} places`;
   const likelier = firstLikelier ? ` The one on the ${names[0]!} is nearer to where it was drawn; both stay open.` : '';
-  const within = withinInWords(Math.max(...places.map(({ withinM }) => withinM)), units).toLowerCase();
+  const within = withinInWords(largestOf(places.map(({ withinM }) => withinM)), units).toLowerCase();
   return `These tapes fit ${count}, ${apart} apart: ${where}. Nobody said which. Whichever it is, it lies ${within}${likelier}`;
 }
 
@@ -51,7 +52,7 @@ function namesSides(places: readonly Pick<PossiblePlace, 'side'>[]): boolean {
 
 /** How far the places of a point are from each other, at most. */
 export function apartM(places: readonly Pick<PossiblePlace, 'xy'>[]): number {
-  return Math.max(0, ...places.flatMap((a, i) => places.slice(i + 1).map((b) => xyDistanceM(a.xy, b.xy))));
+  return Math.max(0, largestOf(places.flatMap((a, i) => places.slice(i + 1).map((b) => xyDistanceM(a.xy, b.xy)))));
 }
 
 /** "These tapes do not meet: 2.33 m from the hinge post of G12, 16.00 m from post P21." And why, as far as it can be known. */

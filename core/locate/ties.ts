@@ -5,6 +5,7 @@ import { tieReachM } from '../geometry/tieReach.ts';
 import { trilaterate } from '../geometry/trilaterate.ts';
 import type { Xy } from '../geometry/types.ts';
 import { add, scale, subtract, turnLeft, unit, xyBearingDeg, xyDistanceM } from '../geometry/vector.ts';
+import { leastOf } from '../model/extremes.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { BuriedPoint, BuriedRole } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
@@ -170,7 +171,7 @@ const mostPaired = 8;
 function reachM(ties: readonly Tie[], xy: Xy, side: TieFix['side'] | null): number {
   const known = side === 'on the line' ? null : side;
   const reaches = twoByTwo(ties).map(([a, b], i) => tieReachM(a, b, xy, sureFactor, i === 0 ? known : null));
-  return reaches.length > 0 ? Math.min(...reaches) : Infinity;
+  return reaches.length > 0 ? leastOf(reaches) : Infinity;
 }
 
 function pairsThatMeet(ties: readonly Tie[]): Xy[] {

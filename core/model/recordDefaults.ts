@@ -19,6 +19,11 @@ export function builtMarkId(kind: BuildableKind, id: string): string {
   return `built:${kind}:${id}`;
 }
 
+/** The id of the one place in a stage that a thing has. */
+export function stageMarkId(thingId: string): string {
+  return `in:${thingId}`;
+}
+
 /** A record of which nothing is written down yet. */
 export function newCrossingRecord(crossingId: string): CrossingRecord {
   return newThing(crossingRecord, { id: crossingRecordId(crossingId), crossingId });

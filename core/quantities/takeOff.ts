@@ -1,5 +1,6 @@
 import { orderDefaults } from '../model/orderDefaults.ts';
 import type { Project } from '../model/project.ts';
+import { pushAll } from '../model/pushAll.ts';
 import type { OrderSettings } from '../model/things.ts';
 import { countFence } from './takeOff/countFence.ts';
 import { countFixedPosts } from './takeOff/countFixedPosts.ts';
@@ -35,7 +36,7 @@ export function takeOff(input: Omit<TakeOffInput, 'settings'> & { readonly setti
   const fence = fencePosts(full.project, full.survey, full.settings);
   const notCounted = [...countFence(full, fence, tally)];
   countFixedPosts(full, fence, tally);
-  notCounted.push(...countGateways(full, tally));
+  pushAll(notCounted, countGateways(full, tally));
   countSwitches(full, tally);
   countSupply(full, tally);
   countSigns(full, tally);

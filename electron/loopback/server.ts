@@ -5,6 +5,7 @@ import { fail, type Result, succeed } from '../../core/api/result.ts';
 import { bytesKey, enterPath, newAddressPath, ticketKey, windowHeader } from '../../core/api/wire.ts';
 import { pageHeaders } from '../host/contentPolicy.ts';
 import { dispatch } from '../host/dispatch.ts';
+import { encodingsTaken } from '../host/packedFiles.ts';
 import { pageFile } from '../host/pageFiles.ts';
 import type { ProjectService } from '../host/projectService.ts';
 import { streamEvents } from './eventStream.ts';
@@ -68,10 +69,19 @@ export async function startLoopback({
 
   async function answerWithPage(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
     if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405, 'Only GET here.');
-    const file = await pageFile(pageFolder, path);
+    const file = await pageFile(pageFolder, path, encodingsTaken(request.headers['accept-encoding']));
     if (!file) return refuse(response, 404, 'There is nothing here.');
-    response.writeHead(200, { 'Content-Type': file.mediaType, 'Cache-Control': 'no-cache' });
-    response.end(file.bytes);
+    const { bytes, mediaType, encoding, lasting, tag } = file;
+    response.setHeader('Cache-Control', lasting ? 'private, max-age=31536000, immutable' : 'no-cache');
+    response.setHeader('ETag', tag);
+    response.setHeader('Vary', 'Accept-Encoding');
+    if (request.headers['if-none-match'] === tag) {
+      response.writeHead(304).end();
+      return;
+    }
+    if (encoding) response.setHeader('Content-Encoding', encoding);
+    response.writeHead(200, { 'Content-Type': mediaType, 'Content-Length': bytes.length });
+    response.end(bytes);
   }
 
   /** Answers the token to the page that has a ticket, or the token itself. */

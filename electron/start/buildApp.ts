@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { globSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build, type InlineConfig } from 'vite';
+import { packFiles } from '../host/packedFiles.ts';
 
 const top = join(import.meta.dirname, '..', '..');
 const stampPath = join(top, 'dist', 'built-from.txt');
@@ -21,6 +22,7 @@ export async function buildAll(): Promise<void> {
 
 async function buildPage(): Promise<void> {
   await build({ root: join(top, 'renderer'), configFile: join(top, 'vite.config.ts'), logLevel: 'warn' });
+  await packFiles(join(top, 'dist', 'renderer'));
 }
 
 export async function buildDesktop(): Promise<void> {

@@ -8,6 +8,7 @@ import type { LonLat, Xy } from '../../core/geometry/types.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/shapes/workingPlane.ts';
+import { figures } from '../../core/words/figures.ts';
 import { lookAlike } from './findings.ts';
 import { createCross } from './input/keyboardCursor.ts';
 import { isUndo, listenToKeys } from './input/listenToKeys.ts';
@@ -203,14 +204,17 @@ export function createMapController(elements: MapElements, first: MapInput, even
   }
 
   async function commit(edit: MapEdit): Promise<boolean> {
+    const before = input.project;
+    let after = before;
     try {
-      edit.apply(input.project);
+      after = edit.apply(before);
     } catch (error) {
       if (!(error instanceof EditRefused)) throw error;
-      refuse(error.refusal.message);
+      refuse(figures(input.units).say(error.refusal.message));
       return false;
     }
-    return events.onEdit(edit);
+    // Where nothing has come between, it need not be worked out again.
+    return events.onEdit({ ...edit, apply: (project) => (project === before ? after : edit.apply(project)) });
   }
 
   function isAtHand(name: ToolName): boolean {

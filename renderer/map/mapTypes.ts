@@ -24,6 +24,7 @@ export type ToolName =
   | 'source'
   | 'post'
   | 'switch'
+  | 'place'
   | 'service'
   | 'pin'
   | 'digPoint'
@@ -185,7 +186,11 @@ export const toolsOf: Readonly<Record<Workspace, readonly ToolSpec[]>> = {
     { name: 'source', label: 'Energiser', key: 'E', purpose: 'Place the energiser, then lead out to the fence.' },
     { name: 'post', label: 'Post', key: 'P', purpose: 'Mark a strainer or another post that does not move.' },
   ],
-  divide: [choose, { name: 'switch', label: 'Switch', key: 'S', purpose: 'Place a cut-out switch on a fence line.' }],
+  divide: [
+    choose,
+    { name: 'switch', label: 'Switch', key: 'S', purpose: 'Place a cut-out switch on a fence line.' },
+    { name: 'place', label: 'Place', key: 'P', purpose: 'Mark where the plan may set a switch along a fence.' },
+  ],
   power: [choose],
   order: [choose],
   record: [choose],
@@ -196,6 +201,28 @@ export const toolsOf: Readonly<Record<Workspace, readonly ToolSpec[]>> = {
     { name: 'digArea', label: 'Area', key: 'A', purpose: 'Draw the outline of what will be dug or ploughed.' },
   ],
 };
+
+/** The tools with a key of their own, each once, for the list of keys, with the workspaces that have it. */
+export function toolKeys(): readonly { readonly key: string; readonly does: string }[] {
+  const of = Map.groupBy(
+    (Object.keys(toolsOf) as Workspace[]).flatMap((workspace) =>
+      toolsOf[workspace].map((spec) => ({ workspace, spec })),
+    ),
+    ({ spec }) => spec.name,
+  );
+  return [...of.values()].map((all) => {
+    const { key, label } = all[0]!.spec;
+    const where =
+      all.length === Object.keys(toolsOf).length
+        ? ''
+        : `, in ${all.map(({ workspace }) => titled(workspace)).join(', ')}`;
+    return { key, does: `${label}${where}` };
+  });
+}
+
+function titled(workspace: Workspace): string {
+  return `${workspace[0]!.toUpperCase()}${workspace.slice(1)}`;
+}
 
 /** The tools at hand. While services are drawn, the column holds theirs; a picture is placed with its own. */
 export function toolsFor({ workspace, service }: Pick<MapInput, 'workspace' | 'service'>): readonly ToolSpec[] {

@@ -1,11 +1,12 @@
 import { Component, type ReactNode } from 'react';
 import { faultText } from '../state/report.ts';
+import { DialogFrame } from './dialogs/DialogFrame.tsx';
 
 interface Props {
-  /** What could not be shown: "This page". */
+  /** What could not be shown: "Draw", "The map". */
   readonly what: string;
-  /** Tells of the fault elsewhere, and nothing is shown here. */
-  readonly onFault?: (error: unknown) => void;
+  /** It is a dialog, and this closes it. */
+  readonly onClose?: () => void;
   readonly children: ReactNode;
 }
 
@@ -21,18 +22,13 @@ export class FaultBoundary extends Component<Props, State> {
     return { fault: { error } };
   }
 
-  override componentDidCatch(error: unknown): void {
-    this.props.onFault?.(error);
-  }
-
   override render(): ReactNode {
-    const { what, onFault, children } = this.props;
+    const { what, onClose, children } = this.props;
     const { fault } = this.state;
     if (!fault) return children;
-    if (onFault) return null;
-    return (
-      <section className="inspector-page" role="alert">
-        <h2>{what} can’t be shown</h2>
+    const title = `${what} can’t be shown`;
+    const said = (
+      <>
         <p>What happened: {faultText(fault.error)}.</p>
         <p>
           What was saved is in the file. Try again, or go on elsewhere; undo the last step if it came with that. If it
@@ -43,6 +39,19 @@ export class FaultBoundary extends Component<Props, State> {
             Try again
           </button>
         </p>
+      </>
+    );
+    if (onClose) {
+      return (
+        <DialogFrame title={title} onClose={onClose}>
+          <div role="alert">{said}</div>
+        </DialogFrame>
+      );
+    }
+    return (
+      <section className="inspector-page fault" role="alert">
+        <h2>{title}</h2>
+        {said}
       </section>
     );
   }

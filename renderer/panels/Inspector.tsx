@@ -34,11 +34,16 @@ const pages = {
   find: FindPage,
 } satisfies Record<Page, () => ReactNode>;
 
+function pageWords(page: Page): string {
+  return verbs.find((verb) => verb.page === page)?.label ?? 'Cover';
+}
+
 /** The one panel beside the map: name, verbs, and the page of the verb that is open. */
 export function Inspector() {
   const widthPx = useApp((state) => state.bookWidthPx);
   const page = useApp((state) => state.page);
   const { project } = useOpenFile();
+  const chosen = useApp((state) => state.chosen);
   const View = pages[page];
   return (
     <aside
@@ -76,13 +81,19 @@ export function Inspector() {
           </button>
         ))}
       </nav>
-      <FaultBoundary key={page} what="This page">
+      <FaultBoundary key={page} what={pageWords(page)}>
         <div className="inspector-page">
           <View />
         </div>
-        {page === 'cover' || page === 'find' ? null : <ChosenDetails />}
       </FaultBoundary>
-      <PictureProgress />
+      {page === 'cover' || page === 'find' ? null : (
+        <FaultBoundary key={`${chosen.length} ${chosen.at(-1)}`} what="What is chosen">
+          <ChosenDetails />
+        </FaultBoundary>
+      )}
+      <FaultBoundary what="The picture that comes in">
+        <PictureProgress />
+      </FaultBoundary>
       <LastLine />
     </aside>
   );

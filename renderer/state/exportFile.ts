@@ -1,11 +1,13 @@
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { localDate } from '../../core/words/dates.ts';
+import { message } from '../../core/words/message.ts';
 import { type OpenFile, useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
 import { report } from './report.ts';
 import { host } from './session.ts';
+import { figuresOf } from './useFigures.ts';
 
 /** A way for the work to leave the app. */
 export type ExportFormat = 'geoJson' | 'kml' | 'kmz' | 'gpx' | 'geoPackage' | 'registers' | 'dxf' | 'png';
@@ -59,7 +61,7 @@ export async function exportFile(format: ExportFormat): Promise<void> {
     say(`${fileName} is made.`, 'done');
   } catch (error) {
     if (!(error instanceof EditRefused)) throw error;
-    say(error.message, 'refused');
+    say(figuresOf(file.project).say(error.refusal.message), 'refused');
   }
 }
 
@@ -90,6 +92,6 @@ async function picture({ project, survey }: OpenFile): Promise<Made> {
   } as const;
   const { pictureOfProperty } = await import('../map/pictureOfProperty.ts');
   const blob = await pictureOfProperty(input, localDate(new Date()), pictureMostPx);
-  if (!blob) throw new EditRefused({ code: 'nothingDrawn', message: 'Nothing is drawn yet, so there is no picture.' });
+  if (!blob) throw new EditRefused({ code: 'nothingDrawn', message: message('exchange.make.nothingDrawn') });
   return { ending: '.png', mediaType: 'image/png', bytes: new Uint8Array(await blob.arrayBuffer()) };
 }

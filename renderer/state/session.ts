@@ -14,12 +14,14 @@ import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
+import { figures } from '../../core/words/figures.ts';
 import { connect } from '../client/connect.ts';
 import { analysis } from '../work/analysis.ts';
 import { type OpenFile, useApp } from './appState.ts';
 import { asGroundSays } from './groundQuestion.ts';
 import { newId } from './newId.ts';
 import { report } from './report.ts';
+import { figuresOf } from './useFigures.ts';
 
 let project: ProjectApi;
 let desktop: DesktopApi;
@@ -84,12 +86,18 @@ export function commit(
       return await commitNow(label, edit, options);
     } catch (error) {
       if (!(error instanceof EditRefused)) throw error;
-      useApp.setState({ lastLine: { kind: 'refused', text: error.message } });
+      useApp.setState({ lastLine: { kind: 'refused', text: refusalInWords(error) } });
       return false;
     } finally {
       useApp.setState((state) => ({ saving: state.saving - 1 }));
     }
   });
+}
+
+/** Why an edit was refused, in the units of the open property. */
+function refusalInWords({ refusal }: EditRefused): string {
+  const { file } = useApp.getState();
+  return (file ? figuresOf(file.project) : figures('metric')).say(refusal.message);
 }
 
 async function commitNow(label: string, edit: (project: Project) => Project, options: CommitOptions): Promise<boolean> {

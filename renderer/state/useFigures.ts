@@ -1,3 +1,4 @@
+import { type Project, propertyOf } from '../../core/model/project.ts';
 import { figures } from '../../core/words/figures.ts';
 import type { Figures } from '../../core/words/types.ts';
 import { useUnits } from './useUnits.ts';
@@ -5,4 +6,9 @@ import { useUnits } from './useUnits.ts';
 /** What messages are said with on the screen: the units of the open property, the active language. */
 export function useFigures(): Figures {
   return figures(useUnits());
+}
+
+/** The same of a property. */
+export function figuresOf(project: Project): Figures {
+  return figures(propertyOf(project).units);
 }

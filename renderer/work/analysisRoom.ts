@@ -1,5 +1,6 @@
 import { findingsSteps } from '../../core/checks/allFindings.ts';
 import { applyChanges } from '../../core/model/difference.ts';
+import { leastOf } from '../../core/model/extremes.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import type { Steps } from '../../core/model/steps.ts';
 import { startDividePlan } from '../../core/survey/dividePlan.ts';
@@ -145,7 +146,7 @@ export class AnalysisRoom {
         this.#goOn();
       });
     } else {
-      const soonest = Math.min(...open.map((each) => this.#dueAt(each)));
+      const soonest = leastOf(open.map((each) => this.#dueAt(each)));
       this.#forget = this.#time.later(soonest - now, () => this.#goOn());
     }
   }

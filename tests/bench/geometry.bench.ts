@@ -1,16 +1,36 @@
-import { featureCollection, lineString, polygonize } from '@turf/turf';
+import {
+  along,
+  bboxClip,
+  booleanPointInPolygon,
+  buffer,
+  featureCollection,
+  lineArc,
+  lineOffset,
+  lineString,
+  nearestPointOnLine,
+  polygon,
+  polygonize,
+  simplify as turfSimplify,
+} from '@turf/turf';
 import Flatbush from 'flatbush';
+import { stretchesWithin } from '../../core/checks/support/zones.ts';
 import type { PaperPoint } from '../../core/drawing/displayList.ts';
 import { seatLabels } from '../../core/drawing/labels/seats.ts';
+import { arcPath } from '../../core/geometry/arc.ts';
 import { boxOfSegment } from '../../core/geometry/box.ts';
+import { earthAt } from '../../core/geometry/earth.ts';
 import { facesOfLines } from '../../core/geometry/facesOfLines.ts';
 import { pathLengthM, ringAreaM2 } from '../../core/geometry/geodesic.ts';
 import { createLocalPlane } from '../../core/geometry/localPlane.ts';
 import { nodeLines } from '../../core/geometry/nodeLines.ts';
+import { clipPolylineToBox, cumulativeLengthsM, offsetPolyline } from '../../core/geometry/polyline.ts';
+import { pointInRing } from '../../core/geometry/ring.ts';
 import { simplify } from '../../core/geometry/simplify.ts';
 import { createSpatialIndex } from '../../core/geometry/spatialIndex.ts';
 import { trilaterate } from '../../core/geometry/trilaterate.ts';
 import type { LonLat, Xy } from '../../core/geometry/types.ts';
+import { lonLatAt, measured, nearestOn } from '../../core/shapes/measuredPath.ts';
+import { trenchUnder } from '../../core/shapes/trench.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';
 
@@ -19,6 +39,7 @@ export async function bench(): Promise<BenchRow[]> {
     ...[11, 38, 49].map(faces),
     paddockAreas(),
     lengths(),
+    ...besideTurf(),
     toPlane(),
     editAndSnap(),
     labels(),
@@ -60,13 +81,138 @@ function paddockAreas(): BenchRow {
 
 function lengths(): BenchRow {
   const path = Array.from({ length: 20_001 }, (_, i): LonLat => [175 + i * 1e-5, -38 + Math.sin(i) * 1e-4]);
+  const earth = earthAt([175.1, -38]);
   return {
-    name: 'geodesic lengths of 20,000 segments',
+    name: 'lengths of 20,000 segments by Turf on the Gauss sphere',
     size: 20_000,
-    ...measure(() => pathLengthM(path), 12),
+    ...measure(() => earth.pathLengthM(path), 12),
     unit: 'ms',
     budget: null,
+    other: { name: 'GeographicLib', median: measure(() => pathLengthM(path), 12).median },
   };
+}
+
+/** A fence of 200 segments, in degrees and in the plane, and the places that are asked for. */
+function fence() {
+  const plane = createLocalPlane([175.3, -37.9]);
+  const random = generator(5);
+  const xy = Array.from({ length: 201 }, (_, i): Xy => [i * 10, 40 * Math.sin(i / 9) + 3 * random()]);
+  const whole = measured(plane, xy.map(plane.toLonLat));
+  const stations = Array.from({ length: 1000 }, () => random() * whole.lengthM);
+  const points = stations.map((x): Xy => [x, 100 * random() - 50]);
+  return { plane, xy, whole, stations, points };
+}
+
+/** The plane's metres as degrees, for functions of Turf that take coordinates as they come. */
+const asGiven = (path: readonly Xy[]) => path.map(([x, y]) => [x, y]);
+/** The plane's metres as degrees of their size, for functions of Turf that measure. */
+const metresPerDegree = 111_195.08;
+const asDegrees = (path: readonly Xy[]) => path.map(([x, y]) => [x / metresPerDegree, y / metresPerDegree]);
+
+function beside(
+  name: string,
+  size: number,
+  ours: () => unknown,
+  turfs: string,
+  turf: () => unknown,
+  runs = 12,
+): BenchRow {
+  const other = { name: `Turf: ${turfs}`, median: measure(turf, runs).median };
+  return { name, size, ...measure(ours, runs), unit: 'ms', budget: null, other };
+}
+
+/** What Turf does too, beside what is done in its place, each on the same task. */
+function besideTurf(): BenchRow[] {
+  const { plane, xy, whole, stations, points } = fence();
+  const { earth } = plane;
+  const line = lineString(asDegrees(xy));
+  const flat = lineString(asGiven(xy));
+  const random = generator(11);
+  const track = Array.from({ length: 20_000 }, (_, i): Xy => [i, 200 * Math.sin(i / 500) + random()]);
+  const trackLine = lineString(asGiven(track));
+  const shell = Array.from({ length: 60 }, (_, i): Xy => {
+    const angle = (i / 60) * 2 * Math.PI;
+    return [1000 + (700 + 90 * random()) * Math.cos(angle), (300 + 40 * random()) * Math.sin(angle)];
+  });
+  const ring = [...shell, shell[0]!];
+  const area = polygon([asGiven(ring)]);
+  const box = [300, -20, 1500, 25] as const;
+  const way = xy.map(([x, y]): Xy => [x, y + 12 * Math.sin(x / 300)]);
+  const wayLine = lineString(asDegrees(way));
+  const inPlane = { xy, stationsM: cumulativeLengthsM(xy) };
+  const openings = Array.from({ length: 200 }, (_, i) => {
+    const startPostAt = lonLatAt(whole, i * 9);
+    const endPostAt = lonLatAt(whole, i * 9 + 4);
+    return { plane, startPostAt, endPostAt, startPost: plane.toXy(startPostAt), endPost: plane.toXy(endPostAt) };
+  });
+  const byHand = () => openings.map(({ startPost, endPost }) => arcPath(startPost, endPost, 0.6));
+  return [
+    beside(
+      '1,000 places along a line of 200 segments, its stations kept',
+      1000,
+      () => stations.map((atM) => earth.along(whole.path.slice(0, 2), atM % 10)),
+      'along, adding up from the start each time',
+      () => stations.map((atM) => along(line, atM, { units: 'meters' })),
+    ),
+    beside(
+      '1,000 nearest places on a line of 200 segments',
+      1000,
+      () => points.map((at) => nearestOn(whole, at)),
+      'nearestPointOnLine',
+      () => points.map((at) => nearestPointOnLine(line, asDegrees([at])[0]!)),
+      3,
+    ),
+    beside(
+      'a track of 20,000 points simplified to 1 m',
+      track.length,
+      () => simplify(track, 1),
+      'simplify, highQuality',
+      () => turfSimplify(trackLine, { tolerance: 1, highQuality: true }),
+      6,
+    ),
+    beside(
+      'a line of 200 segments clipped to a box, 100 times',
+      200,
+      () => times(100, () => clipPolylineToBox(xy, box)),
+      'bboxClip',
+      () => times(100, () => bboxClip(flat, [...box])),
+    ),
+    beside(
+      'a line beside a line of 200 segments, 100 times',
+      200,
+      () => times(100, () => offsetPolyline(xy, 3)),
+      'lineOffset',
+      () => times(100, () => lineOffset(flat, 3, { units: 'degrees' })),
+    ),
+    beside(
+      '1,000 points in or out of a paddock of 60 corners',
+      1000,
+      () => points.map((at) => pointInRing(at, ring)),
+      'booleanPointInPolygon',
+      () => points.map((at) => booleanPointInPolygon([at[0], at[1]], area)),
+    ),
+    beside(
+      '200 trenches as arcs in the plane',
+      200,
+      byHand,
+      'set out on the earth, and into the plane (`trenchUnder`)',
+      () => openings.map((opening) => trenchUnder(opening, 0.6)),
+    ),
+    beside('200 arcs in the plane', 200, byHand, 'lineArc alone', () =>
+      times(200, () => lineArc([0, 0], 4, 300, 60, { units: 'meters', steps: 8 })),
+    ),
+    beside(
+      'stretches of a fence within 8 m of a way, 200 segments each',
+      200,
+      () => stretchesWithin({ ...inPlane }, way, 8),
+      'buffer alone',
+      () => buffer(wayLine, 8, { units: 'meters', steps: 64 }),
+    ),
+  ];
+}
+
+function times(count: number, run: () => unknown): void {
+  for (let i = 0; i < count; i++) run();
 }
 
 function toPlane(): BenchRow {

@@ -47,15 +47,84 @@ test('a page that fails says what happened, and the map and the other pages go o
     });
   });
   await page.keyboard.press('Alt+4');
-  await expect(page.getByRole('heading', { name: 'This page can’t be shown' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Order can’t be shown' })).toBeVisible();
   await expect(page.getByRole('alert')).toContainText('What happened: no figures left.');
   await page.keyboard.press('Alt+1');
-  await expect(page.getByRole('heading', { name: 'This page can’t be shown' })).toBeHidden();
+  await expect(page.getByRole('heading', { name: 'Order can’t be shown' })).toBeHidden();
   await expect(page.getByRole('button', { name: 'Gateways', exact: true })).toBeVisible();
   await page.keyboard.press('Alt+4');
   await page.evaluate(() => Object.assign(Intl, { NumberFormat: (window as never as typeof Intl).NumberFormat }));
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByRole('button', { name: 'Quantities', exact: true })).toBeVisible();
+});
+
+/** Takes a built-in away, in the page, until `giveBack`, so that what uses it fails. */
+function takeAway(name: 'ResizeObserver' | 'toReversed'): void {
+  const owner: Record<string, unknown> = (name === 'toReversed' ? Array.prototype : window) as never;
+  const known = owner[name];
+  owner[name] = function broken() {
+    throw new Error('it broke');
+  };
+  Object.assign(window, {
+    giveBack: () => {
+      owner[name] = known;
+    },
+  });
+}
+
+const giveBack = (page: Page) => page.evaluate(() => (window as never as { giveBack: () => void }).giveBack());
+
+test('a dialog that fails is named, and is tried again or closed', async ({ app, page }) => {
+  await app.openDemo();
+  await page.evaluate(takeAway, 'toReversed' as const);
+  const print = page.getByRole('button', { name: 'Print map sheets' });
+  await page.keyboard.press('Alt+0');
+  await print.click();
+  const fault = page.getByRole('dialog', { name: 'Print map sheets can’t be shown' });
+  await expect(fault).toContainText('What happened: it broke.');
+  await fault.getByRole('button', { name: 'Close' }).click();
+  await expect(fault).toBeHidden();
+  await print.click();
+  await expect(fault).toBeVisible();
+  await giveBack(page);
+  await fault.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('dialog').getByLabel('True scale')).toBeVisible();
+});
+
+test('a map that fails is named, the inspector goes on, and it is tried again', async ({ app, page }) => {
+  await page.addInitScript(takeAway, 'ResizeObserver' as const);
+  await app.openNew();
+  await expect(page.getByRole('heading', { name: 'The map can’t be shown' })).toBeVisible();
+  await page.keyboard.press('Alt+4');
+  await expect(page.getByRole('button', { name: 'Quantities', exact: true })).toBeVisible();
+  await giveBack(page);
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('heading', { name: 'The map can’t be shown' })).toBeHidden();
+  await expect(page.locator('.leaflet-container')).toBeVisible();
+});
+
+test('an order whose worker does not load says so, and is tried again', async ({ app, page }) => {
+  await app.openDemo();
+  await page.route(/order\.worker/, (route) => route.abort());
+  await page.keyboard.press('Alt+4');
+  const problem = page.getByRole('alert');
+  await expect(problem).toContainText('The order could not be worked out (its script could not be loaded)');
+  await page.unroute(/order\.worker/);
+  await problem.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('button', { name: 'Quantities', exact: true })).toBeVisible();
+});
+
+test('checks whose worker does not load are told of', async ({ app, page }) => {
+  await page.route(/analysis\.worker/, (route) => route.abort());
+  await app.openDemo();
+  await expect(page.getByRole('alert')).toContainText('could not be worked out (its script could not be loaded)');
+});
+
+test('a file whose reader does not load is told of', async ({ app, page }) => {
+  await app.openNew();
+  await page.route(/reading\.worker/, (route) => route.abort());
+  await bringIn(page, 'posts.geojson', points(3));
+  await expect(page.getByRole('dialog')).toContainText('The file could not be read (its script could not be loaded).');
 });
 
 test('an import that fails says so instead of going on for ever', async ({ app, page }) => {

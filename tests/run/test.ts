@@ -4,19 +4,12 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { buildIfNeeded } from '../../electron/start/buildApp.ts';
 import { provideChromium } from './chromium.ts';
-import { installDebianPackages } from './debian.ts';
-import { hasProgram, run } from './run.ts';
+import { provideReaders } from './readers.ts';
+import { run } from './run.ts';
 import { playwrightTotals, type Totals, vitestTotals } from './totals.ts';
 
 const results = join(import.meta.dirname, '..', '..', 'test-results');
 const rooms = ['core', 'electron', 'renderer', 'tests', 'assets'];
-
-/** Programs that tests look at our files with, and Debian's packages of them. */
-const packagesOf = [
-  ['pdftotext', 'poppler-utils'],
-  ['sqlite3', 'sqlite3'],
-  ['python3', 'python3'],
-] as const;
 
 let passed = 0;
 let failed = 0;
@@ -29,10 +22,9 @@ mkdirSync(results, { recursive: true });
 await step('Format and rules (biome)', () => run('biome', ['ci', '.']));
 await step('Rules of the rooms, rules with types (oxlint)', () => run('oxlint', ['--type-aware', '--deny-warnings']));
 for (const room of rooms) await step(`Types of ${room} (tsc)`, () => run('tsc', ['-p', room]));
-const missing = packagesOf.filter(([program]) => !hasProgram(program)).map(([, name]) => name);
-if (missing.length > 0) installDebianPackages(missing);
-await tests('Unit and contract tests', 'unit.json', vitestTotals, () =>
-  vitest('unit.json', 'tests/unit', 'tests/contract'),
+provideReaders();
+await tests('Unit, component and contract tests', 'unit.json', vitestTotals, () =>
+  vitest('unit.json', 'tests/unit', 'tests/components', 'tests/contract'),
 );
 await tests('Reference tests', 'reference.json', vitestTotals, () => vitest('reference.json', 'tests/reference'));
 await tests('The first command on an ordinary machine (npm 10)', 'install.json', vitestTotals, () =>

@@ -30,6 +30,11 @@ test.each<[string, string, string]>([
   ['core/geometry', nodeFile, 'core/geometry may not import node:fs'],
   ['core/model', `import { useState } from 'react';\nexport const hook = useState;`, 'may not import react'],
   ['core/network', `export * from 'leaflet';`, 'may not import leaflet'],
+  [
+    'core/network',
+    `export { distanceM } from '../geometry/geodesic.ts';`,
+    'core/network may not import distanceM from core/geometry/geodesic.ts',
+  ],
   ['core/network', `export { length } from '@turf/length';`, 'may not import @turf/length'],
   ['core/network', `export { solveVoltage } from '../electrical/solveVoltage.ts';`, 'may not import core/electrical/'],
   ['core/model', `export type { ProjectApi } from '../api/projectApi.ts';`, 'may not import core/api/projectApi.ts'],
@@ -88,4 +93,24 @@ test.each<[string, string]>([
   ['core/checks', `export { put } from '../model/project.ts';`],
 ])('in %s the linter lets pass %j', (folder, text) => {
   expect(lint(folder, text)).toEqual({ passes: true, words: expect.anything() as string });
+});
+
+test.each([
+  'Math.max(0, ...numbers)',
+  'Math.min(...numbers)',
+  'list.push(...numbers)',
+  'list.push(1, ...(list ? numbers : []))',
+  'list.unshift(...numbers)',
+  'put(numbers, ...numbers)',
+])('a list does not become the arguments of a call: %s', (call) => {
+  const declared = 'const numbers: number[] = [];\nconst list: number[] = [];\nconst put = console.log;\n';
+  const linted = lint('core/geometry', `${declared}export const made = () => ${call};\nput(list);`);
+  expect(linted.words).toContain('A list of any length must not become the arguments of');
+  expect(linted.passes).toBe(false);
+});
+
+test('a list that is written out may become arguments, and any list an array', () => {
+  const text =
+    'export const made = (list: number[]) => [Math.max(...[1, 2]), ...list, list.push(...(list[0] ? [1] : []))];';
+  expect(lint('core/geometry', text)).toMatchObject({ passes: true });
 });

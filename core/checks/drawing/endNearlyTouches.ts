@@ -1,12 +1,12 @@
 import type { Xy } from '../../geometry/types.ts';
 import { joinGap } from '../../model/edits/joinGap.ts';
+import { keptForPair } from '../../model/memo.ts';
 import { refTo } from '../../model/refTo.ts';
 import type { LineEnd } from '../../model/things.ts';
 import type { LineShape } from '../../shapes/types.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding } from '../support/make.ts';
-import { keptForPair } from '../support/pairCache.ts';
 import { nearestWithin } from '../support/segmentIndex.ts';
 import type { WireIndex } from '../support/wireIndex.ts';
 
@@ -67,7 +67,7 @@ function nearestOther(wires: WireIndex, shape: LineShape, end: LineEnd, toleranc
 /** How far each end of a path is from another: joined, metres, or null where that is no near miss. */
 type EndGaps = Readonly<Record<LineEnd, number | 'joined' | null>>;
 
-const endGaps = keptForPair((path, other, toleranceM): EndGaps => {
+const endGaps = keptForPair((path: readonly Xy[], other: readonly Xy[], toleranceM: number): EndGaps => {
   return { start: gapAt(path[0]!, path, other, toleranceM), end: gapAt(path.at(-1)!, path, other, toleranceM) };
 });
 

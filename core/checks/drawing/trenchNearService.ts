@@ -1,12 +1,13 @@
 import { boxAround } from '../../geometry/box.ts';
 import { type PolylineGap, polylineGap } from '../../geometry/polyline.ts';
+import type { Xy } from '../../geometry/types.ts';
+import { keptForPair } from '../../model/memo.ts';
 import { refTo, refToService } from '../../model/refTo.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
 import { message } from '../../words/message.ts';
 import { isCable } from '../installation/cableInTrench.ts';
 import type { Check } from '../support/context.ts';
 import { assumption, finding } from '../support/make.ts';
-import { keptForPair } from '../support/pairCache.ts';
 import { segmentsNear } from '../support/segmentIndex.ts';
 
 /** How far a trench keeps from what lies buried; an assumption of this project. The owner of the service may ask more. */
@@ -47,7 +48,7 @@ export const trenchNearService: Check = ({ survey, services }) => {
 const roundingM = 1e-6;
 
 /** The gap between a trench and a service where it is less than a clearance, or null. */
-const gapWithin = keptForPair((trench, service, leastM): PolylineGap | null => {
+const gapWithin = keptForPair((trench: readonly Xy[], service: readonly Xy[], leastM: number): PolylineGap | null => {
   const [minX, minY, maxX, maxY] = boxAround(trench)!;
   const near = segmentsNear(service, [minX - leastM, minY - leastM, maxX + leastM, maxY + leastM]);
   const gaps = near.map((i) => polylineGap(trench, service.slice(i, i + 2))!);

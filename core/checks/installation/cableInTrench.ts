@@ -2,6 +2,7 @@ import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
 import { boxAround } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { between, xyDistanceM } from '../../geometry/vector.ts';
+import { keptForPair } from '../../model/memo.ts';
 import { refTo, refToService } from '../../model/refTo.ts';
 import type { Service } from '../../model/things.ts';
 import { measuredPath } from '../../shapes/measuredPath.ts';
@@ -9,7 +10,6 @@ import { message } from '../../words/message.ts';
 import type { Found } from '../finding.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding } from '../support/make.ts';
-import { keptForPair } from '../support/pairCache.ts';
 import { nearestWithin, segmentBox, segmentsNear } from '../support/segmentIndex.ts';
 
 const source = message('checks.cableInTrench.source');
@@ -105,7 +105,7 @@ interface Shared {
 const stepM = 0.1;
 
 /** How much of a trench stays within a distance of a service, and where that begins. */
-const sharedBy = keptForPair((trench, service, withinM): Shared => {
+const sharedBy = keptForPair((trench: readonly Xy[], service: readonly Xy[], withinM: number): Shared => {
   let sharedM = 0;
   let lengthM = 0;
   let first: Xy | null = null;

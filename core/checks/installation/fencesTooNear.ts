@@ -1,5 +1,6 @@
 import { polylineGap } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { keptForPair } from '../../model/memo.ts';
 import { refTo } from '../../model/refTo.ts';
 import type { Run } from '../../network/types.ts';
 import type { LineShape } from '../../shapes/types.ts';
@@ -7,7 +8,6 @@ import { leastFenceGapM } from '../../survey/power/problems.ts';
 import { message } from '../../words/message.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, standard } from '../support/make.ts';
-import { keptForPair } from '../support/pairCache.ts';
 import { segmentBox, segmentsNear } from '../support/segmentIndex.ts';
 
 /** Fences of two separately timed energisers that a person or an animal could touch both of. */
@@ -60,7 +60,7 @@ interface CloseSegments {
   readonly xy: Xy;
 }
 
-const closeSegments = keptForPair((a, b, withinM): readonly CloseSegments[] => {
+const closeSegments = keptForPair((a: readonly Xy[], b: readonly Xy[], withinM: number): readonly CloseSegments[] => {
   const close: CloseSegments[] = [];
   for (let segmentA = 0; segmentA + 1 < a.length; segmentA++) {
     const one = a.slice(segmentA, segmentA + 2);

@@ -1,4 +1,5 @@
 import { refTo, refToService } from '../../model/refTo.ts';
+import { lonLatAt } from '../../shapes/measuredPath.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding, standard } from '../support/make.ts';
@@ -7,13 +8,12 @@ import { stretchesWithin } from '../support/zones.ts';
 
 /** Live wires under or beside a power line of known voltage. Heights are not drawn, so they have to be measured. */
 export const powerLineHeights: Check = (context) => {
-  const { survey } = context;
   return overheadPowerLines(context).flatMap((line) => {
     const { service, xy } = line;
     if (service.voltageV === null) return [];
     const { clearanceM, zoneM } = powerLineLimits(service.voltageV);
     return wiresUnder(context, line, zoneM).flatMap((wire) => {
-      const stretches = stretchesWithin(wire.xy, xy, zoneM);
+      const stretches = stretchesWithin(wire.path, xy, zoneM);
       if (stretches.length === 0) return [];
       const lengthM = stretches.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
       return finding('powerLineHeights', 'notKnown', [service.id, wire.thing.id], {
@@ -27,22 +27,8 @@ export const powerLineHeights: Check = (context) => {
         }),
         remedy: message('checks.powerLineHeights.remedy'),
         source: standard,
-        at: survey.plane.toLonLat(pointAlong(wire.xy, stretches[0]!.fromM)),
+        at: lonLatAt(wire.path, stretches[0]!.fromM),
       });
     });
   });
 };
-
-function pointAlong(xy: readonly (readonly [number, number])[], atM: number): readonly [number, number] {
-  let leftM = atM;
-  for (let i = 0; i + 1 < xy.length; i++) {
-    const [a, b] = [xy[i]!, xy[i + 1]!];
-    const lengthM = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (leftM <= lengthM && lengthM > 0) {
-      const share = leftM / lengthM;
-      return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
-    }
-    leftM -= lengthM;
-  }
-  return xy.at(-1)!;
-}

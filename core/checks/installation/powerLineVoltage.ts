@@ -11,7 +11,7 @@ export const powerLineVoltage: Check = (context) =>
     const { service, xy } = line;
     if (service.voltageV !== null) return [];
     const near = wiresUnder(context, line, widestZoneM).find(
-      (wire) => stretchesWithin(wire.xy, xy, widestZoneM).length > 0,
+      (wire) => stretchesWithin(wire.path, xy, widestZoneM).length > 0,
     );
     if (!near) return [];
     return finding('powerLineVoltage', 'notKnown', [service.id], {

@@ -10,7 +10,7 @@ const alongM = 15;
 export const publicUse: Check = ({ services, wires }) =>
   services.flatMap(({ service, xy }) => {
     if ((service.what !== 'road' && service.what !== 'path') || service.open !== null) return [];
-    const near = wires.nearPath(xy, alongM).find((wire) => stretchesWithin(wire.xy, xy, alongM).length > 0);
+    const near = wires.nearPath(xy, alongM).find((wire) => stretchesWithin(wire.path, xy, alongM).length > 0);
     if (!near) return [];
     return finding('publicUse', 'notKnown', [service.id], {
       message: message('checks.publicUse.message', { service: refToService(service), thing: refTo(near.thing) }),

@@ -2,6 +2,7 @@ import type { LonLat, Xy } from '../../geometry/types.ts';
 import { refTo, refToService } from '../../model/refTo.ts';
 import type { FenceLine, Service } from '../../model/things.ts';
 import { lonLatAt } from '../../shapes/measuredPath.ts';
+import type { LineShape } from '../../shapes/types.ts';
 import { message } from '../../words/message.ts';
 import type { Check, CheckContext } from '../support/context.ts';
 import { finding, standard } from '../support/make.ts';
@@ -30,7 +31,7 @@ export function signPlaces(context: CheckContext, intervalM = intervalOf(context
     if ((service.what !== 'road' && service.what !== 'path') || service.open !== 'public') return [];
     return wires.nearPath(xy, alongM).flatMap(({ shape }) => {
       if (!shape) return [];
-      return stretchesAlong(shape.xy, xy).flatMap(({ fromM, toM }) => {
+      return stretchesAlong(shape, xy).flatMap(({ fromM, toM }) => {
         const steps = Math.max(1, Math.ceil((toM - fromM) / intervalM - 0.01));
         return Array.from({ length: steps + 1 }, (_, i) => {
           const atM = fromM + ((toM - fromM) * i) / steps;
@@ -74,9 +75,9 @@ export const warningSigns: Check = (context) => {
 
 function alongLengthM({ survey, services }: CheckContext, lineId: string, serviceId: string): number {
   const road = services.find(({ service }) => service.id === serviceId)!;
-  return stretchesAlong(survey.lines.get(lineId)!.xy, road.xy).reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
+  return stretchesAlong(survey.lines.get(lineId)!, road.xy).reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
 }
 
-function stretchesAlong(fence: readonly Xy[], way: readonly Xy[]) {
+function stretchesAlong(fence: LineShape, way: readonly Xy[]) {
   return stretchesWithin(fence, way, alongM).filter(({ fromM, toM }) => toM - fromM >= leastStretchM);
 }

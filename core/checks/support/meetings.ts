@@ -1,7 +1,7 @@
 import { type SegmentIntersection, segmentIntersection } from '../../geometry/segments.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { keptForPair } from '../../model/memo.ts';
 import type { LineShape } from '../../shapes/types.ts';
-import { keptForPair } from './pairCache.ts';
 import { segmentBox, segmentsNear } from './segmentIndex.ts';
 import type { WireIndex } from './wireIndex.ts';
 
@@ -27,25 +27,27 @@ export function meetingsOf(wires: WireIndex, toleranceM: number): Meeting[] {
   return found;
 }
 
-const meetingsBetween = keptForPair((a, b, toleranceM): readonly SegmentMeeting[] => {
-  // The longer of the two is the one that is looked up.
-  if (a.length > b.length) {
-    return meetingsBetween(b, a, toleranceM).map(({ segmentA, segmentB, meeting }) => {
-      return { segmentA: segmentB, segmentB: segmentA, meeting: exchanged(meeting) };
-    });
-  }
-  const found: SegmentMeeting[] = [];
-  for (let i = 0; i + 1 < a.length; i++) {
-    const [p, q] = [a[i]!, a[i + 1]!];
-    for (const j of segmentsNear(b, segmentBox(p, q, toleranceM))) {
-      const [r, s] = [b[j]!, b[j + 1]!];
-      if (shareCorner(p, q, r, s) && !nearlyAlong(p, q, r, s)) continue;
-      const meeting = segmentIntersection(p, q, r, s, toleranceM);
-      if (meeting.kind === 'cross' || meeting.kind === 'overlap') found.push({ segmentA: i, segmentB: j, meeting });
+const meetingsBetween = keptForPair(
+  (a: readonly Xy[], b: readonly Xy[], toleranceM: number): readonly SegmentMeeting[] => {
+    // The longer of the two is the one that is looked up.
+    if (a.length > b.length) {
+      return meetingsBetween(b, a, toleranceM).map(({ segmentA, segmentB, meeting }) => {
+        return { segmentA: segmentB, segmentB: segmentA, meeting: exchanged(meeting) };
+      });
     }
-  }
-  return found;
-});
+    const found: SegmentMeeting[] = [];
+    for (let i = 0; i + 1 < a.length; i++) {
+      const [p, q] = [a[i]!, a[i + 1]!];
+      for (const j of segmentsNear(b, segmentBox(p, q, toleranceM))) {
+        const [r, s] = [b[j]!, b[j + 1]!];
+        if (shareCorner(p, q, r, s) && !nearlyAlong(p, q, r, s)) continue;
+        const meeting = segmentIntersection(p, q, r, s, toleranceM);
+        if (meeting.kind === 'cross' || meeting.kind === 'overlap') found.push({ segmentA: i, segmentB: j, meeting });
+      }
+    }
+    return found;
+  },
+);
 
 function exchanged(meeting: SegmentMeeting['meeting']): SegmentMeeting['meeting'] {
   const turn = <T extends { readonly t: number; readonly u: number }>(shared: T): T => {

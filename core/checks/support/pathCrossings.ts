@@ -1,6 +1,6 @@
 import { segmentIntersection } from '../../geometry/segments.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { keptForPair } from './pairCache.ts';
+import { keptForPair } from '../../model/memo.ts';
 import { segmentBox, segmentsNear } from './segmentIndex.ts';
 
 /** Where two paths cross or touch. */
@@ -14,10 +14,10 @@ export interface PathCrossing {
 
 /** Every place where `path` crosses `other`; `segment` and `fraction` are those of `path`. */
 export function pathCrossings(path: readonly Xy[], other: readonly Xy[]): readonly PathCrossing[] {
-  return found(path, other, 0);
+  return found(path, other);
 }
 
-const found = keptForPair((path, other): readonly PathCrossing[] => {
+const found = keptForPair((path: readonly Xy[], other: readonly Xy[]): readonly PathCrossing[] => {
   const crossings: PathCrossing[] = [];
   for (let i = 0; i + 1 < path.length; i++) {
     const [a, b] = [path[i]!, path[i + 1]!];

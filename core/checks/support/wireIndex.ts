@@ -3,6 +3,7 @@ import { type Box, boxAround, growBox } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import type { FenceLine, LeadOut } from '../../model/things.ts';
+import { type MeasuredPath, measured } from '../../shapes/measuredPath.ts';
 import type { LineShape } from '../../shapes/types.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Survey } from '../../survey/types.ts';
@@ -10,6 +11,7 @@ import type { Survey } from '../../survey/types.ts';
 /** Something live above ground: a fence line, or a lead-out that is not buried. */
 export interface Wire {
   readonly thing: FenceLine | LeadOut;
+  readonly path: MeasuredPath;
   readonly xy: readonly Xy[];
   /** Of a fence line. */
   readonly shape: LineShape | null;
@@ -36,8 +38,11 @@ export class WireIndex {
     const lines = [...survey.lines.values()].filter(({ line, xy }) => line.live && xy.length > 1);
     const leadOuts = [...project.leadOut.values()].filter(({ buried, path }) => !buried && path.every(isPlaceOnEarth));
     this.wires = [
-      ...lines.map((shape): Wire => ({ thing: shape.line, xy: shape.xy, shape })),
-      ...leadOuts.map((thing): Wire => ({ thing, xy: thing.path.map(survey.plane.toXy), shape: null })),
+      ...lines.map((shape): Wire => ({ thing: shape.line, path: shape, xy: shape.xy, shape })),
+      ...leadOuts.map((thing): Wire => {
+        const path = measured(survey.plane, thing.path);
+        return { thing, path, xy: path.xy, shape: null };
+      }),
     ];
     this.#tree = this.wires.length > 0 ? new Flatbush(this.wires.length) : null;
     for (const { xy } of this.wires) this.#tree?.add(...boxOf(xy));

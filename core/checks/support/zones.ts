@@ -1,54 +1,43 @@
-import { boxDistanceM } from '../../geometry/box.ts';
-import { nearestOnSegment } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { between, xyDistanceM } from '../../geometry/vector.ts';
-import { keptForPair } from './pairCache.ts';
+import { stretchInZone } from '../../geometry/zone.ts';
+import { keptForPair } from '../../model/memo.ts';
+import { type MeasuredPath, stationOf } from '../../shapes/measuredPath.ts';
 import { segmentBox, segmentsNear } from './segmentIndex.ts';
 
-/** A stretch of a path, by distance along it in the plane. */
+/** A stretch of a path, by its stations. */
 export interface ZoneStretch {
   readonly fromM: number;
   readonly toM: number;
 }
 
-/** How finely a path is walked. */
-const stepM = 2;
+/** Stretches nearer to each other than this are one: rounding parts them. */
+const joinedM = 1e-6;
 
-/** The stretches of a path that stay within a distance of another, to about 2 m (found by walking it). */
-export const stretchesWithin = keptForPair(walk);
-
-function walk(path: readonly Xy[], other: readonly Xy[], withinM: number): readonly ZoneStretch[] {
-  const stretches: ZoneStretch[] = [];
-  let beganM: number | null = null;
-  let startM = 0;
-  for (let i = 0; i + 1 < path.length; i++) {
-    const [a, b] = [path[i]!, path[i + 1]!];
-    const lengthM = xyDistanceM(a, b);
-    const near = segmentsWithin(a, b, other, withinM);
-    const steps = near.length === 0 ? 1 : Math.max(1, Math.ceil(lengthM / stepM));
-    for (let step = 0; step < steps; step++) {
-      const inside = near.length > 0 && isWithin(between(a, b, (step + 0.5) / steps), near, withinM);
-      const hereM = startM + (lengthM * step) / steps;
-      if (inside) beganM ??= hereM;
-      else if (beganM !== null) {
-        stretches.push({ fromM: beganM, toM: hereM });
-        beganM = null;
+/** The stretches of a path that lie within a distance of another, in order; exact. */
+export const stretchesWithin = keptForPair(
+  (path: Pick<MeasuredPath, 'xy' | 'stationsM'>, other: readonly Xy[], withinM: number): readonly ZoneStretch[] => {
+    const { xy } = path;
+    const found: ZoneStretch[] = [];
+    for (let segment = 0; segment + 1 < xy.length; segment++) {
+      const [a, b] = [xy[segment]!, xy[segment + 1]!];
+      for (const i of segmentsNear(other, segmentBox(a, b, withinM))) {
+        const inside = stretchInZone(a, b, other[i]!, other[i + 1] ?? other[i]!, withinM);
+        if (!inside) continue;
+        const [fromM, toM] = inside.map((fraction) => stationOf(path, { segment, fraction })) as [number, number];
+        found.push({ fromM, toM });
       }
     }
-    startM += lengthM;
+    return merged(found);
+  },
+);
+
+/** Stretches that overlap or meet, made one. */
+function merged(found: ZoneStretch[]): ZoneStretch[] {
+  const stretches: ZoneStretch[] = [];
+  for (const next of found.sort((p, q) => p.fromM - q.fromM)) {
+    const last = stretches.at(-1);
+    if (!last || next.fromM > last.toM + joinedM) stretches.push(next);
+    else if (next.toM > last.toM) stretches[stretches.length - 1] = { fromM: last.fromM, toM: next.toM };
   }
-  if (beganM !== null) stretches.push({ fromM: beganM, toM: startM });
   return stretches;
-}
-
-type Segment = readonly [Xy, Xy];
-
-function segmentsWithin(a: Xy, b: Xy, other: readonly Xy[], withinM: number): Segment[] {
-  return segmentsNear(other, segmentBox(a, b, withinM)).map((i) => [other[i]!, other[i + 1] ?? other[i]!]);
-}
-
-function isWithin(point: Xy, segments: readonly Segment[], withinM: number): boolean {
-  return segments.some(([c, d]) => {
-    return boxDistanceM(point, segmentBox(c, d)) <= withinM && nearestOnSegment(point, c, d).distanceM <= withinM;
-  });
 }

@@ -1,3 +1,4 @@
+import { largestOf } from '../../model/extremes.ts';
 import type { FontRole, PaperBox, PaperPoint, TextItem } from '../displayList.ts';
 import { text } from '../paint.ts';
 import type { Ink } from '../palette.ts';
@@ -32,7 +33,7 @@ export function labelLines(words: string, style: LabelStyle, measure: MeasureTex
 }
 
 export function labelBlock(lines: readonly LabelLine[], measure: MeasureText): LabelBlock {
-  const widthMm = Math.max(0, ...lines.map((line) => measure(line.text, line.font, line.sizePt)));
+  const widthMm = Math.max(0, largestOf(lines.map((line) => measure(line.text, line.font, line.sizePt))));
   const steps = lines.map((line) => line.sizePt * mmPerPt * leading);
   const heightMm = steps.reduce((sum, step) => sum + step, 0);
   return {

@@ -1,4 +1,5 @@
 import { pointAtStation, slicePolyline } from '../../geometry/polyline.ts';
+import { largestOf, leastOf } from '../../model/extremes.ts';
 import type { PaperPoint } from '../displayList.ts';
 import { type TextStyle, text } from '../paint.ts';
 import { paperDirection, paperLeft, paperShift } from '../signs/sign.ts';
@@ -65,7 +66,7 @@ function besideStretch(
   const left = paperLeft(reading);
   const middle: PaperPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
   const rises = stretch.map(([x, y]) => (x - middle[0]) * left[0] + (y - middle[1]) * left[1]);
-  const [below, above] = [Math.min(...rises), Math.max(...rises)];
+  const [below, above] = [leastOf(rises), largestOf(rises)];
   if (above - below > mostBendMm) return [];
   const capital = face.capital * style.sizePt * mmPerPt;
   return [above + offMm, below - offMm - capital].map((off, side): LabelPlace => {

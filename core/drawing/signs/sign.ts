@@ -1,3 +1,4 @@
+import { largestOf, leastOf } from '../../model/extremes.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 
 /** A sign on the map and the paper that it takes, which labels and other signs keep clear of. */
@@ -51,5 +52,5 @@ export function squareAround([x, y]: PaperPoint, halfMm: number): PaperBox {
 export function boxAroundPaper(points: readonly PaperPoint[], rimMm: number): PaperBox {
   const xs = points.map(([x]) => x);
   const ys = points.map(([, y]) => y);
-  return [Math.min(...xs) - rimMm, Math.min(...ys) - rimMm, Math.max(...xs) + rimMm, Math.max(...ys) + rimMm];
+  return [leastOf(xs) - rimMm, leastOf(ys) - rimMm, largestOf(xs) + rimMm, largestOf(ys) + rimMm];
 }

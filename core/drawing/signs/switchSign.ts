@@ -78,3 +78,14 @@ export function surplusMark([x, y]: PaperPoint, pen: Pen = paperPen): Item {
     stroke,
   );
 }
+
+/** A place where the user lets the plan set a switch: two short strokes across the fence, which runs `along`. */
+export function switchPlaceSign(at: PaperPoint, along: PaperPoint, pen: Pen = paperPen): Sign {
+  const { unit } = pen;
+  const across: PaperPoint = [-along[1], along[0]];
+  const strokes = [-0.4, 0.4].map((shift): PaperPoint[] => {
+    const middle = paperShift(at, along, shift * unit);
+    return [paperShift(middle, across, -1.1 * unit), paperShift(middle, across, 1.1 * unit)];
+  });
+  return { items: [lines(strokes, penStroke(pen, pens.sign))], covers: squareAround(at, 1.2 * unit) };
+}

@@ -20,7 +20,7 @@ export function fenceStrokes(status: Status, width: number, { unit, inks }: Pen 
   ];
 }
 
-const hollowFromMm = 0.26;
+const hollowFromMm = 0.3;
 const railMm = 0.12;
 
 /** How a section's lines are marked; told apart in one ink. Dashes are not among them: they mean buried. */

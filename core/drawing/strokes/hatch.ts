@@ -1,3 +1,4 @@
+import { largestOf, leastOf } from '../../model/extremes.ts';
 import type { PaperBox, PaperPoint } from '../displayList.ts';
 
 /** Strokes at 45 degrees, `spacingMm` apart, inside a ring (even-odd where it crosses itself), of those that can meet `frame`. */
@@ -5,8 +6,8 @@ export function hatchPolygon(ring: readonly PaperPoint[], spacingMm: number, fra
   // Across the strokes: c = (x + y) / sqrt 2 is the same all along one stroke; d = (x - y) / sqrt 2 runs along it.
   const turned = ring.map(([x, y]): PaperPoint => [(x + y) / Math.SQRT2, (x - y) / Math.SQRT2]);
   const across = turned.map(([c]) => c);
-  const least = Math.max(Math.min(...across), (frame[0] + frame[1]) / Math.SQRT2);
-  const most = Math.min(Math.max(...across), (frame[2] + frame[3]) / Math.SQRT2);
+  const least = Math.max(leastOf(across), (frame[0] + frame[1]) / Math.SQRT2);
+  const most = Math.min(largestOf(across), (frame[2] + frame[3]) / Math.SQRT2);
   const first = Math.ceil(least / spacingMm);
   const last = Math.floor(most / spacingMm);
   const strokes: PaperPoint[][] = [];

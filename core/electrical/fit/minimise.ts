@@ -1,3 +1,4 @@
+import { largestOf } from '../../model/extremes.ts';
 import type { Steps } from '../../model/steps.ts';
 import type { FenceCircuit } from '../circuit/circuit.ts';
 import { choleskyInverseSteps } from './choleskyInverse.ts';
@@ -52,7 +53,7 @@ export function* minimise(
       return Math.min(LIMIT, Math.max(-LIMIT, u + move));
     });
     const there: Guess | null = yield* evaluate(states, circuit, sections, next, pull);
-    const longest = Math.max(0, ...next.map((u, i) => Math.abs(u - at[i]!)));
+    const longest = Math.max(0, largestOf(next.map((u, i) => Math.abs(u - at[i]!))));
     if (there !== null && there.cost <= here.cost) {
       converged = longest < 1e-9 || (damping < 1e-3 && here.cost - there.cost < 1e-13 * (1 + here.cost));
       at = next;

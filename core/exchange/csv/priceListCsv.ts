@@ -5,6 +5,7 @@ import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/thi
 import { withOwnPrices } from '../../quantities/edits/changePrices.ts';
 import { labourUnits, workMeasure } from '../../quantities/measures.ts';
 import type { PriceList } from '../../quantities/order/priceList.ts';
+import { figures } from '../../words/figures.ts';
 import { type Outcome, refuse } from './outcome.ts';
 import { type CsvRow, type CsvTable, readCsv, readFigure } from './readCsv.ts';
 import { type Cell, writeCsv } from './writeCsv.ts';
@@ -209,7 +210,8 @@ function whyNot(
   kind: 'catalogueItem' | 'labourRate' | 'kit',
   fields: Readonly<Record<string, unknown>>,
 ): string | null {
-  return whyNotFields(nowhere, kind, null, fields)?.message ?? null;
+  const refusal = whyNotFields(nowhere, kind, null, fields);
+  return refusal && figures('metric').say(refusal.message);
 }
 
 function whyNotId(id: string): string | null {

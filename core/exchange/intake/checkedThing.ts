@@ -1,7 +1,7 @@
 import { readBody } from '../../api/readBody.ts';
 import { whyNotUnknown } from '../../api/unknownFields.ts';
 import { bodyVersion } from '../../kinds/upgrade.ts';
-import { whyNotFields } from '../../model/edits/support/checkFields.ts';
+import { whyNotAtMost, whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
 import { kindWords } from '../../model/edits/support/find.ts';
 import { pathIn } from '../../model/edits/support/path.ts';
@@ -14,7 +14,8 @@ import { lonLatAt, nearestOn } from '../../shapes/measuredPath.ts';
 import { clockwiseProperty, type ExchangedKind, isField } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
-import { asClause } from './intake.ts';
+import { clauseOf } from './intake.ts';
+import { sameValue } from './sameValue.ts';
 
 export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly ok: false; readonly why: string };
 
@@ -37,8 +38,12 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
   if (kind === 'switch') fields.place = switchPlace(fields.place) ?? null;
   const missing = Object.keys(rules).find((field) => fields[field] === undefined && rules[field]!(undefined) !== null);
   if (missing) return refuse(`its "${missing}" is missing`);
-  const refusal = whyNotFields(project, kind, id, withoutName(fields)) ?? whyNotNamed(project, kind, id, fields);
-  if (refusal) return refuse(asClause(refusal.message));
+  const set = changedOf(fields, before);
+  const refusal =
+    whyNotFields(project, kind, id, withoutName(set)) ??
+    whyNotNamed(project, kind, id, set) ??
+    whyNotAtMost(project, { kind, id, ...fields } as Thing, set);
+  if (refusal) return refuse(clauseOf(refusal, project));
   const read = readBody(kind, bodyVersion, { kind, id, ...beyond(rules, before, feature), ...fields });
   if (!read.ok) return refuse(`its "${read.at.split('.')[0]}" is not as it should be`);
   const thing = read.things[0]!;
@@ -57,6 +62,12 @@ function beyond(rules: object, before: RawObject | undefined, { ours }: PreviewF
 
 function refuse(why: string): Checked {
   return { ok: false, why };
+}
+
+/** What is not so already: a value that the property holds stays, were it one that nobody could set any more. */
+function changedOf(fields: RawObject, before: RawObject | undefined): RawObject {
+  if (!before) return fields;
+  return Object.fromEntries(Object.entries(fields).filter(([field, value]) => !sameValue(before[field], value)));
 }
 
 function withoutName({ name: _, ...rest }: RawObject): RawObject {
@@ -145,7 +156,7 @@ export function onlyKey(thing: Thing): string | null {
 function whyNotNear(project: Project, { path }: PreviewFeature): string | null {
   for (const vertex of path) {
     const refusal = whyNotPoint(project, vertex);
-    if (refusal) return asClause(refusal.message);
+    if (refusal) return clauseOf(refusal, project);
   }
   return null;
 }

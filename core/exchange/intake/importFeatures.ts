@@ -3,7 +3,7 @@ import { difference } from '../../model/difference.ts';
 import { EditRefused, type NewId, type Refusal } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf, put } from '../../model/project.ts';
 import type { Status } from '../../model/things.ts';
-import { formatFar } from '../../words/numbers/write.ts';
+import { message } from '../../words/message.ts';
 import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../preview/types.ts';
 import { importForeign } from './importForeign.ts';
 import { importOurs } from './importOurs.ts';
@@ -90,8 +90,7 @@ export function importFeatures(preview: Preview, choices: ImportChoices, project
   );
   const tooMuch = whyNotOneEdit(difference(project, intake.project));
   if (tooMuch) {
-    const message = `The file would make ${tooMuch}. Split it, leave a part out, or simplify its lines.`;
-    throw new EditRefused({ code: 'tooMuch', message });
+    throw new EditRefused({ code: 'tooMuch', message: message('exchange.import.tooMuch', { why: tooMuch }) });
   }
   const { project: after, added, updated, unchanged, problems, notes } = intake;
   return { project: after, added, updated, unchanged, problems, notes };
@@ -112,23 +111,21 @@ function tellOfStrays(intake: Intake, strays: readonly Stray[], project: Project
  */
 export function whyNotImport(preview: Preview, project: Project, place: number | null = null): Refusal | null {
   if (preview.features.length === 0) {
-    const message = 'The file holds nothing that can be used. See what is said of each of its features.';
-    return { code: 'nothingUsable', message };
+    return { code: 'nothingUsable', message: message('exchange.import.nothingUsable') };
   }
   const property = propertyOf(project);
   if (!preview.bounds) return null;
   if (!property.placed && isDrawn(project)) {
-    const message = `${property.name} is drawn on the blank grid and has no place on earth, so the file can't be laid onto it. Put the property on the earth first, or import into a new one.`;
-    return { code: 'notPlaced', message };
+    return { code: 'notPlaced', message: message('exchange.import.notPlaced', { name: property.name }) };
   }
   const whereabouts = whereaboutsOf(preview, project, place);
   if (whereabouts && whereabouts.places.length > 1) {
-    const message = `The file holds ${whereabouts.places.length} places that lie far from one another. Choose which of them is the property; the others are left out.`;
-    return { code: 'whichPlace', message };
+    const places = whereabouts.places.length;
+    return { code: 'whichPlace', message: message('exchange.import.whichPlace', { places }) };
   }
   if (whereabouts?.tooFarM == null) return null;
-  const message = `The file lies ${formatFar(whereabouts.tooFarM, property.units)} from ${property.name}. Check that it is the right file, and whether latitude and longitude are exchanged in it; or import it into a new property.`;
-  return { code: 'tooFar', message };
+  const values = { name: property.name, awayM: whereabouts.tooFarM };
+  return { code: 'tooFar', message: message('exchange.import.tooFar', values) };
 }
 
 /** A property with nothing drawn goes where what is taken in lies, strays aside if there is anything else. */

@@ -13,11 +13,12 @@ import { propertyOf, putAll } from '../../model/project.ts';
 import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts';
 import { stationOf } from '../../shapes/measuredPath.ts';
 import { planeOf } from '../../shapes/workingPlane.ts';
+import { message } from '../../words/message.ts';
 import { fixed, formatLength } from '../../words/numbers/write.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
-import { asClause, type Intake, tell } from './intake.ts';
+import { clauseOf, type Intake, tell } from './intake.ts';
 import { mostOwnCrossings, roughXy, simplifiedPath, untangledPath } from './simplifiedPath.ts';
 import { snapEnds } from './snapEnds.ts';
 
@@ -36,7 +37,7 @@ export function importForeign(intake: Intake, features: readonly PreviewFeature[
     }
     const made = madeOf(intake, simple, as, choices);
     if ('message' in made)
-      tell(intake, feature, asClause(made.message), 'Leave it out, or choose something else for it.');
+      tell(intake, feature, clauseOf(made, intake.project), 'Leave it out, or choose something else for it.');
     else things.push(made);
   }
   noteStanding(intake);
@@ -57,7 +58,7 @@ function madeOf(intake: Intake, feature: PreviewFeature, as: ImportAs, choices: 
   const { project, newId } = intake;
   const { shape, path, name } = feature;
   if (as === 'fenceLine' || as === 'boundary') {
-    if (shape === 'point') return { code: 'wrongShape', message: 'A point can be no fence line.' };
+    if (shape === 'point') return { code: 'wrongShape', message: message('exchange.import.pointAsLine') };
     const refusal =
       whyNotPath(project, path, 'line') ??
       whyNotSoMany(path) ??
@@ -81,7 +82,7 @@ function madeOf(intake: Intake, feature: PreviewFeature, as: ImportAs, choices: 
     if (whyNot) return whyNot;
   }
   if (as === 'post' || as === 'energiser') {
-    if (shape !== 'point') return { code: 'wrongShape', message: 'Only a point can be that.' };
+    if (shape !== 'point') return { code: 'wrongShape', message: message('exchange.import.onlyPoint') };
     const [at] = path;
     if (as === 'post') return { kind: 'post', id: newId('post'), name, at: at!, role: 'strainer', note: '' };
     const taken = whyNotFields(project, 'energiser', null, { name });
@@ -96,8 +97,8 @@ const mostVertices = 50_000;
 
 function whyNotSoMany(path: readonly LonLat[]): Refusal | null {
   if (path.length <= mostVertices) return null;
-  const message = `It has ${path.length} points; a line can have up to ${mostVertices}. Simplify the lines a little more.`;
-  return { code: 'tooManyPoints', message };
+  const values = { points: path.length, most: mostVertices };
+  return { code: 'tooManyPoints', message: message('exchange.import.tooManyPoints', values) };
 }
 
 const tangled = () =>
@@ -137,9 +138,7 @@ function assertNoTangle(intake: Intake, things: readonly Thing[]): void {
   const { origin } = propertyOf(intake.project);
   const lines = things.flatMap((thing) => (thing.kind === 'fenceLine' ? [roughXy(thing.path, origin)] : []));
   if (countCrossings(lines, mostCrossings) <= mostCrossings) return;
-  const times = fixed(mostCrossings, 0);
-  const message = `The fences of the file would cross themselves and one another more than ${times} times, as tracks over the same ground do. Simplify the lines more, or leave out those that show the same way again.`;
-  throw new EditRefused({ code: 'tangled', message });
+  throw new EditRefused({ code: 'tangled', message: message('exchange.import.tangled', { times: mostCrossings }) });
 }
 
 function serviceOf(id: string, { name, path, voltageV }: PreviewFeature, what: ServiceKind): Service {
@@ -183,7 +182,7 @@ function importGateways(intake: Intake, features: readonly PreviewFeature[], cho
       tell(
         intake,
         feature,
-        asClause(refusal.message),
+        clauseOf(refusal, project),
         'Move it in the program that made the file, or place it here by hand.',
       );
       continue;

@@ -1,5 +1,6 @@
-import type { NewId } from '../../model/edits/support/edit.ts';
-import type { Project } from '../../model/project.ts';
+import type { NewId, Refusal } from '../../model/edits/support/edit.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
+import { figures } from '../../words/figures.ts';
 import type { FeatureProblem, ImportAs, PreviewFeature } from '../preview/types.ts';
 
 /** Where things stand while the features of a file are taken over. */
@@ -22,7 +23,8 @@ export function tell(intake: Intake, { index, name }: PreviewFeature, why: strin
   intake.problems.push({ index, name, why, whatToDo });
 }
 
-/** A sentence as the middle of another. */
-export function asClause(sentence: string): string {
+/** A refusal as the end of a sentence. */
+export function clauseOf({ message }: Refusal, project: Project): string {
+  const sentence = figures(propertyOf(project).units).say(message);
   return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
 }

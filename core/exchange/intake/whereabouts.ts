@@ -1,4 +1,5 @@
 import { earthAt } from '../../geometry/earth.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
 import { formatLength } from '../../words/numbers/write.ts';
@@ -191,7 +192,7 @@ function drawnRadiusM(project: Project): number {
     [east, south],
     [east, north],
   ];
-  return Math.min(reachM, Math.max(...corners.map((corner) => earthAt(origin).distanceM(origin, corner))));
+  return Math.min(reachM, largestOf(corners.map((corner) => earthAt(origin).distanceM(origin, corner))));
 }
 
 /** What is said of a stray, as a problem of its own. */

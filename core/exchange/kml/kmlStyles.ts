@@ -1,23 +1,9 @@
+import { type Ink, okabeIto, sectionColours } from '../../drawing/palette.ts';
 import type { AnyFeature } from '../outgoing/featuresOf.ts';
 import { own, type RawObject } from '../preview/raw.ts';
 
-/** Colours that people with colour-blindness tell apart: M. Okabe and K. Ito, "Color Universal Design", 2008. */
-const okabeIto = {
-  black: '000000',
-  orange: 'e69f00',
-  skyBlue: '56b4e9',
-  green: '009e73',
-  yellow: 'f0e442',
-  blue: '0072b2',
-  vermilion: 'd55e00',
-  purple: 'cc79a7',
-} as const;
-
-/** Sections follow each other in this order. */
-const sectionColours = Object.values(okabeIto).slice(1);
-
 interface Style {
-  readonly colour: string;
+  readonly colour: Ink;
   readonly widthPx: number;
   /** Of an area; 0 leaves it open. */
   readonly fill?: number;
@@ -27,13 +13,13 @@ const styles: Readonly<Record<string, Style>> = {
   gateway: { colour: okabeIto.blue, widthPx: 3 },
   crossing: { colour: okabeIto.vermilion, widthPx: 5 },
   inGround: { colour: okabeIto.black, widthPx: 5 },
-  planned: { colour: 'c8c8c8', widthPx: 2 },
-  takenOut: { colour: '808080', widthPx: 1 },
+  planned: { colour: '#c8c8c8', widthPx: 2 },
+  takenOut: { colour: '#808080', widthPx: 1 },
   switch: { colour: okabeIto.purple, widthPx: 3 },
   liveFence: { colour: okabeIto.orange, widthPx: 3 },
-  deadFence: { colour: 'c8c8c8', widthPx: 2 },
+  deadFence: { colour: '#c8c8c8', widthPx: 2 },
   supply: { colour: okabeIto.green, widthPx: 4 },
-  post: { colour: 'ffffff', widthPx: 2 },
+  post: { colour: '#ffffff', widthPx: 2 },
   service: { colour: okabeIto.skyBlue, widthPx: 3, fill: 0.3 },
   paddock: { colour: okabeIto.green, widthPx: 1, fill: 0.15 },
   reading: { colour: okabeIto.yellow, widthPx: 2 },
@@ -86,9 +72,9 @@ function sectionStyle(letter: unknown): string {
 }
 
 /** KML writes alpha, blue, green, red. */
-function abgr(rgb: string, opacity: number): string {
+function abgr(rgb: Ink, opacity: number): string {
   const alpha = Math.round(255 * opacity)
     .toString(16)
     .padStart(2, '0');
-  return `${alpha}${rgb.slice(4, 6)}${rgb.slice(2, 4)}${rgb.slice(0, 2)}`;
+  return `${alpha}${rgb.slice(5, 7)}${rgb.slice(3, 5)}${rgb.slice(1, 3)}`;
 }

@@ -11,6 +11,7 @@ import { leftWithinM } from '../../locate/inGround/leftWithin.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { SolvedPoint } from '../../locate/ties.ts';
+import { largestOf } from '../../model/extremes.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Kind, LonLat, Service, Thing } from '../../model/things.ts';
@@ -192,7 +193,7 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const solved = points.get(thing.id);
       if (!solved) return { geometry: null };
       const { places, basis } = solved;
-      const withinM = places.length > 0 ? Math.max(...places.map((place) => place.withinM)) : null;
+      const withinM = places.length > 0 ? largestOf(places.map((place) => place.withinM)) : null;
       const geometry = pointsGeometry(places.map(({ xy }) => toLonLat(xy)));
       return { geometry, figures: { placeKnownBy: pointWords[basis], placeWithinM: withinM } };
     }

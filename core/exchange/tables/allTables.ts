@@ -1,5 +1,6 @@
 import type { Geometry } from 'geojson';
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
+import { fieldsOf } from '../../kinds/allKinds.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
 import { basisWords } from '../../locate/certaintyWords.ts';
@@ -10,10 +11,11 @@ import { leftWithinM } from '../../locate/inGround/leftWithin.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Project } from '../../model/project.ts';
-import type { Kind } from '../../model/things.ts';
+import type { Kind, ThingOf } from '../../model/things.ts';
 import type { Section, Survey, SwitchFeed } from '../../survey/types.ts';
 import { type AnyFeature, depthMeaning, featuresOf } from '../outgoing/featuresOf.ts';
-import { rounded, type Table, tableOf, yesNo } from './table.ts';
+import { columnsOf, type NameOf } from './plainColumns.ts';
+import { type ColumnOf, rounded, type Table, tableOf, yesNo } from './table.ts';
 
 /** Every register of a property, with the place of each row. Lengths are metres, whatever the screen shows. */
 export function allTables(project: Project, survey: Survey): Table[] {
@@ -54,20 +56,17 @@ function fenceLines(source: Source): Table {
   const letters = sectionsByLine(survey);
   const length = (id: string) => survey.lines.get(id)?.lengthM ?? null;
   const overGround = (id: string) => survey.heights.slopeLengthM(id, 0, length(id) ?? 0);
-  return tableOf('fence_lines', 'Fence lines', project.fenceLine.values(), placeOf(source, 'fenceLine'), [
-    ['name', 'text', ({ name }) => name],
-    ['fence_type', 'text', ({ typeId }) => project.fenceType.get(typeId)?.name ?? null],
-    ['live', 'text', ({ live }) => yesNo(live)],
-    ['status', 'text', ({ status }) => status],
-    ['length_m', 'number', ({ id }) => rounded(length(id))],
-    ['length_over_ground_m', 'number', ({ id }) => rounded(overGround(id))],
-    ['live_wires', 'whole', ({ typeId, live }) => (live ? (project.fenceType.get(typeId)?.liveWires ?? null) : 0)],
-    ['earth_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.earthWires ?? null],
-    ['plain_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.plainWires ?? null],
-    ['barbed_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.barbedWires ?? null],
-    ['sections', 'text', ({ id }) => letters.get(id)?.join(', ') ?? ''],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'fenceLine', 'fence_lines', 'Fence lines', {
+    status: [
+      ['length_m', 'number', ({ id }) => rounded(length(id))],
+      ['length_over_ground_m', 'number', ({ id }) => rounded(overGround(id))],
+      ['live_wires', 'whole', ({ typeId, live }) => (live ? (project.fenceType.get(typeId)?.liveWires ?? null) : 0)],
+      ['earth_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.earthWires ?? null],
+      ['plain_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.plainWires ?? null],
+      ['barbed_wires', 'whole', ({ typeId }) => project.fenceType.get(typeId)?.barbedWires ?? null],
+      ['sections', 'text', ({ id }) => letters.get(id)?.join(', ') ?? ''],
+    ],
+  });
 }
 
 function sectionsByLine({ sections }: Survey): Map<string, string[]> {
@@ -79,17 +78,7 @@ function sectionsByLine({ sections }: Survey): Map<string, string[]> {
 }
 
 function gateways(source: Source): Table {
-  const { project } = source;
-  return tableOf('gateways', 'Gateways', project.gateway.values(), placeOf(source, 'gateway'), [
-    ['name', 'text', ({ name }) => name],
-    ['fence_line', 'text', ({ lineId }) => project.fenceLine.get(lineId)?.name ?? null],
-    ['at_m', 'number', ({ atM }) => rounded(atM)],
-    ['width_m', 'number', ({ widthM }) => rounded(widthM)],
-    ['leaves', 'whole', ({ leaves }) => leaves],
-    ['vehicles', 'text', ({ vehicles }) => yesNo(vehicles)],
-    ['status', 'text', ({ status }) => status],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'gateway', 'gateways', 'Gateways');
 }
 
 function crossings(source: Source): Table {
@@ -107,27 +96,25 @@ function crossings(source: Source): Table {
     if (!crossing) return null;
     return crossing.inGround ? basisWords[crossing.certainty.basis] : 'planned';
   };
-  return tableOf('crossings', 'Under-gate crossings', project.crossing.values(), placeOf(source, 'crossing'), [
-    ['gateway', 'text', ({ gatewayId }) => project.gateway.get(gatewayId)?.name ?? null],
-    ['method', 'text', ({ method }) => method],
-    ['status', 'text', ({ status }) => status],
-    ['in_the_ground', 'text', ({ id }) => yesNo(lying.get(id)?.inGround ?? null)],
-    ['depth_least_m', 'number', ({ id }) => rounded(depths.get(id)?.leastM ?? null)],
-    ['depth_most_m', 'number', ({ id }) => rounded(depths.get(id)?.mostM ?? null)],
-    ['depth_is', 'text', ({ id }) => depthWords(depths.get(id))],
-    ['planned_trench_depth_m', 'number', ({ depthM }) => rounded(depthM)],
-    ['place_known_by', 'text', ({ id }) => knownBy(id)],
-    ['place_within_m', 'number', ({ id }) => rounded(lying.get(id)?.certainty.withinM ?? null)],
-    ['possible_courses', 'whole', ({ id }) => lying.get(id)?.courses.length ?? null],
-    ['trench_m', 'number', ({ id }) => rounded(figures.get(id)?.trenchM ?? null)],
-    ['pipe_m', 'number', ({ id }) => rounded(figures.get(id)?.pipeM ?? null)],
-    ['pipe_bore_mm', 'number', ({ pipeBoreMm }) => rounded(pipeBoreMm)],
-    ['live_cable_m', 'number', ({ id }) => rounded(figures.get(id)?.liveCableM ?? null)],
-    ['earth_cable_m', 'number', ({ id }) => rounded(figures.get(id)?.earthCableM ?? null)],
-    ['cable', 'text', ({ cableId }) => conductorName(project, cableId)],
-    ['risers_sealed', 'text', ({ sealed }) => yesNo(sealed)],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'crossing', 'crossings', 'Under-gate crossings', {
+    method: [
+      ['in_the_ground', 'text', ({ id }) => yesNo(lying.get(id)?.inGround ?? null)],
+      ['depth_least_m', 'number', ({ id }) => rounded(depths.get(id)?.leastM ?? null)],
+      ['depth_most_m', 'number', ({ id }) => rounded(depths.get(id)?.mostM ?? null)],
+      ['depth_is', 'text', ({ id }) => depthWords(depths.get(id))],
+    ],
+    depthM: [
+      ['place_known_by', 'text', ({ id }) => knownBy(id)],
+      ['place_within_m', 'number', ({ id }) => rounded(lying.get(id)?.certainty.withinM ?? null)],
+      ['possible_courses', 'whole', ({ id }) => lying.get(id)?.courses.length ?? null],
+      ['trench_m', 'number', ({ id }) => rounded(figures.get(id)?.trenchM ?? null)],
+      ['pipe_m', 'number', ({ id }) => rounded(figures.get(id)?.pipeM ?? null)],
+    ],
+    pipeBoreMm: [
+      ['live_cable_m', 'number', ({ id }) => rounded(figures.get(id)?.liveCableM ?? null)],
+      ['earth_cable_m', 'number', ({ id }) => rounded(figures.get(id)?.earthCableM ?? null)],
+    ],
+  });
 }
 
 /** What is or was in the ground and is drawn no longer. */
@@ -157,24 +144,46 @@ function depthWords(depth: CrossingDepth | undefined): string | null {
   return depth ? depthMeaning(depth) : null;
 }
 
+/** A table of the things of a kind: the columns that its description names, and others after them. */
+function kindTable<K extends Kind>(
+  source: Source,
+  kind: K,
+  name: string,
+  title: string,
+  after: { readonly [F in keyof ThingOf<K> & string]?: readonly ColumnOf<ThingOf<K>>[] } = {},
+): Table {
+  const { project } = source;
+  const nameOf: NameOf = (to, id) => {
+    if (to === 'conductor') return conductorName(project, id);
+    const thing = project[to as Kind].get(id);
+    return thing && 'name' in thing ? thing.name : null;
+  };
+  const items = project[kind].values() as Iterable<ThingOf<K>>;
+  return tableOf<ThingOf<K>>(
+    name,
+    title,
+    items,
+    placeOf(source, kind),
+    columnsOf<ThingOf<K>>(fieldsOf(kind), nameOf, after),
+  );
+}
+
 function conductorName(project: Project, id: string): string {
   return conductorById(id, [...project.conductor.values()])?.name ?? id;
 }
 
 function switches(source: Source): Table {
-  const { project, survey } = source;
+  const { survey } = source;
   const rows = new Map(survey.switches.map((row) => [row.switch.id, row]));
-  return tableOf('switches', 'Cut-out switches', project.switch.values(), placeOf(source, 'switch'), [
-    ['name', 'text', ({ name }) => name],
-    ['place', 'text', ({ id }) => rows.get(id)?.placeText ?? null],
-    ['normally', 'text', ({ normally }) => normally],
-    ['between_sections', 'text', ({ id }) => betweenSections(rows.get(id)?.feed)],
-    ['fed', 'text', ({ id }) => fedFrom[rows.get(id)?.feed.from ?? 'notInFence']],
-    ['cuts_off_m', 'number', ({ id }) => rounded(rows.get(id)?.cutsOff.lengthM ?? null)],
-    ['cuts_off_sections', 'text', ({ id }) => rows.get(id)?.cutsOff.sections.join(', ') ?? null],
-    ['status', 'text', ({ status }) => status],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'switch', 'switches', 'Cut-out switches', {
+    place: [['place', 'text', ({ id }) => rows.get(id)?.placeText ?? null]],
+    normally: [
+      ['between_sections', 'text', ({ id }) => betweenSections(rows.get(id)?.feed)],
+      ['fed', 'text', ({ id }) => fedFrom[rows.get(id)?.feed.from ?? 'notInFence']],
+      ['cuts_off_m', 'number', ({ id }) => rounded(rows.get(id)?.cutsOff.lengthM ?? null)],
+      ['cuts_off_sections', 'text', ({ id }) => rows.get(id)?.cutsOff.sections.join(', ') ?? null],
+    ],
+  });
 }
 
 const fedFrom: Readonly<Record<SwitchFeed['from'], string>> = {
@@ -231,74 +240,35 @@ function paddocks(source: Source): Table {
 }
 
 function posts(source: Source): Table {
-  return tableOf('posts', 'Posts', source.project.post.values(), placeOf(source, 'post'), [
-    ['name', 'text', ({ name }) => name],
-    ['role', 'text', ({ role }) => role],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'post', 'posts', 'Posts');
 }
 
 function energisers(source: Source): Table {
-  return tableOf('energisers', 'Energisers', source.project.energiser.values(), placeOf(source, 'energiser'), [
-    ['name', 'text', ({ name }) => name],
-    ['open_circuit_v', 'number', ({ openCircuitV }) => openCircuitV],
-    ['into_500_ohm_v', 'number', ({ into500OhmV }) => into500OhmV],
-    ['stored_j', 'number', ({ storedJ }) => storedJ],
-    ['output_j', 'number', ({ outputJ }) => outputJ],
-    ['status', 'text', ({ status }) => status],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'energiser', 'energisers', 'Energisers');
 }
 
 function leadOuts(source: Source): Table {
-  const { project } = source;
-  return tableOf('lead_outs', 'Lead-outs', project.leadOut.values(), placeOf(source, 'leadOut'), [
-    ['name', 'text', ({ name }) => name],
-    ['energiser', 'text', ({ energiserId }) => project.energiser.get(energiserId)?.name ?? null],
-    ['cable', 'text', ({ cableId }) => conductorName(project, cableId)],
-    ['buried', 'text', ({ buried }) => yesNo(buried)],
-    ['in_the_ground', 'text', (leadOut) => yesNo(leadOut.buried ? isInTheGround(project, leadOut) : null)],
-    ['status', 'text', ({ status }) => status],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  const inTheGround = (leadOut: ThingOf<'leadOut'>) => (leadOut.buried ? isInTheGround(source.project, leadOut) : null);
+  return kindTable(source, 'leadOut', 'lead_outs', 'Lead-outs', {
+    buried: [['in_the_ground', 'text', (leadOut) => yesNo(inTheGround(leadOut))]],
+  });
 }
 
 function earthFields(source: Source): Table {
-  const { project } = source;
-  return tableOf('earth_fields', 'Earth fields', project.earthField.values(), placeOf(source, 'earthField'), [
-    ['energiser', 'text', ({ energiserId }) => project.energiser.get(energiserId)?.name ?? null],
-    ['rods', 'whole', ({ rods }) => rods],
-    ['rod_length_m', 'number', ({ rodLengthM }) => rounded(rodLengthM)],
-    ['rod_diameter_mm', 'number', ({ rodDiameterMm }) => rounded(rodDiameterMm)],
-    ['spacing_m', 'number', ({ spacingM }) => rounded(spacingM)],
-    ['status', 'text', ({ status }) => status],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'earthField', 'earth_fields', 'Earth fields');
 }
 
 function services(source: Source): Table {
-  return tableOf('services', 'Services and hazards', source.project.service.values(), placeOf(source, 'service'), [
-    ['name', 'text', ({ name }) => name],
-    ['what', 'text', ({ what }) => what],
-    ['voltage_v', 'number', ({ voltageV }) => voltageV],
-    ['buried', 'text', ({ buried }) => yesNo(buried)],
-    ['open_to', 'text', ({ open }) => open],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'service', 'services', 'Services and hazards');
 }
 
 function readings(source: Source): Table {
   const { project } = source;
-  return tableOf('readings', 'Readings', project.reading.values(), placeOf(source, 'reading'), [
-    ['date', 'text', ({ date }) => date],
-    ['place', 'text', ({ place }) => place ?? null],
-    ['voltage_v', 'number', ({ voltageV }) => voltageV],
-    ['current_a', 'number', ({ currentA }) => currentA],
-    ['usual_v', 'number', ({ yardstick }) => yardstick?.usualV ?? null],
-    ['usual_by', 'text', ({ yardstick }) => yardstick?.by ?? null],
-    ['open_switches', 'text', ({ openSwitchIds }) => names(project, 'switch', openSwitchIds)],
-    ['by', 'text', ({ by }) => by ?? null],
-    ['meter', 'text', ({ meter }) => meter ?? null],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return kindTable(source, 'reading', 'readings', 'Readings', {
+    currentA: [
+      ['usual_v', 'number', ({ yardstick }) => yardstick?.usualV ?? null],
+      ['usual_by', 'text', ({ yardstick }) => yardstick?.by ?? null],
+      ['open_switches', 'text', ({ openSwitchIds }) => names(project, 'switch', openSwitchIds)],
+    ],
+  });
 }

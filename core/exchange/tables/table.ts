@@ -24,7 +24,8 @@ export interface Row {
   readonly geometry: Geometry | null;
 }
 
-type ColumnOf<T> = readonly [name: string, type: Column['type'], of: (item: T) => Cell];
+/** A column's name, type and what it says of an item. */
+export type ColumnOf<T> = readonly [name: string, type: Column['type'], of: (item: T) => Cell];
 
 /** A table with a row for each item; its first column is the id. */
 export function tableOf<T extends { readonly id: string }>(

@@ -2,7 +2,7 @@ import { earthAt } from '../../geometry/earth.ts';
 import { otherEnd } from '../../model/edits/support/carryAlong.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
 import type { Fate, InGround, WasCrossing } from '../../model/inGroundThings.ts';
-import { type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
+import { type Project, put, putAll, removeAll } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuriedPoint, Photo, TapeTie, TieFrom } from '../../model/recordThings.ts';
 import type { Crossing, EarthField, Gateway, LeadOut, LineEnd, LonLat } from '../../model/things.ts';
@@ -195,11 +195,10 @@ function withSupplyLeft(context: AnswerContext, project: Project, thing: LeadOut
   const drawn = project[thing.kind].get(thing.id) as LeadOut | EarthField | undefined;
   const nowMark = project.builtMark.get(builtMarkId(thing.kind, thing.id));
   const stillBuried = drawn && (drawn.kind === 'earthField' || drawn.buried);
-  const bare = remove(
-    project,
+  const bare = removeAll(project, [
     ...(stillBuried && nowMark ? [nowMark] : []),
     ...tests.filter(({ id }) => project.earthTest.has(id)),
-  );
+  ]);
   const anew = stillBuried ? [{ ...drawn, status: 'planned' as const }] : [];
   return putAll(bare, [...anew, kept, ...photosOf(context, project, thing.id, kept.id)]);
 }

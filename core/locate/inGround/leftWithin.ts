@@ -1,3 +1,4 @@
+import { largestOf } from '../../model/extremes.ts';
 import { leftThing } from '../buriedThings.ts';
 import type { LeftInGround } from './leftInGround.ts';
 
@@ -6,5 +7,5 @@ import type { LeftInGround } from './leftInGround.ts';
  * the one that is shown over all others (`Certainty`). Metres.
  */
 export function leftWithinM(left: LeftInGround): number {
-  return left.crossing?.certainty.withinM ?? Math.max(...leftThing(left).ways.map(({ withinM }) => withinM));
+  return left.crossing?.certainty.withinM ?? largestOf(leftThing(left).ways.map(({ withinM }) => withinM));
 }

@@ -4,6 +4,7 @@ import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { add, scale } from '../../geometry/vector.ts';
 import type { Change } from '../../model/difference.ts';
+import { largestOf } from '../../model/extremes.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import { buildableKinds } from '../../model/recordDefaults.ts';
@@ -254,7 +255,7 @@ function pathMovedM(from: readonly LonLat[], to: readonly LonLat[], { toXy }: Lo
   if (from === to) return 0;
   const [a, b] = [from.map(toXy), to.map(toXy)];
   const off = (some: readonly Xy[], path: readonly Xy[]) =>
-    Math.max(...withMiddles(some).map((xy) => nearestOnPolyline(xy, path)?.distanceM ?? Infinity));
+    largestOf(withMiddles(some).map((xy) => nearestOnPolyline(xy, path)?.distanceM ?? Infinity));
   return Math.max(off(a, b), off(b, a));
 }
 

@@ -1,9 +1,11 @@
+import { message } from '../../words/message.ts';
 import { nextName } from '../names.ts';
 import { put, removeAll } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { CutOutSwitch, SwitchPlace } from '../things.ts';
 import { withDependants } from './deleteThings.ts';
 import { type Edit, firstRefusalOf, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { whyNotSwitchPlace } from './support/switchPlace.ts';
 
 /** What a division plan asks for beyond the switches that are drawn; a `DividePlan` will do. */
@@ -59,6 +61,5 @@ export function whyNotAcceptPlan({ missing, surplus }: AcceptPlan): WhyNot {
 
 function whyNotRemovable(cutOut: CutOutSwitch): Refusal | null {
   if (cutOut.status !== 'built') return null;
-  const message = `The ${called(cutOut)} is built; the plan can't take it away. Pin it, or delete it yourself once it is gone.`;
-  return { code: 'built', message };
+  return { code: 'built', message: message('edits.built', { thing: refTo(cutOut) }) };
 }

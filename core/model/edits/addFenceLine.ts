@@ -30,6 +30,6 @@ export function whyNotAddFenceLine({ path, typeId }: AddFenceLine): WhyNot {
   return (project) =>
     firstRefusal(
       () => whyNotFound(project, 'fenceType', typeId),
-      () => whyNotPath(project, path, 'fence line'),
+      () => whyNotPath(project, path, 'fenceLine'),
     );
 }

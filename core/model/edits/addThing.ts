@@ -1,10 +1,10 @@
 import { fieldsOf, type KindIn } from '../../kinds/allKinds.ts';
+import { message } from '../../words/message.ts';
 import { put } from '../project.ts';
 import type { Kind, Thing, ThingOf } from '../things.ts';
 import { whyNotWhole } from './changeThing.ts';
 import { whyNotFields } from './support/checkFields.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { kindWords } from './support/find.ts';
 import { whyNotPoint } from './support/whyNotPath.ts';
 
 /** Kinds that stand by themselves; the others have an edit of their own. */
@@ -37,5 +37,5 @@ export function whyNotAddThing({ kind, ...values }: AddThing): WhyNot {
 function whyNotComplete(kind: Kind, values: object): Refusal | null {
   const needed = Object.entries(fieldsOf(kind)).filter(([, { optional = false }]) => !optional);
   const missing = needed.find(([field]) => !Object.hasOwn(values, field))?.[0];
-  return missing ? { code: 'notValid', message: `The ${kindWords[kind]} has no "${missing}".` } : null;
+  return missing ? { code: 'notValid', message: message('edits.fields.missing', { kind, field: missing }) } : null;
 }

@@ -1,10 +1,11 @@
 import { fieldsOf } from '../../kinds/allKinds.ts';
+import { message } from '../../words/message.ts';
 import { put } from '../project.ts';
 import type { Kind, Thing, ThingOf } from '../things.ts';
 import { whyNotAtMost, whyNotFields } from './support/checkFields.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
 import { inWords } from './support/fieldRules.ts';
-import { found, kindWords, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 
 export interface ChangeThing<K extends Kind = Kind> {
   readonly kind: K;
@@ -36,15 +37,14 @@ export function whyNotChangeThing<K extends Kind>({ kind, id, to }: ChangeThing<
 function whyNotHere(kind: Kind, to: object): Refusal | null {
   const field = Object.keys(to).find((name) => fieldsOf(kind)[name]?.ownEdit);
   if (!field) return null;
-  const message = `The ${inWords(field)} of a ${kindWords[kind]} is changed on the map, because other things hang on it.`;
-  return { code: 'ownEdit', message };
+  return { code: 'ownEdit', message: message('edits.fields.ownEdit', { kind, field: inWords(field) }) };
 }
 
 /** What must hold between the fields of one thing. */
 export function whyNotWhole(thing: Thing): Refusal | null {
   if (thing.kind !== 'energiser' || thing.into500OhmV <= thing.openCircuitV) return null;
-  const message = `The peak into 500 ohm (${thing.into500OhmV} V) can't be above the open-circuit peak (${thing.openCircuitV} V). Check the label.`;
-  return { code: 'voltageOrder', message };
+  const { into500OhmV, openCircuitV } = thing;
+  return { code: 'voltageOrder', message: message('edits.fields.voltageOrder', { into500OhmV, openCircuitV }) };
 }
 
 function sameFields(thing: object, to: object): boolean {

@@ -1,8 +1,10 @@
+import { message } from '../../words/message.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../placeKey.ts';
 import { type Project, removeAll } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { Kind, Thing } from '../things.ts';
 import { type Edit, firstRefusal, firstRefusalOf, guarded, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, kindWords, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 
 export interface ThingRef {
   readonly kind: Kind;
@@ -66,7 +68,7 @@ export function withDependants(project: Project, refs: readonly ThingRef[]): Thi
 
 function whyNotProperty(refs: readonly ThingRef[]): Refusal | null {
   if (!refs.some(({ kind }) => kind === 'property')) return null;
-  return { code: 'theProperty', message: 'The property itself cannot be deleted. Close the file instead.' };
+  return { code: 'theProperty', message: message('edits.theProperty') };
 }
 
 function whyNotUnused(project: Project, refs: readonly ThingRef[]): Refusal | null {
@@ -76,9 +78,9 @@ function whyNotUnused(project: Project, refs: readonly ThingRef[]): Refusal | nu
     const users = usersOf(project, kind, id).filter((thing) => !going.has(`${thing.kind} ${thing.id}`));
     if (users.length === 0) continue;
     const first = users[0]!;
-    const more = users.length > 1 ? ` and ${users.length - 1} more` : '';
-    const message = `The ${called(found(project, kind, id))} is in use: ${called(first)}${more}. Give those another ${kindWords[kind]} first.`;
-    return { code: 'inUse', message };
+    const thing = refTo(found(project, kind, id));
+    const values = { thing, user: refTo(first), more: users.length - 1 };
+    return { code: 'inUse', message: message('edits.inUse', values) };
   }
   return null;
 }

@@ -1,9 +1,11 @@
-import { formatLength } from '../../words/numbers/write.ts';
-import { type Project, propertyOf, put } from '../project.ts';
+import { message } from '../../words/message.ts';
+import type { ThingRef } from '../../words/types.ts';
+import { type Project, put } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine } from '../things.ts';
 import { carryAlong } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { pathIn, sameVertex } from './support/path.ts';
 import { relay, type SameCorner, stretchesBetween } from './support/relay.ts';
 
@@ -59,20 +61,18 @@ export function whyNotDeleteVertex({ lineId, index }: DeleteVertex): WhyNot {
 
 export function whyNotVertex(line: FenceLine, index: number): Refusal | null {
   if (Number.isInteger(index) && index >= 0 && index < line.path.length) return null;
-  return { code: 'noSuchVertex', message: `The ${called(line)} has no such corner any more. Choose it again.` };
+  return { code: 'noSuchVertex', message: message('edits.corners.gone', { thing: refTo(line) }) };
 }
 
 function whyNotShorter(project: Project, line: FenceLine, index: number): Refusal | null {
   const { closed } = pathIn(project, line.path);
   if (line.path.length <= (closed ? 4 : 2)) {
-    const least = closed ? 'A closed line needs three corners' : 'A line needs two ends';
-    return { code: 'tooFewPoints', message: `${least}. Delete the ${called(line)} instead.` };
+    return { code: 'tooFewPoints', message: message('edits.corners.tooFew', { line: refTo(line), closed }) };
   }
   const before = line.path[index - 1];
   const after = line.path[index + 1];
   if (before && after && sameVertex(project, before, after)) {
-    const message = `Without this corner the ${called(line)} would run back to where it stands. Delete the corner beside it first.`;
-    return { code: 'noLength', message };
+    return { code: 'noLength', message: message('edits.corners.noLength', { line: refTo(line) }) };
   }
   return null;
 }
@@ -83,26 +83,20 @@ function whyNotEmptied(project: Project, line: FenceLine, index: number): Refusa
   const { stationsM, closed } = pathIn(project, line.path);
   if ((index !== 0 && index !== last) || closed) return null;
   const goes = (fromM: number, toM: number) => (index === 0 ? fromM < stationsM[1]! : toM > stationsM[last - 1]!);
-  const names: string[] = [];
+  const things: ThingRef[] = [];
   for (const gateway of project.gateway.values()) {
     const halfM = gateway.widthM / 2;
-    if (gateway.lineId === line.id && goes(gateway.atM - halfM, gateway.atM + halfM)) names.push(called(gateway));
+    if (gateway.lineId === line.id && goes(gateway.atM - halfM, gateway.atM + halfM)) things.push(refTo(gateway));
   }
   for (const cutOut of project.switch.values()) {
     const { place } = cutOut;
-    if (place.on === 'line' && place.lineId === line.id && goes(place.atM, place.atM)) names.push(called(cutOut));
+    if (place.on === 'line' && place.lineId === line.id && goes(place.atM, place.atM)) things.push(refTo(cutOut));
   }
   for (const candidate of project.switchCandidate.values()) {
-    if (candidate.lineId === line.id && goes(candidate.atM, candidate.atM)) names.push('a switch place you added');
+    if (candidate.lineId === line.id && goes(candidate.atM, candidate.atM)) things.push(refTo(candidate));
   }
-  if (names.length === 0) return null;
+  if (things.length === 0) return null;
   const pieceM = index === 0 ? stationsM[1]! : stationsM[last]! - stationsM[last - 1]!;
-  const piece = formatLength(pieceM, propertyOf(project).units);
-  const message = `The last ${piece} of the ${called(line)} would go, and on it ${listed(names)}. Move or delete that first.`;
-  return { code: 'holdsThings', message };
-}
-
-function listed(names: readonly string[]): string {
-  if (names.length === 1) return `stands ${names[0]}`;
-  return `stand ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  const values = { line: refTo(line), pieceM, things };
+  return { code: 'holdsThings', message: message('edits.corners.holdsThings', values) };
 }

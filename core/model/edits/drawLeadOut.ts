@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import { nextName } from '../names.ts';
 import { type Project, put } from '../project.ts';
 import type { LeadOut, LonLat } from '../things.ts';
@@ -44,7 +45,7 @@ export function whyNotDrawLeadOut(wanted: DrawLeadOut): WhyNot {
   return (project) =>
     firstRefusal(
       () => whyNotFound(project, 'energiser', energiserId),
-      () => whyNotPath(project, wholePath(project, wanted), 'lead-out'),
+      () => whyNotPath(project, wholePath(project, wanted), 'leadOut'),
       () => whyNotFields(project, 'leadOut', null, fields),
       () => whyNotTouching(project, wanted.path.at(-1)!),
     );
@@ -63,5 +64,5 @@ function whyNotTouching(project: Project, end: LonLat): Refusal | null {
       if (touching(project, line.path[i]!, line.path[i + 1]!)(end) !== null) return null;
     }
   }
-  return { code: 'touchesNothing', message: 'The lead-out ends at no live fence line. End it on one.' };
+  return { code: 'touchesNothing', message: message('edits.leadOutTouchesNothing') };
 }

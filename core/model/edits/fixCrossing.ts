@@ -2,10 +2,12 @@ import { segmentIntersection } from '../../geometry/segments.ts';
 import { xyDistanceM } from '../../geometry/vector.ts';
 import { stationOf } from '../../shapes/measuredPath.ts';
 import { planeOf } from '../../shapes/workingPlane.ts';
+import { message } from '../../words/message.ts';
 import type { Project } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { pathIn, sameVertexM } from './support/path.ts';
 import { relay, type SameCorner } from './support/relay.ts';
 
@@ -36,11 +38,11 @@ export function whyNotFixCrossing({ lineId, otherId, near }: FixCrossing): WhyNo
       () => {
         const line = found(project, 'fenceLine', lineId);
         const other = found(project, 'fenceLine', otherId);
-        if (line === other) return { code: 'sameLine', message: 'Choose two different fence lines to join.' };
+        if (line === other) return { code: 'sameLine', message: message('edits.lines.same') };
         const crossing = crossingNear(project, line, other, near);
         if (!crossing) {
-          const message = `The ${called(line)} and the ${called(other)} do not cross here, or are joined already.`;
-          return { code: 'noCrossing', message };
+          const both = { thing: refTo(line), other: refTo(other) };
+          return { code: 'noCrossing', message: message('edits.lines.noCrossing', both) };
         }
         return (
           whyNotWire(project, line, crossing.segment, crossing.share) ??
@@ -82,8 +84,10 @@ function whyNotWire(project: Project, line: FenceLine, segment: number, share: n
   const atM = stationOf(pathIn(project, line.path), { segment, fraction: share });
   for (const gateway of project.gateway.values()) {
     if (gateway.lineId !== line.id || Math.abs(gateway.atM - atM) >= gateway.widthM / 2 - sameVertexM) continue;
-    const message = `The lines cross in the opening of ${called(gateway)}, where no wire runs. Move the gateway first.`;
-    return { code: 'insideGateway', message };
+    return {
+      code: 'insideGateway',
+      message: message('edits.lines.crossInOpening', { gateway: refTo(gateway) }),
+    };
   }
   return null;
 }

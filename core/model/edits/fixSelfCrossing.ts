@@ -1,10 +1,12 @@
 import { selfIntersections } from '../../geometry/segments.ts';
 import { planeOf } from '../../shapes/workingPlane.ts';
+import { message } from '../../words/message.ts';
 import { type Project, propertyOf } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine } from '../things.ts';
 import { insertVertex } from './insertVertex.ts';
 import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { pathIn } from './support/path.ts';
 
 export interface FixSelfCrossing {
@@ -31,7 +33,7 @@ export function whyNotFixSelfCrossing({ lineId }: FixSelfCrossing): WhyNot {
         const line = found(project, 'fenceLine', lineId);
         return {
           code: 'noCrossing',
-          message: `The ${called(line)} does not cross itself, or is joined there already.`,
+          message: message('edits.lines.noSelfCrossing', { line: refTo(line) }),
         };
       },
     );

@@ -1,7 +1,9 @@
+import { message } from '../../words/message.ts';
 import type { Project } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine, LonLat } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { sameVertex } from './support/path.ts';
 import { relay, type SameCorner } from './support/relay.ts';
 import { whyNotPoint } from './support/whyNotPath.ts';
@@ -36,10 +38,10 @@ export function whyNotInsertVertex({ lineId, segment, at }: InsertVertex): WhyNo
 
 function whyNotSegment(line: FenceLine, segment: number): Refusal | null {
   if (Number.isInteger(segment) && segment >= 0 && segment < line.path.length - 1) return null;
-  return { code: 'noSuchSegment', message: `The ${called(line)} has no such piece any more. Choose the place again.` };
+  return { code: 'noSuchSegment', message: message('edits.corners.noStraight', { line: refTo(line) }) };
 }
 
 function whyNotBetween(project: Project, line: FenceLine, segment: number, at: LonLat): Refusal | null {
   if (!sameVertex(project, line.path[segment]!, at) && !sameVertex(project, line.path[segment + 1]!, at)) return null;
-  return { code: 'doubledVertex', message: `The ${called(line)} already has a corner here. Move that one instead.` };
+  return { code: 'doubledVertex', message: message('edits.corners.doubledHere', { line: refTo(line) }) };
 }

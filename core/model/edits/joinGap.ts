@@ -1,11 +1,12 @@
 import { lonLatAt, type NearestOnPath, nearestOn } from '../../shapes/measuredPath.ts';
 import { planeOf } from '../../shapes/workingPlane.ts';
-import { formatLength } from '../../words/numbers/write.ts';
+import { message } from '../../words/message.ts';
 import { type Project, propertyOf } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine, LineEnd, LonLat } from '../things.ts';
 import { moveVertex } from './moveVertex.ts';
 import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { joins } from './support/joins.ts';
 import { pathIn } from './support/path.ts';
 
@@ -40,12 +41,11 @@ export function whyNotJoinGap({ lineId, end, toLineId }: JoinGap): WhyNot {
         const other = found(project, 'fenceLine', toLineId);
         const point = end === 'start' ? line.path[0]! : line.path.at(-1)!;
         const gapM = nearestTo(project, other, point).distanceM;
-        const { snapToleranceM, units } = propertyOf(project);
-        const both = `The ${called(line)} and the ${called(other)}`;
-        if (gapM <= snapToleranceM) return { code: 'joined', message: `${both} are joined here already.` };
+        const { snapToleranceM } = propertyOf(project);
+        const both = { thing: refTo(line), other: refTo(other) };
+        if (gapM <= snapToleranceM) return { code: 'joined', message: message('edits.lines.joined', both) };
         if (gapM <= widestGapM) return null;
-        const message = `${both} are ${formatLength(gapM, units)} apart here. Draw the line on instead.`;
-        return { code: 'tooWide', message };
+        return { code: 'tooWide', message: message('edits.lines.gapTooWide', { ...both, gapM }) };
       },
     );
 }

@@ -1,8 +1,12 @@
-import { type Project, put, remove } from '../project.ts';
+import { message } from '../../words/message.ts';
+import { type Project, put, putAll, removeAll } from '../project.ts';
+import { builtMarkId } from '../recordDefaults.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine } from '../things.ts';
+import { withDependants } from './deleteThings.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { joins } from './support/joins.ts';
 import { type Path, pathIn } from './support/path.ts';
 
@@ -13,7 +17,10 @@ export interface JoinLines {
   readonly otherId: string;
 }
 
-/** Makes one line of two that meet end to end; what stands on the other goes with it. */
+/**
+ * Makes one line of two that meet end to end; what stands on the other goes with it, and so do its photos and, where the
+ * line that stays has none, the mark of when it was built. Its place in a stage goes: the line that stays has its own.
+ */
 export function joinLines(wanted: JoinLines): Edit {
   return guarded(whyNotJoinLines(wanted), (project) => {
     const line = found(project, 'fenceLine', wanted.lineId);
@@ -23,7 +30,7 @@ export function joinLines(wanted: JoinLines): Edit {
     const path = meeting.otherFirst ? [...forward.slice(0, -1), ...line.path] : [...line.path, ...forward.slice(1)];
     const joined = put(project, { ...line, path });
     const carried = carryBoth(joined, line, other, path, meeting);
-    return remove(carried, other);
+    return withoutOther(carried, line, other);
   });
 }
 
@@ -38,21 +45,32 @@ export function whyNotJoinLines({ lineId, otherId }: JoinLines): WhyNot {
 }
 
 function whyNotPair(project: Project, line: FenceLine, other: FenceLine): Refusal | null {
-  if (line.id === other.id) return { code: 'sameLine', message: 'Choose two different fence lines to join.' };
+  if (line.id === other.id) return { code: 'sameLine', message: message('edits.lines.same') };
   const closed = [line, other].find(({ path }) => pathIn(project, path).closed);
-  if (closed) return { code: 'closed', message: `The ${called(closed)} is closed and has no end to join.` };
-  if (!meetingOf(project, line, other)) {
-    const message = `The ${called(line)} and the ${called(other)} do not meet end to end. Move an end of one onto an end of the other first.`;
-    return { code: 'apart', message };
-  }
-  const differing = [
-    line.typeId !== other.typeId && 'fence types',
-    line.live !== other.live && 'live and dead wires',
-    line.status !== other.status && 'states (planned and built)',
-  ].filter((what) => what !== false);
-  if (differing.length === 0) return null;
-  const message = `The ${called(line)} and the ${called(other)} have different ${differing.join(' and ')}. Make them alike first, or leave them two lines.`;
-  return { code: 'differ', message };
+  if (closed) return { code: 'closed', message: message('edits.lines.closedJoin', { line: refTo(closed) }) };
+  const both = { thing: refTo(line), other: refTo(other) };
+  if (!meetingOf(project, line, other)) return { code: 'apart', message: message('edits.lines.apart', both) };
+  const by = (
+    [
+      line.typeId === other.typeId ? null : 'types',
+      line.live === other.live ? null : 'live',
+      line.status === other.status ? null : 'states',
+    ] as const
+  ).filter((what) => what !== null);
+  if (by.length === 0) return null;
+  return { code: 'differ', message: message('edits.lines.differ', { ...both, by }) };
+}
+
+function withoutOther(project: Project, line: FenceLine, other: FenceLine): Project {
+  const photos = [...project.photo.values()].filter(({ of }) => of?.kind === 'fenceLine' && of.id === other.id);
+  const mark = project.builtMark.get(builtMarkId('fenceLine', other.id));
+  const markId = builtMarkId('fenceLine', line.id);
+  const movesMark = mark && !project.builtMark.has(markId);
+  const gone = removeAll(project, withDependants(project, [other]));
+  return putAll(gone, [
+    ...photos.map((photo) => ({ ...photo, of: { kind: 'fenceLine' as const, id: line.id } })),
+    ...(movesMark ? [{ ...mark, id: markId, thingId: line.id, planned: null }] : []),
+  ]);
 }
 
 interface Meeting {

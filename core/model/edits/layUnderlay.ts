@@ -1,7 +1,8 @@
 import { earthAt } from '../../geometry/earth.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import { kindsIn } from '../../kinds/allKinds.ts';
-import { fixed } from '../../words/numbers/write.ts';
+import { message } from '../../words/message.ts';
+import { largestOf } from '../extremes.ts';
 import { allThings, type Project, propertyOf, put } from '../project.ts';
 import type { Kind, LonLat } from '../things.ts';
 import type { Underlay } from '../underlayThings.ts';
@@ -20,7 +21,7 @@ export const notDrawn: ReadonlySet<Kind> = new Set(kindsIn('placeless'));
  */
 export function layUnderlay(wanted: LayUnderlay): Edit {
   return guarded(whyNotLayUnderlay(wanted), (project) => {
-    const rank = 1 + Math.max(0, ...[...project.underlay.values()].map((underlay) => underlay.rank));
+    const rank = 1 + Math.max(0, largestOf([...project.underlay.values()].map((underlay) => underlay.rank)));
     const property = propertyOf(project);
     const middle = placeOf(wanted);
     const placed = property.placed || !middle ? project : put(project, { ...property, origin: middle, placed: true });
@@ -44,8 +45,7 @@ export function whyNotLayUnderlay(wanted: LayUnderlay): WhyNot {
 function whyNotPlaced(project: Project, wanted: LayUnderlay): Refusal | null {
   if (propertyOf(project).placed || !placeOf(wanted)) return null;
   if ([...allThings(project)].every(({ kind }) => notDrawn.has(kind))) return null;
-  const message = `${wanted.name} has its place on earth, but the drawing has none yet. Give the property its place first, on the cover.`;
-  return { code: 'notPlaced', message };
+  return { code: 'notPlaced', message: message('edits.underlays.notPlaced', { name: wanted.name }) };
 }
 
 /** A picture farther from the property than this was put there by a wrong coordinate system. */
@@ -57,8 +57,7 @@ function whyNotNear(project: Project, wanted: LayUnderlay): Refusal | null {
   if (!placed || !middle) return null;
   const offM = earthAt(origin).distanceM(middle, origin);
   if (offM <= farM) return null;
-  const message = `By its coordinates ${wanted.name} lies ${fixed(offM / 1000, 0)} km from this property. Check which coordinate system it was made in, and choose it again with that one.`;
-  return { code: 'tooFar', message };
+  return { code: 'tooFar', message: message('edits.underlays.tooFar', { name: wanted.name, offM }) };
 }
 
 /** The middle of a map that has a place on earth of its own. */

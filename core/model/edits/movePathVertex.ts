@@ -1,7 +1,9 @@
+import { message } from '../../words/message.ts';
 import { put } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { LonLat, Thing } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { whyNotPoint } from './support/whyNotPath.ts';
 
 export interface MovePathVertex {
@@ -34,7 +36,7 @@ export function whyNotMovePathVertex({ kind, id, index, to }: MovePathVertex): W
       () => {
         const thing = found(project, kind, id);
         if (thing.path[index]) return null;
-        return { code: 'noSuchVertex', message: `The ${called(thing)} has no such corner any more. Choose it again.` };
+        return { code: 'noSuchVertex', message: message('edits.corners.gone', { thing: refTo(thing) }) };
       },
       () => whyNotPoint(project, to),
     );

@@ -1,4 +1,4 @@
-import { type Project, put } from '../project.ts';
+import { type Project, putAll } from '../project.ts';
 import type { LonLat, Thing } from '../things.ts';
 import { type Edit, firstRefusal, guarded, type WhyNot } from './support/edit.ts';
 import { found, whyNotFound } from './support/find.ts';
@@ -19,7 +19,7 @@ export function moveThing(wanted: MoveThing): Edit {
   return guarded(whyNotMoveThing(wanted), (project) => {
     const thing = found(project, wanted.kind, wanted.id);
     const moved = { ...thing, at: wanted.to } as Thing;
-    return put(project, moved, ...(thing.kind === 'energiser' ? leadOutsFrom(project, thing, wanted.to) : []));
+    return putAll(project, [moved, ...(thing.kind === 'energiser' ? leadOutsFrom(project, thing, wanted.to) : [])]);
   });
 }
 

@@ -1,8 +1,10 @@
+import { message } from '../../words/message.ts';
 import { type Project, putAll } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import type { FenceLine, LeadOut, LonLat, Post } from '../things.ts';
 import { whyNotVertex } from './deleteVertex.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { joins, touching, verticesAt } from './support/joins.ts';
 import { pathIn, pointBetween, sameVertex } from './support/path.ts';
 import { allCorners, relay } from './support/relay.ts';
@@ -48,8 +50,7 @@ function whyNotApart(project: Project, line: FenceLine, index: number, to: LonLa
   const seam = pathIn(project, path).closed && (index === 0 || index === last);
   const neighbours = seam ? [path[1]!, path[last - 1]!] : [path[index - 1], path[index + 1]];
   if (!neighbours.some((neighbour) => neighbour && sameVertex(project, neighbour, to))) return null;
-  const message = `The ${called(line)} already has a corner there. Delete one of the two instead of laying them together.`;
-  return { code: 'doubledVertex', message };
+  return { code: 'doubledVertex', message: message('edits.corners.doubledThere', { line: refTo(line) }) };
 }
 
 /** The vertices that move, found one join after another; no vertex moves twice. */

@@ -1,5 +1,6 @@
 import { pictureMap } from '../../geometry/picture/pictureMap.ts';
 import { planeOf } from '../../shapes/workingPlane.ts';
+import { message } from '../../words/message.ts';
 import { allThings, type Project, put } from '../project.ts';
 import type { LonLat } from '../things.ts';
 import type { ByEye, PicturePlace, PictureSource, Underlay } from '../underlayThings.ts';
@@ -46,13 +47,12 @@ export function whyNotPlaceByPicture({ underlayId, earth }: PlaceByPicture): Why
 
 const notFound: Refusal = {
   code: 'notFound',
-  message: 'The picture is gone, or is placed already. Place the property on the earth on its cover.',
+  message: message('edits.underlays.gone'),
 };
 
 const drawn: Refusal = {
   code: 'drawn',
-  message:
-    'Something is drawn or measured on the blank grid already. Place the property on the earth by two places of the drawing, on its cover.',
+  message: message('edits.underlays.drawn'),
 };
 
 /** Nothing is drawn, and no picture is measured on the grid, so that nothing has a place or a direction to lose. */

@@ -1,7 +1,9 @@
+import { message } from '../../words/message.ts';
 import { newEarthField } from '../defaults.ts';
 import { put } from '../project.ts';
+import { refTo } from '../refTo.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 
 export interface PlaceEarthField {
   readonly energiserId: string;
@@ -22,8 +24,8 @@ function whyNotPlaceEarthField({ energiserId }: PlaceEarthField): WhyNot {
       () => whyNotFound(project, 'energiser', energiserId),
       () => {
         if ([...project.earthField.values()].every((field) => field.energiserId !== energiserId)) return null;
-        const energiser = called(found(project, 'energiser', energiserId));
-        return { code: 'hasOne', message: `The ${energiser} has its earth stakes already. Change those.` };
+        const thing = refTo(found(project, 'energiser', energiserId));
+        return { code: 'hasOne', message: message('edits.hasEarthStakes', { thing }) };
       },
     );
 }

@@ -2,7 +2,7 @@ import { earthAt } from '../../geometry/earth.ts';
 import { createLocalPlane } from '../../geometry/localPlane.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { xyBearingDeg, xyDistanceM } from '../../geometry/vector.ts';
-import { formatLength } from '../../words/numbers/write.ts';
+import { message } from '../../words/message.ts';
 import type { InGround } from '../inGroundThings.ts';
 import { allThings, isKind, type Project, projectOf, propertyOf, putAll } from '../project.ts';
 import type { BuiltMark, BuriedPoint, CrossingRecord, Handover, PlannedThing, RevisedThing } from '../recordThings.ts';
@@ -47,36 +47,33 @@ export function whyNotPlaceOnEarth(wanted: PlaceOnEarth): WhyNot {
       () => whyNotPlaced(project),
       () => whyNotEarth(wanted.point.earth),
       () => ('second' in wanted ? whyNotEarth(wanted.second.earth) : whyNotBearing(wanted.gridNorthDeg)),
-      () => ('second' in wanted ? whyNotPair(project, wanted.point, wanted.second) : null),
+      () => ('second' in wanted ? whyNotPair(wanted.point, wanted.second) : null),
     );
 }
 
 function whyNotPlaced(project: Project): Refusal | null {
   if (!propertyOf(project).placed) return null;
-  return { code: 'placed', message: 'The property has its place on earth already. Undo that first to place it anew.' };
+  return { code: 'placed', message: message('edits.places.placed') };
 }
 
 function whyNotEarth([lon, lat]: LonLat): Refusal | null {
   if (Math.abs(lon) <= 180 && Math.abs(lat) < 90) return null;
-  const message = `Longitude ${lon}, latitude ${lat} is no place on earth. Longitudes run from -180 to 180, latitudes from -90 to 90.`;
-  return { code: 'outOfRange', message };
+  return { code: 'outOfRange', message: message('edits.places.notOnEarth', { lon: `${lon}`, lat: `${lat}` }) };
 }
 
 function whyNotBearing(gridNorthDeg: number): Refusal | null {
   if (Number.isFinite(gridNorthDeg)) return null;
-  return { code: 'outOfRange', message: 'Enter a bearing in degrees clockwise from true north, such as 12.5.' };
+  return { code: 'outOfRange', message: message('edits.places.bearing', { example: 12.5 }) };
 }
 
-function whyNotPair(project: Project, first: KnownPoint, second: KnownPoint): Refusal | null {
-  const { units } = propertyOf(project);
+function whyNotPair(first: KnownPoint, second: KnownPoint): Refusal | null {
   const drawnM = xyDistanceM(first.grid, second.grid);
   const realM = earthAt(first.earth).distanceM(first.earth, second.earth);
   if (drawnM < 1 || realM < 1) {
-    return { code: 'samePoint', message: 'The two points are the same. Choose two that are far apart.' };
+    return { code: 'samePoint', message: message('edits.places.samePoint') };
   }
   if (Math.abs(drawnM - realM) <= mostMisfitShare * realM) return null;
-  const message = `The two points are ${formatLength(drawnM, units)} apart on the drawing and ${formatLength(realM, units)} apart on the earth. Check both.`;
-  return { code: 'misfit', message };
+  return { code: 'misfit', message: message('edits.places.misfit', { drawnM, realM }) };
 }
 
 /** The earth place of the grid's own origin, and how far the grid turns clockwise about it. */

@@ -1,11 +1,13 @@
 import { lonLatAt, type MeasuredPath, placeAt } from '../../shapes/measuredPath.ts';
-import { formatLength } from '../../words/numbers/write.ts';
+import { message } from '../../words/message.ts';
 import { nextName } from '../names.ts';
-import { type Project, propertyOf, put } from '../project.ts';
-import type { FenceLine } from '../things.ts';
+import { type Project, put, putAll } from '../project.ts';
+import { builtMarkId, stageMarkId } from '../recordDefaults.ts';
+import { refTo } from '../refTo.ts';
+import type { FenceLine, Thing } from '../things.ts';
 import { carryAlong, type Stretch } from './support/carryAlong.ts';
 import { type Edit, firstRefusal, guarded, type NewId, type Refusal, type WhyNot } from './support/edit.ts';
-import { called, found, whyNotFound } from './support/find.ts';
+import { found, whyNotFound } from './support/find.ts';
 import { pathIn, sameVertexM } from './support/path.ts';
 import { whyNotStation } from './support/switchPlace.ts';
 
@@ -17,7 +19,7 @@ export interface SplitLine {
 
 /**
  * Splits a line in two: the first piece stays the same line, the second is a new one of the same kind; what stands on
- * the line goes with its piece. A closed line stays one line and opens there: it begins and ends at the place.
+ * the line goes with its piece, and both were built when it was and stay in its stage. A closed line stays one line and opens there: it begins and ends at the place.
  */
 export function splitLine(wanted: SplitLine, newId: NewId): Edit {
   return guarded(whyNotSplitLine(wanted), (project) => {
@@ -41,9 +43,7 @@ export function whyNotSplitLine({ lineId, atM }: SplitLine): WhyNot {
 function whyNotInside(project: Project, line: FenceLine, atM: number): Refusal | null {
   const { lengthM, closed } = pathIn(project, line.path);
   if (closed || (atM > sameVertexM && atM < lengthM - sameVertexM)) return null;
-  const long = formatLength(lengthM, propertyOf(project).units);
-  const message = `This is an end of the ${called(line)} (${long} long). Choose a place between its ends.`;
-  return { code: 'atEnd', message };
+  return { code: 'atEnd', message: message('edits.lines.atEnd', { line: refTo(line), lengthM }) };
 }
 
 interface Cut {
@@ -80,7 +80,18 @@ function cutInTwo(project: Project, line: FenceLine, atM: number, newId: NewId):
     if (now === vertex) return null;
     return now < vertex ? { lineId: first.id, index: now } : { lineId: second.id, index: now - vertex };
   };
-  return carryAlong(put(project, first, second), { line, stretches, vertexTo });
+  const cut = putAll(project, [first, second, ...marksOfPiece(project, line, second)]);
+  return carryAlong(cut, { line, stretches, vertexTo });
+}
+
+/** The second piece was built when the line was, and is in its stage; what was planned stays with the first. */
+function marksOfPiece(project: Project, line: FenceLine, { id }: FenceLine): Thing[] {
+  const mark = project.builtMark.get(builtMarkId('fenceLine', line.id));
+  const stage = project.stageMark.get(stageMarkId(line.id));
+  return [
+    ...(mark ? [{ ...mark, id: builtMarkId('fenceLine', id), thingId: id, planned: null }] : []),
+    ...(stage ? [{ ...stage, id: stageMarkId(id), thingId: id }] : []),
+  ];
 }
 
 /** The same ring, begun and ended at another place; its two ends still touch there. */

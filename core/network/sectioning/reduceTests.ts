@@ -1,3 +1,4 @@
+import { largestOf } from '../../model/extremes.ts';
 import type { Steps } from '../../model/steps.ts';
 import { planFaultSearch } from '../faultSearch/planFaultSearch.ts';
 import { sectionGraph, sectionsWith } from './sectionGraph.ts';
@@ -29,7 +30,7 @@ export function* withReducedTests<P extends Plan>(network: SectioningNetwork, pl
     const better = yield* improved(network, best, tests, trials);
     if (!better) return best;
     const { chosen, sections } = better.plan;
-    const longestSectionM = Math.max(...sections.map(({ lengthM }) => lengthM));
+    const longestSectionM = largestOf(sections.map(({ lengthM }) => lengthM));
     best = { ...best, chosen, sections, longestSectionM };
     tests = better.tests;
   }

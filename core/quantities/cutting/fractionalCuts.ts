@@ -1,3 +1,4 @@
+import { largestOf } from '../../model/extremes.ts';
 import { bestPatterns } from './bestPattern.ts';
 import type { Stock, Work } from './stock.ts';
 
@@ -40,7 +41,7 @@ export function fractionalCuts(
     const held = sizes.reduce((sum, size, i) => sum + simplex.rollCounts[i]! * best.worth(size), 0);
     if (wanted > held) return 'impossible';
     const gains = sizes.map((size, i) => best.worth(size) / worthScale - prices[i]!);
-    const size = gains.indexOf(Math.max(...gains));
+    const size = gains.indexOf(largestOf(gains));
     const entered = simplex.improve(size, gains[size]! > 1e-7 ? best.pattern(sizes[size]!) : null);
     work.left -= (simplex.rows * simplex.rows) >> 5;
     if (!entered) return 'unknown';

@@ -1,3 +1,4 @@
+import { largestOf } from '../../model/extremes.ts';
 import { cannotHold } from './cannotHold.ts';
 import { dive } from './dive.ts';
 import { fillExactly } from './fillExactly.ts';
@@ -24,7 +25,7 @@ const firstSearch = 5000;
  */
 export function packRolls(pieces: readonly number[], sizes: readonly RollSize[], allowance = usualAllowance): Packing {
   const usable = sizes.map((size) => ({ ...size, count: size.length > 0 ? size.count : 0 }));
-  const longest = Math.max(0, ...usable.map(({ length, count }) => (count > 0 ? length : 0)));
+  const longest = Math.max(0, largestOf(usable.map(({ length, count }) => (count > 0 ? length : 0))));
   const tooLong = [...pieces.keys()].filter((piece) => pieces[piece]! > longest);
   const placed = [...pieces.keys()].filter((piece) => pieces[piece]! <= longest);
   const answer = climb(stockOf(placed.map((piece) => pieces[piece]!)), usable, placed.length, allowance);

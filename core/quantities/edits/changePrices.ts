@@ -2,6 +2,7 @@ import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { EditRefused, type NewId } from '../../model/edits/support/edit.ts';
 import { type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
+import { message } from '../../words/message.ts';
 import { priceListOf } from '../order/priceList.ts';
 import type { Quantity } from '../types.ts';
 
@@ -115,6 +116,6 @@ function refuse(project: Project, kind: 'catalogueItem' | 'kit' | 'labourRate', 
   if (refusal) throw new EditRefused(refusal);
 }
 
-function gone(what: string): EditRefused {
-  return new EditRefused({ code: 'notFound', message: `This ${what} is not in the price list any more.` });
+function gone(what: 'item' | 'kit'): EditRefused {
+  return new EditRefused({ code: 'notFound', message: message('order.gone', { what }) });
 }

@@ -1,5 +1,6 @@
 import type { NewId } from '../../model/edits/support/edit.ts';
 import { type Project, put, putAll, removeAll } from '../../model/project.ts';
+import { stageMarkId } from '../../model/recordDefaults.ts';
 import type { Stage, StageMark } from '../../model/things.ts';
 import { stagesOf } from '../order/stages.ts';
 
@@ -25,12 +26,12 @@ export function deleteStage(id: string): (project: Project) => Project {
 /** Puts things into a stage; null takes them out. */
 export function putInStage(thingIds: readonly string[], stageId: string | null): (project: Project) => Project {
   return (project) => {
-    const known = thingIds.flatMap((thingId) => project.stageMark.get(markId(thingId)) ?? []);
+    const known = thingIds.flatMap((thingId) => project.stageMark.get(stageMarkId(thingId)) ?? []);
     if (stageId === null || !project.stage.has(stageId)) return removeAll(project, known);
-    const changed = thingIds.filter((thingId) => project.stageMark.get(markId(thingId))?.stageId !== stageId);
+    const changed = thingIds.filter((thingId) => project.stageMark.get(stageMarkId(thingId))?.stageId !== stageId);
     return putAll(
       project,
-      changed.map((thingId): StageMark => ({ kind: 'stageMark', id: markId(thingId), thingId, stageId })),
+      changed.map((thingId): StageMark => ({ kind: 'stageMark', id: stageMarkId(thingId), thingId, stageId })),
     );
   };
 }
@@ -49,8 +50,4 @@ export function moveStage(id: string, by: -1 | 1): (project: Project) => Project
       order.flatMap((moved, rank) => (moved.rank === rank ? [] : [{ ...moved, rank }])),
     );
   };
-}
-
-function markId(thingId: string): string {
-  return `in:${thingId}`;
 }

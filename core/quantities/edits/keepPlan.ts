@@ -1,4 +1,5 @@
 import { kindsIn } from '../../kinds/allKinds.ts';
+import { withDependants } from '../../model/edits/deleteThings.ts';
 import type { NewId } from '../../model/edits/support/edit.ts';
 import { isKind, type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
 import type { DrawnThing, KeptPlan, Thing } from '../../model/things.ts';
@@ -38,14 +39,15 @@ export function deleteKeptPlan(planId: string): (project: Project) => Project {
 }
 
 /**
- * The project with another drawing. A thing that is just the same in both keeps its identity; one of a kind that only a
- * newer version knows stays in the plan alone.
+ * The project with another drawing; what is not in it goes with all that was said or recorded of it alone. A thing that
+ * is just the same in both keeps its identity; one of a kind that only a newer version knows stays in the plan alone.
  */
 export function withDrawing(project: Project, things: readonly DrawnThing[]): Project {
   const wanted = new Set(things.map(({ kind, id }) => `${kind} ${id}`));
   const going = drawnThings(project).filter(({ kind, id }) => !wanted.has(`${kind} ${id}`));
   const coming = things.filter((thing) => isKind(thing.kind) && !isSame(project[thing.kind].get(thing.id), thing));
-  return putAll(removeAll(project, going), coming);
+  const both = putAll(project, coming);
+  return removeAll(both, withDependants(both, going));
 }
 
 function drawnThings(project: Project): DrawnThing[] {

@@ -1,5 +1,6 @@
 import { kindsIn } from '../../kinds/allKinds.ts';
 import type { Edit, NewId } from '../../model/edits/support/edit.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { type Project, put } from '../../model/project.ts';
 import type { Handover, RevisedThing } from '../../model/recordThings.ts';
 
@@ -19,7 +20,7 @@ export function handOver(words: Pick<Handover, 'date' | 'by' | 'to' | 'note'>, n
 }
 
 export function nextHandoverNumber(project: Project): number {
-  return 1 + Math.max(0, ...[...project.handover.values()].map(({ number }) => number));
+  return 1 + Math.max(0, largestOf([...project.handover.values()].map(({ number }) => number)));
 }
 
 /** The handovers, the newest first. */

@@ -3,6 +3,7 @@ import { type Edit, firstRefusal, guarded, type WhyNot } from '../../model/edits
 import { put } from '../../model/project.ts';
 import { newBuriedPoint } from '../../model/recordDefaults.ts';
 import type { BuriedPoint } from '../../model/recordThings.ts';
+import { message } from '../../words/message.ts';
 
 export interface RecordPoint {
   readonly id: string;
@@ -33,7 +34,7 @@ function whyNotRecordPoint({ id, crossingId, role, rank, to }: RecordPoint): Why
         if (role === 'point' || !isThere) return null;
         return {
           code: 'hasOne',
-          message: 'This point of the crossing is recorded already. Select it, and write into that one.',
+          message: message('edits.record.hasPoint'),
         };
       },
     );

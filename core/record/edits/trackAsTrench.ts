@@ -9,7 +9,7 @@ import type { BuriedPoint, BuriedRole } from '../../model/recordThings.ts';
 import type { LonLat } from '../../model/things.ts';
 import type { GatewayShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
-import { formatWholeLength } from '../../words/numbers/write.ts';
+import { message } from '../../words/message.ts';
 
 /** A track further than this from its gateway belongs to something else. */
 const mostAwayM = 50;
@@ -34,18 +34,18 @@ export function trackAsTrench({ crossingId, path, seM }: TrenchTrack, survey: Su
     (project) => {
       const shape = shapeIn(project);
       if (!propertyOf(project).placed) {
-        return { code: 'notPlaced', message: 'The property has no place on earth yet, so no track can be laid on it.' };
+        return { code: 'notPlaced', message: message('edits.record.trackNotPlaced') };
       }
       if (!shape || path.length < 2) {
         return {
           code: 'tooShort',
-          message: 'The track has fewer than two points. Choose one that was walked along the trench.',
+          message: message('edits.record.trackTooShort'),
         };
       }
       const awayM = leastOf(path.map((at) => xyDistanceM(survey.plane.toXy(at), shape.centre)));
       if (awayM <= mostAwayM) return null;
-      const message = `The track comes no nearer than ${formatWholeLength(awayM, propertyOf(project).units)} to ${shape.gateway.name}. Choose the one that was walked along its trench.`;
-      return { code: 'tooFar', message };
+      const values = { awayM, name: shape.gateway.name };
+      return { code: 'tooFar', message: message('edits.record.trackTooFar', values) };
     },
     (project) => {
       const places = fromStart(path, survey, shapeIn(project)!);

@@ -1,5 +1,6 @@
 import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
 import { apartM, impossibleInWords, placeNames, whereNow } from '../../locate/tieWords.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
 
@@ -35,7 +36,7 @@ function heldInWords({ tapes, places, by }: StakePoint, units: Units): string {
 
 /** How sure a point is, and what that rests on. */
 export function pointSureInWords({ by, places, solved, weak }: StakePoint, units: Units): string {
-  const within = formatTape(Math.max(0, ...places.map(({ withinM }) => withinM)), units);
+  const within = formatTape(Math.max(0, largestOf(places.map(({ withinM }) => withinM))), units);
   const how = {
     ties: 'Taped when it was recorded',
     offset: 'Measured off the line of the gate posts',

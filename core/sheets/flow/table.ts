@@ -68,7 +68,7 @@ export function columnWidths({ columns, rows, totals }: Table, widthMm: number, 
 }
 
 function widestLineMm(cell: string, column: Column, measure: MeasureText): number {
-  return Math.max(0, ...cell.split('\n').map((part) => measure(part, cellFont(column), sizePt)));
+  return Math.max(0, largestOf(cell.split('\n').map((part) => measure(part, cellFont(column), sizePt))));
 }
 
 function shareOut(least: readonly number[], most: readonly number[], widthMm: number): number[] {
@@ -84,7 +84,7 @@ function shareOut(least: readonly number[], most: readonly number[], widthMm: nu
     return least.map((value, c) => value + share * (most[c]! - value));
   }
   // Even the longest words are too wide together: the widest columns give way, and their words are broken.
-  let cap = Math.max(...least);
+  let cap = largestOf(least);
   for (let i = 0; i < 60 && sum(least.map((value) => Math.min(value, cap))) > widthMm; i++) cap *= 0.95;
   const capped = least.map((value) => Math.min(value, cap));
   return capped.map((value) => (value * widthMm) / sum(capped));
@@ -103,7 +103,7 @@ function headBlock(
 ): Block {
   const titles = columns.map((column, c) => wrapText(column.title, widths[c]! - gutterMm, 'bold', sizePt, measure));
   const unitLines = columns.some(({ unit }) => unit !== undefined) ? 1 : 0;
-  const titleLines = Math.max(1, ...titles.map((lines) => lines.length));
+  const titleLines = Math.max(1, largestOf(titles.map((lines) => lines.length)));
   const heightMm = (titleLines + unitLines) * step + 2 * padMm;
   return {
     heightMm,
@@ -141,7 +141,7 @@ function rowBlock(
     const font = weight === 'bold' ? 'bold' : cellFont(column);
     return typeof cell === 'string' ? wrapText(cell, widths[c]! - gutterMm + 0.01, font, sizePt, measure) : cell;
   });
-  const lineCount = Math.max(1, ...wrapped.map((cell) => (Array.isArray(cell) ? cell.length : 1)));
+  const lineCount = Math.max(1, largestOf(wrapped.map((cell) => (Array.isArray(cell) ? cell.length : 1))));
   const heightMm = lineCount * step + 2 * padMm;
   return {
     heightMm,

@@ -5,6 +5,7 @@ import { gridSpacing } from '../../drawing/strokes/gridSpacing.ts';
 import { ink, letters, pen } from '../../drawing/style.ts';
 import { type MeasureText, textBox } from '../../drawing/words.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import { fixed } from '../../words/numbers/write.ts';
 import { emptyLayer, type MapLayer } from './layer.ts';
 
@@ -34,14 +35,16 @@ export function gridLayer(
     for (const y of gridValues(ground[1], ground[3], gridM)) {
       const at: Xy = [x, y];
       const [px, py] = window.toPaper(at);
-      marks.push(
-        ...window.clipPaper([
+      pushAll(
+        marks,
+        window.clipPaper([
           [px - crossMm, py],
           [px + crossMm, py],
         ]),
       );
-      marks.push(
-        ...window.clipPaper([
+      pushAll(
+        marks,
+        window.clipPaper([
           [px, py - crossMm],
           [px, py + crossMm],
         ]),

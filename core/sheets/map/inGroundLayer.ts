@@ -10,6 +10,7 @@ import type { MeasureText } from '../../drawing/words.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import type { Project } from '../../model/project.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import type { Survey } from '../../survey/types.ts';
 import type { MapLayer } from './layer.ts';
 
@@ -23,13 +24,13 @@ export function inGroundLayer(project: Project, survey: Survey, window: MapWindo
     if (left.thing.fate === 'takenOut') continue;
     const pieces = left.ways.flatMap((way) => (way.length > 1 ? window.clip(way) : []));
     const middle = window.toPaper(left.path[left.path.length >> 1] ?? [0, 0]);
-    items.push(...inGroundLine(pieces, left.thing.fate === 'dead'));
+    pushAll(items, inGroundLine(pieces, left.thing.fate === 'dead'));
     const spots = left.ways.flatMap((way) => (way.length === 1 ? [window.toPaper(way[0]!)] : []));
-    for (const spot of spots) if (window.shows(spot)) items.push(...spotSign(spot, { status: 'built' }).items);
-    paths.push(...pieces);
+    for (const spot of spots) if (window.shows(spot)) pushAll(items, spotSign(spot, { status: 'built' }).items);
+    pushAll(paths, pieces);
     if (!window.shows(middle)) continue;
     const sign = inGroundSign(middle, left.thing.fate === 'dead');
-    items.push(...sign.items);
+    pushAll(items, sign.items);
     signs.push(sign.covers);
     const words = `${left.thing.name}: ${fateInShort(left.thing)}`;
     const block = labelBlock(labelLines(words, { font: 'regular', sizePt: letters.label }, measure), measure);

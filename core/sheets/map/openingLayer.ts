@@ -17,6 +17,7 @@ import { depthAtGateway } from '../../locate/depth.ts';
 import { depthLabel } from '../../locate/depthWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Project } from '../../model/project.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import type { CrossingFigures, GatewayShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
 import type { Units } from '../../words/numbers/write.ts';
@@ -69,14 +70,14 @@ export function openingLayer(
     let covers: PaperBox | null = null;
     if (showsGate) {
       const gate = gateSign(opening.startPost, opening.endPost, shape.gateway, opening.factor > 1);
-      items.push(...gate.items);
-      signs.push(...gate.parts);
+      pushAll(items, gate.items);
+      pushAll(signs, gate.parts);
       covers = gate.covers;
     }
     if (figures) {
       const drawn = crossingDrawn(figures, lying, dug, window);
-      items.push(...drawn.items);
-      signs.push(...drawn.parts);
+      pushAll(items, drawn.items);
+      pushAll(signs, drawn.parts);
       // A crossing that its gate has left has a name of its own, as far as paper tells the two apart.
       const left = lying !== null && lying.movedM > 0 && !(covers && boxesMeet(covers, drawn.covers));
       if (covers && !left) covers = around(covers, drawn.covers);

@@ -7,6 +7,7 @@ import { postSign } from '../../drawing/signs/postSign.ts';
 import { letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Project } from '../../model/project.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import type { MapLayer } from './layer.ts';
 
 /** Posts that tapes are measured from. */
@@ -18,7 +19,7 @@ export function postLayer(project: Project, window: MapWindow, measure: MeasureT
     const place = window.placeToPaper(at);
     if (!window.shows(place)) continue;
     const sign = postSign(place, role);
-    items.push(...sign.items);
+    pushAll(items, sign.items);
     signs.push(sign.covers);
     if (name.trim() === '') continue;
     const block = labelBlock(labelLines(name, { font: 'italic', sizePt: letters.small }, measure), measure);

@@ -11,6 +11,7 @@ import { leadOutStroke } from '../../drawing/strokes/buried.ts';
 import { letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Project } from '../../model/project.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import type { MapLayer } from './layer.ts';
 
 /** Lead-outs as lines: dashed where buried, thin where only planned. */
@@ -21,7 +22,7 @@ export function leadOutLayer(project: Project, window: MapWindow): MapLayer {
     const pieces = window.clipPaper(leadOut.path.map(window.placeToPaper));
     if (pieces.length === 0) continue;
     items.push(lines(pieces, leadOutStroke(leadOut)));
-    paths.push(...pieces);
+    pushAll(paths, pieces);
   }
   return { items, signs: [], lines: paths, labels: [] };
 }
@@ -35,7 +36,7 @@ export function supplyLayer(project: Project, window: MapWindow, measure: Measur
     const place = window.placeToPaper(at);
     if (!window.shows(place)) continue;
     const sign = energiserSign(place, status);
-    items.push(...sign.items);
+    pushAll(items, sign.items);
     signs.push(sign.covers);
     const block = labelBlock(labelLines(name, { font: 'bold', sizePt: letters.label }, measure), measure);
     labels.push({ priority: labelPriority.energiser, places: placesAround(sign.covers, block), listedAs: name });
@@ -45,7 +46,7 @@ export function supplyLayer(project: Project, window: MapWindow, measure: Measur
     if (!window.shows(place)) continue;
     const free = firstFree(place, (spot) => earthSign(spot, status).covers, signs, window);
     const sign = earthSign(free, status);
-    items.push(...leaderTo(place, free), ...sign.items);
+    pushAll(items, leaderTo(place, free), sign.items);
     signs.push(sign.covers);
   }
   return { items, signs, lines: [], labels };

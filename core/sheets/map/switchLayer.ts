@@ -8,6 +8,7 @@ import { paperDirection, paperShift, squareAround } from '../../drawing/signs/si
 import { switchRadiusMm, switchSign } from '../../drawing/signs/switchSign.ts';
 import { letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import type { Survey, SwitchRow } from '../../survey/types.ts';
 import type { MapLayer } from './layer.ts';
 import { openingOf } from './openingLayer.ts';
@@ -33,7 +34,7 @@ export function switchLayer(
     const spot = firstFree(wanted, covers, [...taken, ...signs], window);
     const along = paperDirection([0, 0], [row.along[0], -row.along[1]]);
     const sign = switchSign(spot, along, row.switch);
-    items.push(...(spot === wanted ? [] : leaderTo(wanted, spot)), ...sign.items);
+    pushAll(items, spot === wanted ? [] : leaderTo(wanted, spot), sign.items);
     signs.push(sign.covers);
     const block = labelBlock(labelLines(row.switch.name, { font: 'bold', sizePt: letters.label }, measure), measure);
     labels.push({

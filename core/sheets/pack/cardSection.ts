@@ -4,6 +4,7 @@ import { ink, letters, pen } from '../../drawing/style.ts';
 import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthAt, sortedDepths } from '../../locate/depth.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { scaleText } from '../scales.ts';
 import type { CardPoint } from './cardPoints.ts';
@@ -23,7 +24,10 @@ export function cardSection(
 ): Item {
   const { crossing } = built.figures;
   const measured = sortedDepths(built.record?.depths ?? [], built.longestM).within;
-  const deepestM = Math.max(measured.length === 0 ? crossing.depthM : 0, ...measured.map(({ depthM }) => depthM));
+  const deepestM = Math.max(
+    measured.length === 0 ? crossing.depthM : 0,
+    largestOf(measured.map(({ depthM }) => depthM)),
+  );
   const scale =
     sectionScales.find(
       (each) =>

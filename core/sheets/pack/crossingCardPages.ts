@@ -12,6 +12,7 @@ import { depthOf } from '../../locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../locate/depthWords.ts';
 import { offsetOf, type SolvedPoint } from '../../locate/ties.ts';
 import { apartM, doNotMeetInWords, tiesInWords, whereNow } from '../../locate/tieWords.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
 import type { CrossingRow } from '../../record/crossingRegister.ts';
@@ -284,7 +285,7 @@ export function tieTable(points: readonly CardPoint[], units: Units): Table {
       );
       if (solved.basis === 'contradictory') return [[letter, taped.join('; '), 'do not meet']];
       const fix = solved.places[0]?.fix;
-      const worst = fix && solved.ties.length > 2 ? Math.max(...fix.residualsM.map(Math.abs)) : null;
+      const worst = fix && solved.ties.length > 2 ? largestOf(fix.residualsM.map(Math.abs)) : null;
       return [[letter, taped.join('; '), worst === null ? 'not checked' : formatTape(worst, units)]];
     }),
   };

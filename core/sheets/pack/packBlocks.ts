@@ -2,6 +2,7 @@ import type { PaperPoint } from '../../drawing/displayList.ts';
 import { line, stroke, tagged, text } from '../../drawing/paint.ts';
 import { letters, pen } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { type Block, space, stack, words } from '../flow/block.ts';
 import { type Table, tableBlocks } from '../flow/table.ts';
 import { textRoom } from '../flow/textPages.ts';
@@ -49,7 +50,7 @@ export interface Fact {
 export function facts(rows: readonly Fact[], widthMm: number, measure: MeasureText): Block[] {
   const nameMm = Math.min(
     widthMm * 0.45,
-    3 + Math.max(...rows.map(({ name }) => measure(name, 'italic', letters.table))),
+    3 + largestOf(rows.map(({ name }) => measure(name, 'italic', letters.table))),
   );
   return rows.map(({ name, value }) => {
     const inner = words(value, widthMm - nameMm, { sizePt: letters.table }, measure);

@@ -1,4 +1,5 @@
 import type { Item, PaperBox } from '../../drawing/displayList.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import type { Block } from '../flow/block.ts';
 
 export interface FilledColumns {
@@ -21,7 +22,7 @@ export function fillColumns(blocks: readonly Block[], columns: readonly PaperBox
     }
     const place = columns[column];
     if (!place) return { items, left: blocks.slice(i) };
-    items.push(...block.paint([place[0], top]));
+    pushAll(items, block.paint([place[0], top]));
     top += block.heightMm;
   }
   return { items, left: [] };

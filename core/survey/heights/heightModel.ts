@@ -1,6 +1,7 @@
 import type { LocalPlane } from '../../geometry/localPlane.ts';
 import { createSpatialIndex } from '../../geometry/spatialIndex.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { leastOf } from '../../model/extremes.ts';
 import type { GroundHeights, HeightGrid, HeightsAlong } from '../../model/groundThings.ts';
 import { measured } from '../../shapes/measuredPath.ts';
 import { gridHeightM } from './gridHeight.ts';
@@ -40,7 +41,7 @@ export function heightModelOf(grounds: Iterable<GroundHeights>, plane: LocalPlan
     return alongWays(xy);
   };
   const steps = grids.map(({ stepLatDeg }) => stepLatDeg * metresPerDegree);
-  const finest = Math.min(...steps, ...(ways.length > 0 ? [wayStepM] : []));
+  const finest = Math.min(leastOf(steps), ...(ways.length > 0 ? [wayStepM] : []));
   return { heightM, stepM: Math.min(step.mostM, Math.max(step.leastM, finest)) };
 }
 

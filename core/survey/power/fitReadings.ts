@@ -2,6 +2,7 @@ import { leakageOhmKm } from '../../electrical/conductors/leakage.ts';
 import { type FittedSection, fitLeakageSteps } from '../../electrical/fit/fitLeakage.ts';
 import type { VoltageReading } from '../../electrical/fit/reading.ts';
 import { propertyOf } from '../../model/project.ts';
+import { pushAll } from '../../model/pushAll.ts';
 import { allAtOnce, type Steps } from '../../model/steps.ts';
 import type { Run } from '../../network/types.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -80,7 +81,7 @@ export function* fitReadingsSteps(power: Power, round: ReadingRound | null): Ste
   const answer = { round, used: placed.length, fits: [] as ReadingsFit[], messages: [] as Message[] };
   for (const [index, readings] of Map.groupBy(placed, ({ supply }) => supply)) {
     const result = yield* fitSupply(power, power.supplies[index]!, readings);
-    if ('messages' in result) answer.messages.push(...result.messages);
+    if ('messages' in result) pushAll(answer.messages, result.messages);
     else answer.fits.push(result);
   }
   return answer;

@@ -1,6 +1,7 @@
 import type { Voltages } from '../../electrical/voltageResult.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { xyDistanceM } from '../../geometry/vector.ts';
+import { largestOf } from '../../model/extremes.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Reading } from '../../model/things.ts';
 import type { Limits, Yardstick } from '../../model/yardstick.ts';
@@ -107,7 +108,7 @@ function usualReading(power: Power, asked: PlaceAsked, estimatedV: number | null
   const inOrder = readingsThere(power, asked).sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
   for (const reading of inOrder) {
     const { voltageV } = reading;
-    const bestV = Math.max(0, ...kept.map((other) => other.voltageV));
+    const bestV = Math.max(0, largestOf(kept.map((other) => other.voltageV)));
     const isLow = voltageV < stockMinimumV || voltageV < bestV * goodShare;
     // Far off the estimate it was low then, or it was another fence: more or less of it, another energiser.
     const isOff = estimatedV !== null && (voltageV < estimatedV * lowShare || voltageV > estimatedV / goodShare);

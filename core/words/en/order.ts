@@ -11,6 +11,7 @@ const mostNames = 4;
 
 /** What stands in the way of an order. */
 export const order = {
+  gone: ({ what }: { what: 'item' | 'kit' }) => `This ${what} is not in the price list any more.`,
   buildingWire: {
     ordered: ({ name }: { name: string }) => `${name}: it is in this order as the live cable.`,
     notOffered: ({ name }: { name: string }) =>

@@ -1,11 +1,14 @@
+import { seeThroughBands } from '../../../core/drawing/mayLie.ts';
+import type { Ink } from '../../../core/drawing/palette.ts';
 import { slicePolyline } from '../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import type { Survey } from '../../../core/survey/types.ts';
+import { paintItems } from '../canvas/paintItems.ts';
 import { disc } from '../canvas/shapes.ts';
 import type { DigHit, DigMark, FindOverlay, HuntMark, MayLie } from '../findTypes.ts';
 import { toPx } from '../plane/view.ts';
 import { mapFont } from '../staticLayer/mapFont.ts';
-import { tracePlanePath } from '../staticLayer/pixelPath.ts';
+import { pixelPath, tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';
 import { drawTag } from './cues.ts';
 
@@ -16,22 +19,14 @@ export function paintFind(tools: PaintTools, find: FindOverlay, survey: Survey):
   if (find.dig) paintDig(tools, find.dig, survey);
 }
 
-/** The ground where a thing may lie: bands, and discs about points. Those as wide as each other are one, so that none shades twice. */
-function paintWays({ ctx, view }: PaintTools, { ways, inGround }: MayLie, colour: string): void {
+/** The ground where a thing may lie, never so narrow that it could be missed. */
+function paintWays({ ctx, view }: PaintTools, { ways, inGround }: MayLie, ink: Ink): void {
   if (!inGround) return;
-  const byWidth = Map.groupBy(ways, ({ withinM }) => Math.max(6, Math.round(withinM * view.pxPerM)));
-  for (const [px, alike] of byWidth) {
-    ctx.beginPath();
-    for (const { path } of alike) {
-      // A line of no length has round ends only.
-      tracePlanePath(ctx, view, path.length === 1 ? [path[0]!, path[0]!] : path);
-    }
-    ctx.lineCap = 'round';
-    ctx.lineJoin = 'round';
-    ctx.lineWidth = 2 * px;
-    ctx.strokeStyle = colour;
-    ctx.stroke();
-  }
+  const drawn = ways.map(({ path, withinM }) => ({
+    path: pixelPath(view, path),
+    within: Math.max(6, withinM * view.pxPerM),
+  }));
+  paintItems(ctx, seeThroughBands(drawn, ink));
 }
 
 function paintDig(tools: PaintTools, dig: DigMark, survey: Survey): void {

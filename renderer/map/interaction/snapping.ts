@@ -1,6 +1,7 @@
 import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../core/geometry/vector.ts';
+import { pushAll } from '../../../core/model/pushAll.ts';
 import type { Scene } from '../scene/buildScene.ts';
 
 export type SnapKind = 'post' | 'gatePost' | 'lineEnd' | 'energiser' | 'vertex' | 'line';
@@ -82,7 +83,7 @@ export function snapTargets(scene: Scene, pointer: Xy, reachM: number, except: S
       case 'piece':
         if (linesDone.has(part.id)) break;
         linesDone.add(part.id);
-        targets.push(...lineTargets(scene, part.shape.line.id, pointer, reachM, except));
+        pushAll(targets, lineTargets(scene, part.shape.line.id, pointer, reachM, except));
         break;
     }
   }

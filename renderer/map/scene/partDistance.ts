@@ -2,6 +2,7 @@ import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import { pointInRing } from '../../../core/geometry/ring.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../core/geometry/vector.ts';
+import { leastOf } from '../../../core/model/extremes.ts';
 import type { Part } from './parts.ts';
 import { switchSignXy } from './switchSignXy.ts';
 
@@ -14,7 +15,7 @@ export function partDistanceM(part: Part, at: Xy, pxPerM: number): number {
     case 'service':
       return isArea(part.xy) && pointInRing(at, part.xy) ? 0 : pathDistanceM(part.xy, at);
     case 'inGround':
-      return Math.min(...part.left.ways.map((way) => pathDistanceM(way, at)));
+      return leastOf(part.left.ways.map((way) => pathDistanceM(way, at)));
     case 'crossing':
       return pathDistanceM(part.figures.path, at);
     case 'gateway':

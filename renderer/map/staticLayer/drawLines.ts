@@ -7,6 +7,7 @@ import {
   fenceStrokes,
   sectionMarks,
 } from '../../../core/drawing/strokes/fence.ts';
+import { leastOf } from '../../../core/model/extremes.ts';
 import type { Status } from '../../../core/model/things.ts';
 import type { PiecePart } from '../scene/parts.ts';
 import type { Look } from './look.ts';
@@ -101,7 +102,7 @@ function* drawLowMarks(look: Look, pieces: readonly PiecePart[]): Generator<Item
   if (!voltage) return;
   const low = pieces.filter(({ edge }) => {
     const ends = edge < 0 ? null : voltage.ofEdge(edge);
-    return ends !== null && Math.min(...ends) < voltage.minimumV;
+    return ends !== null && leastOf(ends) < voltage.minimumV;
   });
   const pen = { ...look.linePen, inks: { ...look.palette, ink: look.palette.danger } };
   for (let i = 0; i < low.length; i += portion) {

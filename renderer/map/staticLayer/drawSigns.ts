@@ -6,9 +6,16 @@ import { findingSign } from '../../../core/drawing/signs/findingSign.ts';
 import { farGateSign, type GateLook, gateSign, leastLeafMm } from '../../../core/drawing/signs/gateSign.ts';
 import { postSign } from '../../../core/drawing/signs/postSign.ts';
 import type { Sign } from '../../../core/drawing/signs/sign.ts';
-import { suggestedSwitchSign, surplusMark, switchSign } from '../../../core/drawing/signs/switchSign.ts';
+import {
+  suggestedSwitchSign,
+  surplusMark,
+  switchPlaceSign,
+  switchSign,
+} from '../../../core/drawing/signs/switchSign.ts';
 import type { CutOutSwitch } from '../../../core/model/things.ts';
+import { directionAt, xyAt } from '../../../core/shapes/measuredPath.ts';
 import { byGravity } from '../findings.ts';
+import { findingPen } from '../plane/screenPen.ts';
 import { toPx } from '../plane/view.ts';
 import type { Part } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -61,23 +68,36 @@ function switchStands({ input: { voltage } }: Look, { id, normally }: CutOutSwit
   return voltage.openSwitchIds.has(id) ? 'open' : 'closed';
 }
 
-/** What the plan would add, and what it does without. */
-export function drawPlan({ view, scene, pen, input: { plan } }: Look): Item[] {
-  if (!plan) return [];
+/** What the plan would add, what it does without, and the places that the user gave it. */
+export function drawPlan(look: Look): Item[] {
+  const { view, scene, pen } = look;
+  const { plan, workspace } = look.input;
+  const added = workspace === 'divide' ? addedPlaces(look) : [];
+  if (!plan) return added;
   const suggested = plan.missing.flatMap(({ xy }) => suggestedSwitchSign(toPx(view, xy), pen).items);
   const surplus = plan.surplus.flatMap((id) => {
     const part = scene.partsOf.get(id)?.[0];
     return part?.kind === 'switch' ? [surplusMark(toPx(view, switchSignXy(part, view.pxPerM)), pen)] : [];
   });
-  return [...suggested, ...surplus];
+  return [...added, ...suggested, ...surplus];
+}
+
+function addedPlaces({ view, scene, pen, input: { project } }: Look): Item[] {
+  return [...project.switchCandidate.values()].flatMap(({ lineId, atM }) => {
+    const shape = scene.survey.lines.get(lineId);
+    if (!shape) return [];
+    const [dx, dy] = directionAt(shape, atM);
+    return switchPlaceSign(toPx(view, xyAt(shape, atM)), [dx, -dy], pen).items;
+  });
 }
 
 /** Rings round the places that the checks speak of. */
 export function drawFindings({ view, scene, pen, input }: Look): Item[] {
+  const large = findingPen(pen);
   return byGravity(input.findings).flatMap(({ at, severity }) => {
     if (!at) return [];
     const place = toPx(view, scene.plane.toXy(at));
     const seen = place[0] > -20 && place[1] > -20 && place[0] < view.widthPx + 20 && place[1] < view.heightPx + 20;
-    return seen ? findingSign(place, severity, pen).items : [];
+    return seen ? findingSign(place, severity, large).items : [];
   });
 }

@@ -12,6 +12,7 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { depthAtGateway } from '../../../core/locate/depth.ts';
 import { depthLabel } from '../../../core/locate/depthWords.ts';
 import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
+import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
 import { formatArea, formatVoltage } from '../../../core/words/numbers/write.ts';
@@ -136,7 +137,7 @@ function beside(
   style: MapLabel['style'] = 'text',
 ): MapLabel {
   const lines = text.split('\n');
-  const width = Math.max(...lines.map((line) => look.textWidth(line)));
+  const width = largestOf(lines.map((line) => look.textWidth(line)));
   const height = lines.length * (labelSizePx + 3) - 1;
   const [dx, dy] = [width / 2 + awayPx, height / 2 + awayPx];
   const places: Px[] = [
@@ -146,6 +147,8 @@ function beside(
     [-dx, dy * 0.8],
     [0, -dy],
     [0, dy],
+    [dx, 0],
+    [-dx, 0],
   ];
   return { text, style, anchor, width, height, places, priority, pinned: chosen };
 }

@@ -4,6 +4,7 @@ import { createChooseTool } from './choose/chooseTool.ts';
 import { createDigTool } from './digTool.ts';
 import { createFenceTool } from './fenceTool.ts';
 import { createGatewayTool } from './gatewayTool.ts';
+import { createPlaceTool } from './placeTool.ts';
 import { createPostTool } from './postTool.ts';
 import { createServiceTool } from './serviceTool.ts';
 import { createSourceTool } from './sourceTool.ts';
@@ -18,6 +19,7 @@ export function createTools(context: ToolContext): Readonly<Record<ToolName, Too
     source: createSourceTool(context),
     post: createPostTool(context),
     switch: createSwitchTool(context),
+    place: createPlaceTool(context),
     service: createServiceTool(context),
     digPoint: createDigTool(context, 'point'),
     digLine: createDigTool(context, 'line'),

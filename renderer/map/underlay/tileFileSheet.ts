@@ -1,6 +1,7 @@
 import type { LocalPlane } from '../../../core/geometry/localPlane.ts';
 import { lonLatInTile, metresPerTilePixel, tilePlaceOf } from '../../../core/geometry/picture/webMercator.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { largestOf, leastOf } from '../../../core/model/extremes.ts';
 import type { TileFileSource, Underlay } from '../../../core/model/underlayThings.ts';
 import { mostInView, type Sheet, type SheetLook, type SheetTile } from './sheet.ts';
 import type { TileSupply } from './types.ts';
@@ -59,10 +60,10 @@ function seenDegrees({ outline }: SheetLook, plane: LocalPlane, bounds: TileFile
   const places = outline.map((xy) => plane.toLonLat(xy));
   const [lons, lats] = [places.map(([lon]) => lon), places.map(([, lat]) => lat)];
   // Across the 180 meridian the view is taken as the whole width of the map.
-  const across = Math.max(...lons) - Math.min(...lons) > 180;
-  const west = Math.max(across ? -180 : Math.min(...lons), bounds[0]);
-  const east = Math.min(across ? 180 : Math.max(...lons), bounds[2]);
-  const south = Math.max(Math.min(...lats), bounds[1]);
-  const north = Math.min(Math.max(...lats), bounds[3]);
+  const across = largestOf(lons) - leastOf(lons) > 180;
+  const west = Math.max(across ? -180 : leastOf(lons), bounds[0]);
+  const east = Math.min(across ? 180 : largestOf(lons), bounds[2]);
+  const south = Math.max(leastOf(lats), bounds[1]);
+  const north = Math.min(largestOf(lats), bounds[3]);
   return west < east && south < north ? ([west, south, east, north] as const) : null;
 }

@@ -10,6 +10,7 @@ import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import type { Units } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
+import { figuresOf } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { NumberField, SelectField } from '../parts/fields.tsx';
 import { TypedPlace } from '../underlay/PlaceField.tsx';
@@ -20,6 +21,7 @@ type Half = Partial<KnownPoint>;
 /** Gives a property that was drawn on the blank grid its place on earth. */
 export function PlaceOnEarth() {
   const { project } = useOpenFile();
+  const f = figuresOf(project);
   const [way, setWay] = useState<Way>('points');
   const [first, setFirst] = useState<Half>({});
   const [second, setSecond] = useState<Half>({});
@@ -61,7 +63,7 @@ export function PlaceOnEarth() {
       )}
       {refusal ? (
         <p className="field-problem" role="alert">
-          {refusal.message}
+          {f.say(refusal.message)}
         </p>
       ) : null}
       <p className="buttons">

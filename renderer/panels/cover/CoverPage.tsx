@@ -1,3 +1,5 @@
+import { lengthBoundsOf } from '../../../core/kinds/form.ts';
+import { property as described } from '../../../core/kinds/property.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Property } from '../../../core/model/things.ts';
 import { coverSentence } from '../../../core/survey/sentences.ts';
@@ -76,8 +78,7 @@ export function CoverPage() {
         <LengthField
           label="Ends nearer than this join"
           valueM={property.snapToleranceM}
-          minM={0.01}
-          maxM={5}
+          {...lengthBoundsOf(described.fields.snapToleranceM)}
           onCommitM={(snapToleranceM) => {
             if (snapToleranceM !== null) change('Change what counts as joined', { snapToleranceM });
           }}

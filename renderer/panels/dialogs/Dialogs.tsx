@@ -1,10 +1,21 @@
-import { useApp } from '../../state/appState.ts';
+import { type Dialog, useApp } from '../../state/appState.ts';
 import { ImportDialog } from '../exchange/ImportDialog.tsx';
 import { PackDialog } from '../record/PackDialog.tsx';
 import { ChooseTileFileDialog } from '../underlay/ChooseTileFileDialog.tsx';
 import { ChooseFileDialog } from './ChooseFileDialog.tsx';
 import { KeysDialog } from './KeysDialog.tsx';
 import { PrintDialog } from './PrintDialog.tsx';
+
+/** What each dialog is called where it can't be shown. */
+export const dialogWords = {
+  none: 'This dialog',
+  chooseFile: 'The list of files',
+  chooseTileFile: 'The list of map files',
+  print: 'Print map sheets',
+  importMap: 'The import',
+  pack: 'Handover pack',
+  keys: 'The list of keys',
+} satisfies Record<Dialog['kind'] | 'none', string>;
 
 /** The dialog that is open, if any. */
 export function Dialogs() {

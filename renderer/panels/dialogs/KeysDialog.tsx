@@ -1,6 +1,6 @@
 import { propertyOf } from '../../../core/model/project.ts';
 import { commands } from '../../commands/commands.ts';
-import { mapKeys, toolsOf } from '../../map/mapTypes.ts';
+import { mapKeys, toolKeys } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { DialogFrame } from './DialogFrame.tsx';
 
@@ -15,7 +15,7 @@ export function KeysDialog() {
       <KeyTable
         title="Tools, while the map has the keyboard"
         rows={[
-          ...[...toolsOf.draw, ...toolsOf.divide.slice(1)].map(({ key, label }) => [key, label] as const),
+          ...toolKeys().map(({ key, does }) => [key, does] as const),
           ['S', 'In Draw, while the inspector is open at Services: the service chosen there'],
         ]}
       />
@@ -36,7 +36,7 @@ function KeyTable({
       <caption>{title}</caption>
       <tbody>
         {rows.map(([key, meaning]) => (
-          <tr key={key}>
+          <tr key={meaning}>
             <th scope="row">
               <kbd>{key}</kbd>
             </th>

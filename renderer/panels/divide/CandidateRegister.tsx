@@ -1,4 +1,6 @@
+import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { setRule } from '../../../core/model/edits/setRule.ts';
+import { parsePlaceKey } from '../../../core/model/placeKey.ts';
 import type { SwitchCandidate } from '../../../core/survey/types.ts';
 import { fixed } from '../../../core/words/numbers/write.ts';
 import { candidateMapId } from '../../map/mapTypes.ts';
@@ -28,9 +30,9 @@ export function CandidateRegister() {
         caption="Places for a switch"
         rows={plan?.candidates ?? []}
         idOf={candidateMapId}
-        empty="No place for a switch yet: draw gateways, branches or strainers on a live fence."
+        empty="No place for a switch yet: draw gateways, branches or strainers on a live fence, or mark places with the tool Place on the map."
         columns={[
-          { title: 'Place', cell: (row) => placeOf(row), sortBy: placeOf },
+          { title: 'Place', cell: (row) => <PlaceCell row={row} />, sortBy: placeOf },
           { title: 'Cost', figures: true, cell: ({ cost }) => fixed(cost, 1), sortBy: ({ cost }) => cost },
           {
             title: 'In the plan',
@@ -41,6 +43,31 @@ export function CandidateRegister() {
         ]}
       />
     </WorkedOut>
+  );
+}
+
+/** The place in words; one that the user added can be taken away again. */
+function PlaceCell({ row }: { readonly row: SwitchCandidate }) {
+  const key = parsePlaceKey(row.key);
+  if (key?.on !== 'added') return placeOf(row);
+  return (
+    <>
+      {placeOf(row)}{' '}
+      <button
+        type="button"
+        className="plain"
+        aria-label={`Delete the place ${row.label}`}
+        onClick={(event) => {
+          event.stopPropagation();
+          void commit(
+            `Delete the place ${row.label}`,
+            deleteThings([{ kind: 'switchCandidate', id: key.candidateId }]),
+          );
+        }}
+      >
+        Delete
+      </button>
+    </>
   );
 }
 

@@ -1,17 +1,14 @@
 import type { CutOutSwitch } from '../../../core/model/things.ts';
 import { cutsOffSentence, feedSentence } from '../../../core/survey/switchInWords.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { change } from '../../state/change.ts';
 import { useUnits } from '../../state/useUnits.ts';
-import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
-import { StatusField } from '../parts/StatusField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 
 export function SwitchDetails({ cutOut }: { readonly cutOut: CutOutSwitch }) {
   const { project, survey } = useOpenFile();
   const units = useUnits();
   const row = survey.switches.find(({ switch: { id } }) => id === cutOut.id);
-  const set = (label: string, patch: Partial<Omit<CutOutSwitch, 'kind' | 'id'>>) =>
-    change(`${label} ${cutOut.name}`, 'switch', cutOut.id, patch);
+  const { name } = cutOut;
   return (
     <>
       <p className="details-fact">{row?.placeText ?? 'It stands on no live fence.'}</p>
@@ -26,23 +23,11 @@ export function SwitchDetails({ cutOut }: { readonly cutOut: CutOutSwitch }) {
           supply side.
         </p>
       ) : null}
-      <TextField label="Label" required value={cutOut.name} onCommit={(name) => set('Rename', { name })} />
-      <SelectField
-        label="Normally"
-        value={cutOut.normally}
-        choices={[
-          { value: 'closed', label: 'Closed' },
-          { value: 'open', label: 'Open' },
-        ]}
-        onCommit={(normally) => set(`Leave ${normally}:`, { normally })}
-      />
-      <CheckField
-        label="Pinned: the plan keeps it"
-        value={cutOut.pinned}
-        onCommit={(pinned) => set(pinned ? 'Pin' : 'Unpin', { pinned })}
-      />
-      <StatusField status={cutOut.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
-      <TextField label="Note" long value={cutOut.note} onCommit={(note) => set('Change the note of', { note })} />
+      <KindField thing={cutOut} field="name" step={`Rename ${name}`} />
+      <KindField thing={cutOut} field="normally" step={(normally) => `Leave ${normally}: ${name}`} />
+      <KindField thing={cutOut} field="pinned" step={(pinned) => `${pinned ? 'Pin' : 'Unpin'} ${name}`} />
+      <KindField thing={cutOut} field="status" step={(status) => `Mark ${status}: ${name}`} />
+      <KindFields thing={cutOut} except={['name', 'normally', 'pinned', 'status']} />
     </>
   );
 }

@@ -1,6 +1,6 @@
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { setCrossing } from '../../../core/model/edits/setCrossing.ts';
-import { heightWhenMade, highestRiserM } from '../../../core/model/overheadHeight.ts';
+import { heightWhenMade } from '../../../core/model/overheadHeight.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
 import { formatTape } from '../../../core/words/numbers/write.ts';
@@ -10,11 +10,8 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
-import { CheckField, NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { LengthField } from '../parts/LengthField.tsx';
-import { StatusField } from '../parts/StatusField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 import { CableField } from './CableField.tsx';
-import { SealedField } from './SealedField.tsx';
 
 /** How the live wire and the earth get past a gateway: the trench, what lies in it and how long each piece is. */
 export function CrossingDetails({ gateway }: { readonly gateway: Gateway }) {
@@ -52,6 +49,25 @@ function NoCrossing({ gateway, live }: { readonly gateway: Gateway; readonly liv
   );
 }
 
+/** Fields that have a place of their own in the form, some of them only under ground. */
+const placed = [
+  'method',
+  'bowM',
+  'bowSide',
+  'depthM',
+  'riserHeightM',
+  'tailM',
+  'allowanceM',
+  'pipeBoreMm',
+  'minBendRadiusM',
+  'earth',
+  'earthConnectionM',
+  'sealed',
+  'status',
+] as const;
+
+type FieldOfCrossing = Exclude<keyof Crossing, 'kind' | 'id'>;
+
 function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; readonly gateway: Gateway }) {
   const { project, survey } = useOpenFile();
   const units = useUnits();
@@ -59,16 +75,9 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
   const figures = survey.crossings.get(gateway.id)!;
   const set = (label: string, patch: Partial<Omit<Crossing, 'kind' | 'id'>>) =>
     change(`${label} the crossing at ${gateway.name}`, 'crossing', crossing.id, patch);
-  const length = (label: string, key: keyof Crossing & `${string}M`, maxM: number, hint?: string) => (
-    <LengthField
-      label={label}
-      valueM={crossing[key] as number}
-      maxM={maxM}
-      {...(hint === undefined ? {} : { hint })}
-      onCommitM={(valueM) => {
-        if (valueM !== null) set(`Change ${label.toLowerCase()} of`, { [key]: valueM });
-      }}
-    />
+  const at = `the crossing at ${gateway.name}`;
+  const field = (name: FieldOfCrossing, what: string, told: { readonly label?: string } = {}) => (
+    <KindField thing={crossing} field={name} step={`Change ${what} of ${at}`} {...told} />
   );
   const buried = crossing.method === 'buried';
   return (
@@ -94,13 +103,9 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
           work.
         </Caution>
       ) : null}
-      <SelectField
-        label="How"
-        value={crossing.method}
-        choices={[
-          { value: 'buried', label: 'Buried cable in pipe' },
-          { value: 'overhead', label: 'Overhead' },
-        ]}
+      <KindField
+        thing={crossing}
+        field="method"
         onCommit={(method) =>
           set('Change', { method, riserHeightM: heightWhenMade(method, crossing, gateway, defaults) })
         }
@@ -108,28 +113,18 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
       {buried ? (
         <>
           <div className="field-pair">
-            <LengthField
-              label="Bow"
-              valueM={crossing.bowM}
-              optional
-              maxM={gateway.widthM / 2}
+            <KindField
+              thing={crossing}
+              field="bowM"
+              step={`Change the bow of ${at}`}
               placeholderM={figures.bowM}
               hint={
                 figures.bowAssumed
                   ? 'Assumed: a share of the width. Type it or drag it on the map; empty goes back to the assumption.'
                   : 'How far the trench curves off the straight line.'
               }
-              onCommitM={(bowM) => set('Change the bow of', { bowM })}
             />
-            <SelectField
-              label="Bows to"
-              value={crossing.bowSide}
-              choices={[
-                { value: 'left', label: 'Left' },
-                { value: 'right', label: 'Right' },
-              ]}
-              onCommit={(bowSide) => set('Change the side of', { bowSide })}
-            />
+            {field('bowSide', 'the side')}
           </div>
           <p className={figures.tighterThanPipeAllows ? 'field-problem' : 'field-hint'}>
             Bend radius {formatTape(figures.bendRadiusM, units)}; the pipe allows{' '}
@@ -139,30 +134,20 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
       ) : null}
       {buried ? (
         <div className="field-pair">
-          {length('Depth', 'depthM', 3)}
-          {length('Riser height', 'riserHeightM', highestRiserM)}
+          {field('depthM', 'the depth')}
+          {field('riserHeightM', 'the riser height')}
         </div>
       ) : (
-        length('Height of the wire', 'riserHeightM', 10)
+        field('riserHeightM', 'the height', { label: 'Height of the wire' })
       )}
       <div className="field-pair">
-        {length('Tail, each end', 'tailM', 10)}
-        {length('Allowance', 'allowanceM', 10)}
+        {field('tailM', 'the tails')}
+        {field('allowanceM', 'the allowance')}
       </div>
       {buried ? (
         <div className="field-pair">
-          <NumberField
-            label="Pipe bore"
-            unit="mm"
-            decimals={0}
-            min={5}
-            max={200}
-            value={crossing.pipeBoreMm}
-            onCommit={(pipeBoreMm) => {
-              if (pipeBoreMm !== null) set('Change the pipe of', { pipeBoreMm });
-            }}
-          />
-          {length("Pipe's least bend radius", 'minBendRadiusM', 10)}
+          {field('pipeBoreMm', 'the pipe')}
+          {field('minBendRadiusM', 'the least bend radius')}
         </div>
       ) : null}
       <CableField
@@ -171,22 +156,11 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
         inGround={buried}
         onCommit={(cableId) => set('Change the cable of', { cableId })}
       />
-      <CheckField
-        label={buried ? 'An earth cable goes across too' : 'An earth wire goes across overhead too'}
-        value={crossing.earth}
-        onCommit={(earth) => set('Change the earth of', { earth })}
-      />
-      {crossing.earth && buried ? length('Earth joined at height', 'earthConnectionM', 3) : null}
-      {buried ? (
-        <SealedField sealed={crossing.sealed} onCommit={(sealed) => set('Note the seal of', { sealed })} />
-      ) : null}
-      <StatusField status={crossing.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
-      <TextField
-        label="Note on the crossing"
-        long
-        value={crossing.note}
-        onCommit={(note) => set('Change the note of', { note })}
-      />
+      {field('earth', 'the earth', buried ? {} : { label: 'An earth wire goes across overhead too' })}
+      {crossing.earth && buried ? field('earthConnectionM', 'the earth joint') : null}
+      {buried ? <KindField thing={crossing} field="sealed" step={`Note the seal of ${at}`} /> : null}
+      <KindField thing={crossing} field="status" step={(status) => `Mark ${status}: ${at}`} />
+      <KindFields thing={crossing} except={placed} />
       <button
         type="button"
         onClick={() =>

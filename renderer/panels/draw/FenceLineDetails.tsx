@@ -7,8 +7,8 @@ import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
-import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
-import { StatusField } from '../parts/StatusField.tsx';
+import { CheckField, SelectField } from '../parts/fields.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 
 type GrowthChoice = 'property' | 'clean' | 'light' | 'heavy' | 'own';
 
@@ -26,7 +26,7 @@ export function FenceLineDetails({ line }: { readonly line: FenceLine }) {
         {shape?.closed ? 'closed line' : 'open line'}, {line.path.length} vertices
         {overGroundM === null ? '' : `; ${formatLength(overGroundM, units)} over the ground`}
       </p>
-      <TextField label="Name" required value={line.name} onCommit={(name) => set('Rename', { name })} />
+      <KindField thing={line} field="name" step={`Rename ${line.name}`} />
       <SelectField
         label="Fence type"
         value={line.typeId}
@@ -52,8 +52,7 @@ export function FenceLineDetails({ line }: { readonly line: FenceLine }) {
           if (growth !== 'own') set('Change the growth on', { growth: growth === 'property' ? null : growth });
         }}
       />
-      <StatusField status={line.status} onCommit={(status) => set(`Mark ${status}:`, { status })} />
-      <TextField label="Note" long value={line.note} onCommit={(note) => set('Change the note of', { note })} />
+      <KindFields thing={line} except={['name', 'live']} />
       <LegTable line={line} />
     </>
   );

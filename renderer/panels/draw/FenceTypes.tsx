@@ -10,8 +10,8 @@ import { choose } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useFigures } from '../../state/useFigures.ts';
-import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { LengthField } from '../parts/LengthField.tsx';
+import { SelectField } from '../parts/fields.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 import { Register } from '../parts/Register.tsx';
 import { useConductorChoices } from './useConductorChoices.ts';
 
@@ -76,52 +76,27 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
     change(label, 'fenceType', type.id, patch);
   const f = useFigures();
   const missing = missingPlainWires(type);
-  const count = (label: string, value: number, key: 'liveWires' | 'earthWires' | 'barbedWires') => (
-    <NumberField
-      label={label}
-      unit="wires"
-      decimals={0}
-      max={20}
-      value={value}
-      onCommit={(wires) => {
-        if (wires !== null) set(`Change the ${label.toLowerCase()}`, { [key]: Math.round(wires) });
-      }}
-    />
-  );
   return (
     <>
-      <TextField label="Name" required value={type.name} onCommit={(name) => set('Rename the fence type', { name })} />
+      <KindField thing={type} field="name" step="Rename the fence type" />
       <div className="field-pair">
-        {count('Live wires', type.liveWires, 'liveWires')}
-        {count('Earth wires', type.earthWires, 'earthWires')}
+        <KindField thing={type} field="liveWires" step="Change the live wires" />
+        <KindField thing={type} field="earthWires" step="Change the earth wires" />
       </div>
       <div className="field-pair">
-        <NumberField
-          label="Plain wires"
-          unit="wires"
-          decimals={0}
-          max={20}
-          optional
-          placeholder="not entered"
-          value={type.plainWires ?? null}
-          onCommit={(wires) => set('Change the plain wires', { plainWires: Math.round(wires ?? 0) })}
+        <KindField
+          thing={type}
+          field="plainWires"
+          onCommit={(wires) => set('Change the plain wires', { plainWires: wires ?? 0 })}
         />
-        {count('Barbed wires', type.barbedWires, 'barbedWires')}
+        <KindField thing={type} field="barbedWires" step="Change the barbed wires" />
       </div>
       <p className={missing ? 'field-problem' : 'field-hint'}>
         {missing
           ? f.say(message('checks.plainWiresNotEntered.hint', missing))
           : 'Plain wires are dead: ordered, strained and stapled like the others. Barbed wire is counted for itself and never electrified.'}
       </p>
-      <LengthField
-        label="Post spacing"
-        valueM={type.postSpacingM}
-        minM={0.5}
-        maxM={100}
-        onCommitM={(postSpacingM) => {
-          if (postSpacingM !== null) set('Change the post spacing', { postSpacingM });
-        }}
-      />
+      <KindField thing={type} field="postSpacingM" step="Change the post spacing" />
       <SelectField
         label="Live wire"
         value={type.wireId}
@@ -139,6 +114,10 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
           )
         }
       />
+      <KindFields thing={type} except={placed} />
     </>
   );
 }
+
+/** Fields that have a place of their own in the form. */
+const placed = ['name', 'liveWires', 'earthWires', 'plainWires', 'barbedWires', 'postSpacingM'] as const;

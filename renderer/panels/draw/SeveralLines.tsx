@@ -2,10 +2,12 @@ import { joinLines, whyNotJoinLines } from '../../../core/model/edits/joinLines.
 import type { Thing } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
+import { figuresOf } from '../../state/useFigures.ts';
 
 /** What can be done with several things at once. */
 export function SeveralLines({ things }: { readonly things: readonly Thing[] }) {
   const { project } = useOpenFile();
+  const f = figuresOf(project);
   const [first, second] = things;
   if (things.length !== 2 || first?.kind !== 'fenceLine' || second?.kind !== 'fenceLine') {
     return <p className="field-hint">Choose two fence lines to join them into one, or one thing to see its details.</p>;
@@ -22,7 +24,7 @@ export function SeveralLines({ things }: { readonly things: readonly Thing[] }) 
       >
         Join {first.name} and {second.name} into one line
       </button>
-      {refusal ? <p className="field-hint">{refusal.message}</p> : null}
+      {refusal ? <p className="field-hint">{f.say(refusal.message)}</p> : null}
     </>
   );
 }

@@ -5,10 +5,12 @@ import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../../..
 import { applyChanges } from '../../../core/model/difference.ts';
 import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import type { Status } from '../../../core/model/things.ts';
+import { message } from '../../../core/words/message.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { faultText } from '../../state/report.ts';
 import { commit } from '../../state/session.ts';
+import { figuresOf } from '../../state/useFigures.ts';
 import { useNextFenceType } from '../../state/useNextFenceType.ts';
 import type { ReadingRoom } from '../../work/reading.ts';
 import { closeDialog } from '../dialogs/DialogFrame.tsx';
@@ -45,6 +47,7 @@ export function PreviewChoices({
   readonly stop: () => void;
 }) {
   const { project } = useOpenFile();
+  const f = figuresOf(project);
   const nextType = useNextFenceType();
   const [as, setAs] = useState<ReadonlyMap<string, ImportAs>>(new Map());
   const [typeId, setTypeId] = useState(nextType ?? '');
@@ -118,7 +121,7 @@ export function PreviewChoices({
       <Problems problems={preview.problems} />
       {refusal ? (
         <p className="field-problem" role="alert">
-          {refusal.message}
+          {f.say(refusal.message)}
         </p>
       ) : null}
       <p className="buttons">
@@ -162,7 +165,7 @@ async function takeIn(
     // So that the button shows that it is being saved before that work begins.
     await new Promise((resolve) => setTimeout(resolve, 0));
     const changed = await commit(`Import ${fileName}`, (now) => {
-      if (now !== before) throw new EditRefused({ code: 'changed', message: 'The property was changed meanwhile.' });
+      if (now !== before) throw new EditRefused({ code: 'changed', message: message('exchange.import.changed') });
       return applyChanges(before, taken.changes);
     });
     const { problems, notes, changes } = taken;

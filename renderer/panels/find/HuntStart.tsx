@@ -1,4 +1,6 @@
 import { useMemo, useState } from 'react';
+import { readVoltageV } from '../../../core/kinds/common.ts';
+import { boundsOf } from '../../../core/kinds/form.ts';
 import { energisersToSearch } from '../../../core/locate/hunt/huntGround.ts';
 import { type HuntSaves, planWhole, testsLeft } from '../../../core/locate/hunt/huntPlan.ts';
 import { switchNames } from '../../../core/locate/hunt/huntWords.ts';
@@ -134,8 +136,7 @@ function KilovoltField({
       label={label}
       unit="kV"
       value={volts / 1000}
-      min={0.1}
-      max={50}
+      {...boundsOf(readVoltageV, 1000)}
       onCommit={(value) => value !== null && onCommit(Math.round(value * 1000))}
     />
   );

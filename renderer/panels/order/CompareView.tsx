@@ -82,8 +82,9 @@ export function CompareView() {
               </p>
             ))}
           <p className="field-hint">
-            Going back puts the kept drawing in place of this one; undo brings this one back. Everything is counted,
-            also what stands already. Voltages are estimates.
+            Going back puts the kept drawing in place of this one, and what was recorded of things that are not in it
+            goes with them; undo brings both back. Everything is counted, also what stands already. Voltages are
+            estimates.
           </p>
         </>
       )}

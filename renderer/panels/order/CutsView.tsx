@@ -1,4 +1,6 @@
 import type { CSSProperties } from 'react';
+import { boundsOf, lengthBoundsOf } from '../../../core/kinds/form.ts';
+import { rollOnHand } from '../../../core/kinds/order.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { RollOnHand } from '../../../core/model/things.ts';
@@ -155,8 +157,7 @@ function RollFields({
         <LengthField
           label="Length"
           valueM={roll.lengthM}
-          minM={0.1}
-          maxM={10_000}
+          {...lengthBoundsOf(rollOnHand.fields.lengthM)}
           onCommitM={(lengthM) => {
             if (lengthM !== null) set({ lengthM });
           }}
@@ -165,8 +166,7 @@ function RollFields({
           label="How many"
           unit="rolls"
           decimals={0}
-          min={1}
-          max={1000}
+          {...boundsOf(rollOnHand.fields.count)}
           value={roll.count}
           onCommit={(count) => {
             if (count !== null) set({ count: Math.round(count) });

@@ -1,3 +1,5 @@
+import { boundsOf, lengthBoundsOf } from '../../../core/kinds/form.ts';
+import { catalogueItem } from '../../../core/kinds/order.ts';
 import type { CatalogueItem } from '../../../core/model/things.ts';
 import { changeItem, deleteItem, type ItemFields } from '../../../core/quantities/edits/changePrices.ts';
 import { commit } from '../../state/session.ts';
@@ -40,14 +42,18 @@ export function ItemDetails({
           onCommit={(unit) => set({ unit })}
         />
         {item.unit === 'm' ? (
-          <LengthField label="On one roll" valueM={item.packSize} minM={0.1} onCommitM={setPack} />
+          <LengthField
+            label="On one roll"
+            valueM={item.packSize}
+            {...lengthBoundsOf(catalogueItem.fields.packSize)}
+            onCommitM={setPack}
+          />
         ) : (
           <NumberField
             label="In one pack"
             unit="pieces"
             decimals={0}
-            min={1}
-            max={1e6}
+            {...boundsOf(catalogueItem.fields.packSize)}
             value={item.packSize}
             onCommit={setPack}
           />
@@ -58,7 +64,7 @@ export function ItemDetails({
           label="Added for waste"
           unit="%"
           decimals={1}
-          max={100}
+          {...boundsOf(catalogueItem.fields.wastePercent)}
           value={item.wastePercent}
           onCommit={(value) => {
             if (value !== null) set({ wastePercent: value });
@@ -68,7 +74,7 @@ export function ItemDetails({
           label="Own tax"
           unit="%"
           decimals={1}
-          max={100}
+          {...boundsOf(catalogueItem.fields.taxPercent)}
           optional
           placeholder="as the order"
           value={item.taxPercent}

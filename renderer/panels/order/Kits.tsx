@@ -1,3 +1,5 @@
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { kitPartFields } from '../../../core/kinds/order.ts';
 import type { Kit } from '../../../core/model/things.ts';
 import { addKit, changeKit, deleteKit } from '../../../core/quantities/edits/changePrices.ts';
 import type { PriceList } from '../../../core/quantities/order/priceList.ts';
@@ -76,8 +78,7 @@ function KitFields({
           <NumberField
             label="How much"
             unit=""
-            min={0.01}
-            max={1000}
+            {...boundsOf(kitPartFields.amount)}
             value={part.amount}
             onCommit={(amount) => {
               if (amount !== null) set({ parts: kit.parts.with(i, { ...part, amount }) });

@@ -1,10 +1,11 @@
+import { orderSettings as described, fenceMake } from '../../../core/kinds/order.ts';
 import type { OrderSettings } from '../../../core/model/things.ts';
 import { changeTerms, setDroppers } from '../../../core/quantities/edits/changeTerms.ts';
 import { orderSettingsOf } from '../../../core/quantities/takeOff.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
-import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { LengthField } from '../parts/LengthField.tsx';
+import { TextField } from '../parts/fields.tsx';
+import { DescribedField } from '../parts/KindField.tsx';
 
 type Terms = Partial<Omit<OrderSettings, 'kind' | 'id'>>;
 
@@ -13,27 +14,12 @@ export function TermsView() {
   const { project } = useOpenFile();
   const settings = orderSettingsOf(project);
   const set = (terms: Terms) => void commit('Change the terms', changeTerms(terms));
-  const degrees = (label: string, key: 'angleFromDeg' | 'strainerFromDeg') => (
-    <NumberField
-      label={label}
-      unit="degrees"
-      decimals={0}
-      max={180}
-      value={settings[key]}
-      onCommit={(value) => {
-        if (value !== null) set({ [key]: value });
-      }}
-    />
-  );
-  const length = (label: string, key: LengthKey, leastM: number, mostM: number) => (
-    <LengthField
-      label={label}
-      valueM={settings[key]}
-      minM={leastM}
-      maxM={mostM}
-      onCommitM={(value) => {
-        if (value !== null) set({ [key]: value });
-      }}
+  const term = (name: keyof Terms) => (
+    <DescribedField
+      name={name}
+      field={described.fields[name]}
+      value={settings[name]}
+      onCommit={(value) => set({ [name]: value })}
     />
   );
   return (
@@ -47,44 +33,27 @@ export function TermsView() {
             hint="Its three letters: EUR, NZD, USD."
             onCommit={(text) => set({ currency: text === '' ? null : text.toUpperCase() })}
           />
-          <NumberField
-            label="Tax"
-            unit="%"
-            max={100}
-            value={settings.taxPercent}
-            hint="On goods and work that name none of their own."
-            onCommit={(value) => {
-              if (value !== null) set({ taxPercent: value });
-            }}
-          />
+          {term('taxPercent')}
         </div>
       </section>
       <section className="block" aria-labelledby="terms-count">
         <h3 id="terms-count">What is counted</h3>
-        <SelectField<OrderSettings['count']>
-          label="Things"
-          value={settings.count}
-          choices={[
-            { value: 'planned', label: 'Planned: what stands already is left out' },
-            { value: 'all', label: 'All, as if nothing stood yet' },
-          ]}
-          onCommit={(count) => set({ count })}
-        />
+        {term('count')}
         <div className="field-pair">
-          {degrees('Bend for an angle post', 'angleFromDeg')}
-          {degrees('Bend for a strainer', 'strainerFromDeg')}
+          {term('angleFromDeg')}
+          {term('strainerFromDeg')}
         </div>
         <div className="field-pair">
-          {length('Longest strain of wire', 'maxStrainM', 10, 100_000)}
-          {length('Wire for each tie-off', 'tieOffM', 0, 50)}
+          {term('maxStrainM')}
+          {term('tieOffM')}
         </div>
         <div className="field-pair">
-          {length('A tightener for each', 'tightenerEveryM', 10, 100_000)}
-          {length('Warning signs every', 'signEveryM', 1, 10_000)}
+          {term('tightenerEveryM')}
+          {term('signEveryM')}
         </div>
         <div className="field-pair">
-          {length('Lost at each cut', 'cutLossM', 0, 5)}
-          {length('Trimmed off each roll', 'rollTrimM', 0, 5)}
+          {term('cutLossM')}
+          {term('rollTrimM')}
         </div>
         <p className="field-hint">
           Common practice, no source, but for the tightener on each wire of every quarter mile (R. Lemus, extension
@@ -94,21 +63,16 @@ export function TermsView() {
       <section className="block" aria-labelledby="terms-droppers">
         <h3 id="terms-droppers">Droppers between each two posts</h3>
         {[...project.fenceType.values()].map(({ id, name }) => (
-          <NumberField
+          <DescribedField
             key={id}
+            name="droppersPerBay"
+            field={fenceMake.fields.droppersPerBay}
             label={name}
-            unit="droppers"
-            decimals={0}
-            max={20}
             value={project.fenceMake.get(`make:${id}`)?.droppersPerBay ?? 0}
-            onCommit={(value) => {
-              if (value !== null) void commit(`Droppers of ${name}`, setDroppers(id, Math.round(value)));
-            }}
+            onCommit={(value) => void commit(`Droppers of ${name}`, setDroppers(id, value))}
           />
         ))}
       </section>
     </>
   );
 }
-
-type LengthKey = 'maxStrainM' | 'tieOffM' | 'tightenerEveryM' | 'signEveryM' | 'cutLossM' | 'rollTrimM';

@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { reading as described } from '../../../core/kinds/reading.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import type { Reading } from '../../../core/model/things.ts';
 import { today } from '../../../core/words/dates.ts';
@@ -82,7 +84,14 @@ export function AddReading() {
             }}
           />
         </div>
-        <NumberField label="Reading" unit="kV" max={50} optional value={kilovolts} onCommit={setKilovolts} />
+        <NumberField
+          label="Reading"
+          unit="kV"
+          {...boundsOf(described.fields.voltageV, 1000)}
+          optional
+          value={kilovolts}
+          onCommit={setKilovolts}
+        />
       </div>
       <OpenSwitches open={openSwitchIds} onChange={setOpen} />
       <TextField label="Note" value={note} onCommit={setNote} />

@@ -1,6 +1,9 @@
 import { conductorLibrary } from '../../../core/electrical/conductors/conductorLibrary.ts';
 import { leakageClasses } from '../../../core/electrical/conductors/leakage.ts';
 import { stockMinimums } from '../../../core/electrical/energiser/stockMinimum.ts';
+import { leakage } from '../../../core/kinds/common.ts';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { powerFields } from '../../../core/kinds/property.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Growth, PowerSettings, UserConductor } from '../../../core/model/things.ts';
@@ -42,7 +45,7 @@ function Stock() {
         label="Least peak that holds the stock"
         unit="V"
         decimals={0}
-        max={20_000}
+        {...boundsOf(powerFields.stockMinimumV)}
         value={power.stockMinimumV}
         hint="Common practice, no source; the stock have the last word."
         onCommit={(volts) => {
@@ -104,8 +107,7 @@ function GrowthOfAll() {
         <NumberField
           label="Leakage of one km of one live wire"
           unit="kilohm"
-          min={0.01}
-          max={1e7}
+          {...boundsOf(leakage.leakageOhmKm, 1000)}
           value={own / 1000}
           onCommit={(kilohm) => {
             if (kilohm !== null) set('Change the leakage', { growth: { leakageOhmKm: kilohm * 1000 } });

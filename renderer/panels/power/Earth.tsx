@@ -13,6 +13,9 @@ import {
   ruleOfThumbBasis,
 } from '../../../core/electrical/earth/ruleOfThumb.ts';
 import { soilClassBasis, soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { powerFields } from '../../../core/kinds/property.ts';
+import { earthTest } from '../../../core/kinds/tests.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { placeEarthField } from '../../../core/model/edits/placeEarthField.ts';
 import { propertyOf } from '../../../core/model/project.ts';
@@ -89,8 +92,7 @@ function Soil() {
         label="Soil resistivity"
         unit="ohm m"
         decimals={1}
-        min={1}
-        max={1e5}
+        {...boundsOf(powerFields.soilOhmM)}
         value={power.soilOhmM}
         onCommit={(soilOhmM) => {
           if (soilOhmM !== null) set(soilOhmM);
@@ -252,7 +254,7 @@ function EarthTest() {
         label="Read at the last rod"
         unit="V"
         decimals={0}
-        max={20_000}
+        {...boundsOf(earthTest.fields.earthV)}
         optional
         value={volts}
         onCommit={setVolts}

@@ -1,3 +1,4 @@
+import { largestOf } from '../../../core/model/extremes.ts';
 import '../../styles/power.css';
 import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
@@ -41,7 +42,7 @@ export function PowerPage() {
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('profile');
   const View = registers.find(({ name }) => name === open)!.view;
   const { weakest } = estimate;
-  const sourceV = Math.max(...estimate.supplies.map(({ voltages }) => voltages.sourceVoltageV));
+  const sourceV = largestOf(estimate.supplies.map(({ voltages }) => voltages.sourceVoltageV));
   const low = lines.filter(({ belowM }) => belowM > 0);
   const lowM = low.reduce((sum, { belowM }) => sum + belowM, 0);
   return (

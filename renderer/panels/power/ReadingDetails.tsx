@@ -1,3 +1,5 @@
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { reading as described } from '../../../core/kinds/reading.ts';
 import type { Reading } from '../../../core/model/things.ts';
 import { change } from '../../state/change.ts';
 import { NumberField, TextField } from '../parts/fields.tsx';
@@ -23,7 +25,7 @@ export function ReadingDetails({ reading }: { readonly reading: Reading }) {
         <NumberField
           label="Reading"
           unit="kV"
-          max={50}
+          {...boundsOf(described.fields.voltageV, 1000)}
           optional
           value={reading.voltageV === null ? null : reading.voltageV / 1000}
           onCommit={(kilovolts) => set('Correct a reading', { voltageV: kilovolts === null ? null : kilovolts * 1000 })}

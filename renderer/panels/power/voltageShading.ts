@@ -1,4 +1,5 @@
 import { voltageAlongSpan } from '../../../core/electrical/voltageAlongSpan.ts';
+import { largestOf } from '../../../core/model/extremes.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { VoltageShading } from '../../map/mapTypes.ts';
 import type { PowerView } from './usePower.ts';
@@ -12,7 +13,7 @@ export function voltageShading({ power, estimate }: PowerView): VoltageShading |
   if (supplies.length === 0) return null;
   const { edges } = survey.network;
   const { nodeV, nodeFed } = estimate;
-  const highestV = Math.max(...estimate.supplies.map(({ voltages }) => voltages.sourceVoltageV));
+  const highestV = largestOf(estimate.supplies.map(({ voltages }) => voltages.sourceVoltageV));
   return {
     ofEdge(index) {
       const { from, to } = edges[index]!;

@@ -1,12 +1,15 @@
 import { useState } from 'react';
 import { oneConduitRule } from '../../../core/electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../../core/electrical/conductors/otherCables.ts';
+import { orNone } from '../../../core/kinds/fields.ts';
+import { measuredDepth } from '../../../core/kinds/trench.ts';
 import { postSide, sideOfOpening } from '../../../core/locate/compass.ts';
 import { type CrossingAsBuilt, crossingAsBuilt } from '../../../core/locate/crossingAsBuilt.ts';
 import { type CrossingSource, crossingSource } from '../../../core/locate/crossingSource.ts';
 import { depthOf } from '../../../core/locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../../core/locate/depthWords.ts';
 import { footLabel, labelOf } from '../../../core/locate/ties.ts';
+import { largestOf } from '../../../core/model/extremes.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
@@ -19,10 +22,9 @@ import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CableField } from '../draw/CableField.tsx';
-import { SealedField } from '../draw/SealedField.tsx';
 import { Caution } from '../parts/Caution.tsx';
-import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { LengthField } from '../parts/LengthField.tsx';
+import { SelectField, TextField } from '../parts/fields.tsx';
+import { DescribedField, KindField } from '../parts/KindField.tsx';
 import { BuiltBlock } from './BuiltBlock.tsx';
 import { DateField } from './DateField.tsx';
 import { Photos } from './Photos.tsx';
@@ -86,7 +88,7 @@ function Points({ source, built, record, set }: PartProps & { readonly source: C
   const { figures, shape, points, placed } = source;
   const one = (role: BuriedRole) => points.find((point) => point.role === role) ?? null;
   const more = points.filter(({ role }) => role === 'point');
-  const nextRank = 1 + Math.max(0, ...points.map(({ rank }) => rank));
+  const nextRank = 1 + Math.max(0, largestOf(points.map(({ rank }) => rank)));
   const choices = [
     { key: 'startFoot', role: 'startFoot', point: one('startFoot'), label: capital(footLabel(shape, 'start')) },
     { key: 'bend', role: 'bend', point: one('bend'), label: 'Bend' },
@@ -150,14 +152,14 @@ function MeasuredBow({ built: { figures, shape, points } }: { readonly built: Cr
     change(`${label}: crossing at ${gateway.name}`, 'crossing', crossing.id, patch, { recording: true });
   return (
     <div className="field-pair">
-      <LengthField
+      <KindField
+        thing={crossing}
+        field="bowM"
+        step={`Measure the bow: crossing at ${gateway.name}`}
+        options={{ recording: true }}
         label="Curve: most off the straight, as measured"
-        valueM={crossing.bowM}
-        optional
-        maxM={shape.gateway.widthM}
         placeholderM={figures.bowM}
         hint={figures.bowAssumed ? 'Not measured: a share of the width is assumed.' : 'From the middle of the opening.'}
-        onCommitM={(bowM) => set('Measure the bow', { bowM })}
       />
       <SelectField
         label="It curves to the"
@@ -197,21 +199,17 @@ function Depths({ built, record, set }: PartProps) {
         {depths.map((depth, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: depths have no other name than their order
           <li key={i} className="field-pair">
-            <LengthField
-              label="Along"
-              valueM={depth.alongM}
-              maxM={1000}
-              onCommitM={(next) => {
-                if (next !== null) set('Move a depth', { depths: depths.with(i, { ...depth, alongM: next }) });
-              }}
+            <DescribedField
+              name="alongM"
+              field={measuredDepth.alongM}
+              value={depth.alongM}
+              onCommit={(next) => set('Move a depth', { depths: depths.with(i, { ...depth, alongM: next }) })}
             />
-            <LengthField
-              label="Depth"
-              valueM={depth.depthM}
-              maxM={10}
-              onCommitM={(next) => {
-                if (next !== null) set('Change a depth', { depths: depths.with(i, { ...depth, depthM: next }) });
-              }}
+            <DescribedField
+              name="depthM"
+              field={measuredDepth.depthM}
+              value={depth.depthM}
+              onCommit={(next) => set('Change a depth', { depths: depths.with(i, { ...depth, depthM: next }) })}
             />
             <button
               type="button"
@@ -224,22 +222,22 @@ function Depths({ built, record, set }: PartProps) {
         ))}
       </ul>
       <div className="field-pair new-tie">
-        <LengthField
+        <DescribedField<number | null>
+          name="alongM"
+          field={orNone(measuredDepth.alongM)}
           label="Along the trench"
-          valueM={alongM}
-          optional
-          maxM={1000}
+          value={alongM}
           hint={`Empty: ${depths.length === 0 ? 'at the start' : 'half a trench on'}.`}
-          onCommitM={setAlongM}
+          onCommit={setAlongM}
         />
-        <LengthField
+        <DescribedField<number | null>
           key={depths.length}
+          name="depthM"
+          field={orNone(measuredDepth.depthM)}
           label="Depth there"
-          valueM={null}
-          optional
-          maxM={10}
+          value={null}
           hint="Enter adds it."
-          onCommitM={add}
+          onCommit={add}
         />
       </div>
     </section>
@@ -270,16 +268,11 @@ function Trench({
   );
   return (
     <section className="block" aria-label="Trench and cable">
-      <NumberField
-        label="Pipe bore"
-        unit="mm"
-        decimals={1}
-        min={1}
-        max={500}
-        value={crossing.pipeBoreMm}
-        onCommit={(pipeBoreMm) => {
-          if (pipeBoreMm !== null) setCrossing('Write the pipe bore', { pipeBoreMm });
-        }}
+      <KindField
+        thing={crossing}
+        field="pipeBoreMm"
+        step={`Write the pipe bore: ${what}`}
+        options={{ recording: true }}
       />
       <CableField
         label="Live cable"
@@ -287,15 +280,9 @@ function Trench({
         inGround={false}
         onCommit={(cableId) => setCrossing('Write the cable', { cableId })}
       />
-      <NumberField
-        label="Cable joints underground"
-        unit=""
-        decimals={0}
-        max={100}
-        optional
-        placeholder="not noted"
-        value={joints}
-        hint="None is best."
+      <KindField
+        thing={record}
+        field="jointsUnderground"
         onCommit={(jointsUnderground) => set('Count the joints', { jointsUnderground })}
       />
       {joints !== null && joints > 0 ? (
@@ -307,7 +294,7 @@ function Trench({
           {text('Where and how they are joined', 'jointsNote')}
         </>
       ) : null}
-      <SealedField sealed={crossing.sealed} onCommit={(sealed) => setCrossing('Note the seals', { sealed })} />
+      <KindField thing={crossing} field="sealed" step={`Note the seals: ${what}`} options={{ recording: true }} />
       <div className="field-pair">
         <TextField
           label={`${capital(postSide(shape, 'start'))} riser is on`}

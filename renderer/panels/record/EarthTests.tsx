@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import { earthTestSteps, earthTestVerdict } from '../../../core/electrical/earth/earthTest.ts';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { earthTest } from '../../../core/kinds/tests.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { EarthTest } from '../../../core/model/recordThings.ts';
@@ -130,7 +132,7 @@ function NewTest() {
           label="At the last rod"
           unit="V"
           decimals={0}
-          max={20_000}
+          {...boundsOf(earthTest.fields.earthV)}
           optional
           value={earthV}
           onCommit={setEarthV}
@@ -141,7 +143,7 @@ function NewTest() {
           label="Fence by the short"
           unit="V"
           decimals={0}
-          max={20_000}
+          {...boundsOf(earthTest.fields.fenceV)}
           optional
           value={fenceV}
           onCommit={setFenceV}

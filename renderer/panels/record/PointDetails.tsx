@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { Xy } from '../../../core/geometry/types.ts';
+import { lengthBoundsOf } from '../../../core/kinds/form.ts';
+import { pointGps, pointOffset } from '../../../core/kinds/trench.ts';
 import { bestTiePosts } from '../../../core/locate/bestTiePosts.ts';
 import { postSide, sideOfOpening } from '../../../core/locate/compass.ts';
 import type { CrossingSource } from '../../../core/locate/crossingSource.ts';
@@ -286,8 +288,7 @@ function OtherWays({
         <LengthField
           label="Along the opening"
           valueM={offset?.alongM ?? null}
-          minM={-1000}
-          maxM={1000}
+          {...lengthBoundsOf(pointOffset.alongM)}
           optional
           hint={`From the ${postSide(shape, 'start')} post towards the ${postSide(shape, 'end')} one.`}
           onCommitM={(alongM) => (alongM === null ? set('Forget the offset', { offset: null }) : setOffset({ alongM }))}
@@ -295,8 +296,7 @@ function OtherWays({
         <LengthField
           label="Square off it"
           valueM={offset?.leftM ?? null}
-          minM={-1000}
-          maxM={1000}
+          {...lengthBoundsOf(pointOffset.alongM)}
           optional
           hint={`Above 0 to the ${sideOfOpening(shape, 1)}, below to the ${sideOfOpening(shape, -1)}.`}
           onCommitM={(leftM) => (leftM === null ? set('Forget the offset', { offset: null }) : setOffset({ leftM }))}
@@ -334,8 +334,7 @@ function GpsFields({
       <LengthField
         label="Sure to"
         valueM={gps?.seM ?? null}
-        minM={0.01}
-        maxM={10_000}
+        {...lengthBoundsOf(pointGps.seM)}
         optional
         onCommitM={(seM) => {
           if (gps && seM !== null) onGps({ ...gps, seM });

@@ -1,3 +1,5 @@
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { reading as described } from '../../../core/kinds/reading.ts';
 import type { Reading } from '../../../core/model/things.ts';
 import { change } from '../../state/change.ts';
 import { NumberField, TextField } from '../parts/fields.tsx';
@@ -19,7 +21,7 @@ export function ReadingRecord({ reading }: { readonly reading: Reading }) {
         <NumberField
           label="Current"
           unit="A"
-          max={1000}
+          {...boundsOf(described.fields.currentA)}
           optional
           value={reading.currentA}
           onCommit={(currentA) => set('Change the current', { currentA })}

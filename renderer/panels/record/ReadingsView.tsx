@@ -1,4 +1,6 @@
 import { useMemo, useState } from 'react';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { reading as described } from '../../../core/kinds/reading.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import type { Reading } from '../../../core/model/things.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
@@ -120,8 +122,22 @@ function NewReading() {
         </select>
       </div>
       <div className="field-pair">
-        <NumberField label="Voltage" unit="kV" max={50} optional value={kilovolts} onCommit={setKilovolts} />
-        <NumberField label="Current" unit="A" max={1000} optional value={currentA} onCommit={setCurrentA} />
+        <NumberField
+          label="Voltage"
+          unit="kV"
+          {...boundsOf(described.fields.voltageV, 1000)}
+          optional
+          value={kilovolts}
+          onCommit={setKilovolts}
+        />
+        <NumberField
+          label="Current"
+          unit="A"
+          {...boundsOf(described.fields.currentA)}
+          optional
+          value={currentA}
+          onCommit={setCurrentA}
+        />
       </div>
       <OpenSwitches open={open ?? usual} onChange={setOpen} />
       <div className="field-pair">

@@ -1,4 +1,6 @@
 import { useMemo, useState } from 'react';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { reading as described } from '../../../core/kinds/reading.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { propertyOf } from '../../../core/model/project.ts';
@@ -300,7 +302,7 @@ function ReadingField({
       label={`Read ${place.text}`}
       unit="kV"
       decimals={2}
-      max={50}
+      {...boundsOf(described.fields.voltageV, 1000)}
       optional
       value={reading?.voltageV == null ? null : reading.voltageV / 1000}
       hint={yardstickSentence(counts, switchesOff(project, openIds))}

@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../core/geometry/vector.ts';
+import { lengthBoundsOf } from '../../../core/kinds/form.ts';
+import { tieFields } from '../../../core/kinds/trench.ts';
 import { type FixedPost, fixedPosts, postOfTie, tieFromKey } from '../../../core/locate/tieFrom.ts';
 import { whereNow } from '../../../core/locate/tieWords.ts';
 import { usualTapeSeM } from '../../../core/model/recordDefaults.ts';
@@ -69,7 +71,7 @@ export function TieEntry({
               <LengthField
                 label="Tape"
                 valueM={tie.distanceM}
-                maxM={1000}
+                {...lengthBoundsOf(tieFields.distanceM)}
                 onCommitM={(distanceM) => {
                   if (distanceM !== null) set(i, { ...tie, distanceM });
                 }}
@@ -77,8 +79,7 @@ export function TieEntry({
               <LengthField
                 label="Sure to"
                 valueM={tie.seM}
-                minM={0.001}
-                maxM={10}
+                {...lengthBoundsOf(tieFields.seM)}
                 onCommitM={(seM) => {
                   if (seM !== null) set(i, { ...tie, seM });
                 }}
@@ -146,7 +147,7 @@ function NewTie({
         label="Tape reads"
         valueM={null}
         optional
-        maxM={1000}
+        {...lengthBoundsOf(tieFields.distanceM)}
         hint="Enter adds it."
         onCommitM={add}
       />

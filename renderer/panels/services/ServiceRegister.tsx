@@ -1,11 +1,13 @@
 import { useEffect } from 'react';
+import { service } from '../../../core/kinds/surroundings.ts';
 import { serviceFacts, serviceKinds } from '../../../core/model/serviceKinds.ts';
 import type { Service } from '../../../core/model/things.ts';
 import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { Caution } from '../parts/Caution.tsx';
-import { NumberField, SelectField } from '../parts/fields.tsx';
+import { SelectField } from '../parts/fields.tsx';
+import { DescribedField } from '../parts/KindField.tsx';
 import { Register } from '../parts/Register.tsx';
 import { useNextService } from './nextService.ts';
 
@@ -27,12 +29,9 @@ export function ServiceRegister() {
           onCommit={(what) => useNextService.setState({ next: { ...next, what } })}
         />
         {next.what === 'powerLine' ? (
-          <NumberField
-            label="Voltage"
-            unit="V"
-            decimals={0}
-            optional
-            max={1_000_000}
+          <DescribedField
+            name="voltageV"
+            field={service.fields.voltageV}
             value={next.voltageV}
             onCommit={(voltageV) => useNextService.setState({ next: { ...next, voltageV } })}
           />

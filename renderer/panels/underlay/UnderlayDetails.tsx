@@ -1,4 +1,6 @@
 import { useEffect, useId } from 'react';
+import { boundsOf } from '../../../core/kinds/form.ts';
+import { underlay as described } from '../../../core/kinds/underlay.ts';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { moveUnderlay, underlaysInOrder } from '../../../core/model/edits/moveUnderlay.ts';
 import type { TileFileSource, Underlay } from '../../../core/model/underlayThings.ts';
@@ -98,8 +100,7 @@ function OpacityField({ underlay: { id, name, opacity } }: { readonly underlay: 
       <input
         id={fieldId}
         type="range"
-        min={5}
-        max={100}
+        {...boundsOf(described.fields.opacity, 0.01)}
         step={5}
         value={percent}
         onChange={(event) => {

@@ -5,6 +5,7 @@ import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { report } from '../../state/report.ts';
 import { commit, host } from '../../state/session.ts';
+import { figuresOf } from '../../state/useFigures.ts';
 import { openChosenTileFile } from './tileFileStates.ts';
 
 /** Asks for an MBTiles file, with the system's own dialog where there is one, and lays it under the drawing. */
@@ -35,7 +36,7 @@ export async function layTileFile(path: string): Promise<Problem | null> {
   const { file } = useApp.getState();
   const refusal = file && whyNotLayUnderlay(wanted)(file.project);
   if (refusal) {
-    return { code: 'not-valid', message: refusal.message, remedy: 'Then add the map.' };
+    return { code: 'not-valid', message: figuresOf(file.project).say(refusal.message), remedy: 'Then add the map.' };
   }
   const hadPlace = file?.project.property.get('property')?.placed;
   if ((await commit(`Lay ${name} under the drawing`, layUnderlay(wanted), { choose: [id] })) && !hadPlace) {

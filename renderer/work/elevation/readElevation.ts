@@ -17,6 +17,7 @@ import { photometrics } from '../../../core/exchange/image/tiff/tiffColours.ts';
 import { earthAt } from '../../../core/geometry/earth.ts';
 import type { AffineMap } from '../../../core/geometry/picture/affineMap.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
+import { largestOf, leastOf } from '../../../core/model/extremes.ts';
 import { placeOfTiff } from '../../pictures/readers/placeOfTiff.ts';
 import { openTiff, pictureOf, type TiffPicture } from '../../pictures/readers/tiff/tiffFile.ts';
 import { whyNotPixels } from '../../pictures/readers/tiff/tiffTags.ts';
@@ -173,7 +174,7 @@ function boundsOf({ tags }: TiffPicture, map: AffineMap, projection: Projection)
   ].map(([x, y]) => projection.toLonLat(applied(map, [x!, y!])));
   if (!corners.every(([lon, lat]) => Math.abs(lon) <= 180 && Math.abs(lat) < 90)) return null;
   const [lons, lats] = [corners.map(([lon]) => lon), corners.map(([, lat]) => lat)];
-  return [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)];
+  return [leastOf(lons), leastOf(lats), largestOf(lons), largestOf(lats)];
 }
 
 function applied({ a, b, c, d, e, f }: AffineMap, [x, y]: Xy): Xy {

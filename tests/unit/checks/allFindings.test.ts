@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
 import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import { projectOf } from '../../../core/model/project.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
+import { expectFromCatalogue, namesIn } from '../../support/pseudo.ts';
 import { randomProject } from '../../support/randomProjects.ts';
 import { findingsOf } from './findings.ts';
 
@@ -16,10 +18,13 @@ describe('allFindings', () => {
         expect(new Set(findings.map(({ id }) => id)).size).toBe(findings.length);
         const ranks = findings.map(({ severity }) => rank.indexOf(severity));
         expect(ranks).toEqual(ranks.toSorted());
-        for (const { message, remedy, thingIds } of findings) {
-          expect(message).toMatch(/^["A-Z0-9].*\.$/s);
-          expect(message).not.toMatch(/undefined|NaN|null/);
-          expect(remedy).toMatch(/^[A-Z].*\.$/s);
+        const names = namesIn(project);
+        for (const { message, remedy, source, workspaces, thingIds } of findings) {
+          expect(inEnglish(message)).toMatch(/^["A-Z0-9].*\.$/s);
+          expect(inEnglish(message)).not.toMatch(/undefined|NaN|null/);
+          expect(inEnglish(remedy)).toMatch(/^[A-Z].*\.$/s);
+          for (const said of [message, remedy, ...(source ? [source] : [])]) expectFromCatalogue(said, names);
+          expect(workspaces.length).toBeGreaterThan(0);
           expect(thingIds.length).toBeGreaterThan(0);
         }
       }),

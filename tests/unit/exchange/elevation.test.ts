@@ -11,6 +11,7 @@ import { mostGridPlaces } from '../../../core/model/groundThings.ts';
 import { gridHeightM } from '../../../core/survey/heights/gridHeight.ts';
 import type { ElevationRequest } from '../../../renderer/work/elevation/messages.ts';
 import { readElevation } from '../../../renderer/work/elevation/readElevation.ts';
+import { describeWith } from '../../support/describeWith.ts';
 import { type MadeTiff, madeTiff } from '../../support/madeTiff.ts';
 
 const elevationOf = (request: Pick<ElevationRequest, 'file' | 'area'> & Partial<ElevationRequest>) =>
@@ -225,32 +226,29 @@ describe('an elevation model of any make', () => {
   });
 });
 
-describe.skipIf(spawnSync('gdal_translate', ['--version']).status !== 0)(
-  'an elevation model whose heights GDAL knows in feet',
-  () => {
-    it('is read in them', async () => {
-      const folder = mkdtempSync(join(tmpdir(), 'elevation-'));
-      try {
-        const [from, to] = [join(folder, 'from.tif'), join(folder, 'to.tif')];
-        writeFileSync(from, new Uint8Array(await model().arrayBuffer()));
-        for (const [system, unit] of [
-          ['EPSG:4269+6360', 'usFeet'],
-          ['EPSG:4269+8228', 'feet'],
-          ['EPSG:4269+5703', 'metres'],
-        ] as const) {
-          const { status } = spawnSync('gdal_translate', ['-q', '-a_srs', system, '-co', 'TILED=YES', from, to]);
-          expect(status).toBe(0);
-          const read = await elevationOf({ file: new Blob([new Uint8Array(readFileSync(to))]), area });
-          expect(read).toMatchObject({ ok: true, unit: { unit, doubt: null } });
-        }
-      } finally {
-        rmSync(folder, { recursive: true });
+describeWith(['gdal_translate'], 'an elevation model whose heights GDAL knows in feet', () => {
+  it('is read in them', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'elevation-'));
+    try {
+      const [from, to] = [join(folder, 'from.tif'), join(folder, 'to.tif')];
+      writeFileSync(from, new Uint8Array(await model().arrayBuffer()));
+      for (const [system, unit] of [
+        ['EPSG:4269+6360', 'usFeet'],
+        ['EPSG:4269+8228', 'feet'],
+        ['EPSG:4269+5703', 'metres'],
+      ] as const) {
+        const { status } = spawnSync('gdal_translate', ['-q', '-a_srs', system, '-co', 'TILED=YES', from, to]);
+        expect(status).toBe(0);
+        const read = await elevationOf({ file: new Blob([new Uint8Array(readFileSync(to))]), area });
+        expect(read).toMatchObject({ ok: true, unit: { unit, doubt: null } });
       }
-    });
-  },
-);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+});
 
-describe.skipIf(spawnSync('gdalwarp', ['--version']).status !== 0)('an elevation model that GDAL projected', () => {
+describeWith(['gdalwarp'], 'an elevation model that GDAL projected', () => {
   it('gives the same heights as the one it came from', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'elevation-'));
     try {

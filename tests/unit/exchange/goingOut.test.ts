@@ -23,6 +23,7 @@ import { type Project, projectOf, put } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { writeGeoPackage } from '../../../electron/store/writeGeoPackage.ts';
+import { describeWith } from '../../support/describeWith.ts';
 import { countingIds } from '../../support/ids.ts';
 import { emptyProject, randomProject } from '../../support/randomProjects.ts';
 import { bytesOf, previewOfBytes } from './mapFiles.ts';
@@ -321,8 +322,6 @@ describe('a GeoPackage', () => {
   });
 });
 
-const has = (program: string, ...args: string[]) => spawnSync(program, args).status === 0;
-
 /** What a program says of a file that lies in a folder of its own for so long. */
 function told(
   name: string,
@@ -342,7 +341,7 @@ function told(
   }
 }
 
-describe.skipIf(!has('ogrinfo', '--version'))('GDAL', () => {
+describeWith(['ogrinfo'], 'GDAL', () => {
   it('opens the KML and finds its folders', () => {
     const said = told('map.kml', bytesOf(writeKml(demo, demoSurvey)), 'ogrinfo', (file) => ['-al', '-so', file]);
     expect(said).toContain('Layer name: Gateways');
@@ -368,7 +367,7 @@ describe.skipIf(!has('ogrinfo', '--version'))('GDAL', () => {
   });
 });
 
-describe.skipIf(!has('gpsbabel', '-V'))('GPSBabel', () => {
+describeWith(['gpsbabel'], 'GPSBabel', () => {
   it('reads every waypoint and track of the GPX', () => {
     const out = told('map.gpx', bytesOf(writeGpx(demo, demoSurvey)), 'gpsbabel', (file) => [
       '-i',

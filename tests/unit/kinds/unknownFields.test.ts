@@ -5,13 +5,14 @@ import { changesSchema } from '../../../core/api/messageSchemas.ts';
 import { readBody } from '../../../core/api/readBody.ts';
 import { unknownFields } from '../../../core/api/unknownFields.ts';
 import { bodyVersion } from '../../../core/kinds/upgrade.ts';
+import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
 import { allThings, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import type { KeptPlan, Thing } from '../../../core/model/things.ts';
 import { goBackTo } from '../../../core/quantities/edits/keepPlan.ts';
 import { changesSince } from '../../../core/record/changesSince.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
-import { attempts, dice } from '../../support/everyEdit.ts';
+import { attempts, dice, refusalOf } from '../../support/everyEdit.ts';
 import { fullProperty, underlay } from '../../support/fullProperty.ts';
 import { changed, gone, made, post, startingThings } from '../../support/projectFile.ts';
 import { randomProject } from '../../support/randomProjects.ts';
@@ -41,13 +42,21 @@ describe('a field that this version does not know', () => {
     expect(read({ ...withUnknown(post('p')), role: 'gate' } as unknown as Thing)).toEqual({ ok: false, at: 'role' });
   });
 
+  test('is kept by an edit of the group that it stands in', () => {
+    const project = projectOf(all.map(withUnknown));
+    const crossings = { ...propertyOf(project).crossings, depthM: 0.7 };
+    const edited = changeThing({ kind: 'property', id: 'property', to: { crossings } })(project);
+    expect(propertyOf(edited)).toEqual({ ...propertyOf(project), crossings });
+    expect(crossings).toMatchObject({ newer });
+  });
+
   test('is kept by every edit in all things that it leaves', () => {
     fc.assert(
       fc.property(randomProject, fc.constantFrom(...Object.keys(attempts)), dice, (random, name, thrown) => {
         const project = projectOf([...allThings(random)].map(withUnknown));
-        const attempt = attempts[name]!(project, thrown);
-        if (!attempt || attempt[0](project)) return;
-        const after = attempt[1](project);
+        const edit = attempts[name]!(project, thrown);
+        if (!edit || refusalOf(edit, project)) return;
+        const after = edit(project);
         for (const before of allThings(project)) {
           const now = after[before.kind].get(before.id);
           if (!now) continue;
@@ -118,6 +127,16 @@ describe('a thing of a kind that this version does not know', () => {
     const back = goBackTo('plan')(put(drawn, plan));
     expect([...allThings(back)].map(({ kind }) => kind)).not.toContain('beacon');
     expect(back.keptPlan.get('plan')).toBe(plan);
+  });
+
+  test('takes no place that another thing must have', () => {
+    const mark = [...drawn.builtMark.values()].find(({ planned }) => planned)!;
+    expect(read({ ...mark, planned: { ...mark.planned!, thing: beacon } } as unknown as Thing).ok).toBe(false);
+    const left = all.find(({ kind }) => kind === 'inGround') as Extract<Thing, { kind: 'inGround' }>;
+    for (const part of ['gateway', 'points'] as const) {
+      const was = { ...left.was, [part]: part === 'points' ? [beacon] : beacon };
+      expect(read({ ...left, was } as unknown as Thing).ok, part).toBe(false);
+    }
   });
 
   test('stays in them when the drawing is put on the earth', () => {

@@ -1,9 +1,8 @@
-/** The order's PDF seen through poppler, a reader that is not ours. Where it is not installed the tests are skipped, by name. */
-
+/** The order's PDF seen through poppler, a reader that is not ours. Where it is not installed see `describeWith`. */
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { OrderOptions } from '../../../core/api/orderOptions.ts';
 import { orderDefaults } from '../../../core/model/orderDefaults.ts';
 import { allThings, projectOf, put } from '../../../core/model/project.ts';
@@ -15,6 +14,7 @@ import { takeOff } from '../../../core/quantities/takeOff.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { formatMoney } from '../../../core/words/numbers/write.ts';
 import { printJob } from '../../../electron/print/printJob.ts';
+import { describeWith } from '../../support/describeWith.ts';
 import { bridgedGateway, drawing, line, ring } from '../../support/drawings.ts';
 import { countingIds } from '../../support/ids.ts';
 import { temporaryFolder } from '../../support/temporaryFolder.ts';
@@ -40,22 +40,13 @@ const drawn = drawing(
   ...bridgedGateway('G2', 'F2', 50, { widthM: 4.2 }),
 );
 
-function installed(): boolean {
-  try {
-    execFileSync('pdftotext', ['-v'], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  }
-}
-
 async function textOf(things: readonly Thing[], wanted = options): Promise<string> {
   const file = join(temporaryFolder(), 'order.pdf');
   writeFileSync(file, (await printOrder(things, wanted)).bytes);
   return execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
 }
 
-describe.skipIf(!installed())('the order through pdftotext', () => {
+describeWith(['pdftotext'], 'the order through pdftotext', () => {
   const things = [...allThings(drawn)];
   const order = orderOf({
     project: drawn,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../core/checks/finding.ts';
 import { newFenceType, startingFenceTypes } from '../../../core/model/defaults.ts';
+import { addFenceLine } from '../../../core/model/edits/addFenceLine.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import { orderDefaults } from '../../../core/model/orderDefaults.ts';
@@ -510,6 +511,15 @@ describe('kept plans', () => {
     expect(back.catalogueItem.get('item-post')!.price).toBe(12);
     expect(goBackTo(plan!.id)(back)).toBe(back);
     expect(deleteKeptPlan(plan!.id)(back).keptPlan.size).toBe(0);
+  });
+
+  it('take along what was said of things that they do not have', () => {
+    const stage = { kind: 'stage', id: 'spring', name: 'Spring', rank: 0, note: '' } as const;
+    const further = addFenceLine({ path: [...square.fenceLine.values()][0]!.path, typeId: 'ft-2' }, () => 'F9')(kept);
+    const staged = putInStage(['F9'], 'spring')(put(further, stage));
+    const back = goBackTo(plan!.id)(staged);
+    expect(back.stageMark.size).toBe(0);
+    expect(back.stage.size).toBe(1);
   });
 
   it('are weighed by cost, fence, sections and switches', () => {

@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, expect, it, vi } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
 import { packParts } from '../../../core/api/packOptions.ts';
 import { scaleBarFor } from '../../../core/drawing/signs/scaleBar.ts';
@@ -17,6 +17,7 @@ import { geoUri } from '../../../core/sheets/pack/geoUri.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { printJob } from '../../../electron/print/printJob.ts';
+import { describeWith } from '../../support/describeWith.ts';
 
 // Other programs do the work: on a busy machine they take their time.
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
@@ -56,15 +57,6 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function installed(command: string, flag = '-v'): boolean {
-  try {
-    execFileSync(command, [flag], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  }
-}
-
 const wordsOf = (cell: unknown) =>
   typeof cell === 'string' ? cell.split(/[\s\u00a0]+/).filter((word) => word !== '') : [];
 
@@ -76,7 +68,7 @@ it('is far smaller than 15 MB, and says that it is PDF/A-3b', () => {
   expect(raw).toContain('/AFRelationship /Data');
 });
 
-describe.skipIf(!installed('pdftotext') || !installed('pdftoppm'))('through poppler', () => {
+describeWith(['pdftotext', 'pdftoppm'], 'through poppler', () => {
   it('gives every word of the registers and cards', () => {
     const text = execFileSync('pdftotext', ['-enc', 'UTF-8', file, '-'], { encoding: 'utf8', maxBuffer: 1e8 });
     const words = new Set(text.normalize('NFC').split(/\s+/));
@@ -120,7 +112,7 @@ describe.skipIf(!installed('pdftotext') || !installed('pdftoppm'))('through popp
   });
 });
 
-describe.skipIf(!installed('pdftoppm') || !installed('zbarimg', '--version'))('through zbar', () => {
+describeWith(['pdftoppm', 'zbarimg'], 'through zbar', () => {
   it('reads every code on the rendered pages as the coordinate of its crossing', () => {
     const ofBuilt = crossings.filter(({ built }) => built.figures.crossing.status === 'built');
     const places = ofBuilt.map(({ built }) => geoUri(survey.plane.toLonLat(middleOfTrench(built))));

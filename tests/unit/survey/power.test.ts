@@ -28,13 +28,19 @@ import {
   ring,
 } from '../../support/drawings.ts';
 import { inEnglish } from '../../support/english.ts';
+import { expectFromCatalogue, namesIn } from '../../support/pseudo.ts';
 import { randomProject } from '../../support/randomProjects.ts';
 
 type Drawn = readonly (Thing | readonly Thing[])[];
 
 function power(...things: Drawn) {
   const project = drawing(...things);
-  return powerOf(project, surveyOf(project));
+  const made = powerOf(project, surveyOf(project));
+  const names = namesIn(project);
+  for (const { message, remedy, source } of made.problems) {
+    for (const said of [message, remedy, ...(source ? [source] : [])]) expectFromCatalogue(said, names);
+  }
+  return made;
 }
 
 const supply = [

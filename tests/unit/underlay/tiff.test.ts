@@ -9,6 +9,7 @@ import { unpackFax } from '../../../core/exchange/image/tiff/unpackFax.ts';
 import { tiffBands } from '../../../renderer/pictures/readers/tiff/tiffBands.ts';
 import { maskOf, openTiff, pictureOf } from '../../../renderer/pictures/readers/tiff/tiffFile.ts';
 import { tiffReader } from '../../../renderer/pictures/readers/tiffReader.ts';
+import { describeWith } from '../../support/describeWith.ts';
 import { type MadeTiff, madeTiff } from '../../support/madeTiff.ts';
 import { randomNumbers } from '../../support/random.ts';
 
@@ -367,7 +368,7 @@ function entryOf(file: Buffer, tag: number): number {
 }
 
 /** What GDAL reads, and how white it takes it to be. */
-describe.skipIf(spawnSync('gdal_translate', ['--version']).status !== 0)('beside GDAL', () => {
+describeWith(['gdal_translate'], 'beside GDAL', () => {
   const greyAt = (x: number, y: number) => (x * 5 + y * 3) % 256;
   const size = { width: 70, height: 50 };
   const valueAt = (x: number, y: number, s: number) => (greyAt(x, y) + 60 * s) % 256;

@@ -1,3 +1,4 @@
+import { pushAll } from '../../../model/pushAll.ts';
 import { BitReader, BitWriter } from './bits.ts';
 import { type JpegComponent, type JpegFile, unrolled } from './readJpeg.ts';
 
@@ -152,14 +153,22 @@ function damagedCode(): JpegDamaged {
 /** Everything before the entropy-coded data of a strip. */
 function headerOf({ kept, widthPx, components, acTables }: JpegFile, heightPx: number): Uint8Array {
   const parts: number[] = [0xff, 0xd8];
-  for (const segment of kept) parts.push(...segment);
-  parts.push(0xff, 0xc0, ...two(8 + 3 * components.length), 8, ...two(heightPx), ...two(widthPx), components.length);
+  for (const segment of kept) pushAll(parts, segment);
+  pushAll(parts, [
+    0xff,
+    0xc0,
+    ...two(8 + 3 * components.length),
+    8,
+    ...two(heightPx),
+    ...two(widthPx),
+    components.length,
+  ]);
   for (const { id, across, down, quantisation } of components) parts.push(id, (across << 4) | down, quantisation);
-  parts.push(0xff, 0xc4, ...two(2 + 17 + dcSymbols.length), 0, ...dcCounts, ...dcSymbols);
+  pushAll(parts, [0xff, 0xc4, ...two(2 + 17 + dcSymbols.length), 0, ...dcCounts, ...dcSymbols]);
   for (const [number, { counts, symbols }] of acTables) {
-    parts.push(0xff, 0xc4, ...two(2 + 17 + symbols.length), 0x10 | number, ...counts, ...symbols);
+    pushAll(parts, [0xff, 0xc4, ...two(2 + 17 + symbols.length), 0x10 | number, ...counts, ...symbols]);
   }
-  parts.push(0xff, 0xda, ...two(6 + 2 * components.length), components.length);
+  pushAll(parts, [0xff, 0xda, ...two(6 + 2 * components.length), components.length]);
   for (const { id, ac } of components) parts.push(id, ac);
   parts.push(0, 63, 0);
   return Uint8Array.from(parts);

@@ -1,3 +1,4 @@
+import { largestOf } from '../../../model/extremes.ts';
 /** The parts of a JPEG file (ITU-T T.81) that are needed to cut it in strips without decoding it to pixels. */
 export interface JpegFile {
   readonly widthPx: number;
@@ -98,8 +99,8 @@ export function readJpeg(bytes: Uint8Array): JpegRead {
         jpeg: {
           ...frame.size,
           components: shaped,
-          unitWidthPx: 8 * Math.max(...shaped.map(({ across }) => across)),
-          unitHeightPx: 8 * Math.max(...shaped.map(({ down }) => down)),
+          unitWidthPx: 8 * largestOf(shaped.map(({ across }) => across)),
+          unitHeightPx: 8 * largestOf(shaped.map(({ down }) => down)),
           restartUnits,
           dcTables,
           acTables,

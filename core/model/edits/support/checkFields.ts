@@ -1,10 +1,12 @@
 import { describedAs, fieldsOf } from '../../../kinds/allKinds.ts';
 import { type AnyField, unitOf } from '../../../kinds/describe.ts';
+import { message } from '../../../words/message.ts';
 import type { Project } from '../../project.ts';
+import { refTo } from '../../refTo.ts';
 import type { Kind, Thing } from '../../things.ts';
 import type { Refusal } from './edit.ts';
 import { fieldRules, inWords, type Rule } from './fieldRules.ts';
-import { called, kindWords, whyNotFound } from './find.ts';
+import { whyNotFound } from './find.ts';
 
 /**
  * Why these fields can't be given to a thing of this kind (`id` null: a new one). `notValid` (a value out of its
@@ -19,12 +21,12 @@ export function whyNotFields(
   const rules = fieldRules[kind] as Readonly<Record<string, Rule>>;
   for (const [field, value] of Object.entries(values)) {
     const rule = Object.hasOwn(rules, field) ? rules[field] : undefined;
-    if (!rule) return { code: 'notValid', message: `A ${kindWords[kind]} has no "${field}".` };
+    if (!rule) return { code: 'notValid', message: message('edits.fields.unknown', { kind, field }) };
     const mustBe = rule(value);
     if (mustBe) {
-      const given = typeof value === 'object' && value !== null ? 'what was given' : `"${String(value).slice(0, 60)}"`;
-      const message = `The ${inWords(field)} of the ${kindWords[kind]} can't be ${given}. It must be ${mustBe}.`;
-      return { code: 'notValid', message };
+      const given = typeof value === 'object' && value !== null ? null : String(value).slice(0, 60);
+      const values = { kind, field: inWords(field), given, mustBe };
+      return { code: 'notValid', message: message('edits.fields.notValid', values) };
     }
     const missing = whyNotReferred(project, fieldsOf(kind)[field]!, value);
     if (missing) return missing;
@@ -53,8 +55,19 @@ export function whyNotAtMost(
     const limit = limitOf(project, thing, name);
     if (!limit || value <= limit.most) continue;
     const unit = unitOf(shape);
-    const message = `The ${inWords(name)} of the ${kindWords[thing.kind]} can't be ${value} ${unit}: ${called(limit.by)} has a ${inWords(atMost.field)} of ${limit.most} ${unit}. ${atMost.advice}`;
-    return { code: 'tooLarge', message };
+    const { most, by } = limit;
+    const { advice } = atMost;
+    const fields = { field: inWords(name), byField: inWords(atMost.field) };
+    const tooLarge = {
+      kind: thing.kind,
+      ...fields,
+      value,
+      unit,
+      by: refTo(by as { kind: Kind; name?: string }),
+      most,
+      advice,
+    };
+    return { code: 'tooLarge', message: message('edits.fields.tooLarge', tooLarge) };
   }
   return null;
 }
@@ -79,8 +92,7 @@ export function whyNotName(project: Project, kind: Kind, id: string | null, name
   if (!describedAs(kind).uniqueName) return null;
   for (const other of project[kind].values() as Iterable<Thing>) {
     if (other.id === id || !('name' in other) || other.name.trim() !== name.trim()) continue;
-    const message = `There is a ${kindWords[kind]} called ${name} already. Names that people act on must differ: choose another.`;
-    return { code: 'nameTaken', message };
+    return { code: 'nameTaken', message: message('edits.fields.nameTaken', { kind, name }) };
   }
   return null;
 }

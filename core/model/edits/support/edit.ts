@@ -1,3 +1,5 @@
+import { figures } from '../../../words/figures.ts';
+import type { Message } from '../../../words/message.ts';
 import type { Project } from '../../project.ts';
 import type { Kind } from '../../things.ts';
 
@@ -15,15 +17,15 @@ export interface Refusal {
   /** One short word-pair for code to look at: `tooWide`, `notFound`. */
   readonly code: string;
   /** What is wrong, where, and what to do: whole sentences. */
-  readonly message: string;
+  readonly message: Message;
 }
 
-/** Thrown by an edit that its `whyNot...` would have refused. */
+/** Thrown by an edit that its `whyNot...` would have refused. Its own message is for logs: people read the refusal's. */
 export class EditRefused extends Error {
   readonly refusal: Refusal;
 
   constructor(refusal: Refusal) {
-    super(refusal.message);
+    super(figures('metric').say(refusal.message));
     this.name = 'EditRefused';
     this.refusal = refusal;
   }

@@ -79,7 +79,7 @@ function ruleOfShape(shape: Shape): Rule {
       return (value) => {
         const found = isObject(value) ? cases.get(value[shape.tag] as string) : undefined;
         if (!found) return shape.mustBe;
-        const wrong = whyNotGroup(value as Values, found.rules, [shape.tag]);
+        const wrong = whyNotGroup(value as Values, found.rules);
         return wrong === null && isFilled(value as Values, found.lists) ? null : shape.mustBe;
       };
     }
@@ -117,7 +117,7 @@ function numberRule({ unit, whole, bounds }: NumberShape): Rule {
   const { min, max, above } = bounds;
   const a = whole ? 'a whole number' : 'a number';
   const mustBe = above ? `${a} above ${min} and at most ${max}` : `${a} from ${min} to ${max}`;
-  const counted = unit === '' || whole ? '' : ` ${unit}`;
+  const counted = unit === '' || unit === 'x' || whole ? '' : ` ${unit}`;
   return rule(
     (value) => typeof value === 'number' && (!whole || Number.isInteger(value)) && isWithin(value, bounds),
     `${mustBe}${counted}`,
@@ -181,7 +181,7 @@ function isObject(value: unknown): value is Values {
 
 function recordRule(fields: Fields, mustBe: string): Rule {
   const rules = rulesOf(fields);
-  return (value) => (isObject(value) ? whyNotGroup(value, rules, []) : mustBe);
+  return (value) => (isObject(value) ? whyNotGroup(value, rules) : mustBe);
 }
 
 function thingRule(kind: AnyKind, needs: readonly string[]): Rule {
@@ -190,7 +190,7 @@ function thingRule(kind: AnyKind, needs: readonly string[]): Rule {
     const it = value as Values;
     if (!isText(it.id, most.id) || it.id === '' || needs.some((field) => it[field] === undefined))
       return 'a whole thing';
-    return whyNotGroup(it, rules, ['kind', 'id']);
+    return whyNotGroup(it, rules);
   };
 }
 
@@ -200,12 +200,11 @@ function isFilled(value: Values, lists: ReturnType<typeof fillingLists>): boolea
   );
 }
 
-/** The first of its values that will not do, or one that does not belong there. */
-function whyNotGroup(value: Values, rules: RulesByName, besides: readonly string[]): string | null {
+/** The first of its values that will not do. What a newer version wrote beside them stays. */
+function whyNotGroup(value: Values, rules: RulesByName): string | null {
   for (const [field, check] of Object.entries(rules)) {
     const wrong = check(value[field]);
     if (wrong) return `${wrong} (${inWords(field)})`;
   }
-  const other = Object.keys(value).find((field) => !Object.hasOwn(rules, field) && !besides.includes(field));
-  return other === undefined ? null : `without "${other}"`;
+  return null;
 }

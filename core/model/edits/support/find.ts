@@ -1,4 +1,5 @@
 import { kinds } from '../../../words/en/things.ts';
+import { message } from '../../../words/message.ts';
 import type { Project } from '../../project.ts';
 import type { Kind, ThingOf } from '../../things.ts';
 import { EditRefused, type Refusal } from './edit.ts';
@@ -20,7 +21,7 @@ export function whyNotFound(project: Project, kind: Kind, id: string): Refusal |
 function notFound(kind: Kind): Refusal {
   return {
     code: 'notFound',
-    message: `This ${kindWords[kind]} is not in the property any more. Choose another, or undo what took it away.`,
+    message: message('edits.notFound', { kind }),
   };
 }
 

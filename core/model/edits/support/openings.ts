@@ -1,14 +1,15 @@
-/** Room along a fence line: openings that stand on it, and points where other lines join it. */
-
 import { turnAngleDeg } from '../../../geometry/vector.ts';
 import { lonLatAt, placeAt } from '../../../shapes/measuredPath.ts';
-import { formatLength } from '../../../words/numbers/write.ts';
+import { message } from '../../../words/message.ts';
+import { largestOf } from '../../extremes.ts';
 import { type Project, propertyOf } from '../../project.ts';
+import { refTo } from '../../refTo.ts';
 import type { FenceLine, Gateway } from '../../things.ts';
 import type { Refusal } from './edit.ts';
-import { called } from './find.ts';
 import { touching } from './joins.ts';
 import { pathIn } from './path.ts';
+
+/** Room along a fence line: openings that stand on it, and points where other lines join it. */
 
 /** An opening is straight; a line may bend this much within it (a track walked with a receiver is never quite straight). */
 const mostBendDeg = 20;
@@ -25,31 +26,27 @@ export interface Opening {
 
 /** `noWidth`, `offLine`, `tooWide`, `overlaps`, `runTooShort`, `lineJoinsInside`, `acrossCorner`. */
 export function whyNotOpening(project: Project, line: FenceLine, opening: Opening): Refusal | null {
-  const { units } = propertyOf(project);
   const { atM, widthM } = opening;
-  const say = (lengthM: number) => formatLength(lengthM, units);
   if (!(widthM > 0) || !Number.isFinite(widthM) || !Number.isFinite(atM)) {
-    return { code: 'noWidth', message: 'A gateway needs a width above zero and a place along its line. Enter both.' };
+    return { code: 'noWidth', message: message('edits.openings.noWidth') };
   }
   const { lengthM } = pathIn(project, line.path);
   if (widthM > lengthM + slackM) {
-    const message = `The opening is ${say(widthM)} wide, and the ${called(line)} only ${say(lengthM)} long. Choose a narrower gateway or a longer line.`;
-    return { code: 'tooWide', message };
+    const values = { line: refTo(line), widthM, lengthM };
+    return { code: 'tooWide', message: message('edits.openings.tooWide', values) };
   }
   if (atM < -slackM || atM > lengthM + slackM) {
-    const message = `The place is off the ${called(line)}, which is ${say(lengthM)} long. Choose a place on the line.`;
-    return { code: 'offLine', message };
+    return { code: 'offLine', message: message('edits.openings.offLine', { line: refTo(line), lengthM }) };
   }
   const [fromM, toM] = [atM - widthM / 2, atM + widthM / 2];
   if (fromM < -slackM || toM > lengthM + slackM) {
     const end = fromM < 0 ? 'start' : 'end';
-    const message = `The opening would reach past the ${end} of the ${called(line)}. Move it at least ${say(fromM < 0 ? -fromM : toM - lengthM)} along.`;
-    return { code: 'offLine', message };
+    const values = { line: refTo(line), end, byM: fromM < 0 ? -fromM : toM - lengthM } as const;
+    return { code: 'offLine', message: message('edits.openings.pastEnd', values) };
   }
   const other = overlapping(project, line.id, opening);
   if (other) {
-    const message = `The opening would overlap ${called(other)}. Move it along, or make one of the two narrower.`;
-    return { code: 'overlaps', message };
+    return { code: 'overlaps', message: message('edits.openings.overlaps', { other: refTo(other) }) };
   }
   return whyNotBetweenJoins(project, line, fromM, toM) ?? whyNotStraight(project, line, fromM, toM);
 }
@@ -63,18 +60,16 @@ function overlapping(project: Project, lineId: string, { atM, widthM, except }: 
 }
 
 function whyNotBetweenJoins(project: Project, line: FenceLine, fromM: number, toM: number): Refusal | null {
-  const { units, snapToleranceM } = propertyOf(project);
+  const { snapToleranceM } = propertyOf(project);
   const widthM = toM - fromM;
   const joinsM = joinsBetween(project, line, fromM - widthM, toM + widthM);
   const inside = joinsM.filter((atM) => atM > fromM + snapToleranceM && atM < toM - snapToleranceM);
   if (inside.length === 0) return null;
-  const nextGapM = Math.max(...inside.slice(1).map((atM, i) => atM - inside[i]!), 0);
+  const nextGapM = Math.max(largestOf(inside.slice(1).map((atM, i) => atM - inside[i]!)), 0);
   if (inside.length > 1 && nextGapM < widthM) {
-    const message = `The run of fence here is ${formatLength(nextGapM, units)} long between two joins; an opening of ${formatLength(widthM, units)} does not fit into it. Choose a narrower gateway or another place.`;
-    return { code: 'runTooShort', message };
+    return { code: 'runTooShort', message: message('edits.openings.runTooShort', { runM: nextGapM, widthM }) };
   }
-  const message = `Another fence line joins the ${called(line)} inside the opening. Move the gateway to one side of it.`;
-  return { code: 'lineJoinsInside', message };
+  return { code: 'lineJoinsInside', message: message('edits.openings.lineJoinsInside', { line: refTo(line) }) };
 }
 
 /** Stations between `fromM` and `toM` where vertices of other lines touch this line, in order. */
@@ -111,6 +106,5 @@ function whyNotStraight(project: Project, line: FenceLine, fromM: number, toM: n
     bendDeg += Math.abs(turnAngleDeg(before!, here!, after!));
   }
   if (bendDeg <= mostBendDeg) return null;
-  const message = `The ${called(line)} turns by ${Math.round(bendDeg)}° inside the opening; a gateway is straight. Move it to one side of the corner.`;
-  return { code: 'acrossCorner', message };
+  return { code: 'acrossCorner', message: message('edits.openings.acrossCorner', { line: refTo(line), bendDeg }) };
 }

@@ -1,8 +1,9 @@
-import { formatLength } from '../../../words/numbers/write.ts';
-import { type Project, propertyOf } from '../../project.ts';
+import { message } from '../../../words/message.ts';
+import type { Project } from '../../project.ts';
+import { refTo } from '../../refTo.ts';
 import type { CutOutSwitch, SwitchPlace } from '../../things.ts';
 import type { Refusal } from './edit.ts';
-import { called, found, whyNotFound } from './find.ts';
+import { found, whyNotFound } from './find.ts';
 import { pathIn, sameVertexM } from './path.ts';
 
 /** Whether two places are one. */
@@ -31,7 +32,7 @@ export function whyNotSwitchPlace(
   if (refusal) return refusal;
   const other = switchAt(project, place, exceptId);
   if (!other) return null;
-  return { code: 'placeTaken', message: `There is ${called(other)} at this place already. Use that one.` };
+  return { code: 'placeTaken', message: message('edits.switches.placeTaken', { other: refTo(other) }) };
 }
 
 function whyNotThere(project: Project, place: SwitchPlace): Refusal | null {
@@ -47,8 +48,7 @@ function whyNotThere(project: Project, place: SwitchPlace): Refusal | null {
 function whyNotLive(project: Project, lineId: string): Refusal | null {
   const line = found(project, 'fenceLine', lineId);
   if (line.live) return null;
-  const message = `The ${called(line)} is not live, so there is nothing to cut off. Make it live first, or choose another place.`;
-  return { code: 'notLive', message };
+  return { code: 'notLive', message: message('edits.switches.notLive', { line: refTo(line) }) };
 }
 
 /** Why nothing can stand at this station of a line. */
@@ -56,13 +56,14 @@ export function whyNotStation(project: Project, lineId: string, atM: number): Re
   const line = found(project, 'fenceLine', lineId);
   const { lengthM } = pathIn(project, line.path);
   if (!(atM >= 0 && atM <= lengthM)) {
-    const long = formatLength(lengthM, propertyOf(project).units);
-    return { code: 'offLine', message: `The place is off the ${called(line)}, which is ${long} long.` };
+    return { code: 'offLine', message: message('edits.switches.offLine', { line: refTo(line), lengthM }) };
   }
   for (const gateway of project.gateway.values()) {
     if (gateway.lineId !== lineId || Math.abs(gateway.atM - atM) >= gateway.widthM / 2 - sameVertexM) continue;
-    const message = `This place is in the opening of ${called(gateway)}, where no wire runs. Choose one of its posts.`;
-    return { code: 'insideGateway', message };
+    return {
+      code: 'insideGateway',
+      message: message('edits.switches.insideGateway', { gateway: refTo(gateway) }),
+    };
   }
   return null;
 }

@@ -1,5 +1,5 @@
 import { earthAt } from '../../../geometry/earth.ts';
-import { formatLength } from '../../../words/numbers/write.ts';
+import { message, type ValuesOf } from '../../../words/message.ts';
 import { type Project, propertyOf } from '../../project.ts';
 import type { LonLat } from '../../things.ts';
 import type { Refusal } from './edit.ts';
@@ -14,31 +14,35 @@ export function whyNotPoint(project: Project, at: LonLat): Refusal | null {
   if (!Number.isFinite(lon) || !Number.isFinite(lat) || Math.abs(lon) > 180 || Math.abs(lat) > 90) {
     return {
       code: 'outOfRange',
-      message: `Longitude ${lon}, latitude ${lat} is no place on earth. Longitudes run from -180 to 180, latitudes from -90 to 90.`,
+      message: message('edits.places.notOnEarth', { lon: `${lon}`, lat: `${lat}` }),
     };
   }
-  const { origin, units } = propertyOf(project);
+  const { origin } = propertyOf(project);
   // A box of this half-width lies inside the circle; most points are in it, and need no measuring.
   if (couldBeWithin(origin, at, 0.7 * furthestM)) return null;
   const awayM = earthAt(origin).distanceM(origin, at);
   if (awayM <= furthestM) return null;
   return {
     code: 'tooFar',
-    message: `This point is ${formatLength(awayM, units)} from the middle of the property; a property can be about 100 km across. Check the coordinates, or start another property there.`,
+    message: message('edits.places.tooFar', { awayM }),
   };
 }
 
 /** Why a path can't be drawn: too few points, no length, or a point that is no place of this property. */
-export function whyNotPath(project: Project, path: Path, what: string): Refusal | null {
+export function whyNotPath(
+  project: Project,
+  path: Path,
+  what: ValuesOf<'edits.places.tooFewPoints'>['what'],
+): Refusal | null {
   for (const vertex of path) {
     const refusal = whyNotPoint(project, vertex);
     if (refusal) return refusal;
   }
-  if (path.length < 2) return { code: 'tooFewPoints', message: `A ${what} needs at least two points.` };
+  if (path.length < 2) return { code: 'tooFewPoints', message: message('edits.places.tooFewPoints', { what }) };
   if (withoutDoubles(project, path).length < 2) {
     return {
       code: 'noLength',
-      message: `This ${what} has no length: its points are within ${sameVertexM * 1000} mm of each other. Draw it longer.`,
+      message: message('edits.places.noLength', { what, withinM: sameVertexM }),
     };
   }
   return null;

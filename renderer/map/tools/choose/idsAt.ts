@@ -4,7 +4,7 @@ import type { Xy } from '../../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { byGravity } from '../../findings.ts';
 import { candidateMapId, findingMapId, type MapId, type MapInput, sectionMapId } from '../../mapTypes.ts';
-import { signUnitPx } from '../../plane/screenPen.ts';
+import { findingUnitPx } from '../../plane/screenPen.ts';
 import type { Scene } from '../../scene/buildScene.ts';
 import { pick } from '../../scene/pick.ts';
 
@@ -34,7 +34,7 @@ export function idsAt(scene: Scene, input: MapInput, at: Xy, pxPerM: number): Ma
 
 /** The finding whose badge (not whose whole ring, which lies over the drawing) is under a point. */
 export function findingAt(scene: Scene, input: MapInput, at: Xy, pxPerM: number): Finding | null {
-  const away = (badgeMm * signUnitPx(1 / pxPerM)) / pxPerM;
+  const away = (badgeMm * findingUnitPx) / pxPerM;
   for (const finding of byGravity(input.findings).reverse()) {
     if (!finding.at) continue;
     const [x, y] = scene.plane.toXy(finding.at);

@@ -3,6 +3,7 @@ import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { insertVertex } from '../../../../core/model/edits/insertVertex.ts';
 import { moveVertex } from '../../../../core/model/edits/moveVertex.ts';
 import { propertyOf } from '../../../../core/model/project.ts';
+import { pushAll } from '../../../../core/model/pushAll.ts';
 import type { LineShape } from '../../../../core/shapes/types.ts';
 import { formatLength } from '../../../../core/words/numbers/write.ts';
 import { drawHandle, drawRubber, drawSegmentLength, drawSnapCue } from '../../interaction/cues.ts';
@@ -108,7 +109,10 @@ function neighboursOfJoined(scene: Scene, shape: LineShape, index: number): Xy[]
     const path = part.shape.xy;
     for (const [i, vertex] of path.entries()) {
       if (xyDistanceM(vertex, [x, y]) > toleranceM) continue;
-      ends.push(...[path[i - 1], path[i + 1]].filter((end) => end !== undefined));
+      pushAll(
+        ends,
+        [path[i - 1], path[i + 1]].filter((end) => end !== undefined),
+      );
     }
   }
   return ends;

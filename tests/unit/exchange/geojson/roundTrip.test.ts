@@ -1,4 +1,4 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -18,6 +18,7 @@ import { placeGateway } from '../../../../core/model/edits/placeGateway.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../../core/model/project.ts';
 import type { LonLat, Thing } from '../../../../core/model/things.ts';
 import { surveyOf } from '../../../../core/survey/survey.ts';
+import { describeWith } from '../../../support/describeWith.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, emptyProject, randomProject } from '../../../support/randomProjects.ts';
 import { brokenRule } from '../../../support/rfc7946.ts';
@@ -193,9 +194,7 @@ describe('a drawing that goes out and comes back', () => {
   });
 });
 
-const hasGdal = spawnSync('ogrinfo', ['--version']).status === 0;
-
-describe.skipIf(!hasGdal)('GDAL', () => {
+describeWith(['ogrinfo'], 'GDAL', () => {
   it('reads the export, every feature of it', () => {
     const folder = mkdtempSync(join(tmpdir(), 'geojson-'));
     try {

@@ -15,8 +15,12 @@ import { placeSwitch } from '../../../../core/model/edits/placeSwitch.ts';
 import { splitLine, whyNotSplitLine } from '../../../../core/model/edits/splitLine.ts';
 import { pathIn } from '../../../../core/model/edits/support/path.ts';
 import { type Project, propertyOf, put } from '../../../../core/model/project.ts';
-import type { LonLat, Post, SwitchRule } from '../../../../core/model/things.ts';
+import { builtMarkId } from '../../../../core/model/recordDefaults.ts';
+import type { BuiltMark, Photo } from '../../../../core/model/recordThings.ts';
+import type { LonLat, Post, Stage, SwitchRule } from '../../../../core/model/things.ts';
+import { putInStage } from '../../../../core/quantities/edits/changeStages.ts';
 import { lonLatAt } from '../../../../core/shapes/measuredPath.ts';
+import { inEnglish } from '../../../support/english.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, edited, emptyProject, randomProject } from '../../../support/randomProjects.ts';
 
@@ -42,6 +46,18 @@ function places(project: Project): Map<string, LonLat> {
 function expectSamePlaces(before: Project, after: Project, withinM = 0.01): void {
   const now = places(after);
   for (const [id, place] of places(before)) expect(distanceM(place, now.get(id)!)).toBeLessThan(withinM);
+}
+
+const spring: Stage = { kind: 'stage', id: 'spring', name: 'This spring', rank: 0, note: '' };
+
+function newBuiltMark(thingId: string): BuiltMark {
+  const id = builtMarkId('fenceLine', thingId);
+  return { kind: 'builtMark', id, thingKind: 'fenceLine', thingId, date: null, by: '', note: '', planned: null };
+}
+
+function photoOf(lineId: string): Photo {
+  const picture = { blobId: 'b', thumbId: 't', widthPx: 4, heightPx: 3, takenAt: null, gps: null, fileName: 'a.jpg' };
+  return { kind: 'photo', id: 'photo-1', of: { kind: 'fenceLine', id: lineId }, ...picture, caption: '' };
 }
 
 describe('splitLine and joinLines', () => {
@@ -108,7 +124,7 @@ describe('splitLine and joinLines', () => {
     expect(whyNotSplitLine({ lineId: 'fenceLine-1', atM: 51 })(project)?.code).toBe('insideGateway');
     expect(whyNotSplitLine({ lineId: 'fenceLine-1', atM: 0 })(project)?.code).toBe('atEnd');
     expect(whyNotSplitLine({ lineId: 'fenceLine-1', atM: 101 })(project)?.code).toBe('offLine');
-    expect(whyNotJoinLines({ lineId: 'fenceLine-1', otherId: 'fenceLine-2' })(project)?.message).toContain(
+    expect(inEnglish(whyNotJoinLines({ lineId: 'fenceLine-1', otherId: 'fenceLine-2' })(project)?.message)).toContain(
       'fence types',
     );
   });
@@ -120,6 +136,31 @@ describe('splitLine and joinLines', () => {
     expect([...cut.switchRule.keys()]).toEqual(['strainer:fenceLine-2:1']);
     const back = joinLines({ lineId: 'fenceLine-1', otherId: 'fenceLine-2' })(cut);
     expect([...back.switchRule.keys()]).toEqual(['strainer:fenceLine-1:2']);
+  });
+});
+
+describe('what is said of a line', () => {
+  const built = put(
+    putInStage(['fenceLine-1'], 'spring')(put(lineOf([0, 0], [400, 0]), spring)),
+    { ...newBuiltMark('fenceLine-1'), date: '2031-05-02' },
+    photoOf('fenceLine-1'),
+  );
+  const cut = splitLine({ lineId: 'fenceLine-1', atM: 100 }, countingIds(1))(built);
+
+  it('holds for both pieces of it: when it was built, and its stage', () => {
+    expect(cut.builtMark.get('built:fenceLine:fenceLine-2')).toMatchObject({
+      date: '2031-05-02',
+      thingId: 'fenceLine-2',
+    });
+    expect(cut.stageMark.get('in:fenceLine-2')).toMatchObject({ stageId: 'spring', thingId: 'fenceLine-2' });
+  });
+
+  it('goes to the line that it is joined onto, where that has none', () => {
+    const other = addFenceLine({ path: [at(400, 0), at(600, 0)], typeId }, () => 'further')(built);
+    const joined = joinLines({ lineId: 'further', otherId: 'fenceLine-1' })(other);
+    expect([...joined.photo.values()].map(({ of }) => of?.id)).toEqual(['further']);
+    expect([...joined.builtMark.values()].map(({ thingId }) => thingId)).toEqual(['further']);
+    expect(joined.stageMark.size).toBe(0);
   });
 });
 
@@ -245,7 +286,7 @@ describe('placeOnEarth', () => {
     const second = { grid: [100, 0] as const, earth: at(150, 0) };
     const refusal = whyNotPlaceOnEarth({ point, second })(unplaced(emptyProject()));
     expect(refusal?.code).toBe('misfit');
-    expect(refusal?.message).toContain('100 m');
+    expect(inEnglish(refusal?.message)).toContain('100 m');
   });
 });
 
