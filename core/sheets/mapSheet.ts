@@ -35,7 +35,7 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
   const { project, survey, options, measure } = input;
   const property = propertyOf(project);
   const format = sheetFormat(options);
-  const gridM = gridDistanceM(options.gridM, options.scaleDenominator);
+  const gridM = gridDistanceM(options.gridM, options.scaleDenominator, property.units);
   const window = mapWindow(format.map, tile.centre, options.scaleDenominator, survey.plane);
   const map = drawMap(project, survey, window, tile.ground, gridM, measure);
   const onward = neighbourNotes(tile, format.map);
@@ -43,6 +43,7 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
     window,
     tile.ground,
     gridM,
+    property.units,
     onward.map((note) => textBox(note, measure)),
     measure,
   );

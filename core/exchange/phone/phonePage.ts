@@ -266,6 +266,13 @@ function mapSvg({ project, survey, measure }: PhonePageInput): string {
   const window = mapWindow([0, 0, widthMm, heightMm], centre, scale, survey.plane);
   const [halfX, halfY] = [(widthMm * scale) / 2000, (heightMm * scale) / 2000];
   const ground = [centre[0] - halfX, centre[1] - halfY, centre[0] + halfX, centre[1] + halfY] as const;
-  const { items } = drawMap(project, survey, window, ground, gridDistanceM(null, scale), measure);
+  const { items } = drawMap(
+    project,
+    survey,
+    window,
+    ground,
+    gridDistanceM(null, scale, propertyOf(project).units),
+    measure,
+  );
   return svgText(items, widthMm, heightMm, 'Map of the property, north up');
 }

@@ -6,22 +6,24 @@ import { ink, letters, pen } from '../../drawing/style.ts';
 import { type MeasureText, textBox } from '../../drawing/words.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { pushAll } from '../../model/pushAll.ts';
-import { fixed } from '../../words/numbers/write.ts';
+import { lengthUnit } from '../../words/numbers/units.ts';
+import { fixed, type Units } from '../../words/numbers/write.ts';
 import { emptyLayer, type MapLayer } from './layer.ts';
 
 const crossMm = 1.6;
 const tickMm = 1.4;
 
-/** A round distance between grid lines that puts them 30 to 75 mm apart on paper. */
-export function roundGridM(scaleDenominator: number): number {
-  // The sheets' coordinates are in metres, whatever the property's units.
-  return gridSpacing(1000 / scaleDenominator, 'metric', 30).stepM;
+/** A distance between grid lines, round in metres or in feet, that puts them 30 to 75 mm apart on paper. */
+export function roundGridM(scaleDenominator: number, units: Units): number {
+  const { lengthM } = lengthUnit(units);
+  // In feet however long: the frame's figures are all in one unit.
+  return gridSpacing((1000 / scaleDenominator) * lengthM, 'metric', 30).stepM * lengthM;
 }
 
 /** The grid distance to use: as asked, unless its lines would stand closer than 4 mm on paper. */
-export function gridDistanceM(askedM: number | null, scaleDenominator: number): number {
+export function gridDistanceM(askedM: number | null, scaleDenominator: number, units: Units): number {
   const usable = askedM !== null && askedM > 0 && (askedM * 1000) / scaleDenominator >= 4;
-  return usable ? askedM : roundGridM(scaleDenominator);
+  return usable ? askedM : roundGridM(scaleDenominator, units);
 }
 
 /** Crosses where grid lines meet; metres east and north in the plane. */
@@ -55,16 +57,18 @@ export function gridLayer(
   return { items: [lines(marks, stroke(pen.hairline, { ink: ink.soft }))], signs: [], lines: marks, labels: [] };
 }
 
-/** The map's frame with ticks and coordinates outside it; those that would run into `keepClear` are left out. */
+/** The map's frame with ticks and coordinates outside it, in metres or in feet; those that would run into `keepClear` are left out. */
 export function drawMapFrame(
   window: MapWindow,
   ground: readonly [number, number, number, number],
   gridM: number,
+  units: Units,
   keepClear: readonly PaperBox[],
   measure: MeasureText,
 ): Item[] {
   const [left, top, right, bottom] = window.frame;
-  const decimals = Number.isInteger(gridM) ? 0 : 1;
+  const { lengthM } = lengthUnit(units);
+  const decimals = Math.abs((gridM / lengthM) % 1) < 1e-6 ? 0 : 1;
   const ticks: PaperPoint[][] = [];
   const words = [];
   const style = { sizePt: letters.small, font: 'figures', align: 'centre' } as const;
@@ -80,8 +84,8 @@ export function drawMapFrame(
         [px, bottom + tickMm],
       ],
     );
-    words.push(text(eastText(x, decimals), [px, top - tickMm - 0.5], style));
-    words.push(text(eastText(x, decimals), [px, bottom + tickMm + 2.1], style));
+    words.push(text(eastText(x / lengthM, decimals), [px, top - tickMm - 0.5], style));
+    words.push(text(eastText(x / lengthM, decimals), [px, bottom + tickMm + 2.1], style));
   }
   for (const y of gridValues(ground[1], ground[3], gridM)) {
     const [, py] = window.toPaper([0, y]);
@@ -95,8 +99,8 @@ export function drawMapFrame(
         [right + tickMm, py],
       ],
     );
-    words.push(text(northText(y, decimals), [left - tickMm - 0.5, py], { ...style, rotationDeg: -90 }));
-    words.push(text(northText(y, decimals), [right + tickMm + 0.5, py], { ...style, rotationDeg: 90 }));
+    words.push(text(northText(y / lengthM, decimals), [left - tickMm - 0.5, py], { ...style, rotationDeg: -90 }));
+    words.push(text(northText(y / lengthM, decimals), [right + tickMm + 0.5, py], { ...style, rotationDeg: 90 }));
   }
   const room: PaperBox = [left - 1, top - 1, right + 1, bottom + 1];
   const placed: PaperBox[] = [...keepClear];

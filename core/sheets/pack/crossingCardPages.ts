@@ -17,6 +17,7 @@ import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
 import type { CrossingRow } from '../../record/crossingRegister.ts';
 import { dateText } from '../../words/dates.ts';
+import { roughUnit } from '../../words/numbers/units.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
 import { type Block, space, words } from '../flow/block.ts';
@@ -126,7 +127,7 @@ function topBlock(built: CrossingAsBuilt, points: readonly CardPoint[], heightMm
 
 /** The QR code with what it holds, or why there is none. */
 function codeItems(built: CrossingAsBuilt, [left, top, right]: PaperBox, input: PackInput): Item[] {
-  const { placed } = propertyOf(input.project);
+  const { placed, units } = propertyOf(input.project);
   if (!placed) {
     const block = words(
       'The property has no place on earth yet, so there is no code with its coordinates.',
@@ -140,7 +141,7 @@ function codeItems(built: CrossingAsBuilt, [left, top, right]: PaperBox, input: 
   const uri = geoUri(at);
   const what = built.courses.length > 1 ? 'gateway: where the trench lies is not certain' : 'middle of the trench';
   const caption = words(
-    `Scan for the ${what}. A phone is off by some metres: dig by the ties.`,
+    `Scan for the ${what}. A phone is off by some ${roughUnit(units)}: dig by the ties.`,
     right - left,
     { sizePt: letters.small },
     input.measure,

@@ -96,8 +96,9 @@ function mapTitle(
 }
 
 function gridNote(property: Property, origin: LonLat): string {
-  if (!property.placed) return "metres from the drawing's origin; not yet placed on the earth";
-  return `metres from ${placeText(origin)} (WGS 84)`;
+  const unit = property.units === 'imperial' ? 'feet' : 'metres';
+  if (!property.placed) return `${unit} from the drawing's origin; not yet placed on the earth`;
+  return `${unit} from ${placeText(origin)} (WGS 84)`;
 }
 
 function heading(title: string, widthMm: number, measure: MeasureText): Block {

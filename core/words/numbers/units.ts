@@ -16,6 +16,11 @@ export function lengthUnit(units: Units): { readonly name: 'm' | 'ft'; readonly 
   return units === 'imperial' ? { name: 'ft', lengthM: mPerFoot } : { name: 'm', lengthM: 1 };
 }
 
+/** The word for short ways that nobody measures: "off by some metres". */
+export function roughUnit(units: Units): 'metres' | 'yards' {
+  return units === 'imperial' ? 'yards' : 'metres';
+}
+
 /** The unit of long ways. */
 export function farUnit(units: Units): { readonly name: 'km' | 'mi'; readonly lengthM: number } {
   return units === 'imperial' ? { name: 'mi', lengthM: mPerMile } : { name: 'km', lengthM: mPerKm };

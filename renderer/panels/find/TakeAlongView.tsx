@@ -1,13 +1,16 @@
 import { useState } from 'react';
 import { propertyOf } from '../../../core/model/project.ts';
+import { roughUnit } from '../../../core/words/numbers/units.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { exportFile } from '../../state/exportFile.ts';
+import { useUnits } from '../../state/useUnits.ts';
 import { makePhoneFile } from './phoneFile.ts';
 import { useCrossingRows } from './useCrossingRows.ts';
 
 /** What goes to the paddock: everything for the phone in one file. */
 export function TakeAlongView() {
+  const units = useUnits();
   const file = useOpenFile();
   const rows = useCrossingRows();
   const { placed } = propertyOf(file.project);
@@ -39,8 +42,8 @@ export function TakeAlongView() {
       </p>
       <h2>On a handheld receiver</h2>
       <p>
-        Gateways, switches and posts as waypoints, fences and crossings as tracks. A receiver is some metres off: it
-        leads to the gateway, and the tapes lead to the cable.
+        Gateways, switches and posts as waypoints, fences and crossings as tracks. A receiver is some {roughUnit(units)}{' '}
+        off: it leads to the gateway, and the tapes lead to the cable.
       </p>
       <p className="buttons">
         {(['gpx', 'kml'] as const).map((format) => (

@@ -5,14 +5,17 @@ import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { leastOf } from '../../../core/model/extremes.ts';
 import { trackAsTrench } from '../../../core/record/edits/trackAsTrench.ts';
 import type { CrossingFigures, GatewayShape } from '../../../core/shapes/types.ts';
+import { roughUnit } from '../../../core/words/numbers/units.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
 import { LengthField } from '../parts/LengthField.tsx';
 
 /** Takes a GPS track that was walked along the open trench as its path. */
 export function TrackField({ figures, shape }: { readonly figures: CrossingFigures; readonly shape: GatewayShape }) {
+  const units = useUnits();
   const { survey } = useOpenFile();
   const input = useRef<HTMLInputElement>(null);
   const [seM, setSeM] = useState(5);
@@ -35,7 +38,7 @@ export function TrackField({ figures, shape }: { readonly figures: CrossingFigur
         valueM={seM}
         minM={0.01}
         maxM={100}
-        hint="In the hand, some metres: then tapes are far better."
+        hint={`In the hand, some ${roughUnit(units)}: then tapes are far better.`}
         onCommitM={(next) => {
           if (next !== null) setSeM(next);
         }}

@@ -59,6 +59,17 @@ describeWith(['pdftotext'], 'the order through pdftotext', () => {
     expect(text).toContain(formatMoney(order.total.gross, { currency: 'NZD' }));
   });
 
+  it('writes figures and the date by the habits that were asked for', async () => {
+    const german = (await textOf(things, { ...options, locale: 'de-DE' })).replace(/\s/g, ' ');
+    const total = formatMoney(order.total.gross, { currency: 'NZD' });
+    expect(total).toMatch(/^[\d.]+,\d\d NZ\$$/);
+    expect(german).toContain(total.replace(/\s/g, ' '));
+    expect(german).toContain('12.05.2026');
+    const usual = await textOf(things, { ...options, locale: undefined });
+    expect(usual).toContain('12 May 2026');
+    expect(usual).toContain(formatMoney(order.total.gross, { currency: 'NZD' }));
+  });
+
   it('has every item, every roll and every piece with its label', async () => {
     const words = (await textOf(things)).replace(/\s+/g, ' ');
     for (const { item, cost } of order.parts[0]!.lines) {

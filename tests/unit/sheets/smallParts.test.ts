@@ -48,17 +48,24 @@ describe('placeText', () => {
 
 describe('the grid', () => {
   it.each(roundScales)('at 1:%i is a round distance, 30 to 75 mm apart', (scale) => {
-    const gridM = roundGridM(scale);
+    const gridM = roundGridM(scale, 'metric');
     expect((gridM * 1000) / scale).toBeGreaterThanOrEqual(30 - 1e-9);
     expect((gridM * 1000) / scale).toBeLessThanOrEqual(75);
     expect(['1', '2', '5']).toContain(gridM.toExponential(0)[0]);
     expect(Number(gridM.toExponential(0))).toBeCloseTo(gridM, 9);
   });
 
+  it.each(roundScales)('at 1:%i is round in feet where the property is in feet', (scale) => {
+    const gridM = roundGridM(scale, 'imperial');
+    expect((gridM * 1000) / scale).toBeGreaterThanOrEqual(30 - 1e-9);
+    expect((gridM * 1000) / scale).toBeLessThanOrEqual(75);
+    expect((gridM / 0.3048).toExponential(6)).toMatch(/^[125]\.000000e/);
+  });
+
   it('takes the distance asked for unless it would blacken the sheet', () => {
-    expect(gridDistanceM(250, 5000)).toBe(250);
-    expect(gridDistanceM(1, 5000)).toBe(roundGridM(5000));
-    expect(gridDistanceM(-1, 5000)).toBe(roundGridM(5000));
+    expect(gridDistanceM(250, 5000, 'metric')).toBe(250);
+    expect(gridDistanceM(1, 5000, 'metric')).toBe(roundGridM(5000, 'metric'));
+    expect(gridDistanceM(-1, 5000, 'metric')).toBe(roundGridM(5000, 'metric'));
   });
 });
 

@@ -90,14 +90,12 @@ describe('the window and its worker', () => {
     analysis.stopPlan();
     analysis.changed([], 2);
     expect(now()).toMatchObject({ planStopped: false, planning: null });
-    expect(last().heard.map(({ type }) => type)).toEqual([
-      'shown',
-      'reset',
-      'stopPlan',
-      'goOnPlan',
-      'stopPlan',
-      'changed',
-    ]);
+    expect(last().heard[0]).toEqual({ locale: 'en-GB' });
+    expect(
+      last()
+        .heard.slice(1)
+        .map(({ type }) => type),
+    ).toEqual(['shown', 'reset', 'stopPlan', 'goOnPlan', 'stopPlan', 'changed']);
   });
 });
 
