@@ -1,5 +1,6 @@
 import type { FaultHunt } from '../model/huntThings.ts';
 import type { InGround } from '../model/inGroundThings.ts';
+import { counted } from '../words/text.ts';
 import { bases } from './certainty.ts';
 import { basisWords } from './certaintyWords.ts';
 import type { CrossingRow } from './crossingSearch.ts';
@@ -18,7 +19,7 @@ export function findSentence(
   const gone =
     still === 0
       ? ''
-      : `; ${still} ${still === 1 ? 'thing in the ground that is' : 'things in the ground that are'} no longer drawn`;
+      : `; ${counted(still, 'thing in the ground that is', 'things in the ground that are')} no longer drawn`;
   if (rows.length === 0) return `No buried crossing is in this file${gone}.${looking}`;
   const buried = rows.filter(({ crossing }) => crossing.inGround);
   const parts = bases
@@ -28,7 +29,7 @@ export function findSentence(
   const inGround =
     buried.length === 0
       ? 'No crossing in the ground'
-      : `${buried.length} ${buried.length === 1 ? 'crossing' : 'crossings'} in the ground (${parts.join(', ')})`;
+      : `${counted(buried.length, 'crossing')} in the ground (${parts.join(', ')})`;
   const planned = rows.length - buried.length;
   return `${inGround}${planned > 0 ? `, ${planned} planned` : ''}${gone}.${looking}`;
 }

@@ -3,6 +3,7 @@ import { inWords } from '../model/edits/support/fieldRules.ts';
 import type { Project } from '../model/project.ts';
 import type { Thing } from '../model/things.ts';
 import { formatTape, formatVoltage, type Units } from '../words/numbers/write.ts';
+import { counted } from '../words/text.ts';
 
 /** One value that is not what it was. */
 export interface ChangedField {
@@ -36,7 +37,7 @@ function valueInWords(field: string, value: unknown, project: Project, units: Un
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') return numberInWords(field, value, units);
   if (typeof value === 'string') return field.endsWith('Id') ? referredName(value, project) : value;
-  return Array.isArray(value) ? `${value.length} ${value.length === 1 ? 'entry' : 'entries'}` : 'other figures';
+  return Array.isArray(value) ? `${counted(value.length, 'entry', 'entries')}` : 'other figures';
 }
 
 function numberInWords(field: string, value: number, units: Units): string {

@@ -4,6 +4,7 @@ import type { CrossingAsBuilt } from '../locate/crossingAsBuilt.ts';
 import { footLabel, type SolvedPoint } from '../locate/ties.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
+import { counted } from '../words/text.ts';
 
 /** A crossing, in the ground or planned, and what its record still lacks. */
 export interface CrossingRow {
@@ -70,9 +71,7 @@ export function recordSentence(rows: readonly CrossingRow[], builtOtherwise: num
     ambiguous > 0 ? `${ambiguous} with the side not said` : '',
     contradictory > 0 ? `${contradictory} with tapes that do not meet` : '',
     planned > 0 ? `${planned} planned` : '',
-    builtOtherwise > 0
-      ? `${builtOtherwise} ${builtOtherwise === 1 ? 'thing' : 'things'} built otherwise than planned`
-      : '',
+    builtOtherwise > 0 ? `${counted(builtOtherwise, 'thing')} built otherwise than planned` : '',
   ];
   return `${parts.filter((part) => part !== '').join('; ')}.`;
 }

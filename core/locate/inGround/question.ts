@@ -3,6 +3,7 @@ import { type Project, propertyOf } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuildableKind, BuriedPoint, CrossingRecord } from '../../model/recordThings.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
+import { counted } from '../../words/text.ts';
 import { gatePostWord, tieFromKey } from '../tieFrom.ts';
 import type { GroundAnswer } from './answer.ts';
 import { fateInShort } from './leftWords.ts';
@@ -263,9 +264,9 @@ function crossingRecordInWords(project: Project, crossingId: string): string {
   const status = project.crossing.get(crossingId)?.status;
   return [
     status === 'built' ? builtInWords(project, 'crossing', crossingId) : 'recorded',
-    points === 0 ? '' : `${points} ${points === 1 ? 'point' : 'points'} measured`,
-    depths === 0 ? '' : `${depths} ${depths === 1 ? 'depth' : 'depths'}`,
-    photos === 0 ? '' : `${photos} ${photos === 1 ? 'photo' : 'photos'}`,
+    points === 0 ? '' : `${counted(points, 'point')} measured`,
+    depths === 0 ? '' : `${counted(depths, 'depth')}`,
+    photos === 0 ? '' : `${counted(photos, 'photo')}`,
   ]
     .filter((part) => part !== '')
     .join(', ');
@@ -299,7 +300,7 @@ function recordInWords(
   const gateway = gatewayOf(project, record.crossingId);
   if (record.kind === 'crossingRecord') return `The record of the crossing under ${gateway}`;
   const how = [
-    record.ties.length > 0 ? `${record.ties.length} ${record.ties.length === 1 ? 'tape' : 'tapes'}` : '',
+    record.ties.length > 0 ? `${counted(record.ties.length, 'tape')}` : '',
     record.offset ? 'an offset' : '',
     record.gps ? 'a receiver’s position' : '',
   ].filter((part) => part !== '');

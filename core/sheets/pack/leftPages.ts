@@ -10,6 +10,7 @@ import { stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
 import { dateText } from '../../words/dates.ts';
 import { formatTape } from '../../words/numbers/write.ts';
+import { counted } from '../../words/text.ts';
 import { stakeOutPages } from '../find/stakeOutPages.ts';
 import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';
@@ -76,7 +77,7 @@ function tableOf(all: readonly LeftInGround[], { project, survey, property }: Pa
           '\n',
         ),
         depth ? depthInWords(depth, units) : 'not known',
-        [thing.note, photos > 0 ? `${photos} ${photos === 1 ? 'photo' : 'photos'} in the file` : '']
+        [thing.note, photos > 0 ? `${counted(photos, 'photo')} in the file` : '']
           .filter((part) => part !== '')
           .join('\n') || '-',
       ];

@@ -6,6 +6,7 @@ import { applyChanges } from '../../../core/model/difference.ts';
 import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import type { Status } from '../../../core/model/things.ts';
 import { message } from '../../../core/words/message.ts';
+import { counted } from '../../../core/words/text.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { faultText } from '../../state/report.ts';
@@ -131,7 +132,7 @@ export function PreviewChoices({
           disabled={refusal !== null || count === 0 || busy !== null}
           onClick={() => void take()}
         >
-          {busy ? 'Taking in …' : `Take in ${count} ${count === 1 ? 'piece' : 'pieces'}`}
+          {busy ? 'Taking in …' : `Take in ${counted(count, 'piece')}`}
         </button>
         {busy === 'working' ? (
           <button type="button" onClick={stop}>

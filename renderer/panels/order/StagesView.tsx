@@ -3,6 +3,7 @@ import type { Stage } from '../../../core/model/things.ts';
 import { addStage, deleteStage, moveStage, putInStage } from '../../../core/quantities/edits/changeStages.ts';
 import { stageOfThing, stagesOf } from '../../../core/quantities/order/stages.ts';
 import { formatMoney } from '../../../core/words/numbers/write.ts';
+import { counted } from '../../../core/words/text.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose, light } from '../../state/choose.ts';
@@ -89,7 +90,7 @@ function StageBlock({
       <p>
         {marked.length === 0
           ? 'Nothing is in it yet.'
-          : `${marked.length} ${marked.length === 1 ? 'thing' : 'things'}, with all that hangs on ${marked.length === 1 ? 'it' : 'them'}. `}
+          : `${counted(marked.length, 'thing')}, with all that hangs on ${marked.length === 1 ? 'it' : 'them'}. `}
         {part && marked.length > 0 ? (
           <>
             Goods {formatMoney(part.materials.net, habits)}, work {formatMoney(part.work.net, habits)}:{' '}
@@ -158,7 +159,7 @@ function PutChosen() {
   return (
     <section className="block put-chosen" aria-label="Put what is chosen into a stage">
       <p>
-        Chosen: {things.length} {things.length === 1 ? 'thing' : 'things'}, now in {[...now].join(', ')}. Put{' '}
+        Chosen: {counted(things.length, 'thing')}, now in {[...now].join(', ')}. Put{' '}
         {things.length === 1 ? 'it' : 'them'} into:
       </p>
       <p className="buttons">

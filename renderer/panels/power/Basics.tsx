@@ -8,7 +8,7 @@ import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Growth, PowerSettings, UserConductor } from '../../../core/model/things.ts';
 import { fixed, formatVoltage } from '../../../core/words/numbers/write.ts';
-import { capital } from '../../../core/words/text.ts';
+import { capital, counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';
@@ -117,7 +117,7 @@ function GrowthOfAll() {
       <p className="field-hint">
         {exceptions.length === 0
           ? 'A fence can have growth of its own: choose it on the map.'
-          : `${exceptions.length} ${exceptions.length === 1 ? 'fence has' : 'fences have'} growth of its own: ${exceptions
+          : `${counted(exceptions.length, 'fence has', 'fences have')} growth of its own: ${exceptions
               .slice(0, 8)
               .map(({ name }) => name)
               .join(', ')}${exceptions.length > 8 ? ', ...' : ''}.`}

@@ -170,7 +170,7 @@ function RodsForTarget({ supply, field }: { readonly supply: Supply; readonly fi
       />
       {needed ? (
         <p>
-          {needed.rods} {needed.rods === 1 ? 'rod' : 'rods'} like these would come to about {fixed(needed.ohm, 1)} ohm.{' '}
+          {counted(needed.rods, 'rod')} like these would come to about {fixed(needed.ohm, 1)} ohm.{' '}
           {needed.rods > field.rods ? (
             <button type="button" onClick={() => set(needed.rods)}>
               Plan {needed.rods} rods

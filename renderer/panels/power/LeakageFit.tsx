@@ -8,6 +8,7 @@ import {
 } from '../../../core/survey/power/fitReadings.ts';
 import { dateText } from '../../../core/words/dates.ts';
 import { fixed } from '../../../core/words/numbers/write.ts';
+import { counted } from '../../../core/words/text.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
@@ -73,7 +74,7 @@ function OneFit({ fit, used }: { readonly fit: ReadingsFit; readonly used: numbe
         </p>
       ) : null}
       <Register<FitRow>
-        caption={`Fitted to ${used} ${used === 1 ? 'reading' : 'readings'} by least squares; ranges are one standard error`}
+        caption={`Fitted to ${counted(used, 'reading')} by least squares; ranges are one standard error`}
         rows={fit.sections}
         idOf={({ letter }) => sectionMapId(letter)}
         empty="No section leaks."
@@ -112,7 +113,7 @@ function OneFit({ fit, used }: { readonly fit: ReadingsFit; readonly used: numbe
             )
           }
         >
-          Take this growth for {lines.size} {lines.size === 1 ? 'fence' : 'fences'}
+          Take this growth for {counted(lines.size, 'fence')}
         </button>
       ) : null}
     </>
@@ -134,5 +135,5 @@ function figure(times: number): string {
 
 function roundInWords({ firstDay, lastDay, count }: ReadingRound): string {
   const days = firstDay === lastDay ? dateText(lastDay) : `${dateText(firstDay)} to ${dateText(lastDay)}`;
-  return `${days}: ${count} ${count === 1 ? 'reading' : 'readings'}`;
+  return `${days}: ${counted(count, 'reading')}`;
 }

@@ -6,6 +6,7 @@ import { markBuilt } from '../../../core/record/edits/markBuilt.ts';
 import { nameOf } from '../../../core/record/places.ts';
 import { dateText, today } from '../../../core/words/dates.ts';
 import { formatLength } from '../../../core/words/numbers/write.ts';
+import { counted } from '../../../core/words/text.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
@@ -74,7 +75,7 @@ function MarkChosen({ rows }: { readonly rows: readonly Row[] }) {
   const picked = planned.filter(({ thing }) => chosen.includes(thing.kind === 'crossing' ? thing.gatewayId : thing.id));
   const mark = (which: readonly Row[]) =>
     void commit(
-      `Mark ${which.length} ${which.length === 1 ? 'thing' : 'things'} built`,
+      `Mark ${counted(which.length, 'thing')} built`,
       markBuilt(
         which.map(({ thing: { kind, id } }) => ({ kind, id })),
         { date, by },

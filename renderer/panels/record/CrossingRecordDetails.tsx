@@ -16,7 +16,7 @@ import type { Crossing, Gateway } from '../../../core/model/things.ts';
 import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
 import { formatTape } from '../../../core/words/numbers/write.ts';
-import { capital } from '../../../core/words/text.ts';
+import { capital, counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
@@ -139,7 +139,7 @@ function toldOf({ id, ties }: BuriedPoint, { points }: CrossingAsBuilt): string 
   const basis = points.find(({ point }) => point.id === id)?.basis;
   if (basis === 'ambiguous') return ': side not said';
   if (basis === 'contradictory') return ': tapes do not meet';
-  return ties.length === 0 ? '' : `: ${ties.length} ${ties.length === 1 ? 'tie' : 'ties'}`;
+  return ties.length === 0 ? '' : `: ${counted(ties.length, 'tie')}`;
 }
 
 /** The bow as taped from the middle of the opening: it is the crossing's own. */
