@@ -9,6 +9,7 @@ import { useApp } from '../state/appState.ts';
 import { mapView } from '../state/mapView.ts';
 import { newId } from '../state/newId.ts';
 import { commit, host } from '../state/session.ts';
+import { figuresOf } from '../state/useFigures.ts';
 import { type Cutter, CutterProblem, startCutter } from './cutter.ts';
 import { type PictureImport, type SystemChoice, usePictureImport } from './importState.ts';
 
@@ -129,7 +130,10 @@ async function finish(fileName: string, imageId: string, size: Size, coordinates
     write: (edit) => host().project.finishPicture({ imageId, edit }),
   });
   if (!done) throw new Stopped();
-  if (refusal) usePictureImport.setState({ problem: `${refusal.message} Until then it lies by eye.` });
+  if (file && refusal) {
+    const why = figuresOf(file.project).say(refusal.message);
+    usePictureImport.setState({ problem: `${why} Until then it lies by eye.` });
+  }
   mapView.zoomTo(id);
 }
 
