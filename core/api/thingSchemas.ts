@@ -71,7 +71,7 @@ function schemaOfShape(shape: Shape): z.ZodType {
     case 'kindName':
       return z.enum(kinds);
     case 'list':
-      return z.array(schemaOf(shape.of)).max(shape.most);
+      return z.array(listedSchema(shape.of)).max(shape.most);
     case 'tuple':
       return z.tuple(shape.of.map(schemaOf) as [z.ZodType, ...z.ZodType[]]);
     case 'record':
@@ -90,14 +90,18 @@ function schemaOfShape(shape: Shape): z.ZodType {
   }
 }
 
-/** Things inside of another; where whole things are kept, those of a kind that a newer version made as well. */
+/** A thing inside of another. */
 function thingsSchema(of: readonly AnyKind[], needs: readonly string[]): z.ZodType {
-  if (needs.length > 0)
-    return taggedSchema(
-      'kind',
-      of.map((kind) => schemaOfKind(kind, needs)),
-    );
-  return z.union([taggedSchema('kind', of.map(keptSchemaOf)), ofNewerKind]);
+  return taggedSchema(
+    'kind',
+    of.map((kind) => (needs.length > 0 ? schemaOfKind(kind, needs) : keptSchemaOf(kind))),
+  );
+}
+
+/** What a list holds; where things of several kinds are kept, those of a kind that a newer version made as well. */
+function listedSchema(of: AnyField): z.ZodType {
+  const keepsKinds = of.shape.as === 'thing' && of.shape.of.length > 1;
+  return keepsKinds ? z.union([schemaOf(of), ofNewerKind]) : schemaOf(of);
 }
 
 /** A thing of a kind that a newer version made: kept as it is where whole things are kept, and seen by nobody. */

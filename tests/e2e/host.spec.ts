@@ -2,7 +2,9 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { newFenceLine } from '../../core/model/defaults.ts';
+import type { Post } from '../../core/model/things.ts';
 import { expect, test } from '../support/app.ts';
+import { withUnknown } from '../support/withUnknown.ts';
 
 test('the page loads under its content policy, without a word on the console', async ({ app, page }) => {
   const words: string[] = [];
@@ -19,6 +21,20 @@ test('neither ticket nor token is left in the address, and the page can be loade
   expect(new URL(page.url())).toMatchObject({ hash: '', search: '', pathname: '/' });
   await page.reload();
   await expect(page).toHaveTitle(/Test property/);
+});
+
+test('a file that holds more than this version knows is opened, says so once, and keeps it through undo and redo', async ({
+  app,
+  page,
+}) => {
+  const post = withUnknown<Post>({ kind: 'post', id: 'p', name: 'Corner', at: [0.001, 0], role: 'strainer', note: '' });
+  await app.openNew([post]);
+  const status = page.getByRole('status').filter({ hasText: 'does not know' });
+  await expect(status).toHaveText('This file holds details that this version does not know. They are kept.');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(status).toHaveCount(0);
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await expect.poll(async () => (await app.file()).things).toContainEqual(post);
 });
 
 test('without a browser, the address in the terminal lets in once; a new one is had from the page', async ({

@@ -23,8 +23,8 @@ await step('Format and rules (biome)', () => run('biome', ['ci', '.']));
 await step('Rules of the rooms, rules with types (oxlint)', () => run('oxlint', ['--type-aware', '--deny-warnings']));
 for (const room of rooms) await step(`Types of ${room} (tsc)`, () => run('tsc', ['-p', room]));
 provideReaders();
-await tests('Unit and contract tests', 'unit.json', vitestTotals, () =>
-  vitest('unit.json', 'tests/unit', 'tests/contract'),
+await tests('Unit, component and contract tests', 'unit.json', vitestTotals, () =>
+  vitest('unit.json', 'tests/unit', 'tests/components', 'tests/contract'),
 );
 await tests('Reference tests', 'reference.json', vitestTotals, () => vitest('reference.json', 'tests/reference'));
 await tests('The first command on an ordinary machine (npm 10)', 'install.json', vitestTotals, () =>

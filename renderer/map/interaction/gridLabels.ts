@@ -1,6 +1,6 @@
 import { gridLines, gridSpacing } from '../../../core/drawing/strokes/gridSpacing.ts';
-import { fixed, type Units } from '../../../core/words/numbers/write.ts';
 import { farUnit, lengthUnit } from '../../../core/words/numbers/units.ts';
+import { fixed, type Units } from '../../../core/words/numbers/write.ts';
 import { viewBox } from '../plane/view.ts';
 import { gridLeastPx } from '../staticLayer/drawGrid.ts';
 import { mapFont } from '../staticLayer/mapFont.ts';

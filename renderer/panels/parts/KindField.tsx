@@ -102,8 +102,9 @@ export function DescribedField<T>(props: DescribedFieldProps<T>) {
   }
 }
 
+/** The key of a choice: a word, a number or yes and no; '' for none. */
 function keyOf(value: unknown): string {
-  return value === null || value === undefined ? '' : String(value);
+  return value === null || value === undefined ? '' : String(value as string | number | boolean);
 }
 
 function choicesIn({ choices, required }: FormField): Choice<string>[] {

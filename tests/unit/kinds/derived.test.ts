@@ -157,7 +157,7 @@ describe('rule, schema and form of every field', () => {
                 (!form.whole || Number.isInteger(value)));
             expect(rule(value) === null, `${path} ${String(value)}`).toBe(inForm);
             if (rule(value) === null && value !== undefined) {
-              expect(schema.safeParse(value).success, `${path} ${String(value)}`).toBe(true);
+              expect(schema.safeParse(value).success, `${path} ${JSON.stringify(value)}`).toBe(true);
             }
           }),
           { numRuns: 60 },

@@ -5,6 +5,7 @@ import { changesSchema } from '../../../core/api/messageSchemas.ts';
 import { readBody } from '../../../core/api/readBody.ts';
 import { unknownFields } from '../../../core/api/unknownFields.ts';
 import { bodyVersion } from '../../../core/kinds/upgrade.ts';
+import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
 import { allThings, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import type { KeptPlan, Thing } from '../../../core/model/things.ts';
@@ -39,6 +40,14 @@ describe('a field that this version does not know', () => {
     const wrong = { ...withUnknown(post('p')), at: [175.5, 91] } as Thing;
     expect(read(wrong)).toEqual({ ok: false, at: 'at.1' });
     expect(read({ ...withUnknown(post('p')), role: 'gate' } as unknown as Thing)).toEqual({ ok: false, at: 'role' });
+  });
+
+  test('is kept by an edit of the group that it stands in', () => {
+    const project = projectOf(all.map(withUnknown));
+    const crossings = { ...propertyOf(project).crossings, depthM: 0.7 };
+    const edited = changeThing({ kind: 'property', id: 'property', to: { crossings } })(project);
+    expect(propertyOf(edited)).toEqual({ ...propertyOf(project), crossings });
+    expect(crossings).toMatchObject({ newer });
   });
 
   test('is kept by every edit in all things that it leaves', () => {
@@ -118,6 +127,16 @@ describe('a thing of a kind that this version does not know', () => {
     const back = goBackTo('plan')(put(drawn, plan));
     expect([...allThings(back)].map(({ kind }) => kind)).not.toContain('beacon');
     expect(back.keptPlan.get('plan')).toBe(plan);
+  });
+
+  test('takes no place that another thing must have', () => {
+    const mark = [...drawn.builtMark.values()].find(({ planned }) => planned)!;
+    expect(read({ ...mark, planned: { ...mark.planned!, thing: beacon } } as unknown as Thing).ok).toBe(false);
+    const left = all.find(({ kind }) => kind === 'inGround') as Extract<Thing, { kind: 'inGround' }>;
+    for (const part of ['gateway', 'points'] as const) {
+      const was = { ...left.was, [part]: part === 'points' ? [beacon] : beacon };
+      expect(read({ ...left, was } as unknown as Thing).ok, part).toBe(false);
+    }
   });
 
   test('stays in them when the drawing is put on the earth', () => {

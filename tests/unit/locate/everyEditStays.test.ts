@@ -147,7 +147,7 @@ it('whatever is edited, nothing in the ground moves or goes unless that is what 
   );
   expect(made.edits).toBeGreaterThan(1000);
   expect(made.left).toBeGreaterThan(50);
-});
+}, 180_000);
 
 /** Whether the random deletion picks a record, or what was left in the ground, by itself. */
 function deletesRecords(project: Project, { n }: Dice): boolean {
