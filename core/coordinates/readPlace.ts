@@ -186,7 +186,7 @@ export function readGridPlace(text: string, units: Units): GridPlaceRead {
       ? (likelyDegrees(pair) ?? degreesWithCommas(bare, pair))
       : degreesOnly(bare, pair);
   if (degrees) {
-    const example = `“${formatGrid([12.2, 100], units)}”`;
+    const example = units === 'imperial' ? '“40 ft E, 330 ft N”' : '“12.5 m E, 100 m N”';
     return {
       problem: `This looks like latitude and longitude, and the property has no place on earth yet. Place it on the earth first, on the cover; or, if it is a place on the blank grid, type the unit too: ${example}.`,
       degrees,
