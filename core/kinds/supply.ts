@@ -66,6 +66,6 @@ export const earthField = kind('earthField', {
     rodDiameterMm: number('mm', { label: 'Diameter', min: 5, max: 100, decimals: 0, column: true, default: 16 }),
     spacingM: lengthM({ label: 'Spacing', min: 0.3, max: 50, column: true, default: 3 }),
     status,
-    note,
+    note: { ...note, label: 'Note on the earth stakes' },
   },
 });

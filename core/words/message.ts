@@ -4,7 +4,7 @@ import type { Figures, Phrase } from './types.ts';
 /** All texts of a language, English being the measure: another language's file has the same leaves, with the same values. */
 export type Catalogue = typeof en;
 
-/** A language: its texts, and the rules of its numbers, plurals and lists (a BCP 47 tag). */
+/** A language: its texts, and the rules of its plurals and lists (a BCP 47 tag). */
 export interface Language {
   readonly locale: string;
   readonly words: Catalogue;

@@ -4,13 +4,12 @@ import { type GeoTiffPlace, whyAskForSystem } from '../../core/exchange/image/ge
 import { latticeOf, looksLikeDegrees } from '../../core/exchange/image/latticeOf.ts';
 import { isWorldFileName, readWorldFile } from '../../core/exchange/image/worldFile.ts';
 import { layUnderlay, whyNotLayUnderlay } from '../../core/model/edits/layUnderlay.ts';
-import { propertyOf } from '../../core/model/project.ts';
 import type { ByCoordinates, ByEye } from '../../core/model/underlayThings.ts';
-import { figures } from '../../core/words/figures.ts';
 import { useApp } from '../state/appState.ts';
 import { mapView } from '../state/mapView.ts';
 import { newId } from '../state/newId.ts';
 import { commit, host } from '../state/session.ts';
+import { figuresOf } from '../state/useFigures.ts';
 import { type Cutter, CutterProblem, startCutter } from './cutter.ts';
 import { type PictureImport, type SystemChoice, usePictureImport } from './importState.ts';
 
@@ -131,8 +130,8 @@ async function finish(fileName: string, imageId: string, size: Size, coordinates
     write: (edit) => host().project.finishPicture({ imageId, edit }),
   });
   if (!done) throw new Stopped();
-  if (refusal && file) {
-    const why = figures(propertyOf(file.project).units).say(refusal.message);
+  if (file && refusal) {
+    const why = figuresOf(file.project).say(refusal.message);
     usePictureImport.setState({ problem: `${why} Until then it lies by eye.` });
   }
   mapView.zoomTo(id);

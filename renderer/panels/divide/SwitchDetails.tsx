@@ -2,7 +2,7 @@ import type { CutOutSwitch } from '../../../core/model/things.ts';
 import { cutsOffSentence, feedSentence } from '../../../core/survey/switchInWords.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
-import { KindField } from '../parts/KindField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 
 export function SwitchDetails({ cutOut }: { readonly cutOut: CutOutSwitch }) {
   const { project, survey } = useOpenFile();
@@ -27,7 +27,7 @@ export function SwitchDetails({ cutOut }: { readonly cutOut: CutOutSwitch }) {
       <KindField thing={cutOut} field="normally" step={(normally) => `Leave ${normally}: ${name}`} />
       <KindField thing={cutOut} field="pinned" step={(pinned) => `${pinned ? 'Pin' : 'Unpin'} ${name}`} />
       <KindField thing={cutOut} field="status" step={(status) => `Mark ${status}: ${name}`} />
-      <KindField thing={cutOut} field="note" step={`Change the note of ${name}`} />
+      <KindFields thing={cutOut} except={['name', 'normally', 'pinned', 'status']} />
     </>
   );
 }

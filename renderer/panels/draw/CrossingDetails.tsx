@@ -10,7 +10,7 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
-import { KindField } from '../parts/KindField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 import { CableField } from './CableField.tsx';
 
 /** How the live wire and the earth get past a gateway: the trench, what lies in it and how long each piece is. */
@@ -48,6 +48,23 @@ function NoCrossing({ gateway, live }: { readonly gateway: Gateway; readonly liv
     </>
   );
 }
+
+/** Fields that have a place of their own in the form, some of them only under ground. */
+const placed = [
+  'method',
+  'bowM',
+  'bowSide',
+  'depthM',
+  'riserHeightM',
+  'tailM',
+  'allowanceM',
+  'pipeBoreMm',
+  'minBendRadiusM',
+  'earth',
+  'earthConnectionM',
+  'sealed',
+  'status',
+] as const;
 
 type FieldOfCrossing = Exclude<keyof Crossing, 'kind' | 'id'>;
 
@@ -143,7 +160,7 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
       {crossing.earth && buried ? field('earthConnectionM', 'the earth joint') : null}
       {buried ? <KindField thing={crossing} field="sealed" step={`Note the seal of ${at}`} /> : null}
       <KindField thing={crossing} field="status" step={(status) => `Mark ${status}: ${at}`} />
-      {field('note', 'the note')}
+      <KindFields thing={crossing} except={placed} />
       <button
         type="button"
         onClick={() =>

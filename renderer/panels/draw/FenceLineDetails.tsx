@@ -8,7 +8,7 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CheckField, SelectField } from '../parts/fields.tsx';
-import { KindField } from '../parts/KindField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 
 type GrowthChoice = 'property' | 'clean' | 'light' | 'heavy' | 'own';
 
@@ -52,8 +52,7 @@ export function FenceLineDetails({ line }: { readonly line: FenceLine }) {
           if (growth !== 'own') set('Change the growth on', { growth: growth === 'property' ? null : growth });
         }}
       />
-      <KindField thing={line} field="status" step={(status) => `Mark ${status}: ${line.name}`} />
-      <KindField thing={line} field="note" step={`Change the note of ${line.name}`} />
+      <KindFields thing={line} except={['name', 'live']} />
       <LegTable line={line} />
     </>
   );

@@ -11,7 +11,7 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useFigures } from '../../state/useFigures.ts';
 import { SelectField } from '../parts/fields.tsx';
-import { KindField } from '../parts/KindField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 import { Register } from '../parts/Register.tsx';
 import { useConductorChoices } from './useConductorChoices.ts';
 
@@ -114,6 +114,10 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
           )
         }
       />
+      <KindFields thing={type} except={placed} />
     </>
   );
 }
+
+/** Fields that have a place of their own in the form. */
+const placed = ['name', 'liveWires', 'earthWires', 'plainWires', 'barbedWires', 'postSpacingM'] as const;

@@ -3,7 +3,7 @@ import { setGatewayWidth } from '../../../core/model/edits/setGatewayWidth.ts';
 import type { Gateway } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
-import { KindField } from '../parts/KindField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 import { CrossingDetails } from './CrossingDetails.tsx';
 
 export function GatewayDetails({ gateway }: { readonly gateway: Gateway }) {
@@ -29,9 +29,7 @@ export function GatewayDetails({ gateway }: { readonly gateway: Gateway }) {
           <KindField thing={gateway} field="leaves" step={`Change the leaves of ${name}`} />
           <KindField thing={gateway} field="hungFrom" step={`Rehang ${name}`} />
         </div>
-        <KindField thing={gateway} field="opens" step={`Change the swing of ${name}`} />
-        <KindField thing={gateway} field="vehicles" step={`Change the use of ${name}`} />
-        <KindField thing={gateway} field="note" step={`Change the note of ${name}`} />
+        <KindFields thing={gateway} except={['name', 'status', 'leaves', 'hungFrom']} />
       </section>
     </>
   );

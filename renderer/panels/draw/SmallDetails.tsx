@@ -2,16 +2,10 @@ import type { PaddockName, Post, Service } from '../../../core/model/things.ts';
 import { formatArea } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
-import { KindField } from '../parts/KindField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 
 export function PostDetails({ post }: { readonly post: Post }) {
-  return (
-    <>
-      <KindField thing={post} field="name" step={`Rename ${post.name}`} />
-      <KindField thing={post} field="role" step={`Change the role of ${post.name}`} />
-      <KindField thing={post} field="note" step={`Change the note of ${post.name}`} />
-    </>
-  );
+  return <KindFields thing={post} />;
 }
 
 export function PaddockDetails({ paddock }: { readonly paddock: PaddockName }) {
@@ -29,8 +23,7 @@ export function PaddockDetails({ paddock }: { readonly paddock: PaddockName }) {
           'No fence closes it in now; the name is kept for when one does.'
         )}
       </p>
-      <KindField thing={paddock} field="name" step={`Rename ${paddock.name}`} />
-      <KindField thing={paddock} field="note" step={`Change the note of ${paddock.name}`} />
+      <KindFields thing={paddock} />
     </>
   );
 }
@@ -47,7 +40,7 @@ export function ServiceDetails({ service }: { readonly service: Service }) {
       {what === 'road' || what === 'path' ? (
         <KindField thing={service} field="open" step={`Change the use of ${name}`} />
       ) : null}
-      <KindField thing={service} field="note" step={`Change the note of ${name}`} />
+      <KindFields thing={service} except={['name', 'what', 'voltageV', 'buried', 'open']} />
     </>
   );
 }

@@ -4,7 +4,7 @@ import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { KindField } from '../parts/KindField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 import { CableField } from './CableField.tsx';
 
 export function EnergiserDetails({ energiser }: { readonly energiser: Energiser }) {
@@ -16,7 +16,7 @@ export function EnergiserDetails({ energiser }: { readonly energiser: Energiser 
       <KindField thing={energiser} field="name" step={`Rename ${name}`} />
       <EnergiserLabel energiser={energiser} />
       <KindField thing={energiser} field="status" step={(status) => `Mark ${status}: ${name}`} />
-      <KindField thing={energiser} field="note" step={`Change the note of ${name}`} />
+      <KindFields thing={energiser} except={['name', 'openCircuitV', 'into500OhmV', 'storedJ', 'outputJ', 'status']} />
       {field ? (
         <EarthFieldDetails field={field} />
       ) : (
@@ -62,7 +62,7 @@ export function EarthFieldDetails({ field }: { readonly field: EarthField }) {
         <KindField thing={field} field="rodDiameterMm" step={step} />
         <KindField thing={field} field="spacingM" step={step} />
       </div>
-      <KindField thing={field} field="status" step={step} />
+      <KindFields thing={field} except={['rods', 'rodLengthM', 'rodDiameterMm', 'spacingM']} />
     </section>
   );
 }
@@ -78,9 +78,7 @@ export function LeadOutDetails({ leadOut }: { readonly leadOut: LeadOut }) {
         inGround={leadOut.buried}
         onCommit={(cableId) => change(`Change the cable of ${name}`, 'leadOut', leadOut.id, { cableId })}
       />
-      <KindField thing={leadOut} field="buried" step={`Change ${name}`} />
-      <KindField thing={leadOut} field="status" step={(status) => `Mark ${status}: ${name}`} />
-      <KindField thing={leadOut} field="note" step={`Change the note of ${name}`} />
+      <KindFields thing={leadOut} except={['name']} />
     </>
   );
 }

@@ -1,8 +1,9 @@
 import type { ReactNode } from 'react';
 import { fieldsOf } from '../../../core/kinds/allKinds.ts';
-import type { AnyField } from '../../../core/kinds/describe.ts';
-import { type FormField, formFieldOf } from '../../../core/kinds/form.ts';
+import { type AnyField, inWords } from '../../../core/kinds/describe.ts';
+import { type FormField, formFieldOf, formOf } from '../../../core/kinds/form.ts';
 import { limitOf } from '../../../core/model/edits/support/checkFields.ts';
+import { called } from '../../../core/model/edits/support/find.ts';
 import type { Thing } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -140,4 +141,38 @@ export function KindField<T extends Thing, F extends keyof T & string>(props: Ki
       onCommit={onCommit ?? set}
     />
   );
+}
+
+/**
+ * The fields of a thing in the order of its description, one below the other, but for those that the form places itself and
+ * those that have an edit of their own. So a field that is described is in the form at once.
+ */
+export function KindFields<T extends Thing>({
+  thing,
+  except = [],
+  options,
+}: {
+  readonly thing: T;
+  readonly except?: readonly (keyof T & string)[];
+  readonly options?: CommitOptions;
+}) {
+  const names = formOf(fieldsOf(thing.kind))
+    .map(([name]) => name)
+    .filter((name) => !(except as readonly string[]).includes(name) && !fieldsOf(thing.kind)[name]!.ownEdit);
+  return names.map((name) => (
+    <KindField<T, keyof T & string>
+      key={name}
+      thing={thing}
+      field={name as keyof T & string}
+      step={stepOf(thing, name)}
+      {...(options === undefined ? {} : { options })}
+    />
+  ));
+}
+
+function stepOf(thing: Thing, field: string): (value: unknown) => string {
+  const whole = 'name' in thing && thing.name !== '' ? thing.name : called(thing);
+  if (field === 'name') return () => `Rename ${whole}`;
+  if (field === 'status') return (value) => `Mark ${String(value)}: ${whole}`;
+  return () => `Change the ${inWords(field)} of ${whole}`;
 }

@@ -1,7 +1,7 @@
 import { cableRatingCaution } from '../../../core/electrical/conductors/fenceCable.ts';
 import type { UserConductor } from '../../../core/model/things.ts';
 import { Caution } from '../parts/Caution.tsx';
-import { KindField } from '../parts/KindField.tsx';
+import { KindField, KindFields } from '../parts/KindField.tsx';
 
 export function ConductorDetails({ conductor }: { readonly conductor: UserConductor }) {
   const { name } = conductor;
@@ -10,7 +10,7 @@ export function ConductorDetails({ conductor }: { readonly conductor: UserConduc
       <KindField thing={conductor} field="name" step={`Rename ${name}`} />
       <KindField thing={conductor} field="ohmPerKm" step={`Change the resistance of ${name}`} />
       <Caution>If it is a cable: {cableRatingCaution}</Caution>
-      <KindField thing={conductor} field="note" step={`Change the note of ${name}`} />
+      <KindFields thing={conductor} except={['name', 'ohmPerKm']} />
     </>
   );
 }
