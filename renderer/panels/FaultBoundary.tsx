@@ -44,7 +44,9 @@ export class FaultBoundary extends Component<Props, State> {
     if (onClose) {
       return (
         <DialogFrame title={title} onClose={onClose}>
-          <div role="alert">{said}</div>
+          <div role="alert" className="fault">
+            {said}
+          </div>
         </DialogFrame>
       );
     }

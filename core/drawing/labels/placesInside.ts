@@ -35,7 +35,7 @@ export function placesInside(
   const inside = net.filter((point) => pointInRing(point, ring));
   return blocks.flatMap((block, makeshift) =>
     inside
-      .filter(([x, y]) => cornersInside(x, y, block, ring))
+      .filter((point) => fitsInside(point, block.widthMm, block.heightMm, ring))
       .map(([x, y]): LabelPlace => {
         const away = Math.hypot(x - middle[0], y - middle[1]);
         return { texts: block.centredAt([x, y]), leader: null, cost: away * 0.08 + makeshift * 1.5 };
@@ -43,8 +43,8 @@ export function placesInside(
   );
 }
 
-/** Whether the block lies in the ring by its corners, so that the name does not run over into the neighbour's. */
-function cornersInside(x: number, y: number, { widthMm, heightMm }: LabelBlock, ring: readonly PaperPoint[]): boolean {
-  const [w, h] = [widthMm / 2, heightMm / 2];
+/** Whether a block about a point lies in the ring by its corners, so that the name does not run over into the neighbour's. */
+export function fitsInside([x, y]: PaperPoint, width: number, height: number, ring: readonly PaperPoint[]): boolean {
+  const [w, h] = [width / 2, height / 2];
   return [-w, 0, w].every((dx) => pointInRing([x + dx, y - h], ring) && pointInRing([x + dx, y + h], ring));
 }

@@ -1,5 +1,6 @@
 import type { Item } from '../../../core/drawing/displayList.ts';
 import { readableTurn } from '../../../core/drawing/labels/placesAlong.ts';
+import { fitsInside } from '../../../core/drawing/labels/placesInside.ts';
 import type { SeatRequest } from '../../../core/drawing/labels/seats.ts';
 import { energiserRadiusMm } from '../../../core/drawing/signs/energiserSign.ts';
 import { inGroundReachMm } from '../../../core/drawing/signs/inGroundSign.ts';
@@ -180,12 +181,12 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
   const text = withArea ? `${paddock.name}\n${area}` : paddock.name;
   const height = (labelSizePx + 3) * (withArea ? 2 : 1);
   const width = withArea ? Math.max(widthPx, look.textWidth(area)) : widthPx;
-  const places: Px[] = [
-    [0, 0],
-    [0, -height],
-    [0, height],
-  ];
   const anchor = toPx(look.view, paddock.inside);
+  const ring = paddock.ring.map((corner) => toPx(look.view, corner));
+  const moved = [-height, height].flatMap((step): Px[] =>
+    fitsInside([anchor[0], anchor[1] + step], width, height, ring) ? [[0, step]] : [],
+  );
+  const places: Px[] = [[0, 0], ...moved];
   return { text, style: 'soft', anchor, width, height, places, priority: 40, pinned: chosen };
 }
 

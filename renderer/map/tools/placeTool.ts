@@ -27,7 +27,7 @@ export function createPlaceTool(context: ToolContext): Tool {
     const line = nearestLine(context.scene(), xy, lineReachPx / context.view().pxPerM);
     if (!line?.shape.line.live) return null;
     const { shape, atM, point } = line;
-    const text = `a switch could go here, on ${shape.line.name}`;
+    const text = `on ${shape.line.name}`;
     return { lineId: shape.line.id, atM, xy: point, along: directionAt(shape, atM), text };
   };
   return {
@@ -63,7 +63,7 @@ export function createPlaceTool(context: ToolContext): Tool {
       const [x, y] = toPx(view, offer.xy);
       const along: Xy = [offer.along[0], -offer.along[1]];
       paintItems(ctx, switchPlaceSign([x, y], along, markedPen(palette)).items);
-      drawTag(ctx, palette, [x, y - 30], offer.text, 'center');
+      drawTag(ctx, palette, [x, y - 30], `a switch could go here, ${offer.text}`, 'center');
     },
   };
 }

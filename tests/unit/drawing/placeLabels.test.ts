@@ -6,6 +6,7 @@ import { labelBlock } from '../../../core/drawing/labels/labelBlock.ts';
 import { placeLabels } from '../../../core/drawing/labels/placeLabels.ts';
 import { placesAlongLine } from '../../../core/drawing/labels/placesAlong.ts';
 import { placesAround } from '../../../core/drawing/labels/placesAround.ts';
+import { fitsInside } from '../../../core/drawing/labels/placesInside.ts';
 import { quadsMeet } from '../../../core/drawing/labels/quads.ts';
 import { squareAround } from '../../../core/drawing/signs/sign.ts';
 import { textCorners } from '../../../core/drawing/words.ts';
@@ -112,5 +113,19 @@ describe('placesAlongLine', () => {
       [6, 6],
     ];
     expect(placesAlongLine([short, bent], 'A long name', { sizePt: 6 }, 1, measure)).toEqual([]);
+  });
+});
+
+describe('fitsInside', () => {
+  it('keeps a name from running over into the neighbour', () => {
+    const ring: PaperPoint[] = [
+      [0, 0],
+      [20, 0],
+      [20, 10],
+      [0, 10],
+    ];
+    expect(fitsInside([10, 5], 16, 6, ring)).toBe(true);
+    expect(fitsInside([10, 1], 16, 6, ring)).toBe(false);
+    expect(fitsInside([5, 5], 16, 6, ring)).toBe(false);
   });
 });

@@ -101,7 +101,7 @@ describe('a bow wider than its opening', () => {
   const property = newProperty('Bows', [0, 0]);
   const crossing = newCrossing('X', gateway, property.crossings);
   const project = projectOf([property, ...startingFenceTypes, line, gateway, crossing]);
-  const refused = /bow of the crossing can't be 5 m: gateway G1 has a width of 4\.2 m\. Make it smaller/;
+  const refused = /bow of the crossing can't be 5\.00 m: gateway G1 has a width of 4\.20 m\. Make it smaller/;
 
   it('is refused by every edit, and by an import', () => {
     expect(() => changeThing({ kind: 'crossing', id: 'X', to: { bowM: 5 } })(project)).toThrow(refused);
@@ -110,7 +110,7 @@ describe('a bow wider than its opening', () => {
     expect(() => setCrossing({ gatewayId: 'G', to: { bowM: 5 } }, () => 'X2')(without)).toThrow(refused);
     expect(imported({ ...crossing, bowM: 5 })).toMatchObject({
       ok: false,
-      why: expect.stringContaining("can't be 5 m"),
+      why: expect.stringContaining("can't be 5.00 m"),
     });
     expect(imported({ ...crossing, bowM: 4.2 })).toMatchObject({ ok: true });
   });
@@ -122,7 +122,7 @@ describe('a bow wider than its opening', () => {
 
   it('is not made by narrowing the opening', () => {
     const bowed = changeThing({ kind: 'crossing', id: 'X', to: { bowM: 3 } })(project);
-    expect(() => setGatewayWidth({ gatewayId: 'G', widthM: 2.5 })(bowed)).toThrow(/bow of the crossing can't be 3 m/);
+    expect(() => setGatewayWidth({ gatewayId: 'G', widthM: 2.5 })(bowed)).toThrow(/bow of the crossing can't be 3\.00 m/);
     expect(setGatewayWidth({ gatewayId: 'G', widthM: 3 })(bowed).gateway.get('G')!.widthM).toBe(3);
   });
 
