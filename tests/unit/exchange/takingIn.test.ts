@@ -118,7 +118,7 @@ describe('a track', () => {
     const text = gpx(long.map((vertex) => point(vertex)));
     const { project, problems } = taken(text, {});
     expect(project.fenceLine.size).toBe(0);
-    expect(problems[0]!.why).toContain('50001 points');
+    expect(problems[0]!.why).toContain('50,001 points');
     expect(taken(text, { simplifyM: 1 }).project.fenceLine.size).toBe(1);
   });
 });

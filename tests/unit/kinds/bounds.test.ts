@@ -122,7 +122,9 @@ describe('a bow wider than its opening', () => {
 
   it('is not made by narrowing the opening', () => {
     const bowed = changeThing({ kind: 'crossing', id: 'X', to: { bowM: 3 } })(project);
-    expect(() => setGatewayWidth({ gatewayId: 'G', widthM: 2.5 })(bowed)).toThrow(/bow of the crossing can't be 3\.00 m/);
+    expect(() => setGatewayWidth({ gatewayId: 'G', widthM: 2.5 })(bowed)).toThrow(
+      /bow of the crossing can't be 3\.00 m/,
+    );
     expect(setGatewayWidth({ gatewayId: 'G', widthM: 3 })(bowed).gateway.get('G')!.widthM).toBe(3);
   });
 
