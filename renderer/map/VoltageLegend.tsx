@@ -22,8 +22,14 @@ export function VoltageLegend({ voltage, theme }: VoltageLegendProps) {
         ))}
       </ol>
       <p>
-        <span aria-hidden="true">✕</span> under {formatVoltage(voltage.minimumV)}
-        <span className="map-legend-dead" aria-hidden="true" /> dead, 0 V
+        <span className="map-legend-mark" aria-hidden="true">
+          ○
+        </span>{' '}
+        under {formatVoltage(voltage.minimumV)}
+        <span className="map-legend-mark map-legend-dead" aria-hidden="true">
+          ✕
+        </span>{' '}
+        dead, 0 V
       </p>
     </figure>
   );

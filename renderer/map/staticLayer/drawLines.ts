@@ -96,17 +96,17 @@ function voltageShade({ input, palette }: Pick<Look, 'input' | 'palette'>, edge:
   return Math.min(palette.ramp.length - 1, Math.max(0, Math.floor(share * palette.ramp.length)));
 }
 
-/** Crosses along the line on what stays below the voltage that holds the stock. */
+/** Rings along the line on what stays below the voltage that holds the stock; crosses are for what is dead. */
 function* drawLowMarks(look: Look, pieces: readonly PiecePart[]): Generator<Item[]> {
   const { voltage } = look.input;
   if (!voltage) return;
   const low = pieces.filter(({ edge }) => {
     const ends = edge < 0 ? null : voltage.ofEdge(edge);
-    return ends !== null && leastOf(ends) < voltage.minimumV;
+    return ends !== null && ends[0] + ends[1] > 0 && leastOf(ends) < voltage.minimumV;
   });
   const pen = { ...look.linePen, inks: { ...look.palette, ink: look.palette.danger } };
   for (let i = 0; i < low.length; i += portion) {
-    yield drawMarks(pathsOf(look, low.slice(i, i + portion)), look.linePx, 'crosses', pen);
+    yield drawMarks(pathsOf(look, low.slice(i, i + portion)), look.linePx, 'rings', pen);
   }
 }
 
