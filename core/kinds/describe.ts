@@ -116,7 +116,7 @@ export interface AtMost {
 export interface FieldFacts<T> {
   /** In forms; without one, its name in words. */
   readonly label?: string;
-  /** Below its form field: what it is for, where its figure comes from. */
+  /** Below its form field: what it is for, where its figure comes from. Lengths as "{3.6 m}": shown in the units of the screen. */
   readonly hint?: string;
   /** Several lines of text. */
   readonly long?: true;

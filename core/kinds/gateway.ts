@@ -21,7 +21,7 @@ export const gateway = kind('gateway', {
     atM: alongLineM,
     widthM: lengthM({
       label: 'Width, post to post',
-      hint: 'Ordinary gates are 3.6 to 4.9 m, doubled for machinery (common practice).',
+      hint: 'Ordinary gates are {3.6 m} to {4.9 m}, doubled for machinery (common practice).',
       min: 0.5,
       max: 60,
       column: true,
@@ -46,7 +46,7 @@ export const gateway = kind('gateway', {
     /** Vehicles pass here, so the trench goes deeper. */
     vehicles: flag({
       label: 'Vehicles pass here',
-      hint: 'The trench goes deeper: 450 to 600 mm (common practice).',
+      hint: 'The trench goes deeper: {0.45 m} to {0.6 m} (common practice).',
       column: true,
       default: false,
     }),

@@ -106,3 +106,9 @@ export function formatMoney(amount: number | null, { currency }: { readonly curr
   if (currency === null) return fixed(amount, 2);
   return numberFormat({ style: 'currency', currency, signDisplay: 'auto' }).format(amount);
 }
+
+/** A text with its lengths in the units of the screen: "{3.6 m}" is "3.6 m" or "11 ft 10 in". */
+export function lengthsIn(text: string, units: Units): string {
+  const write = units === 'metric' ? formatRound : formatLength;
+  return text.replaceAll(/\{([\d.]+) m\}/g, (_, lengthM: string) => write(Number(lengthM), units));
+}

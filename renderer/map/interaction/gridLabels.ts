@@ -26,23 +26,37 @@ export function paintGridLabels({ ctx, view, palette }: PaintTools, units: Units
   };
   ctx.textAlign = 'center';
   for (const n of gridLines(west, east, stepM)) {
-    if (n % every === 0) write(gridFigure(n * stepM, units, 'E', 'W'), (n * stepM - view.westM) * view.pxPerM, 14);
+    if (n % every === 0)
+      write(gridFigure(n * stepM, stepM, units, 'E', 'W'), (n * stepM - view.westM) * view.pxPerM, 14);
   }
   ctx.textAlign = 'right';
   for (const n of gridLines(south, north, stepM)) {
     if (n % every !== 0) continue;
-    write(gridFigure(n * stepM, units, 'N', 'S'), view.widthPx - 8, (view.northM - n * stepM) * view.pxPerM);
+    write(gridFigure(n * stepM, stepM, units, 'N', 'S'), view.widthPx - 8, (view.northM - n * stepM) * view.pxPerM);
   }
 }
 
-/** "200 m E", "1.5 km S", "0"; in feet or miles where the screen is imperial. */
-export function gridFigure(coordinateM: number, units: Units, positive: string, negative: string): string {
+/**
+ * "200 m E", "1.5 km S", "0"; in feet or miles where the screen is imperial. In the long unit only where the grid's steps are
+ * plain figures in it: 6,000 ft, not 1.136 mi.
+ */
+export function gridFigure(
+  coordinateM: number,
+  stepM: number,
+  units: Units,
+  positive: string,
+  negative: string,
+): string {
   const sizeM = Math.abs(coordinateM);
   if (sizeM < 1e-6) return '0';
   const side = coordinateM < 0 ? negative : positive;
   const far = farUnit(units);
-  const unit = sizeM >= far.lengthM - 0.05 ? far : lengthUnit(units);
+  const unit = sizeM >= far.lengthM - 0.05 && isPlain(stepM / far.lengthM) ? far : lengthUnit(units);
   return `${trimmed(sizeM / unit.lengthM)} ${unit.name} ${side}`;
+}
+
+function isPlain(figure: number): boolean {
+  return Math.abs(figure * 1000 - Math.round(figure * 1000)) < 1e-6;
 }
 
 /** Up to three decimals, no zeros behind. */

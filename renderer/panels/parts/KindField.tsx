@@ -5,9 +5,11 @@ import { type FormField, formFieldOf, formOf } from '../../../core/kinds/form.ts
 import { limitOf } from '../../../core/model/edits/support/checkFields.ts';
 import { called } from '../../../core/model/edits/support/find.ts';
 import type { Thing } from '../../../core/model/things.ts';
+import { lengthsIn } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import type { CommitOptions } from '../../state/session.ts';
+import { useUnits } from '../../state/useUnits.ts';
 import { CheckField, type Choice, NumberField, SelectField, TextField } from './fields.tsx';
 import { LengthField } from './LengthField.tsx';
 
@@ -33,7 +35,11 @@ export function DescribedField<T>(props: DescribedFieldProps<T>) {
   const { name, field, value, placeholderM, onCommit } = props;
   const form = formFieldOf(name, field);
   const { label = form.label, hint = form.hint } = props;
-  const told = { label, ...(hint === undefined ? {} : { hint }) };
+  const units = useUnits();
+  const told = {
+    label,
+    ...(hint === undefined ? {} : { hint: typeof hint === 'string' ? lengthsIn(hint, units) : hint }),
+  };
   const set = (to: unknown) => onCommit(to as T);
   const setNumber = (to: number | null) => {
     if (to !== null) set(form.whole ? Math.round(to) : to);
