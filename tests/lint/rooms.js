@@ -18,7 +18,7 @@ export const rooms = {
   'core/model/edits': { rooms: shapes },
   'core/geometry': {
     rooms: ['core/model'],
-    packages: ['@turf/turf', 'geographiclib-geodesic', 'flatbush', 'polylabel'],
+    packages: ['@turf/turf', 'geographiclib-geodesic', 'flatbush'],
   },
   'core/coordinates': { rooms: ['core/model', 'core/geometry'], packages: ['proj4'] },
   'core/shapes': { rooms: shapes, packages: ['flatbush'] },
