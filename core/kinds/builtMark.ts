@@ -21,7 +21,6 @@ export type PlannedThing = ValuesOf<typeof plannedFields>;
 
 /** Says when and by whom a thing was built, and keeps what had been planned. Its `id` is `built:`, kind, `:`, id. */
 export const builtMark = kind('builtMark', {
-  since: 1,
   lists: ['record', 'handover', 'exchange'],
   fields: {
     thingKind: choice([

@@ -31,7 +31,6 @@ const sealed = orNone(flag(), { label: 'Riser ends sealed', yes: 'Yes, both', co
 
 /** How the live wire and the earth get past a gateway. At most one for each gateway. */
 export const crossing = kind('crossing', {
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
     gatewayId: reference('gateway', { ownEdit: true, column: 'gateway' }),

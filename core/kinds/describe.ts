@@ -198,8 +198,6 @@ interface KindFacts<F extends Fields, L extends ListName, I extends string> {
   readonly onlyId?: I;
   readonly fields: F;
   readonly lists: readonly L[];
-  /** Version of the things' form that first had it. */
-  readonly since: number;
 }
 
 export interface KindDescription<K extends string, F extends Fields, L extends ListName, I extends string = string>

@@ -62,7 +62,6 @@ export type HuntEnd = ValuesOf<typeof endFields>;
  * after a restart, and afterwards as a record. It stays when what it names is deleted: names and letters are its own.
  */
 export const faultHunt = kind('faultHunt', {
-  since: 1,
   lists: ['plain'],
   fields: {
     name: ownName,

@@ -5,7 +5,6 @@ import { flag, orNone, path, reference } from './fields.ts';
 /** A drawn line of fence. A closed one repeats its first vertex at the end. */
 export const fenceLine = kind('fenceLine', {
   prefix: 'F',
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
     name: ownName,

@@ -5,7 +5,6 @@ import { lengthM, looseReference, optional, whole } from './fields.ts';
 const wires = { unit: 'wires', max: 30 } as const;
 
 export const fenceType = kind('fenceType', {
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted', 'plain', 'placeless'],
   fields: {
     name: ownName,

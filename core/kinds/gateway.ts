@@ -12,7 +12,6 @@ const swing = choice([
 export const gateway = kind('gateway', {
   prefix: 'G',
   uniqueName: true,
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
     name: ownName,

@@ -55,7 +55,6 @@ export type HeightGrid = Extract<Heights, { readonly as: 'grid' }>;
  * stand on it: no edit of a fence changes them, and a fence that is moved lies over what is there.
  */
 export const ground = kind('ground', {
-  since: 1,
   lists: ['exchange', 'counted', 'plain'],
   fields: {
     name: ownName,

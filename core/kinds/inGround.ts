@@ -53,7 +53,6 @@ export type WasEarthField = Extract<Was, { readonly what: 'earthField' }>;
  * places that its marks had. No edit of the drawing moves it. Its `was` never changes.
  */
 export const inGround = kind('inGround', {
-  since: 1,
   lists: ['handover', 'changes', 'exchange'],
   fields: {
     name: ownName,

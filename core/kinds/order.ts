@@ -34,7 +34,6 @@ const lostM = lengthM({ max: 5 });
  */
 export const orderSettings = kind('orderSettings', {
   onlyId: 'order',
-  since: 1,
   lists: placeless,
   fields: {
     /** ISO 4217 code of all prices and rates; null: not said yet. */
@@ -71,7 +70,6 @@ export const orderSettings = kind('orderSettings', {
 
 /** What a fence type takes besides its wires and posts. Its `id` is `make:` and the type's. */
 export const fenceMake = kind('fenceMake', {
-  since: 1,
   lists: placeless,
   fields: {
     typeId: reference('fenceType'),
@@ -85,7 +83,6 @@ const measure = key({ most: 200 });
 
 /** Something that is bought. Prices are of one pack, before tax. */
 export const catalogueItem = kind('catalogueItem', {
-  since: 1,
   lists: placeless,
   fields: {
     name: name({ label: 'Name' }),
@@ -117,7 +114,6 @@ export type KitPart = ValuesOf<typeof kitPartFields>;
 
 /** Several items that are put in together for one of a take-off quantity. */
 export const kit = kind('kit', {
-  since: 1,
   lists: placeless,
   fields: {
     name: ownName,
@@ -142,14 +138,12 @@ export type LabourUnit = ValueOf<typeof labourUnit>;
 
 /** What a piece of work costs, before tax. Its `id` is `labour:` and what it is paid by. */
 export const labourRate = kind('labourRate', {
-  since: 1,
   lists: placeless,
   fields: { per: labourUnit, rate: price, taxPercent: orNone(percent), invented: flag() },
 });
 
 /** A roll, or several alike, that need not be bought. */
 export const rollOnHand = kind('rollOnHand', {
-  since: 1,
   lists: [...placeless, 'plain'],
   fields: {
     /** Key of the quantity that is cut from it: "pipe:19". */
@@ -162,7 +156,6 @@ export const rollOnHand = kind('rollOnHand', {
 
 /** A part of the job that is ordered and done by itself. */
 export const stage = kind('stage', {
-  since: 1,
   lists: [...placeless, 'plain'],
   fields: {
     name: ownName,
@@ -174,7 +167,6 @@ export const stage = kind('stage', {
 
 /** Says in which stage a thing is done. Its `id` is `in:` and the thing's. */
 export const stageMark = kind('stageMark', {
-  since: 1,
   lists: placeless,
   fields: { thingId: key(), stageId: reference('stage') },
 });

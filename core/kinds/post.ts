@@ -5,7 +5,6 @@ import { choice, place } from './fields.ts';
 /** A point that does not move: tapes are measured from it, and a line that runs over a strainer can be cut there. */
 export const post = kind('post', {
   prefix: 'P',
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted', 'plain'],
   fields: {
     name: ownName,

@@ -67,7 +67,6 @@ export type CrossingDefaults = ValueOf<typeof crossings>;
 /** The property itself and the figures that hold for all of it. There is exactly one, with id `property`. */
 export const property = kind('property', {
   onlyId: 'property',
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'exchange', 'counted', 'placeless'],
   fields: {
     name: ownName,

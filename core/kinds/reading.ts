@@ -4,7 +4,6 @@ import { date, looseReference, number, optional, orNone, place, shortText, text 
 
 /** A voltage or current measured at a place on a date. */
 export const reading = kind('reading', {
-  since: 1,
   lists: ['drawing', 'handover', 'changes', 'exchange', 'plain'],
   fields: {
     at: place(),

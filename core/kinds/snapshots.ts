@@ -8,7 +8,6 @@ const sidePx = whole({ unit: 'px', min: 1, max: 100_000, file: { min: 1, max: 10
 
 /** A photograph; its bytes lie in the file's own store of pictures, by `blobId`. */
 export const photo = kind('photo', {
-  since: 1,
   lists: ['record', 'handover', 'changes', 'plain'],
   fields: {
     /** What it shows; null: the property. */
@@ -50,7 +49,6 @@ function isIn({ lists }: AnyKind, name: AnyKind['lists'][number]): boolean {
 
 /** The drawing as it once stood, kept to be compared with another or to go back to. */
 export const keptPlan = kind('keptPlan', {
-  since: 1,
   lists: [],
   fields: {
     name: ownName,
@@ -63,7 +61,6 @@ export const keptPlan = kind('keptPlan', {
 
 /** The property as it was handed over. */
 export const handover = kind('handover', {
-  since: 1,
   lists: [],
   fields: {
     /** 1, 2, 3, ... */

@@ -8,7 +8,6 @@ const energyJ = number('J', { above: true, max: 1000 });
 export const energiser = kind('energiser', {
   prefix: 'E',
   uniqueName: true,
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
     name: ownName,
@@ -41,7 +40,6 @@ export const energiser = kind('energiser', {
 /** Insulated cable from an energiser (first vertex) to the fence (last vertex). */
 export const leadOut = kind('leadOut', {
   prefix: 'L',
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
     name: ownName,
@@ -56,7 +54,6 @@ export const leadOut = kind('leadOut', {
 
 /** The driven rods of one energiser. Three of 1.8 m, about one rod length and more apart; common practice, no source. */
 export const earthField = kind('earthField', {
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'counted', 'plain'],
   fields: {
     energiserId: reference('energiser', { ownEdit: true, column: 'energiser' }),

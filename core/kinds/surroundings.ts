@@ -5,7 +5,6 @@ import { choice, flag, neverNothing, number, orNone, path, place } from './field
 /** The name of the paddock that holds the point `at`; the paddock's outline is found from the fences. */
 export const paddock = kind('paddock', {
   prefix: 'Paddock ',
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'plain'],
   fields: { name: ownName, at: place(), note },
 });
@@ -30,7 +29,6 @@ export type ServiceKind = ValueOf<typeof what>;
 /** What else is there: a line, an area (closed path) or a point (one vertex). */
 export const service = kind('service', {
   prefix: 'Service ',
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'counted', 'plain'],
   fields: {
     name: ownName,
@@ -56,7 +54,6 @@ export const service = kind('service', {
 
 /** A conductor that the user measured or read off a label. */
 export const conductor = kind('conductor', {
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'counted', 'plain', 'placeless'],
   fields: {
     name: ownName,

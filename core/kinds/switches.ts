@@ -23,7 +23,6 @@ export type SwitchPlace = ValueOf<typeof switchPlace>;
 export const cutOutSwitch = kind('switch', {
   prefix: 'S',
   uniqueName: true,
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
     name: { ...ownName, label: 'Label' },
@@ -44,7 +43,6 @@ export const cutOutSwitch = kind('switch', {
 
 /** The user's word on one place where a switch could go; its id is the place's key as text, see `placeKey.ts`. */
 export const switchRule = kind('switchRule', {
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'exchange'],
   fields: {
     rule: choice([
@@ -56,7 +54,6 @@ export const switchRule = kind('switchRule', {
 
 /** A place that the user adds to those where a switch could go. */
 export const switchCandidate = kind('switchCandidate', {
-  since: 1,
   lists: ['drawing', 'keptPlan', 'handover', 'exchange'],
   fields: {
     lineId: reference('fenceLine', { ownEdit: true }),

@@ -16,7 +16,6 @@ export type TestResult = ValuesOf<typeof resultFields>;
 
 /** A walk through the test sheets, section by section. Its readings carry its id. */
 export const testRun = kind('testRun', {
-  since: 1,
   lists: ['record', 'handover', 'changes', 'exchange', 'plain'],
   fields: {
     name: ownName,
@@ -40,7 +39,6 @@ const testV = number('V', { max: 20_000, decimals: 0 });
 
 /** A test of an earth field: the fence loaded down far away, then the voltage of the earth measured. */
 export const earthTest = kind('earthTest', {
-  since: 1,
   lists: ['record', 'handover', 'changes', 'exchange', 'plain'],
   fields: {
     earthFieldId: reference('earthField'),

@@ -42,7 +42,6 @@ export const measuredDepth = {
  * At most one for each crossing; its `id` is `record:` and the crossing's.
  */
 export const crossingRecord = kind('crossingRecord', {
-  since: 1,
   lists: ['record', 'handover', 'changes', 'exchange'],
   fields: {
     crossingId: reference('crossing'),
@@ -131,7 +130,6 @@ export const pointGps = {
  * GPS. A crossing has at most one of each role but `point`; points follow each other by `rank`.
  */
 export const buriedPoint = kind('buriedPoint', {
-  since: 1,
   lists: ['record', 'handover', 'changes', 'exchange', 'plain'],
   fields: {
     crossingId: reference('crossing'),

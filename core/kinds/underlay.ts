@@ -116,7 +116,6 @@ export type ByCoordinates = Extract<Placement, { readonly by: 'coordinates' }>;
 /** A map or picture that lies under the drawing. */
 export const underlay = kind('underlay', {
   prefix: 'Map ',
-  since: 1,
   lists: [],
   fields: {
     name: ownName,
@@ -136,7 +135,6 @@ export type Underlay = ThingFrom<typeof underlay>;
 /** How coordinates are shown and typed. At most one, with id `coordinates`; without it, decimal degrees. */
 export const coordinateSettings = kind('coordinateSettings', {
   onlyId: 'coordinates',
-  since: 1,
   lists: ['placeless'],
   fields: {
     /** Id of a known system, or `own`. */

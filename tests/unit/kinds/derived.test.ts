@@ -12,7 +12,6 @@ import { kindWords } from '../../../core/model/edits/support/find.ts';
 /** A kind that is nowhere else: a rail that slides out of its posts. */
 const slipRail = kind('slipRail', {
   prefix: 'R',
-  since: 9,
   lists: ['drawing', 'exchange'],
   fields: {
     name: name({ column: true }),
