@@ -83,7 +83,7 @@ export function proofInWords({ optimal, overLimit, complete, cost, costBound }: 
 /** What a change to the plan costs: "Without a switch at G4: longest section 7.20 km, over by 2.20 km." */
 export function changeInWords(change: PlanChange, units: Units): string {
   if (change.kind === 'keep') {
-    const cost = change.cost.toFixed(1);
+    const cost = fixed(change.cost, 1);
     return `Keeping ${change.label}: the plan does without it; it counts as much as ${cost} switches at a gateway.`;
   }
   const over = change.overByM > 0 ? `over by ${formatLength(change.overByM, units)}` : 'within the limit';

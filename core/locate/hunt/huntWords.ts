@@ -1,7 +1,7 @@
 import type { HuntReading } from '../../model/huntThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Section, Survey } from '../../survey/types.ts';
-import { formatVoltage } from '../../words/numbers/write.ts';
+import { fixed, formatVoltage } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
 import type { HuntGround } from './huntGround.ts';
 import type { TestsLeft } from './huntPlan.ts';
@@ -43,7 +43,7 @@ export function staysOpenInWords({ openIds, toOpen }: HuntStep, project: Project
 export function leftInWords({ most, expected }: TestsLeft): string {
   if (most === 0) return 'No test is left.';
   if (most === 1) return 'One test is left.';
-  return `At most ${most} tests are left, ${expected.toFixed(1)} as a rule.`;
+  return `At most ${most} tests are left, ${fixed(expected, 1)} as a rule.`;
 }
 
 const usualBy: Readonly<Record<string, string>> = { estimate: ', estimated', reading: ', as read before' };

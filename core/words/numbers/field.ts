@@ -31,7 +31,9 @@ export function readField(text: string, rule: FieldRule): FieldRead {
     return { problem: `“${text.trim()}” is not a number. Type figures only, such as ${plainFigure(4.2, 1)}.` };
   }
   const meanings = figure.or === null ? [figure.value] : [figure.value, figure.or];
-  const fitting = meanings.filter((value) => value >= rule.min && value <= rule.max);
+  const fitting = meanings
+    .map((value) => atBound(value, rule))
+    .filter((value) => value >= rule.min && value <= rule.max);
   if (fitting.length === 0) return { problem: outOfRange(rule) };
   if (fitting.length > 1)
     return {
@@ -67,6 +69,13 @@ function figureIn(text: string, { unit, kept }: FieldRule): Figure | null {
   if (!bare) return readMeasure(text, kept.unit);
   const inKept = (value: number) => tidy(value * kept.perUnit);
   return { value: inKept(bare.value), or: bare.or === null ? null : inKept(bare.or) };
+}
+
+/** A bound that is typed as it is shown is the bound, though it is rounded: 0.03 ft for the least of 0.01 m. */
+function atBound(value: number, rule: FieldRule): number {
+  const shown = fieldText(value, rule);
+  const bound = [rule.min, rule.max].find((each) => fieldText(each, rule) === shown);
+  return bound === undefined || Number(inUnit(bound, rule).toFixed(rule.decimals)) === 0 ? value : bound;
 }
 
 function inUnit(value: number, { kept }: FieldRule): number {

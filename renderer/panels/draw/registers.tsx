@@ -1,7 +1,7 @@
 import type { Gateway, Post } from '../../../core/model/things.ts';
 import type { CrossingFigures, LineShape } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
-import { formatArea, formatLength, formatTape } from '../../../core/words/numbers/write.ts';
+import { fixed, formatArea, formatLength, formatTape } from '../../../core/words/numbers/write.ts';
 import { paddockMapId } from '../../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useNextFenceType } from '../../state/useNextFenceType.ts';
@@ -163,7 +163,7 @@ export function SupplyRegister() {
       id,
       name,
       what: 'energiser',
-      figure: `${(openCircuitV / 1000).toFixed(1)} kV open`,
+      figure: `${fixed(openCircuitV / 1000, 1)} kV open`,
     })),
     ...[...project.leadOut.values()].map(({ id, name }) => ({
       id,

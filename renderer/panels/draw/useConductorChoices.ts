@@ -4,6 +4,7 @@ import {
   conductorLibrary,
 } from '../../../core/electrical/conductors/conductorLibrary.ts';
 import type { UserConductor } from '../../../core/model/things.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import type { Choice } from '../parts/fields.tsx';
@@ -22,7 +23,7 @@ export function useConductorChoices(use: 'wire' | 'cable', present?: string): re
 }
 
 function choiceOf({ id, name, ohmPerKm, kind }: Omit<Conductor, 'basis'> | UserConductor): Choice<string> {
-  const ohm = `${ohmPerKm.toFixed(ohmPerKm < 10 ? 1 : 0)} ohm/km`;
+  const ohm = `${fixed(ohmPerKm, ohmPerKm < 10 ? 1 : 0)} ohm/km`;
   if (kind !== 'cable') return { value: id, label: `${name}, ${ohm}` };
   // What tells them apart comes first: the field is too narrow for the whole.
   const [what, core, rating] = name.split(', ');

@@ -2,7 +2,8 @@ import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { PossiblePlace } from '../../../core/exchange/intake/whereabouts.ts';
 import { earthAt } from '../../../core/geometry/earth.ts';
-import { formatLength } from '../../../core/words/numbers/write.ts';
+import { fixed, formatLength } from '../../../core/words/numbers/write.ts';
+import { counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
@@ -23,7 +24,7 @@ export function PlaceQuestion({
   if (!first || places.length < 2) return null;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const described = ({ middle, pieces, lines }: PossiblePlace) => {
-    const what = `${pieces.toLocaleString('en')} ${pieces === 1 ? 'piece' : 'pieces'}, ${lines.toLocaleString('en')} of them lines`;
+    const what = `${counted(pieces, 'piece')}, ${fixed(lines, 0)} of them lines`;
     const apart =
       middle === first.middle
         ? ''

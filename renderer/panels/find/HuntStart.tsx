@@ -11,6 +11,7 @@ import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/s
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { limitsFor } from '../../../core/survey/power/yardstick.ts';
 import { dateText, localMinute } from '../../../core/words/dates.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
@@ -63,7 +64,7 @@ export function HuntStart() {
       <p>
         {ground.pieces.length === 1
           ? 'There is one section only: no switch can part it further. '
-          : `${ground.pieces.length} parts with switches between them: at most ${left.most} tests, ${left.expected.toFixed(1)} as a rule, then two readings to make sure. `}
+          : `${ground.pieces.length} parts with switches between them: at most ${left.most} tests, ${fixed(left.expected, 1)} as a rule, then two readings to make sure. `}
         Longer sections are taken to be likelier.
       </p>
       {plan.openFirst.length > 0 ? (

@@ -18,6 +18,7 @@ import { earthAt } from '../../../core/geometry/earth.ts';
 import type { AffineMap } from '../../../core/geometry/picture/affineMap.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { largestOf, leastOf } from '../../../core/model/extremes.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
 import { placeOfTiff } from '../../pictures/readers/placeOfTiff.ts';
 import { openTiff, pictureOf, type TiffPicture } from '../../pictures/readers/tiff/tiffFile.ts';
 import { whyNotPixels } from '../../pictures/readers/tiff/tiffTags.ts';
@@ -214,7 +215,7 @@ function windowAround(
 
 function notesOn(plan: GridPlan, share: number, systemName: string): string[] {
   const every = stepOfGrid(plan);
-  const step = `A height is kept every ${every < 10 ? every.toFixed(1) : Math.round(every)} m. Its coordinates are in ${systemName}.`;
+  const step = `A height is kept every ${fixed(every, every < 10 ? 1 : 0)} m. Its coordinates are in ${systemName}.`;
   if (share > 0.999) return [step];
   return [
     step,

@@ -2,11 +2,13 @@ import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
 import { formatGrid, formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { readGridPlace, readPlace } from '../../../core/coordinates/readPlace.ts';
+import { allKinds, fieldsOf } from '../../../core/kinds/allKinds.ts';
+import { formOf } from '../../../core/kinds/form.ts';
 import { dateText, timeText } from '../../../core/words/dates.ts';
 import { type FieldRule, fieldText, readField, takenAs } from '../../../core/words/numbers/field.ts';
 import { activeHabits, setLocale, usualLocale } from '../../../core/words/numbers/locale.ts';
 import { readFigure, readLengthM, readMeasure } from '../../../core/words/numbers/read.ts';
-import { m2PerAcre, mPerFoot, mPerMile, type Units } from '../../../core/words/numbers/units.ts';
+import { lengthUnit, m2PerAcre, mPerFoot, mPerMile, type Units } from '../../../core/words/numbers/units.ts';
 import {
   fixed,
   formatArea,
@@ -201,6 +203,52 @@ describe.each(locales)('with the habits of %s', (locale) => {
   });
 });
 
+/** Every length and figure that a form of the window asks for, as its field takes it. */
+const described = allKinds.flatMap(({ kind }) =>
+  formOf(fieldsOf(kind)).flatMap(([name, { as, label, unit, min, max, above, decimals }]) =>
+    as === 'length' || as === 'number'
+      ? [{ path: `${kind}.${name}`, as, label, unit, min: above ? min + Number.EPSILON : min, max, decimals }]
+      : [],
+  ),
+);
+
+describe('the fields of the window', () => {
+  it('are there', () => expect(described.length).toBeGreaterThan(40));
+
+  it.each(locales)('show what can be typed back, and left alone change nothing, with the habits of %s', (locale) => {
+    setLocale(locale);
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...described),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        units,
+        (field, share, system) => {
+          const { name, lengthM } = lengthUnit(system);
+          const rule: FieldRule = {
+            ...field,
+            optional: false,
+            ...(field.as === 'length' ? { unit: name, kept: { unit: 'm', perUnit: lengthM } } : {}),
+          };
+          // Small figures as often as large ones.
+          const value = field.min + (field.max - field.min) * share ** 6;
+          const shown = fieldText(value, rule);
+          const read = (text: string) => readField(text, rule);
+          expect(settled(shown, shown, read), field.path).toBeNull();
+          const back = read(shown);
+          // A little that is shown as nothing is refused where there must be something.
+          if ('problem' in back)
+            expect([shown, back.problem]).toEqual(['0', expect.stringMatching(/must lie between/)]);
+          else {
+            expect(fieldText(back.value, rule), field.path).toBe(shown);
+            expect(settled(`${shown} ${rule.unit}`, shown, read), field.path).toBeNull();
+          }
+        },
+      ),
+      { seed: 8, numRuns: 2000 },
+    );
+  });
+});
+
 describe('a text that can mean two figures', () => {
   const rule: FieldRule = { label: 'Length', unit: 'm', decimals: 2, min: 0, max: 1e6, optional: false };
 
@@ -234,6 +282,14 @@ describe('a text that can mean two figures', () => {
   ])('is not, where it can mean one: %s %s', (locale, text, value) => {
     setLocale(locale);
     expect(readField(text, { ...rule, max: 1e7 })).toEqual({ value });
+  });
+
+  it('is not, where it is a bound as it is shown', () => {
+    const tape: FieldRule = { ...rule, unit: 'ft', kept: { unit: 'm', perUnit: mPerFoot }, min: 0.01, max: 5 };
+    expect(readField('0.03', tape)).toEqual({ value: 0.01 });
+    expect(readField('16.4', tape)).toEqual({ value: 5 });
+    expect(readField('0.02', tape)).toHaveProperty('problem');
+    expect(readField('0', { ...tape, min: Number.EPSILON })).toHaveProperty('problem');
   });
 
   it('is not, where the field takes only one of them', () => {
