@@ -12,6 +12,7 @@ import { placeOnEarth } from '../../../core/model/edits/placeOnEarth.ts';
 import { allThings, type Project, projectOf, propertyOf } from '../../../core/model/project.ts';
 import type { LonLat, Thing } from '../../../core/model/things.ts';
 import type { Placement, Underlay } from '../../../core/model/underlayThings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const size = { widthPx: 800, heightPx: 600 };
 const source = { from: 'picture', imageId: 'i', fileName: 'a.jpg', ...size } as const;
@@ -75,10 +76,9 @@ describe('laying a map under the drawing', () => {
     const near = projectOf([{ ...newProperty('Test', [170.5, -41]), placed: true }]);
     expect(whyNotLayUnderlay(wanted(coordinates))(near)).toBeNull();
     const far = projectOf([{ ...newProperty('Test', [146, -35]), placed: true }]);
-    expect(whyNotLayUnderlay(wanted(coordinates))(far)).toMatchObject({
-      code: 'tooFar',
-      message: expect.stringMatching(/^By its coordinates Photo lies 2,\d{3} km from this property\. /),
-    });
+    const refusal = whyNotLayUnderlay(wanted(coordinates))(far)!;
+    expect(refusal.code).toBe('tooFar');
+    expect(inEnglish(refusal.message)).toMatch(/^By its coordinates Photo lies 2,\d{3}\.\d km from this property\. /);
     // A map of a whole country may have its middle anywhere.
     expect(whyNotLayUnderlay(tiles)(far)).toBeNull();
     const placed = projectOf([newProperty('Test', [10, 50]), drawn]);
