@@ -26,7 +26,7 @@ export function VoltageLegend({ voltage, theme }: VoltageLegendProps) {
           ○
         </span>{' '}
         under {formatVoltage(voltage.minimumV)}
-        <span className="map-legend-mark map-legend-dead" aria-hidden="true">
+        <span className="map-legend-dead" aria-hidden="true">
           ✕
         </span>{' '}
         dead, 0 V
