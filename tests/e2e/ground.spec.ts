@@ -62,6 +62,7 @@ test('widening one asks whether it was really done, or the drawing is put right'
     .getByRole('button', { name: /^Test property/ })
     .first()
     .click();
+  await page.locator('.leaflet-container').waitFor();
   expect((await inFile(app, 'inGround')).length).toBe(1);
 });
 
