@@ -35,29 +35,31 @@ test('what nobody caught is shown, and the window goes on', async ({ app, page }
 
 test('a page that fails says what happened, and the map and the other pages go on', async ({ app, page }) => {
   await app.openDemo();
+  // The profile of the voltage alone asks how wide it is.
   await page.evaluate(() => {
-    const { NumberFormat } = Intl;
-    Object.assign(window, { NumberFormat });
-    Object.assign(Intl, {
-      // Money is written on this page alone.
-      NumberFormat: class extends NumberFormat {
-        constructor(locale?: string, options?: Intl.NumberFormatOptions) {
-          if (options?.style === 'currency') throw new Error('no figures left');
-          super(locale, options);
+    const { ResizeObserver } = window;
+    Object.assign(window, {
+      KeptObserver: ResizeObserver,
+      ResizeObserver: class {
+        constructor() {
+          throw new Error('no widths left');
         }
       },
     });
   });
-  await page.keyboard.press('Alt+4');
-  await expect(page.getByRole('heading', { name: 'Order can’t be shown' })).toBeVisible();
-  await expect(page.getByRole('alert')).toContainText('What happened: no figures left.');
+  await page.keyboard.press('Alt+3');
+  await expect(page.getByRole('heading', { name: 'Power can’t be shown' })).toBeVisible();
+  await expect(page.getByRole('alert')).toContainText('What happened: no widths left.');
   await page.keyboard.press('Alt+1');
-  await expect(page.getByRole('heading', { name: 'Order can’t be shown' })).toBeHidden();
+  await expect(page.getByRole('heading', { name: 'Power can’t be shown' })).toBeHidden();
   await expect(page.getByRole('button', { name: 'Gateways', exact: true })).toBeVisible();
-  await page.keyboard.press('Alt+4');
-  await page.evaluate(() => Object.assign(Intl, { NumberFormat: (window as never as typeof Intl).NumberFormat }));
+  await page.keyboard.press('Alt+3');
+  await page.evaluate(() => {
+    const { KeptObserver } = window as never as { KeptObserver: typeof ResizeObserver };
+    Object.assign(window, { ResizeObserver: KeptObserver });
+  });
   await page.getByRole('button', { name: 'Try again' }).click();
-  await expect(page.getByRole('button', { name: 'Quantities', exact: true })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Profile', exact: true })).toBeVisible();
 });
 
 /** Takes a built-in away, in the page, until `giveBack`, so that what uses it fails. */
