@@ -46,7 +46,7 @@ export const crossing = kind('crossing', {
       atMost: {
         through: 'gatewayId',
         field: 'widthM',
-        advice: 'Make it smaller, or record the trench by points as it was dug.',
+        advice: 'Enter a smaller one, or record the trench by points as it was dug.',
       },
       default: null,
     }),

@@ -8,21 +8,17 @@ import { earthField, energiser } from '../kinds/supply.ts';
 import type {
   Crossing,
   CrossingDefaults,
-  DivideSettings,
   EarthField,
   Energiser,
   FenceLine,
   FenceType,
   Gateway,
   LonLat,
-  PowerSettings,
   Property,
 } from './things.ts';
 
 /** Where each of these comes from stands beside it in `core/kinds`. */
 export const crossingDefaults = defaultsOf(property.fields).crossings as CrossingDefaults;
-export const divideDefaults = defaultsOf(property.fields).divide as DivideSettings;
-export const powerDefaults = defaultsOf(property.fields).power as PowerSettings;
 
 /** Where a property stands that has no place on earth yet: on the equator, where a degree is plainest. */
 export const unplacedOrigin: LonLat = [0, 0];

@@ -6,7 +6,7 @@
  * The types are derived from the descriptions in `core/kinds`, where each field is explained.
  */
 
-import type { KindIn, Thing, ThingOf } from '../kinds/allKinds.ts';
+import type { ThingOf } from '../kinds/allKinds.ts';
 
 export type { Kind, Thing, ThingOf } from '../kinds/allKinds.ts';
 export type { Growth, LineEnd, Status } from '../kinds/common.ts';
@@ -43,6 +43,3 @@ export type RollOnHand = ThingOf<'rollOnHand'>;
 export type Stage = ThingOf<'stage'>;
 export type StageMark = ThingOf<'stageMark'>;
 export type KeptPlan = ThingOf<'keptPlan'>;
-
-/** What the order is worked out with. */
-export type OrderThing = Extract<Thing, { readonly kind: KindIn<'order'> }>;

@@ -399,5 +399,5 @@ function projectPath(path: string): string {
 
 function assertFolder(path: string): void {
   if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
-  throw new ProblemError('not-found', `There is no folder ${path}.`, 'Make it first, or choose another folder.');
+  throw new ProblemError('not-found', `There is no folder ${path}.`, 'Create it first, or select another folder.');
 }

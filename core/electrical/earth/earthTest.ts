@@ -1,10 +1,9 @@
 import { formatAtLeast, type Units } from '../../words/numbers/write.ts';
-import { type Basis, commonPractice, published } from '../basis.ts';
+import { type Basis, published } from '../basis.ts';
 
 export const earthTestBasis: Basis = published('Virginia Cooperative Extension SPES-204 (the procedure)');
-export const earthTestThresholdBasis: Basis = commonPractice;
 
-/** At or under this the earth field is good. */
+/** At or under this the earth field is good; both figures are common practice, no source. */
 export const EARTH_TEST_GOOD_V = 200;
 /** Over this more rods are needed. */
 export const EARTH_TEST_MORE_RODS_OVER_V = 300;

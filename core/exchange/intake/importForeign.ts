@@ -37,7 +37,7 @@ export function importForeign(intake: Intake, features: readonly PreviewFeature[
     }
     const made = madeOf(intake, simple, as, choices);
     if ('message' in made)
-      tell(intake, feature, clauseOf(made, intake.project), 'Leave it out, or choose something else for it.');
+      tell(intake, feature, clauseOf(made, intake.project), 'Leave out this piece, or select something else for it.');
     else things.push(made);
   }
   noteStanding(intake);

@@ -87,7 +87,7 @@ export function phonePage(input: PhonePageInput): string {
 <body>
 <h1>${escapeHtml(property.name)}</h1>
 <p>What is buried, as of ${escapeHtml(dateText(date))}.${property.invented ? ' An invented example.' : ''} This page needs no network.</p>
-<p class="caution"><strong>Before you dig or touch a wire:</strong> turn the energiser off and prove the fence dead. Have all other buried services located: only what was recorded is shown here.</p>
+<p class="caution"><strong>Before digging or touching a wire:</strong> turn the energiser off and prove the fence dead. Have all other buried services located: only what was recorded is shown here.</p>
 <div class="bar"><label for="search">Search crossings and switches</label><input id="search" type="search" autocomplete="off"></div>
 <nav aria-label="On this page"><a href="#crossings">Crossings</a> ${planned.length > 0 ? '<a href="#planned">Planned</a> ' : ''}${left.length > 0 ? '<a href="#left">No longer drawn</a> ' : ''}<a href="#switches">Switches</a> <a href="#property-map">Map</a></nav>
 <main>

@@ -31,8 +31,7 @@ export async function readyPhoto(file: File): Promise<ReadyPhoto> {
   try {
     const picture = await drawn(bitmap, keptPx);
     const small = await drawn(bitmap, smallPx);
-    if (picture.bytes.length > photoLimits.bytes)
-      throw new Error(`${file.name} stays too large. Make it smaller first.`);
+    if (picture.bytes.length > photoLimits.bytes) throw new Error(`${file.name} stays too large. Resize it first.`);
     const { widthPx, heightPx } = picture;
     const fileName = file.name.slice(0, 200);
     return { ...tags, fileName, widthPx, heightPx, picture: bytesOf(picture), small: bytesOf(small) };

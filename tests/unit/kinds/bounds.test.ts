@@ -101,7 +101,7 @@ describe('a bow wider than its opening', () => {
   const property = newProperty('Bows', [0, 0]);
   const crossing = newCrossing('X', gateway, property.crossings);
   const project = projectOf([property, ...startingFenceTypes, line, gateway, crossing]);
-  const refused = /bow of the crossing can't be 5\.00 m: gateway G1 has a width of 4\.20 m\. Make it smaller/;
+  const refused = /bow of the crossing can't be 5\.00 m: gateway G1 has a width of 4\.20 m\. Enter a smaller one/;
 
   it('is refused by every edit, and by an import', () => {
     expect(() => changeThing({ kind: 'crossing', id: 'X', to: { bowM: 5 } })(project)).toThrow(refused);
