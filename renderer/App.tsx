@@ -19,8 +19,8 @@ function closeQuestion(): void {
 /** The window: the map fills it, the inspector lies beside it. */
 export function App() {
   const phase = useApp((state) => state.phase);
-  // Everything that shows a figure is shown anew when figures are written otherwise.
-  const locale = useApp((state) => state.locale);
+  // Everything is shown anew when figures are written otherwise, or texts in another language.
+  const habits = useApp(({ locale, language }) => `${locale} ${language}`);
   const open = useApp((state) => state.file !== null);
   const dialog = useApp((state) => state.dialog?.kind ?? 'none');
   const asked = useApp((state) => (state.groundQuestion === null ? 'none' : 'asked'));
@@ -41,7 +41,7 @@ export function App() {
           Opening…
         </p>
       ) : open ? (
-        <div className="desk" key={locale}>
+        <div className="desk" key={habits}>
           <main className="desk-map">
             <FaultBoundary what="The map">
               <PropertyMap />

@@ -107,8 +107,9 @@ const packOptions = z.strictObject({
 export const windowSettings = z.strictObject({
   theme: z.enum(['light', 'dark']).nullable(),
   bookWidthPx: z.number().min(100).max(10_000).nullable(),
-  // Settings kept before this one came have none.
+  // Settings kept before these came have none.
   locale: locale.nullable().default(null),
+  language: locale.nullable().default(null),
 }) satisfies z.ZodType<WindowSettings>;
 
 const place = z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]);

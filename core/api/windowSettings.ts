@@ -4,6 +4,8 @@ export interface WindowSettings {
   readonly bookWidthPx: number | null;
   /** By whose habits numbers and dates are written and read, BCP 47. */
   readonly locale: string | null;
+  /** The language of all texts, by its tag. */
+  readonly language: string | null;
 }
 
-export const noWindowSettings: WindowSettings = { theme: null, bookWidthPx: null, locale: null };
+export const noWindowSettings: WindowSettings = { theme: null, bookWidthPx: null, locale: null, language: null };

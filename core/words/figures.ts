@@ -1,6 +1,6 @@
 import { dateText } from './dates.ts';
 import { activeLanguage } from './language.ts';
-import { type Language, textOf } from './message.ts';
+import { type Language, type Texts, textOf, textsWith } from './message.ts';
 import {
   fixed,
   formatArea,
@@ -22,14 +22,24 @@ export function figures(units: Units, language: Language = activeLanguage()): Fi
   return known[units];
 }
 
+/** All texts in the active language, where no property's units matter: of the host, of the window's frame. */
+export function plainWords(): Texts {
+  return figures('metric').words;
+}
+
 function madeFigures(units: Units, language: Language): Figures {
   const { locale, words } = language;
   const plurals = new Intl.PluralRules(locale);
   const lists = new Intl.ListFormat(locale, { type: 'conjunction' });
   const known = (value: number, format: (value: number, units: Units) => string) =>
     Number.isFinite(value) ? format(value, units) : words.things.notKnown;
+  let texts: Texts | undefined;
   const f: Figures = {
     units,
+    get words() {
+      texts ??= textsWith(words, f);
+      return texts;
+    },
     length: (lengthM) => known(lengthM, formatLength),
     tape: (lengthM) => known(lengthM, formatTape),
     area: (areaM2) => known(areaM2, formatArea),

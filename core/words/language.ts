@@ -1,5 +1,6 @@
 import { english } from './en.ts';
 import type { Language } from './message.ts';
+import { pseudo } from './pseudo.ts';
 
 let active: Language = english;
 
@@ -10,4 +11,15 @@ export function setLanguage(language: Language): void {
 
 export function activeLanguage(): Language {
   return active;
+}
+
+/** By tag (BCP 47). `en-XA` is English made strange, by which tests see what does not come from the catalogue. */
+const languages: ReadonlyMap<string, () => Language> = new Map([
+  ['en', () => english],
+  ['en-XA', pseudo],
+]);
+
+/** The language of a tag; English for one that there is none of. */
+export function languageOf(tag: string | null): Language {
+  return (languages.get(tag ?? 'en') ?? (() => english))();
 }

@@ -6,8 +6,33 @@ export type Catalogue = typeof en;
 
 /** A language: its texts, and the rules of its plurals and lists (a BCP 47 tag). */
 export interface Language {
+  /** What it is called in settings and in pages, BCP 47. */
+  readonly tag: string;
   readonly locale: string;
   readonly words: Catalogue;
+}
+
+/** A catalogue as those see it who write at once: its texts want their values only. */
+export type Texts = Bound<Catalogue>;
+
+type Bound<T> = T extends string
+  ? string
+  : T extends (values: infer V, ...figures: never[]) => string
+    ? (values: V) => string
+    : { readonly [K in keyof T]: Bound<T[K]> };
+
+/** The texts of a catalogue, which write their values with `f`. */
+export function textsWith(words: Catalogue, f: Figures): Texts {
+  return bound(words, f) as Texts;
+}
+
+function bound(words: unknown, f: Figures): unknown {
+  if (typeof words === 'string') return words;
+  if (typeof words === 'function') {
+    const leaf = words as (values: unknown, f: Figures) => string;
+    return (values: unknown) => leaf(values, f);
+  }
+  return Object.fromEntries(Object.entries(words as object).map(([name, part]) => [name, bound(part, f)]));
 }
 
 type Leaf = string | ((...values: never[]) => void);

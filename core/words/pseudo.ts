@@ -13,7 +13,12 @@ const accents: ReadonlyMap<string, string> = new Map(
  * A language made of English, for tests: every text stands in brackets, its letters accented, so that what does not come
  * from the catalogue is seen at once.
  */
-export const pseudo: Language = { locale: english.locale, words: marked(english.words) as Catalogue };
+export function pseudo(): Language {
+  made ??= { tag: 'en-XA', locale: english.locale, words: marked(english.words) as Catalogue };
+  return made;
+}
+
+let made: Language | undefined;
 
 function marked(words: unknown): unknown {
   if (typeof words === 'string') return inBrackets(words);

@@ -1,4 +1,5 @@
 import type { kinds } from './en/things.ts';
+import type { Texts } from './message.ts';
 import type { Units } from './numbers/write.ts';
 
 /** What may stand in a message beside its code: figures in SI, names, ids, codes, things, other messages, lists of these. */
@@ -23,6 +24,8 @@ export type PluralForms = Partial<Record<Intl.LDMLPluralRule, string>> & { reado
 /** What a text writes its values with: the units of the property, the numbers and lists of the language. */
 export interface Figures {
   readonly units: Units;
+  /** All texts, to be said with these: `f.words.draw.lines({ count })`. */
+  readonly words: Texts;
   /** 4.20 m, 318 m, 3.84 km. */
   readonly length: (lengthM: number) => string;
   /** For work with a tape, to the centimetre or the hundredth of a foot. */

@@ -8,6 +8,7 @@ import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { Change } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
+import { languageOf, setLanguage } from '../../core/words/language.ts';
 import type { Printer } from '../print/printRoom.ts';
 import { fileEnding, nameOfFile, withEnding } from '../store/fileFormat.ts';
 import type { Trouble } from '../store/heldFile.ts';
@@ -81,6 +82,7 @@ export class ProjectService {
     this.#options = options;
     this.#recent = new RecentFiles(join(options.folders.config, 'recent.json'));
     this.#settingsPath = join(options.folders.config, 'window.json');
+    setLanguage(languageOf(readSettings(this.#settingsPath).language));
     this.#tileFiles = new TileFiles(join(options.folders.config, 'map-files.json'), options.tilePatience);
   }
 

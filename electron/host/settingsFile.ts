@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { windowSettings } from '../../core/api/messageSchemas.ts';
 import { noWindowSettings, type WindowSettings } from '../../core/api/windowSettings.ts';
+import { languageOf, setLanguage } from '../../core/words/language.ts';
 import { writeConfig } from './writeConfig.ts';
 
 /** The window settings in the file at `path`; where it is not there yet or spoilt, none. */
@@ -14,5 +15,6 @@ export function readSettings(path: string): WindowSettings {
 
 export function keepSettings(path: string, settings: WindowSettings): null {
   writeConfig(path, settings);
+  setLanguage(languageOf(settings.language));
   return null;
 }

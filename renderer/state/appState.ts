@@ -85,6 +85,8 @@ export interface AppState {
   readonly theme: 'light' | 'dark';
   /** By whose habits numbers and dates are shown; null: the system's. */
   readonly locale: string | null;
+  /** The tag of the language that all texts are in. */
+  readonly language: string;
   readonly bookWidthPx: number;
   /** Ids of the switches that Power shows open, to see what it would do; null: as they normally stand. */
   readonly shownOpen: readonly string[] | null;
@@ -107,6 +109,7 @@ export const useApp = create<AppState>(() => ({
   lastLine: null,
   theme: 'light',
   locale: null,
+  language: 'en',
   bookWidthPx: 420,
   shownOpen: null,
 }));

@@ -1,4 +1,5 @@
 import { noWindowSettings, type WindowSettings } from '../../core/api/windowSettings.ts';
+import { languageOf, setLanguage } from '../../core/words/language.ts';
 import { setLocale } from '../../core/words/numbers/locale.ts';
 import { useApp } from './appState.ts';
 import { report } from './report.ts';
@@ -25,6 +26,7 @@ export async function loadSettings(): Promise<void> {
   if (kept.ok) settings = kept.value;
   showTheme(settings.theme ?? systemTheme());
   showLocale(settings.locale);
+  showLanguage(settings.language);
   useApp.setState({ bookWidthPx: withinReason(settings.bookWidthPx ?? usualWidthPx) });
 }
 
@@ -56,6 +58,13 @@ function withinReason(widthPx: number): number {
 function showLocale(locale: string | null): void {
   setLocale(locale ?? systemLocale);
   useApp.setState({ locale });
+}
+
+function showLanguage(tag: string | null): void {
+  const language = languageOf(tag);
+  setLanguage(language);
+  document.documentElement.lang = language.tag;
+  useApp.setState({ language: language.tag });
 }
 
 function systemTheme(): 'light' | 'dark' {

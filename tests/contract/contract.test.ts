@@ -216,12 +216,32 @@ describe.each([
   test('window settings are kept for the next start; nonsense is refused', async () => {
     const host = await startHost();
     const { project } = await host.openWindow();
-    expect(unwrap(await project.windowSettings())).toEqual({ theme: null, bookWidthPx: null, locale: null });
-    unwrap(await project.keepWindowSettings({ theme: 'dark', bookWidthPx: 512, locale: 'de-CH' }));
-    expect(unwrap(await project.windowSettings())).toEqual({ theme: 'dark', bookWidthPx: 512, locale: 'de-CH' });
-    const refused = await project.keepWindowSettings({ theme: 'purple' as 'dark', bookWidthPx: 512, locale: 'de-CH' });
+    expect(unwrap(await project.windowSettings())).toEqual({
+      theme: null,
+      bookWidthPx: null,
+      locale: null,
+      language: null,
+    });
+    unwrap(await project.keepWindowSettings({ theme: 'dark', bookWidthPx: 512, locale: 'de-CH', language: null }));
+    expect(unwrap(await project.windowSettings())).toEqual({
+      theme: 'dark',
+      bookWidthPx: 512,
+      locale: 'de-CH',
+      language: null,
+    });
+    const refused = await project.keepWindowSettings({
+      theme: 'purple' as 'dark',
+      bookWidthPx: 512,
+      locale: 'de-CH',
+      language: null,
+    });
     expect(refused).toMatchObject({ ok: false, problem: { code: 'not-valid' } });
-    expect(unwrap(await project.windowSettings())).toEqual({ theme: 'dark', bookWidthPx: 512, locale: 'de-CH' });
+    expect(unwrap(await project.windowSettings())).toEqual({
+      theme: 'dark',
+      bookWidthPx: 512,
+      locale: 'de-CH',
+      language: null,
+    });
   });
 
   test('a listing shows folders and project files, nothing else', async () => {

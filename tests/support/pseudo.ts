@@ -5,7 +5,7 @@ import type { Value } from '../../core/words/types.ts';
 
 /** A message in the pseudo-language. */
 export function inPseudo(message: Message): string {
-  return figures('metric', pseudo).say(message);
+  return figures('metric', pseudo()).say(message);
 }
 
 /** What English a text in the pseudo-language still holds, the property's own names left out. */

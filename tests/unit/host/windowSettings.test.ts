@@ -7,7 +7,7 @@ import { temporaryFolder } from '../../support/temporaryFolder.ts';
 it('settings kept before numbers and dates could be set keep the rest', () => {
   const path = join(temporaryFolder(), 'settings.json');
   writeFileSync(path, JSON.stringify({ theme: 'dark', bookWidthPx: 512 }));
-  expect(readSettings(path)).toEqual({ theme: 'dark', bookWidthPx: 512, locale: null });
-  keepSettings(path, { theme: null, bookWidthPx: null, locale: 'sv-SE' });
+  expect(readSettings(path)).toEqual({ theme: 'dark', bookWidthPx: 512, locale: null, language: null });
+  keepSettings(path, { theme: null, bookWidthPx: null, locale: 'sv-SE', language: null });
   expect(readSettings(path).locale).toBe('sv-SE');
 });

@@ -26,7 +26,7 @@ describe('a message', () => {
   });
 
   it('is said in the active language', () => {
-    setLanguage(pseudo);
+    setLanguage(pseudo());
     expect(say(overlap, figures('metric'))).toBe(inPseudo(overlap));
     expect(inPseudo(overlap)).toMatch(/^⟦.*⟧$/);
   });
@@ -56,7 +56,7 @@ describe('figures', () => {
       'A, B and C',
     ]);
     expect(f.list(['A', 'B', 'C', 'D', 'E'], 4)).toBe('A, B, C and 2 more');
-    const welsh: Language = { locale: 'cy', words: english.words };
+    const welsh: Language = { tag: 'cy', locale: 'cy', words: english.words };
     const forms = { zero: 'none', one: 'one', two: 'two', few: 'few', many: 'many', other: 'other' };
     expect([0, 1, 2, 3, 6, 8].map((count) => figures('metric', welsh).plural(count, forms))).toEqual(
       Object.values(forms),

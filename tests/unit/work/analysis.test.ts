@@ -90,7 +90,7 @@ describe('the window and its worker', () => {
     analysis.stopPlan();
     analysis.changed([], 2);
     expect(now()).toMatchObject({ planStopped: false, planning: null });
-    expect(last().heard[0]).toEqual({ locale: 'en-GB' });
+    expect(last().heard[0]).toEqual({ locale: 'en-GB', language: 'en' });
     expect(
       last()
         .heard.slice(1)

@@ -1,0 +1,2 @@
+/** Coordinates and systems of coordinates. */
+export const coordinates = {};

@@ -1,0 +1,2 @@
+/** What the host, its files and the start say. */
+export const host = {};

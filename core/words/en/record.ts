@@ -1,0 +1,2 @@
+/** What is said of what was built. */
+export const record = {};

@@ -1,0 +1,2 @@
+/** Everything on printed sheets. */
+export const sheets = {};

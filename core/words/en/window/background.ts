@@ -1,0 +1,2 @@
+/** Background maps and pictures. */
+export const background = {};

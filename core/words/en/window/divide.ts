@@ -1,0 +1,2 @@
+/** The Divide workspace. */
+export const divide = {};

@@ -1,0 +1,2 @@
+/** The Draw workspace. */
+export const draw = {};

@@ -1,0 +1,2 @@
+/** Import, export, heights, coordinates. */
+export const exchange = {};

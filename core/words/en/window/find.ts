@@ -1,0 +1,2 @@
+/** The Find workspace. */
+export const find = {};

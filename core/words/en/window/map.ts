@@ -1,0 +1,2 @@
+/** The map, its tools, its status bar. */
+export const map = {};

@@ -1,0 +1,2 @@
+/** The Order workspace. */
+export const order = {};

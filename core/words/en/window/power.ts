@@ -1,0 +1,2 @@
+/** The Power workspace. */
+export const power = {};

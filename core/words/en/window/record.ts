@@ -1,0 +1,2 @@
+/** The Record workspace. */
+export const record = {};
