@@ -3,8 +3,9 @@ import { fieldsOf } from '../../../core/kinds/allKinds.ts';
 import { type AnyField, inWords } from '../../../core/kinds/describe.ts';
 import { type FormField, formFieldOf, formOf } from '../../../core/kinds/form.ts';
 import { limitOf } from '../../../core/model/edits/support/checkFields.ts';
-import { called } from '../../../core/model/edits/support/find.ts';
+import { refTo } from '../../../core/model/refTo.ts';
 import type { Thing } from '../../../core/model/things.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import { lengthsIn } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
@@ -177,7 +178,7 @@ export function KindFields<T extends Thing>({
 }
 
 function stepOf(thing: Thing, field: string): (value: unknown) => string {
-  const whole = 'name' in thing && thing.name !== '' ? thing.name : called(thing);
+  const whole = 'name' in thing && thing.name !== '' ? thing.name : plainWords().things.called(refTo(thing));
   if (field === 'name') return () => `Rename ${whole}`;
   if (field === 'status') return (value) => `Mark ${String(value)}: ${whole}`;
   return () => `Change the ${inWords(field)} of ${whole}`;
