@@ -24,6 +24,7 @@ import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
@@ -143,6 +144,7 @@ function Points({ stake, chosenKey }: { readonly stake: StakeOut; readonly chose
 function PointWords({ point }: { readonly point: StakePoint }) {
   const { project } = useOpenFile();
   const units = useUnits();
+  const f = useFigures();
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const { placed } = propertyOf(project);
   const names = placeNames(point.places);
@@ -156,7 +158,7 @@ function PointWords({ point }: { readonly point: StakePoint }) {
         ? point.places.map(({ at }, i) => (
             <p key={names[i]} className="field-hint">
               {point.places.length > 1 ? `${names[i]!}: ` : ''}
-              {formatPlace(at, system)}
+              {formatPlace(at, system, f)}
             </p>
           ))
         : null}
