@@ -208,9 +208,9 @@ describe.each(locales)('with the habits of %s', (locale) => {
 
 /** Every length and figure that a form of the window asks for, as its field takes it. */
 const described = allKinds.flatMap(({ kind }) =>
-  formOf(fieldsOf(kind)).flatMap(([name, { as, label, unit, min, max, above, decimals }]) =>
+  formOf(fieldsOf(kind)).flatMap(([name, { as, unit, min, max, above, decimals }]) =>
     as === 'length' || as === 'number'
-      ? [{ path: `${kind}.${name}`, as, label, unit, min: above ? min + Number.EPSILON : min, max, decimals }]
+      ? [{ path: `${kind}.${name}`, as, label: name, unit, min: above ? min + Number.EPSILON : min, max, decimals }]
       : [],
   ),
 );
