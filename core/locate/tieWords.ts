@@ -22,7 +22,7 @@ export function tiesInWords(solved: SolvedPoint): Message {
 }
 
 function agreeInWords({ ties, places }: SolvedPoint): Message[] {
-  if (places[0]?.fix?.side === 'on the line') return [message('locate.ties.onTheLine')];
+  if (places[0]?.fix?.side === 'onLine') return [message('locate.ties.onTheLine')];
   return ties.length > 2 ? [message('locate.ties.agree', { count: ties.length })] : [];
 }
 
@@ -103,15 +103,15 @@ export function impossibleInWords(
 ): Message {
   const offM = misclosureM === null ? null : Math.abs(misclosureM);
   const tape = (i: number) => ({ distanceM: ties[i]!.distanceM, post: ties[i]!.name });
-  if (reason === 'too few ties') return message('locate.ties.tooFew');
-  if (reason === 'posts coincide') return message('locate.ties.onePost');
+  if (reason === 'tooFewTies') return message('locate.ties.tooFew');
+  if (reason === 'onePost') return message('locate.ties.onePost');
   if (reason === 'disagree') {
     return suspect === null
       ? message('locate.ties.disagree', { offM })
       : message('locate.ties.wrong', { tape: tape(suspect), offM });
   }
   if (isClose && offM !== null && offM < leastShownM) return message('locate.ties.justMeet');
-  if (reason === 'too short') return message('locate.ties.tooShort', { offM, isClose });
+  if (reason === 'tooShort') return message('locate.ties.tooShort', { offM, isClose });
   const longer = ties[0]!.distanceM > ties[1]!.distanceM ? 0 : 1;
   return message('locate.ties.tooLong', { tape: tape(longer), offM, isClose });
 }

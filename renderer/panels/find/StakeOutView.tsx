@@ -163,8 +163,8 @@ function PointWords({ point }: { readonly point: StakePoint }) {
         ? point.places.map(({ at }, i) => (
             <p key={f.say(names[i]!)} className="field-hint">
               {point.places.length > 1
-                ? placeOf({ name: names[i]!, at: formatPlace(at, system) })
-                : formatPlace(at, system)}
+                ? placeOf({ name: names[i]!, at: formatPlace(at, system, f) })
+                : formatPlace(at, system, f)}
             </p>
           ))
         : null}
