@@ -16,7 +16,8 @@ import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
 import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
-import { formatArea, formatVoltage } from '../../../core/words/numbers/write.ts';
+import { plainWords } from '../../../core/words/figures.ts';
+import { formatArea } from '../../../core/words/numbers/write.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart, ServicePart } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -167,7 +168,9 @@ function crossingLabel(look: Look, figures: CrossingFigures, chosen: boolean): M
   if (path.length < 2) return null;
   const { project, survey, units } = look.input;
   const overhead = crossing.method === 'overhead';
-  const text = overhead ? 'overhead' : depthLabel(depthAtGateway(project, survey, figures), units).join('\n');
+  const text = overhead
+    ? plainWords().window.map.overhead
+    : depthLabel(depthAtGateway(project, survey, figures), units).join('\n');
   return beside(look, text, toPx(look.view, path[Math.floor(path.length / 2)]!), 6, 30, chosen);
 }
 
@@ -192,7 +195,9 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
 
 function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null {
   const path = pixelPath(look.view, part.xy);
-  const text = `${part.shape.line.name}${voltsBeside(look, part)}`;
+  const { name } = part.shape.line;
+  const volts = voltsBeside(look, part);
+  const text = volts === null ? name : plainWords().window.map.voltage.label({ line: name, volts });
   const widthPx = look.textWidth(text);
   const lengthPx = pathLength(path);
   if (path.length < 2 || (!chosen && lengthPx < widthPx * 2.5)) return null;
@@ -211,10 +216,9 @@ function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null
   return { text, style: 'text', anchor, width: widthPx, height, places, priority: 10, pinned: chosen };
 }
 
-/** What the middle of a run reads, where voltages are shown: ": 5.2 kV". */
-function voltsBeside({ input }: Look, { edge, fromM, toM }: PiecePart): string {
-  const volts = input.voltage && edge >= 0 ? input.voltage.along(edge, (toM - fromM) / 2) : null;
-  return volts === null ? '' : volts === 0 ? ': dead' : `: ${formatVoltage(volts)}`;
+/** What the middle of a run reads, where voltages are shown. */
+function voltsBeside({ input }: Look, { edge, fromM, toM }: PiecePart): number | null {
+  return input.voltage && edge >= 0 ? input.voltage.along(edge, (toM - fromM) / 2) : null;
 }
 
 /** Letters stand this far apart along a line. */
