@@ -5,6 +5,7 @@ import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
 
@@ -24,6 +25,7 @@ export function PlaceField({
 }) {
   const { project } = useOpenFile();
   const units = useUnits();
+  const said = useWords().window.background.placing;
   const property = propertyOf(project);
   const read = (text: string): PlaceOrOffer => {
     if (property.placed)
@@ -41,10 +43,10 @@ export function PlaceField({
       <TypedPlace label={label} read={read} onPlace={onPlace} />
       {posts.length > 0 ? (
         <SelectField
-          label="Or at a post"
+          label={said.orAtPost}
           value=""
           choices={[
-            { value: '', label: 'Choose a post' },
+            { value: '', label: said.choosePost },
             ...posts.map(({ id, name }) => ({ value: id, label: name })),
           ]}
           onCommit={(id) => {
@@ -77,6 +79,7 @@ export function TypedPlace({
   readonly onPlace: (at: LonLat) => void;
 }) {
   const id = useId();
+  const words = useWords();
   const [text, setText] = useState('');
   const [wrong, setWrong] = useState<Extract<PlaceOrOffer, { lonLat: null }> | null>(null);
   const settle = () => {
@@ -105,7 +108,7 @@ export function TypedPlace({
           aria-invalid={wrong !== null}
           onChange={(event) => setText(event.target.value)}
         />
-        <button type="submit">Set</button>
+        <button type="submit">{words.window.frame.common.set}</button>
       </span>
       {hint ? <p className="field-hint">{hint}</p> : null}
       {wrong ? (
@@ -120,7 +123,7 @@ export function TypedPlace({
                 setWrong(null);
               }}
             >
-              Swap them
+              {words.window.background.placing.swap}
             </button>
           ) : null}
           {wrong.offer ? (
