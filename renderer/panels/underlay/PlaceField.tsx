@@ -5,7 +5,7 @@ import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
 
@@ -29,7 +29,7 @@ export function PlaceField({
   const property = propertyOf(project);
   const read = (text: string): PlaceOrOffer => {
     if (property.placed)
-      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin, units);
+      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin);
     const grid = readGridPlace(text, units);
     if ('problem' in grid) {
       const { problem, degrees } = grid;
@@ -78,8 +78,9 @@ export function TypedPlace({
   readonly read: (text: string) => PlaceOrOffer;
   readonly onPlace: (at: LonLat) => void;
 }) {
+  const f = useFigures();
+  const { words } = f;
   const id = useId();
-  const words = useWords();
   const [text, setText] = useState('');
   const [wrong, setWrong] = useState<Extract<PlaceOrOffer, { lonLat: null }> | null>(null);
   const settle = () => {
@@ -113,7 +114,7 @@ export function TypedPlace({
       {hint ? <p className="field-hint">{hint}</p> : null}
       {wrong ? (
         <p className="field-problem" role="alert">
-          {wrong.problem}{' '}
+          {f.say(wrong.problem)}{' '}
           {wrong.swapped ? (
             <button
               type="button"

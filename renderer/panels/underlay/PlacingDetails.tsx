@@ -117,7 +117,8 @@ function Points({
   const property = propertyOf(project);
   const plane = workingPlane(property);
   const system = systemOf(project.coordinateSettings.get('coordinates'));
-  const placeInWords = (at: LonLat) => (property.placed ? formatPlace(at, system) : formatGrid(plane.toXy(at), units));
+  const placeInWords = (at: LonLat) =>
+    property.placed ? formatPlace(at, system, f) : formatGrid(plane.toXy(at), units);
   const { points, fit } = placement;
   const known = points.map(({ pixel, at }) => ({ pixel, map: plane.toXy(at) }));
   const suspect = fit === 'affine' ? suspectPoint(known, fitAffine, 3) : suspectPoint(known, fitSimilarity, 2);
@@ -133,7 +134,7 @@ function Points({
         hint={said.fit.hint}
         onCommit={(next) => changePoints(underlay, () => ({ fit: next }))}
       />
-      {map.refused ? <p className="field-problem">{map.refused}</p> : null}
+      {map.refused ? <p className="field-problem">{f.say(map.refused)}</p> : null}
       {map.quality ? (
         <p className="details-fact">
           {(map.quality.sigma0M === null ? said.rmsUnchecked : said.rms)({

@@ -1,13 +1,14 @@
 import { useState } from 'react';
+import { named } from '../../../core/coordinates/epsgSystems.ts';
 import { projectionOf } from '../../../core/coordinates/projection.ts';
 import { knownSystems } from '../../../core/coordinates/systems.ts';
 import { readUtmZone, utmDefinition, utmName } from '../../../core/coordinates/utm.ts';
-import type { Texts } from '../../../core/words/message.ts';
+import { type Message, message } from '../../../core/words/message.ts';
 import type { SystemChoice } from '../../pictures/importState.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { SelectField, TextField } from '../parts/fields.tsx';
 
-type Chosen = SystemChoice | { readonly problem: string };
+type Chosen = SystemChoice | { readonly problem: Message };
 
 const projected = knownSystems.filter((system) => system.kind === 'projected');
 
@@ -25,12 +26,13 @@ export function SystemQuestion({
   readonly otherwise: string;
   readonly answer: (choice: SystemChoice) => void;
 }) {
-  const said = useWords().window.background.placing.system;
+  const f = useFigures();
+  const said = f.words.window.background.placing.system;
   const [way, setWay] = useState('degrees');
   const [text, setText] = useState('');
-  const [problem, setProblem] = useState<string | null>(null);
+  const [problem, setProblem] = useState<Message | null>(null);
   const go = () => {
-    const chosen = chosenSystem(way, text, said);
+    const chosen = chosenSystem(way, text);
     if (typeof chosen === 'object' && 'problem' in chosen) setProblem(chosen.problem);
     else answer(chosen);
   };
@@ -43,7 +45,7 @@ export function SystemQuestion({
         choices={[
           { value: 'degrees', label: said.degrees },
           { value: 'utm', label: said.utm },
-          ...projected.map(({ id, name }) => ({ value: id, label: name })),
+          ...projected.map(({ id, name }) => ({ value: id, label: f.say(name) })),
           { value: 'own', label: said.own },
           { value: 'eye', label: otherwise },
         ]}
@@ -56,7 +58,7 @@ export function SystemQuestion({
       {way === 'own' ? <TextField label={said.proj} value={text} onCommit={setText} /> : null}
       {problem ? (
         <p className="field-problem" role="alert">
-          {problem}
+          {f.say(problem)}
         </p>
       ) : null}
       <p className="buttons">
@@ -68,19 +70,26 @@ export function SystemQuestion({
   );
 }
 
-function chosenSystem(way: string, text: string, said: Texts['window']['background']['placing']['system']): Chosen {
+function chosenSystem(way: string, text: string): Chosen {
   if (way === 'eye') return 'eye';
   if (way === 'degrees') {
-    return { kind: 'projected', id: 'EPSG:4326', name: 'WGS 84', definition: '+proj=longlat +datum=WGS84 +no_defs' };
+    return {
+      kind: 'projected',
+      id: 'EPSG:4326',
+      name: named('WGS 84'),
+      definition: '+proj=longlat +datum=WGS84 +no_defs',
+    };
   }
   if (way === 'utm') {
     const zone = readUtmZone(text);
-    if (!zone) return { problem: said.noZone };
+    if (!zone) return { problem: message('coordinates.typed.zoneAlone') };
     return { kind: 'projected', id: 'utm', name: utmName(zone), definition: utmDefinition(zone) };
   }
   if (way === 'own') {
     const { problem } = projectionOf(text);
-    return problem === null ? { kind: 'projected', id: 'own', name: said.ownName, definition: text } : { problem };
+    return problem === null
+      ? { kind: 'projected', id: 'own', name: message('coordinates.systems.itsOwn'), definition: text }
+      : { problem };
   }
   return projected.find(({ id }) => id === way) ?? 'eye';
 }

@@ -57,8 +57,5 @@ export const placing = {
     zone: 'Zone, such as 37 south',
     proj: 'PROJ text',
     goOn: 'Go on',
-    noZone: 'Type the zone and the half of the earth, such as "37 south" or "14 N".',
-    /** The name of a system that somebody pasted. */
-    ownName: 'its own system',
   },
 };
