@@ -1,4 +1,4 @@
-import type { Figures } from '../../types.ts';
+import type { Figures, Phrase } from '../../types.ts';
 import { choose } from './map/choose.ts';
 import { keys } from './map/keys.ts';
 import { placing } from './map/placing.ts';
@@ -57,7 +57,7 @@ export const map = {
     goToTip: 'Go to coordinates (Alt+G)',
     coordinates: 'Coordinates to go to',
     coordinatesThenEnter: 'Coordinates, then Enter',
-    swap: ({ problem }: { problem: string }) => `${problem} Press Enter again to swap them.`,
+    swap: ({ problem }: { problem: Phrase }, f: Figures) => `${f.say(problem)} Press Enter again to swap them.`,
   },
   typed: {
     noLength: ({ text }: { text: string }) =>
