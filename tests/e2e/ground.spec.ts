@@ -139,5 +139,8 @@ test('an assumed bow stands in its field in the units that it is typed in', asyn
   await chooseG1(app, page, 'imperial');
   const { widthM } = (await inFile(app, 'gateway')).find(({ name }) => name === 'G1') as Gateway;
   const bowM = widthM * propertyOf(recordedDrawing()).crossings.bowShare;
-  await expect(page.getByLabel('Curve: most off the straight')).toHaveAttribute('placeholder', (bowM / 0.3048).toFixed(2));
+  await expect(page.getByLabel('Curve: most off the straight')).toHaveAttribute(
+    'placeholder',
+    (bowM / 0.3048).toFixed(2),
+  );
 });
