@@ -13,11 +13,13 @@ import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { SolvedPoint } from '../../locate/ties.ts';
 import { largestOf } from '../../model/extremes.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
-import type { Project } from '../../model/project.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
 import type { Kind, LonLat, Service, Thing } from '../../model/things.ts';
 import { slice } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../survey/types.ts';
+import { figures } from '../../words/figures.ts';
+import type { Figures } from '../../words/types.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
 import {
   clockwiseProperty,
@@ -41,6 +43,7 @@ export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeat
   const switches = new Map(survey.switches.map((row) => [row.switch.id, row]));
   const lying = allCrossings(project, survey);
   const writer: Writer = {
+    f: figures(propertyOf(project).units),
     project,
     survey,
     paddocks,
@@ -64,6 +67,7 @@ export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeat
 }
 
 interface Writer {
+  readonly f: Figures;
   readonly project: Project;
   readonly survey: Survey;
   readonly paddocks: ReadonlyMap<string, Paddock>;
@@ -129,7 +133,7 @@ interface Drawn {
   readonly figures?: Readonly<Record<string, unknown>>;
 }
 
-function drawn({ project, survey, paddocks, letters, switches, lying, points }: Writer, thing: Thing): Drawn {
+function drawn({ f, project, survey, paddocks, letters, switches, lying, points }: Writer, thing: Thing): Drawn {
   const toLonLat = (xy: Xy) => rounded(survey.plane.toLonLat(xy));
   switch (thing.kind) {
     case 'fenceLine': {
@@ -165,7 +169,7 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
         liveCableM,
         earthCableM,
         bendRadiusM: Number.isFinite(bendRadiusM) ? bendRadiusM : null,
-        ...(asBuilt && knownOf(asBuilt)),
+        ...(asBuilt && knownOf(asBuilt, f)),
       };
       // Every way that the trench may run: none of them alone is the crossing.
       const ways = (asBuilt?.courses ?? [found]).map(({ path }) => path.map(toLonLat));
@@ -187,7 +191,7 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const ways = leftThing(left).ways.map(({ path }) => path.map(toLonLat));
       const lines = ways.filter((way) => way.length > 1);
       const geometry = lines.length > 0 ? linesGeometry(lines) : pointsGeometry(ways.flat());
-      return { geometry, figures: leftFigures(left) };
+      return { geometry, figures: leftFigures(left, f) };
     }
     case 'buriedPoint': {
       const solved = points.get(thing.id);
@@ -208,31 +212,32 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
 }
 
 /** How surely a crossing's place and depth are known, to read; from the line that is shown first over all others. */
-function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
+function knownOf(crossing: CrossingAsBuilt, f: Figures): Readonly<Record<string, unknown>> {
   const { inGround, certainty } = crossing;
   const depth = depthOf(crossing);
   return {
     inTheGround: inGround,
-    placeKnownBy: inGround ? basisWords[certainty.basis] : 'planned',
+    placeKnownBy: inGround ? basisWords[certainty.basis] : f.words.exchange.outgoing.planned,
     placeWithinM: certainty.withinM,
     depthLeastM: depth.leastM,
     depthMostM: depth.mostM,
-    depthIs: depthMeaning(depth),
+    depthIs: depthMeaning(depth, f),
   };
 }
 
 /** The same of what is drawn no longer. */
-function leftFigures(left: LeftInGround): Readonly<Record<string, unknown>> {
+function leftFigures(left: LeftInGround, f: Figures): Readonly<Record<string, unknown>> {
   const inTheGround = left.thing.fate !== 'takenOut';
-  if (left.crossing) return { ...knownOf(left.crossing), inTheGround, state: fateInShort(left.thing) };
+  if (left.crossing) return { ...knownOf(left.crossing, f), inTheGround, state: fateInShort(left.thing) };
   const placeWithinM = leftWithinM(left);
   return { inTheGround, state: fateInShort(left.thing), placeKnownBy: basisWords.drawn, placeWithinM };
 }
 
 /** What a depth is of, in every export. */
-export function depthMeaning({ measured, places }: Pick<CrossingDepth, 'measured' | 'places'>): string {
-  if (!measured) return 'of the trench as planned, not measured';
-  return `measured to the top of the pipe${places === 1 ? ', at one place' : ''}`;
+export function depthMeaning({ measured, places }: Pick<CrossingDepth, 'measured' | 'places'>, f: Figures): string {
+  const { depth } = f.words.exchange.outgoing;
+  if (!measured) return depth.planned;
+  return places === 1 ? depth.measuredOnce : depth.measured;
 }
 
 const pointWords: Readonly<Record<SolvedPoint['basis'], string>> = {

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { systemOf } from '../../../core/coordinates/systems.ts';
-import { utmDefinition, utmZoneAt } from '../../../core/coordinates/utm.ts';
+import { utmDefinition, utmName, utmZoneAt } from '../../../core/coordinates/utm.ts';
 import type { GridSystem, ReadResult } from '../../../core/exchange/preview/types.ts';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
@@ -63,5 +63,5 @@ function gridOf(project: Project): GridSystem | null {
   const place = placeOf(project);
   if (system.kind !== 'utm' || !place) return null;
   const zone = utmZoneAt(place);
-  return { name: `UTM ${zone.zone} ${zone.south ? 'south' : 'north'}`, definition: utmDefinition(zone) };
+  return { name: utmName(zone), definition: utmDefinition(zone) };
 }

@@ -19,7 +19,7 @@ export function PictureProgress() {
       {current?.question ? (
         <SystemQuestion
           of="picture"
-          why={`${current.fileName} ${current.question.why}`}
+          why={current.question.why}
           otherwise="Not known: lay it by eye"
           answer={current.question.answer}
         />
