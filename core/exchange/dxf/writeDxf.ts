@@ -4,10 +4,9 @@ import { projectionOf } from '../../coordinates/projection.ts';
 import { systemOf } from '../../coordinates/systems.ts';
 import { utmDefinition, utmName, utmZoneAt } from '../../coordinates/utm.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { rangeInWords } from '../../locate/depthWords.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
-import { figures } from '../../words/figures.ts';
+import { figures, plainWords } from '../../words/figures.ts';
 import type { Figures } from '../../words/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
@@ -92,7 +91,7 @@ function gridOf(project: Project, { plane }: Survey, f: Figures): Grid {
   const zone = utmZoneAt(origin);
   const { projection } = projectionOf(system.kind === 'utm' ? utmDefinition(zone) : system.definition);
   if (!projection || projection.isDegrees) return local;
-  const called = system.kind === 'utm' ? utmName(zone) : system.name;
+  const called = f.say(system.kind === 'utm' ? utmName(zone) : system.name);
   return { toGrid: projection.toGrid, said: metres.grid({ name, system: called }) };
 }
 
@@ -110,7 +109,7 @@ function labelOf(project: Project, feature: AnyFeature, f: Figures): string {
   const fields = feature.properties ?? {};
   const [least, most] = [own(fields, 'depthLeastM'), own(fields, 'depthMostM')];
   if (typeof least !== 'number' || typeof most !== 'number') return name;
-  const range = rangeInWords(least, most, 'metric');
+  const range = plainWords().locate.depth.range({ leastM: least, mostM: most });
   const [is, place] = [own(fields, 'depthIs'), own(fields, 'placeKnownBy')].map(String);
   return f.words.exchange.outgoing.deep({ name, range, is: is!, place: place! });
 }

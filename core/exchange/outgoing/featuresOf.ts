@@ -2,7 +2,6 @@ import type { Feature, Geometry } from 'geojson';
 import type { Xy } from '../../geometry/types.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
@@ -199,7 +198,10 @@ function drawn({ f, project, survey, paddocks, letters, switches, lying, points 
       const { places, basis } = solved;
       const withinM = places.length > 0 ? largestOf(places.map((place) => place.withinM)) : null;
       const geometry = pointsGeometry(places.map(({ xy }) => toLonLat(xy)));
-      return { geometry, figures: { placeKnownBy: pointWords[basis], placeWithinM: withinM } };
+      return {
+        geometry,
+        figures: { placeKnownBy: f.words.locate.basis[basis === 'none' ? 'drawn' : basis], placeWithinM: withinM },
+      };
     }
     case 'post':
     case 'energiser':
@@ -217,7 +219,7 @@ function knownOf(crossing: CrossingAsBuilt, f: Figures): Readonly<Record<string,
   const depth = depthOf(crossing);
   return {
     inTheGround: inGround,
-    placeKnownBy: inGround ? basisWords[certainty.basis] : f.words.exchange.outgoing.planned,
+    placeKnownBy: f.words.locate.basis[inGround ? certainty.basis : 'planned'],
     placeWithinM: certainty.withinM,
     depthLeastM: depth.leastM,
     depthMostM: depth.mostM,
@@ -228,9 +230,14 @@ function knownOf(crossing: CrossingAsBuilt, f: Figures): Readonly<Record<string,
 /** The same of what is drawn no longer. */
 function leftFigures(left: LeftInGround, f: Figures): Readonly<Record<string, unknown>> {
   const inTheGround = left.thing.fate !== 'takenOut';
-  if (left.crossing) return { ...knownOf(left.crossing, f), inTheGround, state: fateInShort(left.thing) };
+  if (left.crossing) return { ...knownOf(left.crossing, f), inTheGround, state: f.say(fateInShort(left.thing)) };
   const placeWithinM = leftWithinM(left);
-  return { inTheGround, state: fateInShort(left.thing), placeKnownBy: basisWords.drawn, placeWithinM };
+  return {
+    inTheGround,
+    state: f.say(fateInShort(left.thing)),
+    placeKnownBy: f.words.locate.basis.drawn,
+    placeWithinM,
+  };
 }
 
 /** What a depth is of, in every export. */
@@ -239,13 +246,6 @@ export function depthMeaning({ measured, places }: Pick<CrossingDepth, 'measured
   if (!measured) return depth.planned;
   return places === 1 ? depth.measuredOnce : depth.measured;
 }
-
-const pointWords: Readonly<Record<SolvedPoint['basis'], string>> = {
-  measured: basisWords.measured,
-  ambiguous: basisWords.ambiguous,
-  contradictory: basisWords.contradictory,
-  none: basisWords.drawn,
-};
 
 function onEarth(path: readonly LonLat[], make: (path: readonly LonLat[]) => Geometry | null): Geometry | null {
   return path.every(isPlaceOnEarth) ? make(path) : null;

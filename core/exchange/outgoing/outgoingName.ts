@@ -1,4 +1,3 @@
-import { basisWords } from '../../locate/certaintyWords.ts';
 import type { Project } from '../../model/project.ts';
 import type { Figures } from '../../words/types.ts';
 import { own } from '../preview/raw.ts';
@@ -27,7 +26,8 @@ export function outgoingName(project: Project, { properties, id }: AnyFeature, f
       const gateway = project.gateway.get(crossing?.gatewayId ?? '')?.name ?? null;
       const known = text('placeKnownBy');
       // A handheld shows the name and little else.
-      const open = known === basisWords.ambiguous || known === basisWords.contradictory ? known : '';
+      const { ambiguous, contradictory } = f.words.locate.basis;
+      const open = known === ambiguous || known === contradictory ? known : '';
       const point =
         text('name') || (words.points as Readonly<Record<string, string>>)[text('role')] || words.points.point;
       return words.pointOf({ point, gateway, open });

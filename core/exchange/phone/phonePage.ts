@@ -32,7 +32,6 @@ import type { Power } from '../../survey/power/types.ts';
 import { nodeAtSwitch, standingOf, yardstickAt } from '../../survey/power/yardstick.ts';
 import { cutsOffSentence, feedSentence } from '../../survey/switchInWords.ts';
 import type { Survey, SwitchRow } from '../../survey/types.ts';
-import { dateText } from '../../words/dates.ts';
 import { figures } from '../../words/figures.ts';
 import { activeLanguage } from '../../words/language.ts';
 import type { Figures } from '../../words/types.ts';
@@ -73,7 +72,7 @@ export function phonePage(input: PhonePageInput): string {
   const buried = rows.filter(({ crossing }) => crossing.inGround);
   const planned = rows.filter(({ crossing }) => !crossing.inGround);
   const cards = (some: readonly CrossingRow[]) =>
-    some.map((row) => crossingCard(cardOf(row), stakeOut(row.crossing, posts), input, f)).join('\n');
+    some.map((row) => crossingCard(cardOf(row, f), stakeOut(row.crossing, posts), input, f)).join('\n');
   const left = leftInGround(project, survey).filter(({ thing }) => thing.fate !== 'takenOut');
   const power = powerOf(project, survey);
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
@@ -139,17 +138,18 @@ interface CardHead {
   readonly note: string;
 }
 
-function cardOf({ name, line, crossing }: CrossingRow): CardHead {
+function cardOf({ name, line, crossing }: CrossingRow, f: Figures): CardHead {
   const thingId = crossing.figures.crossing.id;
-  return { name, line, thingId, tag: standingInShort(crossing), tagLook: tagLook(crossing), first: '', note: '' };
+  const tag = f.say(standingInShort(crossing));
+  return { name, line, thingId, tag, tagLook: tagLook(crossing), first: '', note: '' };
 }
 
 /** What is in the ground and no longer drawn: a crossing with all that finds it, anything else with where it was drawn. */
 function leftCard(left: LeftInGround, posts: readonly FixedPost[], input: PhonePageInput, f: Figures): string {
   const { thing, crossing, path } = left;
   const { placed } = propertyOf(input.project);
-  const first = fateInWords(thing, thing.since && dateText(thing.since));
-  const head = { name: leftHeading(thing), thingId: thing.id, tag: fateInShort(thing), tagLook: 'warns', first };
+  const first = f.say(fateInWords(thing));
+  const head = { name: leftHeading(thing), thingId: thing.id, tag: f.say(fateInShort(thing)), tagLook: 'warns', first };
   if (crossing && thing.was.what === 'crossing') {
     return crossingCard({ ...head, line: thing.was.lineName, note: thing.note }, stakeOut(crossing, posts), input, f);
   }
@@ -174,18 +174,18 @@ function crossingCard(
   const sketchLook = { survey, units, measure, sizePt: sketch.sizePt };
   const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], sketchLook);
   const points = stake.points.map((point, i) => {
-    const names = placeNames(point.places);
+    const names = placeNames(point.places).map(f.say);
     const places = point.places.map(({ at }, k) => `${names.length > 1 ? `${names[k]!}: ` : ''}${placeText(at)}`);
     const said = words.point({
       tapes: tapesInWords(point, units),
-      depth: depthThereInWords(point.depth, units),
+      depth: f.say(depthThereInWords(point.depth)),
       sure: pointSureInWords(point, units),
       places: placed ? places.join('; ') : '',
     });
-    return `<li><strong>${pointLetter(i)} ${escapeHtml(point.label)}.</strong> ${escapeHtml(said)}</li>`;
+    return `<li><strong>${pointLetter(i)} ${escapeHtml(f.say(point.label))}.</strong> ${escapeHtml(said)}</li>`;
   });
   const steps = stake.steps.map((step) => {
-    const depth = depthThereInShort(step.depth, units);
+    const depth = f.say(depthThereInShort(step.depth));
     const cells = [f.tape(step.alongM), stepOffset(step, stake, units), depth];
     return `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
   });
@@ -201,18 +201,19 @@ function crossingCard(
       ({ base64, caption }) =>
         `<img src="data:image/jpeg;base64,${escapeHtml(base64)}" alt="${escapeHtml(caption || words.photoAt({ name }))}">`,
     );
-  const leftOut = leftOutInWords(stake.depth, crossing.lengthM, units);
-  const depth = words.depth({ depth: depthInWords(stake.depth, units), leftOut });
+  const leftOut = leftOutInWords(stake.depth, crossing.lengthM);
+  const depth = words.depth({ depth: depthInWords(stake.depth), leftOut });
+  const also = alsoInTrench(crossing.record);
   const along = words.alongFrom({ from: stake.postNames.start, to: stake.postNames.end });
-  const sure = words.onLine({ line, sure: certaintyInWords(crossing, units) });
+  const sure = words.onLine({ line, sure: certaintyInWords(crossing) });
   return `<section class="card" data-words="${escapeHtml([name, line, tag, ...notes].join(' '))}">
 <h3>${escapeHtml(name)} <span class="tag ${look}">${escapeHtml(tag)}</span></h3>
 ${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>${escapeHtml(sure)}</p>
-<p>${escapeHtml([depth, alsoInTrench(crossing.record)].join(' ').trim())}</p>
+<p>${escapeHtml([depth, also ? f.say(also) : ''].join(' ').trim())}</p>
 <details><summary>${escapeHtml(words.findIt)}</summary>
 ${svgText(plan.items, sketch.widthMm, sketch.heightMm, words.planOf({ name }))}
 <ul>${points.join('')}</ul>
-${steps.length > 0 ? `<p>${escapeHtml(along)}</p><table><thead><tr>${[words.along, stepsHeading(stake), depthHeading(stake.depth)].map((head) => `<th>${escapeHtml(head)}</th>`).join('')}</tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
+${steps.length > 0 ? `<p>${escapeHtml(along)}</p><table><thead><tr>${[words.along, stepsHeading(stake), f.say(depthHeading(stake.depth))].map((head) => `<th>${escapeHtml(head)}</th>`).join('')}</tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
 ${notes.map((note) => `<p>${escapeHtml(note)}</p>`).join('')}
 ${pictures.join('')}
 </details>

@@ -3,7 +3,6 @@ import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { fieldsOf } from '../../kinds/allKinds.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
 import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
@@ -102,7 +101,7 @@ function crossings(source: Source): Table {
   const knownBy = (id: string) => {
     const crossing = lying.get(id);
     if (!crossing) return null;
-    return crossing.inGround ? basisWords[crossing.certainty.basis] : source.f.words.exchange.outgoing.planned;
+    return source.f.words.locate.basis[crossing.inGround ? crossing.certainty.basis : 'planned'];
   };
   return kindTable(source, 'crossing', 'crossings', source.f.words.exchange.tables.titles.crossings, {
     method: [
@@ -141,12 +140,12 @@ function left(source: Source): Table {
     [
       ['name', 'text', ({ name }) => name],
       ['what', 'text', ({ was }) => was.what],
-      ['state', 'text', fateInShort],
+      ['state', 'text', (thing) => source.f.say(fateInShort(thing))],
       ['drawn_until', 'text', ({ since }) => since],
       ['depth_least_m', 'number', ({ id }) => rounded(depth(id)?.leastM ?? null)],
       ['depth_most_m', 'number', ({ id }) => rounded(depth(id)?.mostM ?? null)],
       ['depth_is', 'text', ({ id }) => depthWords(source, depth(id))],
-      ['place_known_by', 'text', ({ id }) => basisWords[things.get(id)?.basis ?? 'drawn']],
+      ['place_known_by', 'text', ({ id }) => source.f.words.locate.basis[things.get(id)?.basis ?? 'drawn']],
       ['place_within_m', 'number', ({ id }) => rounded(withinM.get(id) ?? null)],
       ['possible_courses', 'whole', ({ id }) => crossings.get(id)?.courses.length ?? null],
       ['note', 'text', ({ note }) => note],

@@ -3,7 +3,7 @@ import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { PossiblePlace } from '../../../core/exchange/intake/whereabouts.ts';
 import { earthAt } from '../../../core/geometry/earth.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { SelectField } from '../parts/fields.tsx';
 
 /** Which of several places in a file is the property, where they are about as likely. */
@@ -17,13 +17,14 @@ export function PlaceQuestion({
   readonly onChoose: (place: number | null) => void;
 }) {
   const { project } = useOpenFile();
-  const words = useWords().window.exchange.importing;
+  const f = useFigures();
+  const words = f.words.window.exchange.importing;
   const [first] = places;
   if (!first || places.length < 2) return null;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const described = ({ middle, pieces, lines }: PossiblePlace) => {
     const awayM = middle === first.middle ? null : earthAt(first.middle).distanceM(first.middle, middle);
-    return words.place({ place: formatPlace(middle, system), pieces, lines, awayM });
+    return words.place({ place: formatPlace(middle, system, f), pieces, lines, awayM });
   };
   return (
     <SelectField

@@ -11,7 +11,7 @@ export interface ElevationRequest {
   /** The unit that the user chose; null: what the file says. */
   readonly unit: HeightUnit | null;
   /** The coordinate system that the user chose; null: what the file says. */
-  readonly system: { readonly name: string; readonly definition: string } | null;
+  readonly system: { readonly name: Message; readonly definition: string } | null;
 }
 
 export type ElevationRead =

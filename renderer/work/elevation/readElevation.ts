@@ -84,7 +84,7 @@ function refuse(why: Message): ElevationRead {
 interface Opened {
   readonly picture: TiffPicture;
   readonly projection: Projection;
-  readonly systemName: string;
+  readonly systemName: Message;
   /** From the file's own coordinates to pixels from the corner of the first. */
   readonly toPixel: (grid: Xy) => Xy;
   readonly toGrid: AffineMap;
@@ -122,7 +122,7 @@ async function open(file: Blob, chosen: ElevationRequest['system']): Promise<Ope
     return { message: whyAskForSystem(place, null), askSystem: { epsg, ownSystem, citation } };
   }
   const { projection, problem } = projectionOf(system.definition);
-  if (!projection) return { message: message('exchange.heights.asSaid', { text: problem }) };
+  if (!projection) return { message: problem };
   const { a, b, c, d, e, f } = place.map;
   const area = a * e - b * d;
   const toPixel = ([x, y]: Xy): Xy => {
@@ -207,7 +207,7 @@ function windowAround(
   return window[2] > window[0] && window[3] > window[1] ? window : null;
 }
 
-function notesOn(plan: GridPlan, share: number, system: string): Message[] {
+function notesOn(plan: GridPlan, share: number, system: Message): Message[] {
   const everyM = stepOfGrid(plan);
   const step = message('exchange.heights.kept', { everyM, decimals: everyM < 10 ? 1 : 0, system });
   if (share > 0.999) return [step];

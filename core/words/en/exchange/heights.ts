@@ -33,10 +33,10 @@ export const heights = {
   isPicture: 'This GeoTIFF is a picture: it has colours, not one height to a pixel. Bring it in as a map underneath.',
   depths: 'This GeoTIFF holds depths below the water, not heights of the ground. Select another.',
   noPlace: 'The GeoTIFF does not say where it lies. Select one that was saved with its coordinates.',
-  notOnEarth: ({ system }: { system: string }) =>
-    `The GeoTIFF lies at no place on earth, if its coordinates are in ${system}.`,
-  kept: ({ everyM, decimals, system }: { everyM: number; decimals: number; system: string }, f: Figures) =>
-    `A height is kept every ${f.number(everyM, decimals)} m. Its coordinates are in ${system}.`,
+  notOnEarth: ({ system }: { system: Phrase }, f: Figures) =>
+    `The GeoTIFF lies at no place on earth, if its coordinates are in ${f.say(system)}.`,
+  kept: ({ everyM, decimals, system }: { everyM: number; decimals: number; system: Phrase }, f: Figures) =>
+    `A height is kept every ${f.number(everyM, decimals)} m. Its coordinates are in ${f.say(system)}.`,
   covers: ({ percent }: { percent: number }, f: Figures) =>
     `It covers ${f.number(percent)} % of the ground of the property; elsewhere lengths stay as on the plan.`,
   asSaid: ({ text }: { text: string }) => text,

@@ -16,8 +16,6 @@ export const outgoing = {
   reading: ({ date }: { date: string }) => `Reading ${date}`,
   section: ({ letter }: { letter: string }) => `Section ${letter}`,
   paddock: 'Paddock without a name',
-  /** How the place is known of what is not in the ground. */
-  planned: 'planned',
   /** What a depth is of. */
   depth: {
     planned: 'of the trench as planned, not measured',

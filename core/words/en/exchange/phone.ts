@@ -1,5 +1,5 @@
 import { capital } from '../../text.ts';
-import type { Figures } from '../../types.ts';
+import type { Figures, Phrase } from '../../types.ts';
 
 type Counted = { readonly count: number };
 
@@ -32,13 +32,15 @@ export const phone = {
   cautions: 'Cautions',
   notMeasured: ({ withinM, places }: { withinM: number; places: string }, f: Figures) =>
     `Not measured (from the plan). It is assumed to lie within ${f.tape(withinM)} of where it was drawn${places === '' ? '' : `: ${places}`}.`,
-  onLine: ({ line, sure }: { line: string; sure: string }) => `On ${line}. ${sure}`,
-  depth: ({ depth, leftOut }: { depth: string; leftOut: string }) => `${capital(depth)}. ${leftOut}`.trim(),
+  onLine: ({ line, sure }: { line: string; sure: Phrase }, f: Figures) => `On ${line}. ${f.say(sure)}`,
+  depth: ({ depth, leftOut }: { depth: Phrase; leftOut: Phrase | null }, f: Figures) =>
+    `${capital(f.say(depth))}.${leftOut ? ` ${f.say(leftOut)}` : ''}`,
   findIt: 'Find it',
   planOf: ({ name }: { name: string }) => `Plan of the crossing at ${name}, north up`,
   point: ({ tapes, depth, sure, places }: { tapes: string; depth: string; sure: string; places: string }) =>
     `${tapes} ${capital(depth)}. ${sure}${places === '' ? '' : ` ${places}.`}`,
-  alongFrom: ({ from, to }: { from: string; to: string }) => `Along the straight line from the ${from} to the ${to}:`,
+  alongFrom: ({ from, to }: { from: Phrase; to: Phrase }, f: Figures) =>
+    `Along the straight line from the ${f.say(from)} to the ${f.say(to)}:`,
   along: 'Along',
   photoAt: ({ name }: { name: string }) => `Photo at ${name}`,
   shouldRead: 'What the fence should read:',

@@ -1,4 +1,5 @@
 import type { Figures, Phrase } from '../../types.ts';
+import { coordinates } from './exchange/coordinates.ts';
 
 const pieces = (count: number, f: Figures) =>
   `${f.number(count)} ${f.plural(count, { one: 'piece', other: 'pieces' })}`;
@@ -190,4 +191,4 @@ const work = {
 };
 
 /** Import, export, heights, coordinates. */
-export const exchange = { importing, exporting, heights, work };
+export const exchange = { importing, exporting, heights, work, coordinates };
