@@ -6,11 +6,11 @@ import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
 import { pathIn } from '../../model/edits/support/path.ts';
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../model/placeKey.ts';
-import type { Project } from '../../model/project.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
 import { crossingRecordId } from '../../model/recordDefaults.ts';
 import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
 import { lonLatAt, nearestOn } from '../../shapes/measuredPath.ts';
-import { plainWords } from '../../words/figures.ts';
+import { figures, plainWords } from '../../words/figures.ts';
 import { clockwiseProperty, type ExchangedKind, isField } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
@@ -48,7 +48,8 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
   if (!read.ok) return refuse(`its "${read.at.split('.')[0]}" is not as it should be`);
   const thing = read.things[0]!;
   const tooMuch = whyNotUnknown(thing, before);
-  if (tooMuch) return refuse(`what this version does not know of it ${tooMuch}`);
+  if (tooMuch)
+    return refuse(`what this version does not know of it ${figures(propertyOf(project).units).say(tooMuch)}`);
   const why = whyNotAnchored(project, thing, only) ?? whyNotNear(project, feature);
   return why ? refuse(why) : { ok: true, thing: anchoredAnew(project, thing, feature) };
 }
