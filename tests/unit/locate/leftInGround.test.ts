@@ -304,7 +304,7 @@ describe('what is in the ground and drawn no longer', () => {
     const [handover] = [...frozen.handover.values()];
     const now = put(project, handover!);
     const changes = changesSince(handover!, now, surveyOf(now)).filter(({ kind }) => kind === 'inGround');
-    expect(changes.map(({ name, what }) => `${name}: ${what}`)).toContain('old crossing under G1: new');
+    expect(changes.map(({ name, what }) => `${inEnglish(name)}: ${what}`)).toContain('old crossing under G1: new');
   });
 
   it('comes along when the property is given its place on earth', () => {

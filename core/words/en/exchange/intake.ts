@@ -11,7 +11,7 @@ export const taken = {
   noFenceNear: ({ withinM }: { withinM: number }, f: Figures) => `no fence line is within ${f.length(withinM)} of it`,
   missingField: ({ field }: { field: string }) => `its "${field}" is missing`,
   wrongField: ({ field }: { field: string }) => `its "${field}" is not as it should be`,
-  unknown: ({ why }: { why: string }) => `what this version does not know of it ${why}`,
+  unknown: ({ why }: { why: Phrase }, f: Figures) => `what this version does not know of it ${f.say(why)}`,
   secondCrossing: 'its gateway has another crossing already',
   secondOfCrossing: 'its crossing has another one of these already',
   recordName: 'its name is not that of its crossing’s record',
