@@ -1,3 +1,4 @@
+import DxfParser from 'dxf-parser';
 import { zipSync } from 'fflate';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { writeCutLists, writeOrder, writeQuantities } from '../../../core/exchange/csv/orderCsv.ts';
@@ -22,6 +23,7 @@ import { english } from '../../../core/words/en.ts';
 import { setLanguage } from '../../../core/words/language.ts';
 import type { Message } from '../../../core/words/message.ts';
 import { pseudo } from '../../../core/words/pseudo.ts';
+import { capital } from '../../../core/words/text.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { countingIds } from '../../support/ids.ts';
 import { englishIn, expectFromCatalogue, namesIn } from '../../support/pseudo.ts';
@@ -162,7 +164,8 @@ describe('what is said of a file', () => {
 describe('what goes out', () => {
   const project = drawingWithLeft();
   const survey = surveyOf(project);
-  const names = [...namesIn([...allThings(project)])];
+  // A heading begins with a capital, whatever the name does.
+  const names = [...namesIn([...allThings(project)])].flatMap((name) => [name, capital(name)]);
 
   beforeEach(() => setLanguage(pseudo()));
   afterEach(() => setLanguage(english));
@@ -181,11 +184,10 @@ describe('what goes out', () => {
     const inGpx = [...writeGpx(project, survey).matchAll(/<name>([^<]*)<\/name>/g)].map(([, text]) => text!);
     expect(inKml.length).toBeGreaterThan(20);
     expect(englishIn([...inKml, ...inGpx].join('\n'), names)).toBe('');
-    const dxf = writeDxf(project, survey).split(/\r?\n/);
-    const texts = dxf.flatMap((value, i) => (value.trim() === '1' && i % 2 === 0 ? [dxf[i + 1]!] : []));
-    const letters = texts.map((text) =>
-      text.replaceAll(/\\U\+([0-9A-F]{4})/g, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16))),
-    );
+    const drawing = new DxfParser().parseSync(writeDxf(project, survey))!;
+    const decoded = (text: string) =>
+      text.replaceAll(/\\U\+([0-9A-F]{4})/g, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
+    const letters = drawing.entities.flatMap((entity) => ('text' in entity ? [decoded(String(entity.text))] : []));
     expect(letters.length).toBeGreaterThan(10);
     expect(englishIn(letters.join('\n'), names)).toBe('');
   });
