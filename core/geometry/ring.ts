@@ -1,5 +1,4 @@
 import { boxAround } from './box.ts';
-import { nearestOnSegment } from './polyline.ts';
 import type { Xy } from './types.ts';
 
 /**
@@ -83,14 +82,27 @@ export function interiorPoint(
   return best.depthM > 0 ? { point: best.at, depthM: best.depthM } : null;
 }
 
+/** Distance to the boundary, negative outside of the land. The innermost loop of the search: it makes no objects. */
 function signedDepth(at: Xy, rings: readonly (readonly Xy[])[]): number {
-  let distanceM = Infinity;
+  let least = Infinity;
   let inside = false;
   for (const ring of rings) {
     if (pointInRing(at, ring)) inside = !inside;
-    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-      distanceM = Math.min(distanceM, nearestOnSegment(at, ring[j]!, ring[i]!).distanceM);
+    let from = ring.at(-1)!;
+    for (const to of ring) {
+      least = Math.min(least, squareToSegment(at, from, to));
+      from = to;
     }
   }
-  return inside ? distanceM : -distanceM;
+  return Math.sqrt(least) * (inside ? 1 : -1);
+}
+
+/** The square of the distance from a point to a segment. */
+function squareToSegment([x, y]: Xy, [ax, ay]: Xy, [bx, by]: Xy): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const along = dx * (x - ax) + dy * (y - ay);
+  const square = dx * dx + dy * dy;
+  const fraction = along <= 0 ? 0 : along >= square ? 1 : along / square;
+  const [east, north] = [x - ax - fraction * dx, y - ay - fraction * dy];
+  return east * east + north * north;
 }

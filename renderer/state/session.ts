@@ -12,6 +12,7 @@ import { applyChanges, type Change, difference } from '../../core/model/differen
 import { nameNewPaddocks } from '../../core/model/edits/nameNewPaddocks.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
+import { placesToName } from '../../core/survey/paddocks.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
 import { figures } from '../../core/words/figures.ts';
@@ -145,11 +146,7 @@ function landStays({ project: before, survey }: OpenFile, edited: Project): bool
 /** The edited project with a name for each paddock that has come into being, and its survey. */
 function withPaddocksNamed(file: OpenFile, edited: Project): { after: Project; survey: Survey } {
   const survey = surveyOf(edited, file);
-  const unnamed = survey.paddocks.filter(({ named }) => named === null);
-  const after = nameNewPaddocks(
-    unnamed.map(({ insideAt }) => insideAt),
-    newId,
-  )(edited);
+  const after = nameNewPaddocks(placesToName(survey.paddocks, survey.plane), newId)(edited);
   return after === edited ? { after, survey } : { after, survey: surveyOf(after, { project: edited, survey }) };
 }
 
