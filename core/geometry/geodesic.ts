@@ -14,7 +14,6 @@ const { Geodesic } = geographiclib;
 const wgs84 = Geodesic.WGS84;
 const radiansPerDegree = Math.PI / 180;
 
-
 /**
  * Rings that stay this near to their first vertex are measured in a plane laid at that vertex: the plane is wrong by
  * (r/R)²/6, under 1e-8 at 1 km, while the ellipsoidal sum carries a fixed noise of some 0.05 m², too much for a yard.

@@ -2,7 +2,6 @@ import { type AppState, type Page, useApp } from '../state/appState.ts';
 import { chooseFile } from '../state/chooseFile.ts';
 import { deleteChosen } from '../state/deleteChosen.ts';
 import { mapView } from '../state/mapView.ts';
-import { printOrder, saveCutListsCsv, saveOrderCsv, savePriceListCsv, saveQuantitiesCsv } from '../state/orderFiles.ts';
 import { redo, undo } from '../state/session.ts';
 import { setTheme } from '../state/settings.ts';
 import type { Command } from './command.ts';
@@ -12,6 +11,13 @@ const needsFile = (state: AppState) => (state.file ? null : 'Open a property fir
 
 function goTo(page: Page): Command['run'] {
   return () => useApp.setState({ page, lit: [], pointed: null });
+}
+
+/** The writing of orders is fetched when one is written. */
+function orderFile(
+  what: 'printOrder' | 'saveOrderCsv' | 'saveQuantitiesCsv' | 'saveCutListsCsv' | 'savePriceListCsv',
+): Command['run'] {
+  return () => void import('../state/orderFiles.ts').then((files) => files[what]());
 }
 
 const list = [
@@ -57,11 +63,11 @@ const list = [
   { id: 'divide', label: 'Divide', key: 'Alt+2', whyNot: needsFile, run: goTo('divide') },
   { id: 'power', label: 'Power', key: 'Alt+3', whyNot: needsFile, run: goTo('power') },
   { id: 'order', label: 'Order', key: 'Alt+4', whyNot: needsFile, run: goTo('order') },
-  { id: 'printOrder', label: 'Print the order', whyNot: needsFile, run: () => void printOrder() },
-  { id: 'orderCsv', label: 'Order as CSV', whyNot: needsFile, run: saveOrderCsv },
-  { id: 'quantitiesCsv', label: 'Quantities as CSV', whyNot: needsFile, run: saveQuantitiesCsv },
-  { id: 'cutListsCsv', label: 'Cut lists as CSV', whyNot: needsFile, run: saveCutListsCsv },
-  { id: 'priceListCsv', label: 'Price list as CSV', whyNot: needsFile, run: savePriceListCsv },
+  { id: 'printOrder', label: 'Print the order', whyNot: needsFile, run: orderFile('printOrder') },
+  { id: 'orderCsv', label: 'Order as CSV', whyNot: needsFile, run: orderFile('saveOrderCsv') },
+  { id: 'quantitiesCsv', label: 'Quantities as CSV', whyNot: needsFile, run: orderFile('saveQuantitiesCsv') },
+  { id: 'cutListsCsv', label: 'Cut lists as CSV', whyNot: needsFile, run: orderFile('saveCutListsCsv') },
+  { id: 'priceListCsv', label: 'Price list as CSV', whyNot: needsFile, run: orderFile('savePriceListCsv') },
   { id: 'record', label: 'Record', key: 'Alt+5', whyNot: needsFile, run: goTo('record') },
   { id: 'find', label: 'Find', key: 'Alt+6', whyNot: needsFile, run: goTo('find') },
   { id: 'toMap', label: 'Go to the map', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },

@@ -42,7 +42,11 @@ export const candidateMapId = (candidate: Pick<SwitchCandidate, 'key'>): MapId =
 export const findingMapId = (finding: Pick<Finding, 'id'>): MapId => `finding:${finding.id}`;
 /** Paddocks without a name all have the same words for one, so the first piece of their outline tells them apart. */
 export const paddockMapId = ({ named, ring }: Pick<Paddock, 'named' | 'ring'>): MapId =>
-  named?.id ?? `paddock:${[ring[0]!, ring[1]!].flat().map((m) => m.toFixed(1))}`;
+  named?.id ??
+  `paddock:${[ring[0]!, ring[1]!]
+    .flat()
+    .map((m) => m.toFixed(1))
+    .join()}`;
 
 /** All that the map shows. A field that did not change must keep its identity: that is how the map knows. */
 export interface MapInput {

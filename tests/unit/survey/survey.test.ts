@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { pointInRing } from '../../../core/geometry/ring.ts';
 import { put, remove } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
-import { pointInRing } from '../../../core/geometry/ring.ts';
 import { middleOf, placesToName } from '../../../core/survey/paddocks.ts';
 import { sectionLetter } from '../../../core/survey/sectionLetter.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
@@ -152,7 +152,14 @@ describe('paddocks', () => {
   });
 
   it('are land that lies aslant and is narrow, but not the gap between two lines of one fence', () => {
-    const strip = (widthM: number) => line('strip', [[0, 0], [600, 500], [600 - widthM, 500 + widthM], [-widthM, widthM], [0, 0]]);
+    const strip = (widthM: number) =>
+      line('strip', [
+        [0, 0],
+        [600, 500],
+        [600 - widthM, 500 + widthM],
+        [-widthM, widthM],
+        [0, 0],
+      ]);
     const lane = survey(strip(4));
     expect(lane.paddocks).toHaveLength(1);
     expect(lane.paddocks[0]!.areaM2).toBeCloseTo(4 * 1100, -1);
