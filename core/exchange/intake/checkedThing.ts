@@ -3,14 +3,14 @@ import { whyNotUnknown } from '../../api/unknownFields.ts';
 import { bodyVersion } from '../../kinds/upgrade.ts';
 import { whyNotAtMost, whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
-import { kindWords } from '../../model/edits/support/find.ts';
 import { pathIn } from '../../model/edits/support/path.ts';
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../model/placeKey.ts';
-import type { Project } from '../../model/project.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
 import { crossingRecordId } from '../../model/recordDefaults.ts';
 import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
 import { lonLatAt, nearestOn } from '../../shapes/measuredPath.ts';
+import { figures, plainWords } from '../../words/figures.ts';
 import { clockwiseProperty, type ExchangedKind, isField } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
@@ -48,7 +48,8 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
   if (!read.ok) return refuse(`its "${read.at.split('.')[0]}" is not as it should be`);
   const thing = read.things[0]!;
   const tooMuch = whyNotUnknown(thing, before);
-  if (tooMuch) return refuse(`what this version does not know of it ${tooMuch}`);
+  if (tooMuch)
+    return refuse(`what this version does not know of it ${figures(propertyOf(project).units).say(tooMuch)}`);
   const why = whyNotAnchored(project, thing, only) ?? whyNotNear(project, feature);
   return why ? refuse(why) : { ok: true, thing: anchoredAnew(project, thing, feature) };
 }
@@ -138,7 +139,7 @@ function whyNotAnchored(project: Project, thing: Thing, only: ReadonlyMap<string
     const key = parsePlaceKey(thing.id);
     if (!key) return 'it names no place for a switch';
     const missing = thingsOfPlaceKey(key).find(({ kind, id }) => !project[kind].has(id));
-    return missing ? `its ${kindWords[missing.kind]} is not there` : null;
+    return missing ? `its ${plainWords().things.kinds[missing.kind]} is not there` : null;
   }
   if (thing.kind !== 'switch') return null;
   const { place } = thing;

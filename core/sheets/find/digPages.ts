@@ -3,6 +3,7 @@ import { letters } from '../../drawing/style.ts';
 import { type Dig, type DigAnswer, digCheck, numbered } from '../../locate/digCheck.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
+import { figures } from '../../words/figures.ts';
 import { formatLength } from '../../words/numbers/write.ts';
 import { cautions } from '../cautions.ts';
 import { type Block, space, words } from '../flow/block.ts';
@@ -62,11 +63,12 @@ export function digPages(project: Project, survey: Survey, dig: Dig, input: Text
 
 function findingTable(answer: DigAnswer, widthMm: number, { property, measure }: TextPagesInput): Block[] {
   const { units } = property;
+  const f = figures(units);
   const rows = numbered(answer).map(({ finding, number, overhead }) => [
     number,
     overhead
-      ? `${finding.thing.name} (overhead)`
-      : [finding.thing.name, finding.thing.beside].filter((text) => text !== '').join('\n'),
+      ? `${f.say(finding.thing.name)} (overhead)`
+      : [finding.thing.name, ...(finding.thing.beside ? [finding.thing.beside] : [])].map(f.say).join('\n'),
     awayInWords(finding, units),
     errorInWords(finding, units),
     overhead ? '' : depthOfThing(finding, units),

@@ -1,9 +1,10 @@
-import { basisWords, plannedWords } from '../../locate/certaintyWords.ts';
 import { compassWord } from '../../locate/compass.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import type { Dig, DigAnswer, DigFinding } from '../../locate/digCheck.ts';
+import { figures } from '../../words/figures.ts';
 import { formatLength, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 
 /** Said with every answer of a dig check. */
 export const onlyWhatIsInTheFile =
@@ -12,7 +13,7 @@ export const onlyWhatIsInTheFile =
 /** "2.10 m north-east" */
 export function awayInWords({ distanceM, bearingDeg, thing }: DigFinding, units: Units): string {
   if (bearingDeg === null) return thing.inGround ? 'in the dig' : 'drawn across the dig';
-  return `${formatLength(distanceM, units)} ${compassWord(bearingDeg)}`;
+  return `${formatLength(distanceM, units)} ${figures(units).words.things.compass[compassWord(bearingDeg)]}`;
 }
 
 export function verdictInWords({ overlap, thing }: DigFinding): string {
@@ -25,26 +26,27 @@ export function errorInWords({ thing, errorM }: DigFinding, units: Units): strin
   if (!thing.inGround) return 'Its place is as drawn';
   const assumed = thing.basis === 'drawn' || thing.basis === 'contradictory' ? ', so assumed' : '';
   const ways = thing.ways.length > 1 ? `; the worst of ${thing.ways.length} places where it can be` : '';
-  return `± ${formatLength(errorM, units)} with the dig's own (${basisWords[thing.basis]}${assumed}${ways})`;
+  return `± ${formatLength(errorM, units)} with the dig's own (${figures(units).words.locate.basis[thing.basis]}${assumed}${ways})`;
 }
 
 /** How deep a thing lies, shallowest first; "depth not known" where nothing tells. */
 export function depthOfThing({ thing: { depth } }: DigFinding, units: Units): string {
-  return depth ? depthInWords(depth, units) : 'depth not known';
+  return depth ? figures(units).say(depthInWords(depth)) : 'depth not known';
 }
 
 /** The answer in one sentence, and a second one for what is only planned. */
 export function digSentence({ findings, planned }: DigAnswer, { withinM }: Dig, units: Units): string {
+  const f = figures(units);
   const hit = findings.filter(({ overlap }) => overlap);
   const within = formatLength(withinM, units);
   const near = findings.length === 1 ? 'One buried thing' : `${findings.length} buried things`;
-  const also = planned.length === 0 ? '' : ` ${capital(plannedWords)}: ${named(planned)}.`;
+  const also = planned.length === 0 ? '' : ` ${capital(f.words.locate.state.plannedOnly)}: ${named(planned, f)}.`;
   if (findings.length === 0) return `Nothing in this file is buried within ${within} of the dig.${also}`;
   if (hit.length === 0) return `${near} within ${within}; none that the errors bring into the dig.${also}`;
-  return `Do not dig yet: ${named(hit)} may lie in the dig.${also}`;
+  return `Do not dig yet: ${named(hit, f)} may lie in the dig.${also}`;
 }
 
-function named(findings: readonly DigFinding[]): string {
-  const names = findings.slice(0, 3).map(({ thing }) => thing.name);
+function named(findings: readonly DigFinding[], f: Figures): string {
+  const names = findings.slice(0, 3).map(({ thing }) => f.say(thing.name));
   return `${names.join(', ')}${findings.length > 3 ? ` and ${findings.length - 3} more` : ''}`;
 }

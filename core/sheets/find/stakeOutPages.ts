@@ -11,9 +11,10 @@ import { placeNames } from '../../locate/tieWords.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
-import { dateText } from '../../words/dates.ts';
+import { figures as figuresIn } from '../../words/figures.ts';
 import { formatTape } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from '../flow/textPages.ts';
@@ -46,13 +47,14 @@ export function stakeOutAt(project: Project, survey: Survey, id: string): Sought
 /** How to find one crossing again, on one page where its points leave room. */
 export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey, input: TextPagesInput): PageDraft[] {
   const { property } = input;
+  const f = figuresIn(property.units);
   const [left, top, right, bottom] = textRoom('portrait', property);
   const widthMm = right - left;
   const blocks = wordsBelow(stake, property.placed, widthMm, input);
   const bold = { sizePt: letters.body, font: 'bold', afterMm: 2 } as const;
   const above = [
-    ...(gone ? [words(fateInWords(gone, gone.since && dateText(gone.since)), widthMm, bold, input.measure)] : []),
-    words(certaintyInWords(stake.crossing, property.units), widthMm, bold, input.measure),
+    ...(gone ? [words(f.say(fateInWords(gone)), widthMm, bold, input.measure)] : []),
+    words(f.say(certaintyInWords(stake.crossing)), widthMm, bold, input.measure),
     ...(gone && gone.note.trim() !== ''
       ? [words(gone.note.trim(), widthMm, { sizePt: letters.body, afterMm: 2 }, input.measure)]
       : []),
@@ -69,7 +71,7 @@ export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey
   };
   const { figures, inGround } = stake.crossing;
   const title = gone
-    ? `To find the ${gone.name} (${fateInShort(gone)})`
+    ? `To find the ${gone.name} (${f.say(fateInShort(gone))})`
     : inGround
       ? `To find the crossing at ${figures.gateway.name}`
       : `Planned crossing at ${figures.gateway.name}`;
@@ -79,36 +81,39 @@ export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey
 function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: TextPagesInput): Block[] {
   const { measure, property } = input;
   const { units } = property;
+  const f = figuresIn(units);
   const points = tableBlocks(
     {
       columns: [
         { title: '', strong: true },
         { title: 'Point' },
         { title: 'Measure' },
-        { title: depthHeading(stake.depth), align: 'right' },
+        { title: f.say(depthHeading(stake.depth)), align: 'right' },
         { title: 'How sure' },
         ...(placed ? [{ title: 'Position', unit: 'WGS 84' }] : []),
       ],
       rows: stake.points.map((point, i) => [
         pointLetter(i),
-        point.label,
+        f.say(point.label),
         tapesInWords(point, units),
-        held(depthThereInShort(point.depth, units)),
+        held(f.say(depthThereInShort(point.depth))),
         pointSureInWords(point, units),
-        ...(placed ? [placesText(point)] : []),
+        ...(placed ? [placesText(point, f)] : []),
       ]),
     },
     widthMm,
     measure,
   );
+  const leftOut = leftOutInWords(stake.depth, stake.crossing.lengthM);
+  const also = alsoInTrench(stake.crossing.record);
   const depth = words(
-    `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, stake.crossing.lengthM, units)} ${alsoInTrench(stake.crossing.record)}`.trim(),
+    `${capital(f.say(depthInWords(stake.depth)))}. ${leftOut ? f.say(leftOut) : ''} ${also ? f.say(also) : ''}`.trim(),
     widthMm,
     { sizePt: letters.body, afterMm: 1.5 },
     measure,
   );
   const heading = words(
-    `Along the straight line from the ${stake.postNames.start} to the ${stake.postNames.end}`,
+    `Along the straight line from the ${f.say(stake.postNames.start)} to the ${f.say(stake.postNames.end)}`,
     widthMm,
     { sizePt: letters.body, font: 'bold', role: 'H2', afterMm: 1, keepWithNext: true },
     measure,
@@ -121,7 +126,7 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
       ],
       rows: [
         [stepsHeading(stake), ...stake.steps.map((step) => stepOffset(step, stake, units))],
-        [depthHeading(stake.depth), ...stake.steps.map(({ depth }) => depthThereInShort(depth, units))],
+        [f.say(depthHeading(stake.depth)), ...stake.steps.map((step) => f.say(depthThereInShort(step.depth)))],
       ],
     },
     widthMm,
@@ -137,7 +142,7 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
 }
 
 /** Where a point is on earth; of several places each with its name. */
-function placesText({ places }: StakePoint): string {
-  const names = placeNames(places);
+function placesText({ places }: StakePoint, f: Figures): string {
+  const names = placeNames(places).map(f.say);
   return places.map(({ at }, i) => (places.length > 1 ? `${names[i]!}: ${placeText(at)}` : placeText(at))).join('\n');
 }

@@ -1,35 +1,38 @@
 import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
-import { apartM, impossibleInWords, placeNames, whereNow } from '../../locate/tieWords.ts';
+import { apartM, impossibleInWords, placeNames, postThen } from '../../locate/tieWords.ts';
 import { largestOf } from '../../model/extremes.ts';
+import { figures } from '../../words/figures.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
 
 /** "From the hinge post (west) 2.40 m, from post P3 3.10 m, on the north side: here." */
 export function tapesInWords(point: StakePoint, units: Units): string {
   const { tapesNow } = point;
+  const f = figures(units);
   const held = heldInWords(point, units);
   if (tapesNow.length === 0) return held;
-  const now = tapesNow.map(({ postName, distanceM }) => `the ${postName} ${formatTape(distanceM, units)}`);
+  const now = tapesNow.map(({ postName, distanceM }) => `the ${f.say(postName)} ${formatTape(distanceM, units)}`);
   return `${held} From posts as they are drawn now, worked out: ${now.join(', ')}.`;
 }
 
 function heldInWords({ tapes, places, by }: StakePoint, units: Units): string {
+  const f = figures(units);
   const [first, ...more] = tapes;
   const [place, ...others] = places;
   if (!first)
     return place ? `${formatTape(Math.abs(place.offset.leftM), units)} off the line between the gate posts.` : '';
   if (place && more.length === 0 && first.distanceM < 0.02) {
-    return `At the foot of the ${first.postName}${whereNow(first, units)}.`;
+    return `At the foot of the ${f.say(postThen({ ...first, name: first.postName }))}.`;
   }
   const taped = tapes
     .map(({ postName, distanceM, gone, movedM }) => {
-      return `from the ${postName}${whereNow({ gone, movedM }, units)} ${formatTape(distanceM, units)}`;
+      return `from the ${f.say(postThen({ name: postName, gone, movedM }))} ${formatTape(distanceM, units)}`;
     })
     .join(', ');
   if (!place) return `${capital(taped)}: these tapes do not meet.`;
   if (others.length > 0)
-    return `${capital(taped)}, on the ${placeNames(places).join(' or on the ')}: nobody said which.`;
-  const where = place.side ? `, on the ${place.side} side` : '';
+    return `${capital(taped)}, on the ${placeNames(places).map(f.say).join(' or on the ')}: nobody said which.`;
+  const where = place.side ? `, on the ${f.words.locate.points.side({ side: place.side })}` : '';
   if (by === 'planned') return `Planned: ${taped}${where}.`;
   return by === 'drawn' ? `Assumed: ${taped}${where}.` : `${capital(taped)}${where}: here.`;
 }
@@ -56,7 +59,7 @@ export function pointSureInWords({ by, places, solved, weak }: StakePoint, units
 }
 
 function impossibleOf({ trilateration, ties }: NonNullable<StakePoint['solved']>, units: Units): string {
-  return trilateration && !trilateration.possible ? impossibleInWords(trilateration, ties, units) : '';
+  return trilateration && !trilateration.possible ? figures(units).say(impossibleInWords(trilateration, ties)) : '';
 }
 
 function placesInWords(places: readonly StakePlace[], units: Units): string {
@@ -72,7 +75,7 @@ export function stepOffset(
 ): string {
   const words = (leftM: number) => {
     if (Math.abs(leftM) < 0.005) return 'on the line';
-    return `${formatTape(Math.abs(leftM), units)} ${leftM > 0 ? leftIs : rightIs}`;
+    return `${formatTape(Math.abs(leftM), units)} ${figures(units).words.things.compass[leftM > 0 ? leftIs : rightIs]}`;
   };
   const [first = 0, second] = leftMs;
   const last = leftMs.at(-1) ?? first;

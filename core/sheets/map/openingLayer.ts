@@ -11,7 +11,7 @@ import type { MeasureText } from '../../drawing/words.ts';
 import { boxesMeet } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
+import { basisInShort } from '../../locate/certaintyWords.ts';
 import { type CrossingAsBuilt, crossingAt } from '../../locate/crossingAsBuilt.ts';
 import { depthAtGateway } from '../../locate/depth.ts';
 import { depthLabel } from '../../locate/depthWords.ts';
@@ -20,6 +20,7 @@ import type { Project } from '../../model/project.ts';
 import { pushAll } from '../../model/pushAll.ts';
 import type { CrossingFigures, GatewayShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
+import { figures as figuresIn } from '../../words/figures.ts';
 import type { Units } from '../../words/numbers/write.ts';
 import type { MapLayer } from './layer.ts';
 
@@ -83,8 +84,8 @@ export function openingLayer(
       if (covers && !left) covers = around(covers, drawn.covers);
       else if (showsDug) labels.push(signLabel(`crossing at ${name}`, drawn.covers, measure));
       if (showsDug && window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
-        const open = lying && leavesOpen(lying.certainty.basis) ? [basisWords[lying.certainty.basis]] : [];
-        const words = [...depthLabel(depthAtGateway(project, survey, figures), units), ...open];
+        const open = lying && leavesOpen(lying.certainty.basis) ? [basisInShort(lying.certainty.basis)] : [];
+        const words = [...depthLabel(depthAtGateway(project, survey, figures)), ...open].map(figuresIn(units).say);
         labels.push(depthRequest(drawn.ways[0]!, words, measure));
       }
     }

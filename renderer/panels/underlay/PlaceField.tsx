@@ -5,6 +5,7 @@ import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
 
@@ -24,10 +25,11 @@ export function PlaceField({
 }) {
   const { project } = useOpenFile();
   const units = useUnits();
+  const said = useWords().window.background.placing;
   const property = propertyOf(project);
   const read = (text: string): PlaceOrOffer => {
     if (property.placed)
-      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin, units);
+      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin);
     const grid = readGridPlace(text, units);
     if ('problem' in grid) {
       const { problem, degrees } = grid;
@@ -41,10 +43,10 @@ export function PlaceField({
       <TypedPlace label={label} read={read} onPlace={onPlace} />
       {posts.length > 0 ? (
         <SelectField
-          label="Or at a post"
+          label={said.orAtPost}
           value=""
           choices={[
-            { value: '', label: 'Choose a post' },
+            { value: '', label: said.choosePost },
             ...posts.map(({ id, name }) => ({ value: id, label: name })),
           ]}
           onCommit={(id) => {
@@ -76,6 +78,8 @@ export function TypedPlace({
   readonly read: (text: string) => PlaceOrOffer;
   readonly onPlace: (at: LonLat) => void;
 }) {
+  const f = useFigures();
+  const { words } = f;
   const id = useId();
   const [text, setText] = useState('');
   const [wrong, setWrong] = useState<Extract<PlaceOrOffer, { lonLat: null }> | null>(null);
@@ -105,12 +109,12 @@ export function TypedPlace({
           aria-invalid={wrong !== null}
           onChange={(event) => setText(event.target.value)}
         />
-        <button type="submit">Set</button>
+        <button type="submit">{words.window.frame.common.set}</button>
       </span>
       {hint ? <p className="field-hint">{hint}</p> : null}
       {wrong ? (
         <p className="field-problem" role="alert">
-          {wrong.problem}{' '}
+          {f.say(wrong.problem)}{' '}
           {wrong.swapped ? (
             <button
               type="button"
@@ -120,7 +124,7 @@ export function TypedPlace({
                 setWrong(null);
               }}
             >
-              Swap them
+              {words.window.background.placing.swap}
             </button>
           ) : null}
           {wrong.offer ? (

@@ -35,6 +35,7 @@ import { testSheets } from '../../../core/survey/testSheets.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { partDistanceM } from '../../../renderer/map/scene/partDistance.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 import { drawingWithLeft, placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
 import { bytesOf, previewOfBytes } from '../exchange/mapFiles.ts';
@@ -303,7 +304,7 @@ describe('what is in the ground and drawn no longer', () => {
     const [handover] = [...frozen.handover.values()];
     const now = put(project, handover!);
     const changes = changesSince(handover!, now, surveyOf(now)).filter(({ kind }) => kind === 'inGround');
-    expect(changes.map(({ name, what }) => `${name}: ${what}`)).toContain('old crossing under G1: new');
+    expect(changes.map(({ name, what }) => `${inEnglish(name)}: ${what}`)).toContain('old crossing under G1: new');
   });
 
   it('comes along when the property is given its place on earth', () => {

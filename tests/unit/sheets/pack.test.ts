@@ -15,6 +15,7 @@ import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
+import { inEnglish } from '../../support/english.ts';
 import { plainMeasure } from './plainMeasure.ts';
 
 const options: PackOptions = {
@@ -171,7 +172,8 @@ describe('the handover pack of the demo property', () => {
       const card = cardAt(built.figures.gateway.name);
       const words = textsOf(card).join(' ').replaceAll('\u00a0', ' ');
       for (const { ties } of built.points) {
-        for (const { distanceM, name } of ties) expect(words).toContain(`${distanceM.toFixed(2)} m from ${name}`);
+        for (const { distanceM, name } of ties)
+          expect(words).toContain(`${distanceM.toFixed(2)} m from ${inEnglish(name)}`);
       }
     }
   });

@@ -1,2 +1,12 @@
 /** The window around the workspaces: welcome, cover, dialogs, commands, problems, parts. */
-export const frame = {};
+export const frame = {
+  /** What many places say. */
+  common: {
+    close: 'Close',
+    stop: 'Stop',
+    name: 'Name',
+    note: 'Note',
+    set: 'Set',
+    tryAgain: 'Try again',
+  },
+};
