@@ -10,6 +10,7 @@ import { recordSentence } from '../../record/crossingRegister.ts';
 import { differencesFromPlan } from '../../record/differences.ts';
 import { coverSentence } from '../../survey/sentences.ts';
 import { dateText } from '../../words/dates.ts';
+import { figures as figuresIn } from '../../words/figures.ts';
 import { cautions } from '../cautions.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { textPages } from '../flow/textPages.ts';
@@ -46,7 +47,11 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
       measure,
     ),
     paragraph(coverSentence(survey, property.units), widthMm, measure),
-    paragraph(recordSentence(input.crossings, differencesFromPlan(project, survey).length), widthMm, measure),
+    paragraph(
+      figuresIn(property.units).say(recordSentence(input.crossings, differencesFromPlan(project, survey).length)),
+      widthMm,
+      measure,
+    ),
     ...leftSentence(input).map((sentence) => paragraph(sentence, widthMm, measure, 'bold')),
     ...(property.note.trim() === '' ? [] : [paragraph(property.note, widthMm, measure)]),
     space(2),
