@@ -33,6 +33,7 @@ import { nodeAtSwitch, standingOf, yardstickAt } from '../../survey/power/yardst
 import { cutsOffSentence, feedSentence } from '../../survey/switchInWords.ts';
 import type { Survey, SwitchRow } from '../../survey/types.ts';
 import { dateText } from '../../words/dates.ts';
+import { figures } from '../../words/figures.ts';
 import { formatTape } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
 import { escapeHtml } from './escapeHtml.ts';
@@ -103,7 +104,7 @@ ${survey.switches.map((row) => switchCard(row, power)).join('\n')}
 <p><button id="smaller" type="button" aria-label="Smaller map">−</button> <button id="larger" type="button" aria-label="Larger map">+</button></p>
 <div id="map" class="map" role="region" aria-label="Map of the property" tabindex="0">${mapSvg(input)}</div>
 <h2>Cautions</h2>
-<ul>${cautions(property.units)
+<ul>${cautions(figures(property.units))
     .map((caution) => `<li>${escapeHtml(caution)}</li>`)
     .join('')}</ul>
 </main>
@@ -158,19 +159,19 @@ function crossingCard(
 ): string {
   const { units, placed } = propertyOf(project);
   const { crossing } = stake;
-  const sketchLook = { survey, units, measure, sizePt: sketch.sizePt };
+  const sketchLook = { survey, f: figures(units), measure, sizePt: sketch.sizePt };
   const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], sketchLook);
   const points = stake.points.map((point, i) => {
     const names = placeNames(point.places);
     const places = point.places.map(({ at }, k) => `${names.length > 1 ? `${names[k]!}: ` : ''}${placeText(at)}`);
     const place = placed && places.length > 0 ? ` ${escapeHtml(places.join('; '))}.` : '';
     const depth = capital(depthThereInWords(point.depth, units));
-    const words = `${tapesInWords(point, units)} ${depth}. ${pointSureInWords(point, units)}`;
+    const words = `${tapesInWords(point, figures(units))} ${depth}. ${pointSureInWords(point, figures(units))}`;
     return `<li><strong>${pointLetter(i)} ${escapeHtml(point.label)}.</strong> ${escapeHtml(words)}${place}</li>`;
   });
   const steps = stake.steps.map((step) => {
     const depth = depthThereInShort(step.depth, units);
-    const cells = [formatTape(step.alongM, units), stepOffset(step, stake, units), depth];
+    const cells = [formatTape(step.alongM, units), stepOffset(step, stake, figures(units)), depth];
     return `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
   });
   const notes = [
@@ -194,7 +195,7 @@ ${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>On ${escapeHtml(line)}. ${esca
 <details><summary>Find it</summary>
 ${svgText(plan.items, sketch.widthMm, sketch.heightMm, `Plan of the crossing at ${name}, north up`)}
 <ul>${points.join('')}</ul>
-${steps.length > 0 ? `<p>Along the straight line from the ${escapeHtml(along)}:</p><table><thead><tr><th>Along</th><th>${stepsHeading(stake)}</th><th>${depthHeading(stake.depth)}</th></tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
+${steps.length > 0 ? `<p>Along the straight line from the ${escapeHtml(along)}:</p><table><thead><tr><th>Along</th><th>${stepsHeading(stake, figures(units))}</th><th>${depthHeading(stake.depth)}</th></tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
 ${notes.map((note) => `<p>${escapeHtml(note)}</p>`).join('')}
 ${pictures.join('')}
 </details>
@@ -212,14 +213,15 @@ function tagLook({ inGround, certainty: { basis } }: CrossingAsBuilt): string {
 function usualReadings(power: Power): string {
   const { project, survey, normallyOpen } = power;
   const standing = standingOf(power, normallyOpen);
+  const f = figures(propertyOf(project).units);
   const lines = survey.network.sources.flatMap(({ energiserId, node }) => {
     if (node === null) return [];
     const name = project.energiser.get(energiserId)?.name ?? energiserId;
     const yardstick = yardstickAt(power, { node, standing });
-    return [`<li>${escapeHtml(yardstickSentence(yardstick, switchesOff(project, []), `at ${name}`))}</li>`];
+    return [`<li>${escapeHtml(f.say(yardstickSentence(yardstick, switchesOff(project, []), { at: name })))}</li>`];
   });
   if (lines.length === 0) return '';
-  return `<p><strong>What the fence should read:</strong></p><ul>${lines.join('')}</ul><p>${escapeHtml(limitsExplained)}</p>`;
+  return `<p><strong>What the fence should read:</strong></p><ul>${lines.join('')}</ul><p>${escapeHtml(f.say(limitsExplained()))}</p>`;
 }
 
 /** Read beside it on the energiser's side, it alone off besides what normally is. */
@@ -229,8 +231,9 @@ function readsWithItOff({ switch: { id }, feed }: SwitchRow, power: Power): stri
   const node = nodeAtSwitch(power, id, standing);
   if (node === null) return null;
   const yardstick = yardstickAt(power, { node, standing });
-  const where = feed.from === 'bothSides' ? 'beside it' : 'on the energiser’s side';
-  return yardstickSentence(yardstick, switchesOff(power.project, [id]), where);
+  const where = feed.from === 'bothSides' ? 'beside' : 'supplySide';
+  const f = figures(propertyOf(power.project).units);
+  return f.say(yardstickSentence(yardstick, switchesOff(power.project, [id]), where));
 }
 
 function switchCard(row: SwitchRow, power: Power): string {
@@ -272,6 +275,7 @@ function mapSvg({ project, survey, measure }: PhonePageInput): string {
     window,
     ground,
     gridDistanceM(null, scale, propertyOf(project).units),
+    figures(propertyOf(project).units),
     measure,
   );
   return svgText(items, widthMm, heightMm, 'Map of the property, north up');

@@ -24,7 +24,7 @@ import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { samePostM } from '../../locate/tieFrom.ts';
 import { apartM, placeNames } from '../../locate/tieWords.ts';
 import type { Survey } from '../../survey/types.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import { scaleText } from '../scales.ts';
 
 /** Scales of the sketch, 1 to each of these; common practice. */
@@ -32,7 +32,7 @@ const sketchScales: readonly number[] = [20, 25, 40, 50, 75, 100, 125, 150, 200,
 
 export interface SketchInput {
   readonly survey: Survey;
-  readonly units: Units;
+  readonly f: Figures;
   readonly measure: MeasureText;
   /** Size of its letters; on a small screen larger than on paper. */
   readonly sizePt: number;
@@ -80,11 +80,11 @@ export function stakeSketch(stake: StakeOut, key: string | null, frame: PaperBox
     box(frame, null, stroke(pen.sign)),
     ...foot(scaleDenominator, stake.crossing.inGround, input, [left, bottom - footMm, right, bottom]),
   ];
-  return { items: [figure(inWords(stake, scaleDenominator), items)], scaleDenominator };
-}
-
-function inWords({ crossing }: StakeOut, scaleDenominator: number): string {
-  return `Plan of the crossing at ${crossing.figures.gateway.name} at ${scaleText(scaleDenominator)}, north up`;
+  const plan = input.f.words.sheets.stake.plan({
+    gateway: stake.crossing.figures.gateway.name,
+    scale: scaleText(scaleDenominator),
+  });
+  return { items: [figure(plan, items)], scaleDenominator };
 }
 
 function extentOf({ crossing }: StakeOut, shown: readonly StakePoint[]): Box {
@@ -126,7 +126,7 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
   );
   const astray = shown.flatMap((point) => (point.places.length === 0 ? tapeCircles(point, window) : []));
   const posts = postsShown(stake, shown, window);
-  const marks = points.flatMap((point, i) => marksOf(point, i, window));
+  const marks = points.flatMap((point, i) => marksOf(point, i, window, input.f));
   const labelled = labelledTapes(tapes);
   return {
     items: [
@@ -161,12 +161,13 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
 const apartMm = 9;
 
 /** "A"; where a point can be in several places "A north", "A south", as far as there is room for both. */
-function marksOf(point: StakePoint, index: number, { toPaper, mmPerM }: MapWindow) {
+function marksOf(point: StakePoint, index: number, { toPaper, mmPerM }: MapWindow, f: Figures) {
   const letter = pointLetter(index);
   const names = placeNames(point.places);
   const close = apartM(point.places) * mmPerM < apartMm;
   return point.places.map(({ xy }, i) => {
-    const name = close ? (i === 0 ? letter : null) : `${letter} ${names[i]!.replace(/ side$/, '')}`;
+    const mark = () => f.words.sheets.stake.mark({ letter, place: names[i]!.replace(/ side$/, '') });
+    const name = close ? (i === 0 ? letter : null) : mark();
     return { point, letter: point.places.length > 1 ? name : letter, at: toPaper(xy) };
   });
 }
@@ -233,7 +234,7 @@ function pointLabel(
   isShown: boolean,
   input: SketchInput,
 ): LabelRequest {
-  const words = isShown ? depthThereLabel(depth, input.units) : [];
+  const words = isShown ? depthThereLabel(depth, input.f.units) : [];
   const block = labelBlock(
     [
       { text: letter, font: 'bold', sizePt: input.sizePt * 1.25 },
@@ -248,9 +249,10 @@ function tapeLabel(
   path: readonly PaperPoint[],
   { distanceM }: StakeTape,
   by: StakePoint['by'],
-  { units, measure, sizePt }: SketchInput,
+  { f, measure, sizePt }: SketchInput,
 ): LabelRequest {
-  const words = `${formatTape(distanceM, units)}${by === 'drawn' ? ' assumed' : by === 'planned' ? ' planned' : ''}`;
+  const { tape, tapeAssumed, tapePlanned } = f.words.sheets.stake;
+  const words = { drawn: tapeAssumed, planned: tapePlanned, ties: tape, offset: tape, gps: tape }[by]({ distanceM });
   const style = { sizePt, font: 'bold' } as const;
   const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
   const away = placesAround(squareAround(middle, 0.3), labelBlock([{ text: words, ...style }], measure));
@@ -272,11 +274,12 @@ function postLabel(name: string, at: PaperPoint, { measure, sizePt }: SketchInpu
 function foot(
   scaleDenominator: number,
   inGround: boolean,
-  { units, sizePt, measure }: SketchInput,
+  { f, sizePt, measure }: SketchInput,
   [left, top, right, bottom]: PaperBox,
 ): Item[] {
-  const bar = scaleBarFor(scaleDenominator, units, Math.min(45, (right - left) / 2.6));
-  const words = inGround ? 'shaded: it may lie here' : 'planned: not in the ground';
+  const bar = scaleBarFor(scaleDenominator, f.units, Math.min(45, (right - left) / 2.6));
+  const { shaded, notInTheGround } = f.words.sheets.stake;
+  const words = inGround ? shaded : notInTheGround;
   const roomy = measure(words, 'regular', sizePt) < right - left - bar.length - 20;
   return [
     line(

@@ -56,6 +56,18 @@ export const services = {
   earthElectrode: 'earth electrode',
 };
 
+/** The eight directions. */
+export const compass = {
+  north: 'north',
+  'north-east': 'north-east',
+  east: 'east',
+  'south-east': 'south-east',
+  south: 'south',
+  'south-west': 'south-west',
+  west: 'west',
+  'north-west': 'north-west',
+};
+
 /** A service as a sentence calls it. */
 export type ServiceRef = { readonly what: keyof typeof services; readonly name: string };
 
@@ -67,6 +79,7 @@ export function theService({ what, name }: ServiceRef): string {
 export const things = {
   kinds,
   services,
+  compass,
   /** A thing inside of a sentence. */
   called: ({ kind, name }: ThingRef) => (name ? `${kinds[kind]} ${name}` : `this ${kinds[kind]}`),
   /** The same at its head. */

@@ -16,6 +16,7 @@ import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
 import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { formatArea, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart, ServicePart } from '../scene/parts.ts';
@@ -242,7 +243,7 @@ function letterLabel(letter: string, anchor: Px, priority: number): MapLabel {
 
 /** What a service's line carries, over and over along what is in view of it. */
 function lettersOfService(look: Look, { service, xy }: ServicePart): MapLabel[] {
-  const text = xy.length > 1 ? serviceLetters(service) : null;
+  const text = xy.length > 1 ? serviceLetters(service, figures(look.input.units)) : null;
   if (text === null || look.metresPerPx > furthest.service) return [];
   const width = look.textWidth(text);
   return clipPolylineToBox(xy, viewBox(look.view)).flatMap((piece) =>

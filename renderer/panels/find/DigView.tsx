@@ -5,7 +5,6 @@ import {
   depthOfThing,
   digSentence,
   errorInWords,
-  onlyWhatIsInTheFile,
   verdictInWords,
 } from '../../../core/sheets/find/digWords.ts';
 import { formatRound } from '../../../core/words/numbers/write.ts';
@@ -13,6 +12,7 @@ import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -29,9 +29,12 @@ const tools = [
 /** "I will dig here": what is buried near, how sure that is, and what may be hit. */
 export function DigView() {
   const dig = useFind((state) => state.dig);
+  const f = useFigures();
   return (
     <section className="block" aria-label="Check a dig">
-      <Caution>{onlyWhatIsInTheFile} Energiser off and the fence proven dead before work near it.</Caution>
+      <Caution>
+        {f.words.sheets.dig.onlyWhatIsKnown} Energiser off and the fence proven dead before work near it.
+      </Caution>
       <p>Draw on the map where you will dig, or type the place.</p>
       <p className="buttons">
         {tools.map(({ tool, label }) => (
@@ -83,6 +86,7 @@ function TypePlace() {
 function Answered({ dig }: { readonly dig: Dig }) {
   const { project, survey } = useOpenFile();
   const units = useUnits();
+  const f = useFigures();
   const answer = useMemo(() => digCheck(project, survey, dig), [project, survey, dig]);
   const hit = answer.findings.some(({ overlap }) => overlap);
   const set = (patch: Partial<Dig>) => useFind.setState({ dig: { ...dig, ...patch } });
@@ -90,9 +94,9 @@ function Answered({ dig }: { readonly dig: Dig }) {
     <>
       <p className={`dig-answer ${hit ? 'hit' : 'clear'}`} role="status">
         <span aria-hidden="true">{hit ? '✕ ' : answer.findings.length > 0 ? '! ' : '? '}</span>
-        {digSentence(answer, dig, units)}
+        {digSentence(answer, dig, f)}
       </p>
-      {answer.findings.length === 0 ? <p>{onlyWhatIsInTheFile}</p> : null}
+      {answer.findings.length === 0 ? <p>{f.words.sheets.dig.onlyWhatIsKnown}</p> : null}
       <ol className="dig-findings">
         {numbered(answer).map(({ finding, number, overhead }) => (
           <FindingRow
@@ -140,7 +144,7 @@ function FindingRow({
   readonly number: string;
   readonly overhead: boolean;
 }) {
-  const units = useUnits();
+  const f = useFigures();
   const { thing, overlap } = finding;
   const isHit = overlap && !overhead;
   return (
@@ -153,13 +157,15 @@ function FindingRow({
         <strong>
           {number}. {thing.name}
         </strong>
-        , {awayInWords(finding, units)}
+        , {awayInWords(finding, f)}
       </p>
       <p className="dig-verdict">
         {isHit ? <span aria-hidden="true">✕ </span> : null}
-        {overhead ? 'Overhead: keep machines clear of it; ask its owner by how much.' : `${verdictInWords(finding)}.`}{' '}
-        {overhead ? '' : `${capital(depthOfThing(finding, units))}. `}
-        {errorInWords(finding, units)}.
+        {overhead
+          ? 'Overhead: keep machines clear of it; ask its owner by how much.'
+          : `${verdictInWords(finding, f)}.`}{' '}
+        {overhead ? '' : `${capital(depthOfThing(finding, f))}. `}
+        {errorInWords(finding, f)}.
       </p>
       {thing.beside === '' ? null : <p>{thing.beside}</p>}
       <button

@@ -15,12 +15,14 @@ import { fixed } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { groundOf } from './huntNow.ts';
 
 /** What a search would take, and its first step. */
 export function HuntStart() {
   const { project, survey } = useOpenFile();
+  const f = useFigures();
   const energisers = energisersToSearch(survey);
   const [chosen, setChosen] = useState<string | null>(null);
   const [saves, setSaves] = useState<HuntSaves>('tests');
@@ -94,11 +96,11 @@ export function HuntStart() {
           { value: 'usual', label: 'What its place usually reads' },
           { value: 'limits', label: 'Limits of my own' },
         ]}
-        hint={judgedBy === 'usual' ? limitsExplained : undefined}
+        hint={judgedBy === 'usual' ? f.say(limitsExplained()) : undefined}
         onCommit={setJudgedBy}
       />
       {judgedBy === 'usual' ? (
-        <p>{yardstickSentence(first, switchesOff(project, plan.openFirst), 'at the energiser')}</p>
+        <p>{f.say(yardstickSentence(first, switchesOff(project, plan.openFirst), 'atEnergiser'))}</p>
       ) : (
         <div className="field-pair">
           <KilovoltField

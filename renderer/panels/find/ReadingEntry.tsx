@@ -2,8 +2,10 @@ import { useId, useState } from 'react';
 import { type Answer, meaningOf } from '../../../core/locate/hunt/huntEdits.ts';
 import type { Yardstick } from '../../../core/model/yardstick.ts';
 import { yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
+import type { Message } from '../../../core/words/message.ts';
 import { type FieldRule, readField } from '../../../core/words/numbers/field.ts';
 import { formatVoltage } from '../../../core/words/numbers/write.ts';
+import { useFigures } from '../../state/useFigures.ts';
 
 const readingRule: FieldRule = { label: 'Reading', unit: 'kV', decimals: 2, min: 0, max: 50, optional: false };
 
@@ -15,9 +17,10 @@ export function ReadingEntry({
 }: {
   readonly yardstick: Yardstick;
   /** How the switches stand for it: "with S4 off". */
-  readonly switches: string;
+  readonly switches: Message;
   readonly onAnswer: (answer: Answer) => void;
 }) {
+  const f = useFigures();
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [between, setBetween] = useState<number | null>(null);
@@ -60,7 +63,7 @@ export function ReadingEntry({
           </p>
         ) : null}
         <p className="field-hint">
-          {yardstickSentence(yardstick, switches)}
+          {f.say(yardstickSentence(yardstick, switches))}
           {yardstick.by === 'estimate' ? ' An estimate may be off: if you know better what it reads here, say so.' : ''}
         </p>
       </div>

@@ -24,6 +24,7 @@ import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
@@ -41,6 +42,7 @@ const letterPt = 11.25;
 export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
   const { project, survey } = useOpenFile();
   const units = useUnits();
+  const f = useFigures();
   const sought = useMemo(() => crossingById(project, survey, soughtId), [project, survey, soughtId]);
   const stake = useMemo(
     () => sought && stakeOut(sought.crossing, fixedPosts(project, survey)),
@@ -52,7 +54,7 @@ export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
   const { left } = sought;
   const { gateway, crossing } = stake.crossing.figures;
   const key = stake.points.some((point) => point.key === wanted) ? wanted : null;
-  const look = { survey, units, measure: measureText, sizePt: letterPt };
+  const look = { survey, f, measure: measureText, sizePt: letterPt };
   const name = left ? left.name : `crossing at ${gateway.name}`;
   return (
     <section className="block stake-out" aria-label={`To find the ${name}`}>
@@ -143,14 +145,15 @@ function Points({ stake, chosenKey }: { readonly stake: StakeOut; readonly chose
 function PointWords({ point }: { readonly point: StakePoint }) {
   const { project } = useOpenFile();
   const units = useUnits();
+  const f = useFigures();
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const { placed } = propertyOf(project);
   const names = placeNames(point.places);
   return (
     <>
-      <p className="stake-tapes">{tapesInWords(point, units)}</p>
+      <p className="stake-tapes">{tapesInWords(point, f)}</p>
       <p>
-        {capital(depthThereInWords(point.depth, units))}. {pointSureInWords(point, units)}
+        {capital(depthThereInWords(point.depth, units))}. {pointSureInWords(point, f)}
       </p>
       {placed
         ? point.places.map(({ at }, i) => (
@@ -167,6 +170,7 @@ function PointWords({ point }: { readonly point: StakePoint }) {
 /** Offsets from the straight line between the posts, for finding the trench with one tape and a stick. */
 function Steps({ stake }: { readonly stake: StakeOut }) {
   const units = useUnits();
+  const f = useFigures();
   if (stake.steps.length === 0) return null;
   return (
     <details className="legs">
@@ -178,7 +182,7 @@ function Steps({ stake }: { readonly stake: StakeOut }) {
         <thead>
           <tr>
             <th scope="col">At</th>
-            <th scope="col">{stepsHeading(stake)}</th>
+            <th scope="col">{stepsHeading(stake, f)}</th>
             <th scope="col" className="amount">
               {depthHeading(stake.depth)}
             </th>
@@ -188,7 +192,7 @@ function Steps({ stake }: { readonly stake: StakeOut }) {
           {stake.steps.map((step) => (
             <tr key={step.alongM}>
               <td>{formatTape(step.alongM, units)}</td>
-              <td>{stepOffset(step, stake, units)}</td>
+              <td>{stepOffset(step, stake, f)}</td>
               <td className="amount">{depthThereInShort(step.depth, units)}</td>
             </tr>
           ))}

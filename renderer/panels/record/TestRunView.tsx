@@ -20,6 +20,7 @@ import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, TextField } from '../parts/fields.tsx';
 import { DateField } from './DateField.tsx';
@@ -183,6 +184,7 @@ function Stop({
   readonly stop: TestStop;
   readonly onDone: (result: TestResult) => void;
 }) {
+  const f = useFigures();
   const { project, survey } = useOpenFile();
   const [note, setNote] = useState(result?.note ?? '');
   const least = propertyOf(project).power.stockMinimumV;
@@ -235,7 +237,7 @@ function Stop({
         />
       ))}
       <p role="status">{saysInWords(says, least)}</p>
-      <p className="field-hint">{limitsExplained}</p>
+      <p className="field-hint">{f.say(limitsExplained())}</p>
       <TextField label={`Note on section ${sheet.section}`} value={note} onCommit={setNote} />
       <p className="buttons">
         {button('passed', 'Passed, next section')}
@@ -277,6 +279,7 @@ function ReadingField({
   readonly reading: Reading | null;
 }) {
   const { project } = useOpenFile();
+  const f = useFigures();
   const counts = reading?.yardstick ?? yardstick;
   const write = (kilovolts: number | null) => {
     const label = `Reading ${place.text}`;
@@ -305,7 +308,7 @@ function ReadingField({
       {...boundsOf(described.fields.voltageV, 1000)}
       optional
       value={reading?.voltageV == null ? null : reading.voltageV / 1000}
-      hint={yardstickSentence(counts, switchesOff(project, openIds))}
+      hint={f.say(yardstickSentence(counts, switchesOff(project, openIds)))}
       onCommit={write}
     />
   );
