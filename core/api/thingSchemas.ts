@@ -59,7 +59,7 @@ function schemaOfShape(shape: Shape): z.ZodType {
     case 'flag':
       return z.boolean();
     case 'choice':
-      return z.literal(shape.choices.map(([value]) => value));
+      return z.literal(shape.choices);
     case 'date':
       return isoDate;
     case 'place':

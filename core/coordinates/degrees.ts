@@ -1,4 +1,5 @@
 import type { LonLat } from '../geometry/types.ts';
+import { type Message, message } from '../words/message.ts';
 import { readDecimal } from '../words/numbers/read.ts';
 import { fixed } from '../words/numbers/write.ts';
 
@@ -31,21 +32,20 @@ export interface TypedAngle {
   readonly axis: 'lat' | 'lon' | null;
 }
 
-export type TypedAngles = { readonly angles: readonly [TypedAngle, TypedAngle] } | { readonly problem: string };
-
-const example = 'Type latitude and longitude such as "41.28312 S, 174.77639 E" or "41° 16.987\' S, 174° 46.583\' E".';
+export type TypedAngles = { readonly angles: readonly [TypedAngle, TypedAngle] } | { readonly problem: Message };
 
 /** Two angles in any of the usual ways: decimal, degrees and minutes, with seconds; signs or letters. */
 export function readAngles(text: string): TypedAngles {
   const halves = splitInTwo(plainSigns(text));
-  if (!halves) return { problem: example };
+  if (!halves) return { problem: message('coordinates.typed.degrees') };
   const [first, second] = halves.map(readAngle);
-  if (!first || !second) return { problem: example };
+  if (!first || !second) return { problem: message('coordinates.typed.degrees') };
   if ('problem' in first) return first;
   if ('problem' in second) return second;
   if (first.axis !== null && first.axis === second.axis) {
-    const word = first.axis === 'lat' ? 'latitude (N or S)' : 'longitude (E or W)';
-    return { problem: `Both figures are marked as ${word}. ${example}` };
+    return {
+      problem: message(first.axis === 'lat' ? 'coordinates.typed.twoLatitudes' : 'coordinates.typed.twoLongitudes'),
+    };
   }
   return { angles: [first, second] };
 }
@@ -76,7 +76,7 @@ function splitInTwo(text: string): readonly [string, string] | null {
   return [words.slice(0, words.length / 2).join(' '), words.slice(words.length / 2).join(' ')];
 }
 
-function readAngle(text: string): TypedAngle | { readonly problem: string } | null {
+function readAngle(text: string): TypedAngle | { readonly problem: Message } | null {
   const found =
     /^\s*([NSEW])?\s*([+-])?(\d+(?:[.,]\d*)?|[.,]\d+)\s*°?\s*(?:(\d+(?:[.,]\d*)?)\s*'?\s*(?:(\d+(?:[.,]\d*)?)\s*"?)?)?\s*([NSEW])?\s*$/.exec(
       text,
@@ -87,18 +87,13 @@ function readAngle(text: string): TypedAngle | { readonly problem: string } | nu
   const [degrees = 0, minutes = 0, seconds = 0] = found
     .slice(3, 6)
     .map((part) => (part === undefined ? 0 : (readDecimal(part) ?? Number.POSITIVE_INFINITY)));
-  if (before && after) return { problem: `“${text.trim()}” has two letters. ${example}` };
+  if (before && after) return { problem: message('coordinates.typed.twoLetters', { typed: text.trim() }) };
   const letter = before ?? after;
   if (sign === '-' && letter) {
-    return { problem: `“${text.trim()}” has a minus sign and a letter. Use one of them.` };
+    return { problem: message('coordinates.typed.signAndLetter', { typed: text.trim() }) };
   }
-  for (const [part, what] of [
-    [minutes, 'minutes'],
-    [seconds, 'seconds'],
-  ] as const) {
-    if (part >= 60)
-      return { problem: `${part} ${what}: there are fewer than 60 in a ${what === 'minutes' ? 'degree' : 'minute'}.` };
-  }
+  if (minutes >= 60) return { problem: message('coordinates.typed.minutes', { minutes: `${minutes}` }) };
+  if (seconds >= 60) return { problem: message('coordinates.typed.seconds', { seconds: `${seconds}` }) };
   const size = degrees + minutes / 60 + seconds / 3600;
   const negative = sign === '-' || letter === 'S' || letter === 'W';
   const axis = letter === undefined ? null : letter === 'N' || letter === 'S' ? 'lat' : 'lon';

@@ -1,5 +1,6 @@
 import proj4 from 'proj4';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** A plane coordinate system of the earth: metres (or its own unit) east and north. */
 export interface Projection {
@@ -12,7 +13,7 @@ export interface Projection {
 
 export type ProjectionOrProblem =
   | { readonly projection: Projection; readonly problem: null }
-  | { readonly projection: null; readonly problem: string };
+  | { readonly projection: null; readonly problem: Message };
 
 const wgs84 = '+proj=longlat +datum=WGS84 +no_defs';
 const longestDefinition = 2000;
@@ -44,25 +45,24 @@ function makeProjection(definition: string): ProjectionOrProblem {
       toLonLat: (grid) => pair(() => converter.inverse([...grid])),
       isDegrees,
     };
-    return provesItself(projection) ? { projection, problem: null } : { projection: null, problem: notUsable };
+    return provesItself(projection)
+      ? { projection, problem: null }
+      : { projection: null, problem: message('coordinates.definition.notUsable') };
   } catch {
-    return { projection: null, problem: notUsable };
+    return { projection: null, problem: message('coordinates.definition.notUsable') };
   }
 }
 
-const notUsable =
-  'This definition can’t be worked with. Copy the PROJ text of the system again, from its first +proj= to its end.';
-
-function whyNotDefinition(definition: string): string | null {
-  if (definition.length > longestDefinition) return 'The definition is too long to be one coordinate system.';
+function whyNotDefinition(definition: string): Message | null {
+  if (definition.length > longestDefinition) return message('coordinates.definition.tooLong');
   if (!/^\+proj=[a-z0-9_]+(\s|$)/i.test(definition) || !/^(\+[a-z0-9_]+(=[^\s+]\S*)?\s*)+$/i.test(definition)) {
-    return 'A definition begins with +proj= and has only parts such as +lat_0=0. Copy the PROJ text (“proj4”) of the system.';
+    return message('coordinates.definition.notProj');
   }
   if (/\+proj=(geocent|cart)\b/.test(definition)) {
-    return 'A geocentric system has no map plane. Choose a projected system of the same region.';
+    return message('coordinates.definition.geocentric');
   }
   if (/\+nadgrids=(?!@null)/.test(definition)) {
-    return 'This definition needs a grid file (+nadgrids), which is not to be had here. Use one with +towgs84, or none.';
+    return message('coordinates.definition.gridFile');
   }
   return null;
 }

@@ -1,9 +1,9 @@
 import { earthAt } from '../geometry/earth.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
+import { type Message, message } from '../words/message.ts';
 import { mPerFoot } from '../words/numbers/units.ts';
-import { formatFar, type Units } from '../words/numbers/write.ts';
+import type { Units } from '../words/numbers/write.ts';
 import { readAngles, type TypedAngle } from './degrees.ts';
-import { formatGrid } from './formatPlace.ts';
 import { projectionOf } from './projection.ts';
 import type { CoordinateSystem } from './systems.ts';
 import { readPair, type TypedFigure, type TypedPair } from './typedPair.ts';
@@ -13,7 +13,7 @@ export type PlaceRead =
   | { readonly lonLat: LonLat; readonly problem: null }
   | {
       readonly lonLat: null;
-      readonly problem: string;
+      readonly problem: Message;
       /** The place with its two figures the other way round, where that makes sense and this way does not. */
       readonly swapped: LonLat | null;
     };
@@ -25,23 +25,18 @@ const farM = 500_000;
  * The place that was typed in a coordinate system. `near` is a place of the property (null: it has none yet): it
  * decides the UTM zone where none is typed, and tells figures that look swapped.
  */
-export function readPlace(
-  text: string,
-  system: CoordinateSystem,
-  near: LonLat | null,
-  units: Units = 'metric',
-): PlaceRead {
-  if (text.trim() === '') return problem('Type a place.');
-  if (system.kind === 'degrees' || hasDegreeSigns(text)) return preferred(readDegrees(text), near, units);
-  const onGrid = preferred(readGrid(text, system, near), near, units);
+export function readPlace(text: string, system: CoordinateSystem, near: LonLat | null): PlaceRead {
+  if (text.trim() === '') return problem(message('coordinates.typed.empty'));
+  if (system.kind === 'degrees' || hasDegreeSigns(text)) return preferred(readDegrees(text), near);
+  const onGrid = preferred(readGrid(text, system, near), near);
   const pair = readPair(text);
   if (typeof pair !== 'object' || pair.some(({ unit }) => unit !== null)) return onGrid;
-  if (!near && degreesWithCommas(text.trim(), pair)) return problem(metresOrDegrees);
+  if (!near && degreesWithCommas(text.trim(), pair)) return problem(message('coordinates.typed.metresOrDegrees'));
   // Within some metres of a map grid's origin no farm lies, so bare figures as small as degrees are degrees.
   const small = pair.every(({ value }) => Math.abs(value) <= 180);
   const wrong = onGrid.lonLat === null && !onGrid.swapped;
   if (!small && !(wrong && near)) return onGrid;
-  const degrees = preferred(readDegrees(text), near, units);
+  const degrees = preferred(readDegrees(text), near);
   return degrees.lonLat || degrees.swapped || (small && !wrong) ? degrees : onGrid;
 }
 
@@ -57,7 +52,7 @@ interface BothWays {
   readonly meant?: boolean;
 }
 
-type Read = BothWays | { readonly problem: string };
+type Read = BothWays | { readonly problem: Message };
 
 function readDegrees(text: string): Read {
   const read = readAngles(text);
@@ -79,7 +74,7 @@ function readGrid(text: string, system: Exclude<CoordinateSystem, { kind: 'degre
   if ('problem' in typed) return typed;
   const zone = typed.zone ? readUtmZone(typed.zone) : null;
   if (system.kind === 'utm' && !zone && !near) {
-    return { problem: 'Type the zone too, such as "37 S 412345 E 7654321 N": the property has no place yet.' };
+    return { problem: message('coordinates.typed.zone') };
   }
   const utm = system.kind === 'utm' ? (zone ?? utmZoneAt(near!)) : null;
   const { projection, problem: why } = projectionOf(
@@ -99,27 +94,25 @@ function sensible(lonLat: LonLat, grid: Xy, toGrid: (lonLat: LonLat) => Xy): Lon
   return offset < 0.01 ? lonLat : null;
 }
 
-const gridExample = 'Type east and north such as "1504849.4 E, 5173296.0 N".';
-
 interface EastNorth {
   readonly eastNorth: Xy;
   readonly lettered: boolean;
   readonly zone: string | null;
 }
 
-function readEastNorth(text: string): EastNorth | { readonly problem: string } {
+function readEastNorth(text: string): EastNorth | { readonly problem: Message } {
   const plain = text.trim().replace(/[−–]/g, '-');
   const first = /^(?:utm\s*)?(\d{1,2}\s*(?:south|north|s|n))\b[\s,;:]*(?=\S*\d\S*.*\d)(.*)$/i.exec(plain);
   const last = /^(.*\d.*?)[\s,;(]*utm\s*(\d{1,2}\s*(?:south|north|s|n))\)?$/i.exec(plain);
   const [rest, zone] = first ? [first[2]!, first[1]!] : last ? [last[1]!, last[2]!] : [plain, null];
   const pair = readPair(rest);
-  if (pair === 'unclear') return { problem: unclear };
+  if (pair === 'unclear') return { problem: message('coordinates.typed.unclear') };
   const isEastNorth = ({ letter, unit }: TypedFigure) =>
     letter !== 'S' && letter !== 'W' && unit !== 'ft' && unit !== 'km';
-  if (pair === 'none' || !pair.every(isEastNorth)) return { problem: gridExample };
+  if (pair === 'none' || !pair.every(isEastNorth)) return { problem: message('coordinates.typed.eastNorth') };
   const [one, two] = pair;
   if (one.letter !== null && one.letter === two.letter) {
-    return { problem: `Both figures are marked ${one.letter}. ${gridExample}` };
+    return { problem: message('coordinates.typed.sameLetter', { letter: one.letter }) };
   }
   const northFirst = one.letter === 'N' || two.letter === 'E';
   return {
@@ -129,40 +122,31 @@ function readEastNorth(text: string): EastNorth | { readonly problem: string } {
   };
 }
 
-const metresOrDegrees =
-  'These can be metres with thousands or degrees with decimal commas. Type metres without commas (35404; 47665), degrees with their sign (35,404°; 47,665°).';
-
-const unclear = 'It is not clear where the first figure ends. Part the two with a semicolon, such as "12,5; 100,25".';
-
-function preferred(way: Read, near: LonLat | null, units: Units): PlaceRead {
+function preferred(way: Read, near: LonLat | null): PlaceRead {
   if ('problem' in way) return problem(way.problem);
   const { asTyped, swapped } = way;
   if (!asTyped) {
     if (swapped && (!near || earthAt(near).distanceM(swapped, near) < farM)) return looksSwapped(swapped);
-    return problem(
-      'That is no place on earth in this coordinate system. Check the figures, their signs and their order.',
-    );
+    return problem(message('coordinates.typed.notOnEarth'));
   }
   const offM = near ? earthAt(near).distanceM(asTyped, near) : 0;
   if (offM <= farM || way.meant) return { lonLat: asTyped, problem: null };
   if (swapped && earthAt(near!).distanceM(swapped, near!) < farM) return looksSwapped(swapped);
-  return problem(
-    `That is ${formatFar(offM, units)} from this property. Check the figures, their signs, their order and the coordinate system.`,
-  );
+  return problem(message('coordinates.typed.farOff', { awayM: offM }));
 }
 
 function looksSwapped(swapped: LonLat): PlaceRead {
-  return { lonLat: null, problem: 'These look swapped: the second figure where the first should be.', swapped };
+  return { lonLat: null, problem: message('coordinates.typed.swapped'), swapped };
 }
 
-function problem(text: string): PlaceRead {
-  return { lonLat: null, problem: text, swapped: null };
+function problem(why: Message): PlaceRead {
+  return { lonLat: null, problem: why, swapped: null };
 }
 
 export type GridPlaceRead =
   | { readonly xy: Xy }
   | {
-      readonly problem: string;
+      readonly problem: Message;
       /** The place on earth, where latitude and longitude were typed instead. */
       readonly degrees: LonLat | null;
     };
@@ -185,18 +169,9 @@ export function readGridPlace(text: string, units: Units): GridPlaceRead {
     bare === text.trim() && typeof pair === 'object'
       ? (likelyDegrees(pair) ?? degreesWithCommas(bare, pair))
       : degreesOnly(bare, pair);
-  if (degrees) {
-    const example = units === 'imperial' ? '“40 ft E, 330 ft N”' : '“12.5 m E, 100 m N”';
-    return {
-      problem: `This looks like latitude and longitude, and the property has no place on earth yet. Place it on the earth first, on the cover; or, if it is a place on the blank grid, type the unit too: ${example}.`,
-      degrees,
-    };
-  }
-  if (pair === 'unclear') return { problem: unclear, degrees: null };
-  const wrong = {
-    problem: `Type east and north of the grid’s origin, such as "${formatGrid([120.4, -33.2], units)}".`,
-    degrees: null,
-  };
+  if (degrees) return { problem: message('coordinates.typed.degreesOnGrid'), degrees };
+  if (pair === 'unclear') return { problem: message('coordinates.typed.unclear'), degrees: null };
+  const wrong = { problem: message('coordinates.typed.grid'), degrees: null };
   if (pair === 'none') return wrong;
   const upright = pair.map(({ letter }) => (letter === null ? null : letter === 'N' || letter === 'S'));
   if (upright[0] !== null && upright[0] === upright[1]) return wrong;
@@ -206,8 +181,7 @@ export function readGridPlace(text: string, units: Units): GridPlaceRead {
   });
   const xy: Xy = upright[0] === true || upright[1] === false ? [values[1]!, values[0]!] : [values[0]!, values[1]!];
   if (Math.hypot(...xy) <= farthestOnGridM) return { xy };
-  const problem = `That is over ${formatFar(farthestOnGridM, units)} from the grid’s origin. Coordinates of a map grid can be typed once the property has its place on earth: see the cover.`;
-  return { problem, degrees: null };
+  return { problem: message('coordinates.typed.offGrid', { mostM: farthestOnGridM }), degrees: null };
 }
 
 /** Where two figures could be metres or degrees: the place on earth that they would be, if that is what they look like. */

@@ -1,4 +1,5 @@
 import type { LonLat } from '../geometry/types.ts';
+import { type Message, message } from '../words/message.ts';
 
 export interface UtmZone {
   /** 1 to 60. */
@@ -25,8 +26,8 @@ export function utmDefinition({ zone, south }: UtmZone): string {
   return `+proj=utm +zone=${zone}${south ? ' +south' : ''} +datum=WGS84 +units=m +no_defs`;
 }
 
-export function utmName({ zone, south }: UtmZone): string {
-  return `UTM ${zone} ${south ? 'south' : 'north'}`;
+export function utmName({ zone, south }: UtmZone): Message {
+  return message('coordinates.systems.zone', { zone, south });
 }
 
 /** "37S", "UTM 14 north": the zone and the half of the earth, which is not the letter of a latitude band. */

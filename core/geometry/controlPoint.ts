@@ -1,3 +1,4 @@
+import type { Message } from '../words/message.ts';
 import type { Xy } from './types.ts';
 
 /** A place seen in a picture whose place on the map is known. */
@@ -9,21 +10,21 @@ export interface ControlPoint {
 }
 
 export type WhyNoFit =
-  | 'not a number'
-  | 'too few points'
+  | 'notANumber'
+  | 'tooFewPoints'
   /** All of them at one place in the picture, or all at one place on the map. */
-  | 'points coincide'
+  | 'coincide'
   /** For an affine fit: all on one line in the picture or on the map, or only two different ones. */
-  | 'points in one line';
+  | 'inOneLine';
 
 export interface NoFit {
   readonly refused: true;
   readonly reason: WhyNoFit;
   /** What is wrong and what to do, for the user. */
-  readonly message: string;
+  readonly message: Message;
 }
 
-export function noFit(reason: WhyNoFit, message: string): NoFit {
+export function noFit(reason: WhyNoFit, message: Message): NoFit {
   return { refused: true, reason, message };
 }
 

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import {
   type Centred,
   type ControlPoint,
@@ -31,12 +32,11 @@ const narrowest = 1e-6;
 
 /** Places a picture by three control points or more: least squares of the distances on the map, all points alike. */
 export function fitAffine(points: readonly ControlPoint[]): AffineFit | NoFit {
-  if (!points.every(isFinitePoint))
-    return noFit('not a number', 'A control point has a coordinate that is not a number.');
-  if (points.length < 3) return noFit('too few points', 'Three control points at least are needed: add another.');
+  if (!points.every(isFinitePoint)) return noFit('notANumber', message('coordinates.fit.notANumber'));
+  if (points.length < 3) return noFit('tooFewPoints', message('coordinates.fit.threeNeeded'));
   const pixels = centre(points.map(({ pixel }) => pixel));
   const maps = centre(points.map(({ map }) => map));
-  const refusal = refuse(pixels, 'in the picture') ?? refuse(maps, 'on the map');
+  const refusal = refuse(pixels, 'InPicture') ?? refuse(maps, 'OnMap');
   if (refusal) return refusal;
   const [a, b] = solve(pixels, maps, 0);
   const [d, e] = solve(pixels, maps, 1);
@@ -59,15 +59,12 @@ export function fitAffine(points: readonly ControlPoint[]): AffineFit | NoFit {
   };
 }
 
-function refuse(points: Centred, where: string): NoFit | null {
+function refuse(points: Centred, where: 'InPicture' | 'OnMap'): NoFit | null {
   if (coincide(points)) {
-    return noFit('points coincide', `The control points are all at one place ${where}: move two of them apart.`);
+    return noFit('coincide', message(`coordinates.fit.twoApart${where}`));
   }
   if (widthToLength(points) > narrowest) return null;
-  return noFit(
-    'points in one line',
-    `The control points lie on one line ${where} (or only two of them differ): add one well off the line, or use a fit without stretch.`,
-  );
+  return noFit('inOneLine', message(`coordinates.fit.oneLine${where}`));
 }
 
 /** Of the scatter of centred points: 0 on one line, 1 all round. */

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import {
   type ControlPoint,
   centre,
@@ -29,19 +30,15 @@ export interface SimilarityFit extends FitQuality {
  * (four-parameter Helmert transformation, any surveying text).
  */
 export function fitSimilarity(points: readonly ControlPoint[]): SimilarityFit | NoFit {
-  if (!points.every(isFinitePoint))
-    return noFit('not a number', 'A control point has a coordinate that is not a number.');
-  if (points.length < 2) return noFit('too few points', 'Two control points at least are needed: add another.');
+  if (!points.every(isFinitePoint)) return noFit('notANumber', message('coordinates.fit.notANumber'));
+  if (points.length < 2) return noFit('tooFewPoints', message('coordinates.fit.twoNeeded'));
   const pixels = centre(points.map(({ pixel }) => pixel));
   const maps = centre(points.map(({ map }) => map));
   if (coincide(pixels)) {
-    return noFit(
-      'points coincide',
-      'The control points are all at one place in the picture: move one far from the others.',
-    );
+    return noFit('coincide', message('coordinates.fit.onePlaceInPicture'));
   }
   if (coincide(maps)) {
-    return noFit('points coincide', 'The control points are all at one place on the map: check their coordinates.');
+    return noFit('coincide', message('coordinates.fit.onePlaceOnMap'));
   }
   let [sumA, sumB, squares] = [0, 0, 0];
   for (const [i, [x, y]] of pixels.offsets.entries()) {

@@ -96,7 +96,7 @@ function sideOf(point: Xy, ties: readonly Tie[]): Side {
   const from = ties[0]!.post;
   const to = ties.find(({ post }) => xyDistanceM(post, from) > samePostM)!.post;
   const offM = cross(subtract(to, from), subtract(point, from)) / xyDistanceM(from, to);
-  if (Math.abs(offM) <= samePointM) return 'on the line';
+  if (Math.abs(offM) <= samePointM) return 'onLine';
   return offM > 0 ? 'left' : 'right';
 }
 

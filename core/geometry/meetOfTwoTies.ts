@@ -15,7 +15,7 @@ export function meetOfTwoTies(a: Tie, b: Tie): Trilateration {
   if (misclosureM < -touchingM) {
     return {
       possible: false,
-      reason: shortM < longM ? 'too short' : 'too long',
+      reason: shortM < longM ? 'tooShort' : 'tooLong',
       misclosureM,
       suspect: null,
       closest: closestOnLine(a, b, misclosureM),
@@ -28,7 +28,7 @@ export function meetOfTwoTies(a: Tie, b: Tie): Trilateration {
   if (misclosureM <= touchingM) {
     return {
       possible: true,
-      solutions: [{ point: foot, side: 'on the line', error: null, residualsM: [0, 0], sigma0: null }],
+      solutions: [{ point: foot, side: 'onLine', error: null, residualsM: [0, 0], sigma0: null }],
     };
   }
   const heightM = (2 * triangleArea(spacingM, a.distanceM, b.distanceM)) / spacingM;

@@ -13,7 +13,7 @@ export interface Tie {
 export const samePostM = 1e-5;
 
 /** Which hand a point lies on, looking from the first tie's post to the second's. */
-export type Side = 'left' | 'right' | 'on the line';
+export type Side = 'left' | 'right' | 'onLine';
 
 export interface TieFix {
   readonly point: Xy;
@@ -27,12 +27,12 @@ export interface TieFix {
 }
 
 export type WhyImpossible =
-  | 'too few ties'
-  | 'posts coincide'
+  | 'tooFewTies'
+  | 'onePost'
   /** Two tapes together are shorter than the posts are apart. */
-  | 'too short'
+  | 'tooShort'
   /** One tape is longer than the other and the distance between the posts together. */
-  | 'too long'
+  | 'tooLong'
   /** Three or more tapes do not meet at one point. */
   | 'disagree';
 

@@ -16,7 +16,7 @@ export function tieReachM(a: Tie, b: Tie, from: Xy, factor: number, side: Side |
     off.flatMap((q): Xy[] => {
       const meet = meetOfTwoTies(stretched(a, p), stretched(b, q));
       if (!meet.possible) return [];
-      const own = meet.solutions.filter((fix) => side === null || fix.side === side || fix.side === 'on the line');
+      const own = meet.solutions.filter((fix) => side === null || fix.side === side || fix.side === 'onLine');
       return own.map(({ point }) => point);
     }),
   );

@@ -12,8 +12,8 @@ import { xyDistanceM } from './vector.ts';
 export function trilaterate(ties: readonly Tie[]): Trilateration {
   ties.forEach(checkTie);
   const [a, b] = ties;
-  if (!a || !b) return impossible('too few ties');
-  if (ties.every(({ post }) => xyDistanceM(post, a.post) <= samePostM)) return impossible('posts coincide');
+  if (!a || !b) return impossible('tooFewTies');
+  if (ties.every(({ post }) => xyDistanceM(post, a.post) <= samePostM)) return impossible('onePost');
   return ties.length === 2 ? meetOfTwoTies(a, b) : fitTies(ties);
 }
 

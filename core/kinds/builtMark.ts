@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { note, person } from './common.ts';
 import { crossing } from './crossing.ts';
 import { kind, type ThingFrom, type ValuesOf } from './describe.ts';
@@ -13,8 +14,8 @@ export type BuildableThing = ThingFrom<(typeof buildable)[number]>;
 export type BuildableKind = BuildableThing['kind'];
 
 const plannedFields = {
-  thing: thing(buildable, 'a thing that can be built'),
-  places: list(place(), { most: most.vertices, mustBe: 'a list of places' }),
+  thing: thing(buildable, message('kinds.mustBe.buildable')),
+  places: list(place(), { most: most.vertices, mustBe: message('kinds.mustBe.places') }),
 };
 /** A thing as it stood when it was marked built, and where that was: its path, or its one or two places. */
 export type PlannedThing = ValuesOf<typeof plannedFields>;
@@ -23,21 +24,13 @@ export type PlannedThing = ValuesOf<typeof plannedFields>;
 export const builtMark = kind('builtMark', {
   lists: ['record', 'handover', 'exchange'],
   fields: {
-    thingKind: choice([
-      ['fenceLine', 'Fence line'],
-      ['gateway', 'Gateway'],
-      ['crossing', 'Crossing'],
-      ['switch', 'Cut-out switch'],
-      ['leadOut', 'Lead-out'],
-      ['energiser', 'Energiser'],
-      ['earthField', 'Earth field'],
-    ]),
+    thingKind: choice(['fenceLine', 'gateway', 'crossing', 'switch', 'leadOut', 'energiser', 'earthField']),
     thingId: key(),
     /** ISO 8601 date; null: not known. */
     date: orNone(date()),
     by: person,
     note,
     /** The thing as it was planned; null where it was drawn as built from the start. The thing itself holds what is real. */
-    planned: orNone(record(plannedFields, { mustBe: 'what was planned' })),
+    planned: orNone(record(plannedFields, { mustBe: message('kinds.mustBe.planned') })),
   },
 });

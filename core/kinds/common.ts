@@ -1,4 +1,6 @@
 /** Fields and groups of fields that several kinds have. */
+
+import { message } from '../words/message.ts';
 import type { ValueOf, ValuesOf } from './describe.ts';
 import {
   choice,
@@ -18,31 +20,19 @@ import {
 } from './fields.ts';
 
 /** The user's own name for a thing. */
-export const ownName = name({ label: 'Name', column: true });
+export const ownName = name({ column: true });
 
-export const note = text({ label: 'Note', long: true, column: true, default: '' });
+export const note = text({ long: true, column: true, default: '' });
 
 /** Planned, or really there. */
-export const status = choice(
-  [
-    ['planned', 'Planned'],
-    ['built', 'Built: really there'],
-  ],
-  { label: 'State', column: true, default: 'planned' },
-);
+export const status = choice(['planned', 'built'], { column: true, default: 'planned' });
 export type Status = ValueOf<typeof status>;
 
 /** One of a line's two ends: where it was begun, and where it was finished. */
-export const lineEnd = choice([
-  ['start', 'Start post'],
-  ['end', 'End post'],
-]);
+export const lineEnd = choice(['start', 'end']);
 export type LineEnd = ValueOf<typeof lineEnd>;
 
-export const hand = choice([
-  ['left', 'Left'],
-  ['right', 'Right'],
-]);
+export const hand = choice(['left', 'right']);
 
 /** A place along a fence line: geodesic metres from its first vertex. */
 export const alongLineM = lengthM({ max: 1e7, ownEdit: true, column: true });
@@ -53,17 +43,10 @@ export const leakage = {
 };
 
 /** How much grows against the wires; each class's leakage is in `core/electrical`. */
-export const growth = either(
-  [
-    choice([
-      ['clean', 'Clean'],
-      ['light', 'Light'],
-      ['heavy', 'Heavy'],
-    ]),
-    record(leakage),
-  ],
-  { mustBe: 'clean, light, heavy, or a leakage from 10 to 1000000000 ohm km', default: 'light' },
-);
+export const growth = either([choice(['clean', 'light', 'heavy']), record(leakage)], {
+  mustBe: message('kinds.mustBe.growth'),
+  default: 'light',
+});
 export type Growth = ValueOf<typeof growth>;
 
 /** An order among things of a kind. */
@@ -73,10 +56,14 @@ export const rank = number('', { min: -1e9, max: 1e9, file: { min: -1e9 } });
 export const readVoltageV = number('V', { max: 50_000, decimals: 0 });
 
 /** Ids of cut-out switches, which may be gone since. */
-export const switchIds = list(looseReference('switch'), { most: most.ids, mustBe: 'a list of ids', default: [] });
+export const switchIds = list(looseReference('switch'), {
+  most: most.ids,
+  mustBe: message('kinds.mustBe.ids'),
+  default: [],
+});
 
 /** A person, or several. */
-export const person = text({ label: 'By', default: '' });
+export const person = text({ default: '' });
 
 const limits = {
   /** A reading under `lowBelowV` is low, one of at least `goodFromV` good; between them it is doubtful. */
@@ -92,18 +79,13 @@ export const yardstickFields = {
    * `reading`: an earlier reading there; `estimate`: the estimate there; `stock`: neither was to be had, so only what holds
    * the stock; `own`: limits that somebody set.
    */
-  by: choice([
-    ['reading', 'An earlier reading'],
-    ['estimate', 'The estimate'],
-    ['stock', 'What holds the stock'],
-    ['own', 'Limits of one’s own'],
-  ]),
+  by: choice(['reading', 'estimate', 'stock', 'own']),
   /** ISO 8601 date of the earlier reading. */
   readOn: optional(date()),
   ...limits,
 };
 export type Yardstick = ValuesOf<typeof yardstickFields>;
-export const yardstick = record(yardstickFields, { mustBe: 'what it was judged by' });
+export const yardstick = record(yardstickFields, { mustBe: message('kinds.mustBe.yardstick') });
 
 /** Tax and waste on top of a price or an amount. */
 export const percent = number('%', { max: 100, file: { max: 1000 } });

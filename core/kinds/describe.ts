@@ -1,30 +1,16 @@
 /**
  * What the description of a kind is made of: plain data, from which its type, schema, rules, defaults, form fields and
- * columns are derived. A field says what it holds (`Shape`) and what people are told of it (`FieldFacts`).
+ * columns are derived. A field says what it holds (`Shape`) and how it may be set (`FieldFacts`).
  */
+
+import type { units } from '../words/en/kinds/units.ts';
+import type { Message } from '../words/message.ts';
 
 /** Longitude and latitude in degrees, WGS 84. */
 export type LonLat = readonly [lon: number, lat: number];
 
 /** What a figure is counted in; empty where it has no unit. */
-export type Unit =
-  | ''
-  | 'm'
-  | 'mm'
-  | 'V'
-  | 'A'
-  | 'J'
-  | '%'
-  | 'degrees'
-  | 'ohm/km'
-  | 'ohm km'
-  | 'ohm m'
-  | 'px'
-  | 'wires'
-  | 'gateways'
-  | 'rods'
-  | 'droppers'
-  | 'x';
+export type Unit = keyof typeof units;
 
 /** Least and largest value; `above`: the least itself is left out. */
 export interface Bounds {
@@ -41,18 +27,18 @@ export type Shape =
   | TextShape
   | NumberShape
   | { readonly as: 'flag' }
-  | { readonly as: 'choice'; readonly choices: readonly (readonly [value: string | number, label: string])[] }
+  | { readonly as: 'choice'; readonly choices: readonly (string | number)[] }
   | { readonly as: 'date' }
   | { readonly as: 'place' }
   | { readonly as: 'path'; readonly least: number; readonly most: number }
   | ReferenceShape
   | { readonly as: 'kindName' }
   | ListShape
-  | { readonly as: 'tuple'; readonly of: readonly AnyField[]; readonly mustBe: string }
-  | { readonly as: 'record'; readonly fields: Fields; readonly mustBe?: string | undefined }
-  | { readonly as: 'tagged'; readonly tag: string; readonly cases: Cases; readonly mustBe: string }
+  | { readonly as: 'tuple'; readonly of: readonly AnyField[]; readonly mustBe: Message }
+  | { readonly as: 'record'; readonly fields: Fields; readonly mustBe?: Message | undefined }
+  | { readonly as: 'tagged'; readonly tag: string; readonly cases: Cases; readonly mustBe: Message }
   | { readonly as: 'orNone'; readonly of: AnyField }
-  | { readonly as: 'either'; readonly of: readonly AnyField[]; readonly mustBe: string }
+  | { readonly as: 'either'; readonly of: readonly AnyField[]; readonly mustBe: Message }
   | ThingShape;
 
 export interface TextShape {
@@ -62,7 +48,7 @@ export interface TextShape {
   readonly blank: boolean;
   /** Not even a file may hold it empty: things are found by it. */
   readonly neverEmpty: boolean;
-  readonly pattern?: { readonly of: RegExp; readonly mustBe: string };
+  readonly pattern?: { readonly of: RegExp; readonly mustBe: Message };
 }
 
 export interface NumberShape {
@@ -80,7 +66,7 @@ export interface ListShape {
   readonly as: 'list';
   readonly of: AnyField;
   readonly most: number;
-  readonly mustBe: string;
+  readonly mustBe: Message;
   /** The two counts beside it whose product is its length: columns and rows. */
   readonly fills?: readonly [string, string];
 }
@@ -99,7 +85,7 @@ export interface ThingShape {
   readonly of: readonly AnyKind[];
   /** Fields that it may leave out elsewhere and has to have here. */
   readonly needs: readonly string[];
-  readonly mustBe: string;
+  readonly mustBe: Message;
 }
 
 /** A bound that another thing sets: at most its field's value. */
@@ -109,21 +95,13 @@ export interface AtMost {
   /** The other thing's field. */
   readonly field: string;
   /** What to do instead. */
-  readonly advice: string;
+  readonly advice: Message;
 }
 
-/** What people are told of a field, and how it may be set. */
+/** How a field may be set. What people are told of it stands in the catalogue of words: see `words.ts`. */
 export interface FieldFacts<T> {
-  /** In forms; without one, its name in words. */
-  readonly label?: string;
-  /** Below its form field: what it is for, where its figure comes from. Lengths as "{3.6 m}": shown in the units of the screen. */
-  readonly hint?: string;
   /** Several lines of text. */
   readonly long?: true;
-  /** What a form says for true where that is more than "Yes". */
-  readonly yes?: string;
-  /** What stands in an empty form field. */
-  readonly placeholder?: string;
   /** What a new thing has; say where it comes from beside it. */
   readonly default?: T;
   /** It has an edit of its own, because other things hang on it or it needs room. */
@@ -214,7 +192,7 @@ export type ThingFrom<D> =
     ? Flat<{ readonly kind: K; readonly id: I } & ValuesOf<F>>
     : never;
 
-/** Describes a kind. What it is called in a sentence stands in the catalogue of words. */
+/** Describes a kind. What it and its fields are called stands in the catalogue of words. */
 export function kind<
   const K extends string,
   F extends Fields,
@@ -227,18 +205,6 @@ export function kind<
 /** Of some kinds, those that stand in a list. */
 export type InList<D, N extends ListName> =
   D extends KindDescription<string, Fields, infer L, string> ? (N extends L ? D : never) : never;
-
-/** A field's name as people read it: "widthM" is "width". */
-export function inWords(field: string): string {
-  const words = field.replace(/(M|Mm|V|J|OhmKm|OhmM)$/, '').replace(/([a-z0-9])([A-Z])/g, '$1 $2');
-  return words.toLowerCase();
-}
-
-/** What stands over a field in a form. */
-export function labelOf(name: string, field: Pick<AnyField, 'label'>): string {
-  const words = inWords(name);
-  return field.label ?? words.charAt(0).toUpperCase() + words.slice(1);
-}
 
 /** The unit of a figure, with or without "or none". */
 export function unitOf(shape: Shape): Unit {
@@ -253,18 +219,11 @@ export function fillingLists(fields: Fields): { readonly name: string; readonly 
   );
 }
 
-/** The choices of a field, with what people read for each. */
-export function choicesOf(
-  field: Pick<AnyField, 'shape'>,
-): readonly (readonly [value: string | number, label: string])[] {
+/** The choices of a field. */
+export function choicesOf(field: Pick<AnyField, 'shape'>): readonly (string | number)[] {
   const { shape } = field;
   if (shape.as === 'orNone') return choicesOf(shape.of);
   return shape.as === 'choice' ? shape.choices : [];
-}
-
-/** What people read for one of a field's choices. */
-export function labelOfChoice(field: Pick<AnyField, 'shape'>, value: string | number): string {
-  return choicesOf(field).find(([each]) => each === value)?.[1] ?? String(value);
 }
 
 /** What the fields of a new thing are, as far as their descriptions say; for a group of figures, group by group. */

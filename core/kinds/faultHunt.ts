@@ -1,16 +1,17 @@
+import { message } from '../words/message.ts';
 import { note, ownName, person, readVoltageV, switchIds, yardstick } from './common.ts';
 import { kind, type ValueOf, type ValuesOf } from './describe.ts';
 import { choice, date, flag, list, looseReference, optional, orNone, record, shortText, text } from './fields.ts';
 
 const check = choice([
   /** At the energiser, before anything is opened but the ring switches. */
-  ['start', 'At the energiser'],
+  'start',
   /** On the energiser's side of a switch that was opened for it. */
-  ['test', 'At a switch'],
+  'test',
   /** At the end, with the found section fed and everything beyond it cut off: low, if the hunt is right. */
-  ['with', 'With the section'],
+  'with',
   /** At the end, with the switch that feeds the found section open: good, if the hunt is right. */
-  ['without', 'Without the section'],
+  'without',
 ]);
 /** What one reading of a hunt was for. */
 export type HuntCheck = ValueOf<typeof check>;
@@ -24,10 +25,7 @@ const readingFields = {
   openIds: switchIds,
   /** Null: told without a figure. */
   voltageV: orNone(readVoltageV),
-  result: choice([
-    ['low', 'Low'],
-    ['good', 'Good'],
-  ]),
+  result: choice(['low', 'good']),
   /** What it was judged by, where that was not the limits of the search. */
   yardstick: optional(yardstick),
   /** Taken for low or good though it was between the two, or not sure. */
@@ -42,10 +40,7 @@ export type HuntReading = ValuesOf<typeof readingFields>;
 const endFields = {
   /** ISO 8601 local date and time. */
   at: date(),
-  outcome: choice([
-    ['found', 'Found'],
-    ['givenUp', 'Given up'],
-  ]),
+  outcome: choice(['found', 'givenUp']),
   /** Letter of the section at that time; null: none, or between the energiser and the first section. */
   section: orNone(shortText()),
   /** What it is made of, in words: "F3, F7 with G4". */
@@ -70,21 +65,18 @@ export const faultHunt = kind('faultHunt', {
     by: person,
     energiserId: looseReference('energiser'),
     /** What the order of the tests saves: tests, or walking there and back from the energiser. */
-    saves: choice([
-      ['tests', 'Tests'],
-      ['walking', 'Walking'],
-    ]),
+    saves: choice(['tests', 'walking']),
     /** `usual`: each reading by what is usual at its place; without it, all of them by the two limits that follow. */
-    judgedBy: optional(choice([['usual', 'What is usual there']])),
+    judgedBy: optional(choice(['usual'])),
     /** A reading under `lowBelowV` is low, one of at least `goodFromV` good; between them it is doubtful. */
     lowBelowV: readVoltageV,
     goodFromV: readVoltageV,
     /** Ring switches that were opened before the first test, and stay open until the end. */
     openedFirst: switchIds,
     /** In the order they were taken. */
-    readings: list(record(readingFields), { most: 1000, mustBe: 'a list of readings' }),
+    readings: list(record(readingFields), { most: 1000, mustBe: message('kinds.mustBe.readings') }),
     /** Null while it is under way. */
-    end: orNone(record(endFields, { mustBe: 'how it ended' })),
+    end: orNone(record(endFields, { mustBe: message('kinds.mustBe.ending') })),
     note,
   },
 });

@@ -8,7 +8,7 @@ export const fenceLine = kind('fenceLine', {
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
     name: ownName,
-    typeId: reference('fenceType', { label: 'Fence type', column: 'fence_type' }),
+    typeId: reference('fenceType', { column: 'fence_type' }),
     live: flag({ column: true, default: true }),
     path: path(2, { ownEdit: true }),
     /** `null` takes the property's. */

@@ -11,13 +11,13 @@ export const fenceType = kind('fenceType', {
     liveWires: whole({ ...wires, default: 1 }),
     earthWires: whole({ ...wires, default: 0 }),
     /** Plain wires that carry nothing. Absent (older files): nobody has said, and none are counted. */
-    plainWires: optional(whole({ ...wires, placeholder: 'not entered', default: 0 })),
+    plainWires: optional(whole({ ...wires, default: 0 })),
     /** Barbed wires in the fence; they are never electrified. */
     barbedWires: whole({ ...wires, default: 0 }),
     /** Conductor of its live wires: id of a library conductor or of a `conductor` thing. */
-    wireId: looseReference('conductor', { label: 'Live wire', default: 'steel-2.5' }),
+    wireId: looseReference('conductor', { default: 'steel-2.5' }),
     /** Conductor of its earth and plain wires, in the same way; absent: that of the live wires. */
-    plainWireId: optional(looseReference('conductor', { label: 'Earth and plain wire' })),
+    plainWireId: optional(looseReference('conductor')),
     postSpacingM: lengthM({ min: 0.5, max: 100, default: 10 }),
     note,
   },

@@ -1,4 +1,5 @@
 /** Makers of fields: each says what the field holds, for the compiler and for everything that walks a description. */
+import type { Message } from '../words/message.ts';
 import type {
   AnyField,
   AnyKind,
@@ -51,7 +52,7 @@ export function key(facts: FieldFacts<string> & { readonly most?: number } = {})
 }
 
 /** Text of this form. `mustBe` ends "It must be ...". */
-export function patterned(of: RegExp, mustBe: string, facts: FieldFacts<string> = {}): Field<string> {
+export function patterned(of: RegExp, mustBe: Message, facts: FieldFacts<string> = {}): Field<string> {
   return { shape: { as: 'text', most: 100, blank: false, neverEmpty: true, pattern: { of, mustBe } }, ...facts };
 }
 
@@ -66,10 +67,11 @@ export function flag(facts: FieldFacts<boolean> = {}): Field<boolean> {
   return { shape: { as: 'flag' }, ...facts };
 }
 
-type Choices = readonly (readonly [value: string | number, label: string])[];
-
-/** One of some values, each with what people read for it. */
-export function choice<const C extends Choices>(choices: C, facts: FieldFacts<C[number][0]> = {}): Field<C[number][0]> {
+/** One of some values. What people read for each stands in the catalogue of words. */
+export function choice<const C extends readonly (string | number)[]>(
+  choices: C,
+  facts: FieldFacts<C[number]> = {},
+): Field<C[number]> {
   return { shape: { as: 'choice', choices }, ...facts };
 }
 
@@ -159,7 +161,7 @@ export function list<F>(
 /** Exactly these values in order. */
 export function tuple<const T extends readonly AnyField[]>(
   of: T,
-  mustBe: string,
+  mustBe: Message,
 ): Field<{ readonly [I in keyof T]: ValueOf<T[I]> }> {
   return { shape: { as: 'tuple', of: of, mustBe } };
 }
@@ -167,7 +169,7 @@ export function tuple<const T extends readonly AnyField[]>(
 /** A group of fields. */
 export function record<F extends Fields>(
   fields: F,
-  { mustBe, ...facts }: FieldFacts<ValuesOf<F>> & { readonly mustBe?: string } = {},
+  { mustBe, ...facts }: FieldFacts<ValuesOf<F>> & { readonly mustBe?: Message } = {},
 ): Field<ValuesOf<F>> {
   return { shape: { as: 'record', fields, mustBe }, ...facts };
 }
@@ -180,7 +182,7 @@ export type TaggedOf<T extends string, C extends Cases> = {
 export function tagged<const T extends string, const C extends Cases>(
   tag: T,
   cases: C,
-  { mustBe, ...facts }: FieldFacts<TaggedOf<T, C>> & { readonly mustBe: string },
+  { mustBe, ...facts }: FieldFacts<TaggedOf<T, C>> & { readonly mustBe: Message },
 ): Field<TaggedOf<T, C>> {
   return { shape: { as: 'tagged', tag, cases, mustBe }, ...facts };
 }
@@ -194,7 +196,7 @@ export function orNone<T>(of: Field<T>, facts: FieldFacts<T | null> = {}): Field
 /** A value of one of several forms. */
 export function either<const T extends readonly AnyField[]>(
   of: T,
-  { mustBe, ...facts }: FieldFacts<ValueOf<T[number]>> & { readonly mustBe: string },
+  { mustBe, ...facts }: FieldFacts<ValueOf<T[number]>> & { readonly mustBe: Message },
 ): Field<ValueOf<T[number]>> {
   return { shape: { as: 'either', of: of, mustBe }, ...facts };
 }
@@ -210,7 +212,7 @@ export function optional<T>(of: Field<T>): OptionalField<T> {
 }
 
 /** A whole thing of one of these kinds. */
-export function thing<const D extends readonly AnyKind[]>(of: D, mustBe: string): Field<ThingFrom<D[number]>> {
+export function thing<const D extends readonly AnyKind[]>(of: D, mustBe: Message): Field<ThingFrom<D[number]>> {
   return { shape: { as: 'thing', of, needs: [], mustBe } };
 }
 
@@ -218,7 +220,7 @@ export function thing<const D extends readonly AnyKind[]>(of: D, mustBe: string)
 export function thingWith<D extends AnyKind, const N extends string>(
   of: D,
   needs: readonly N[],
-  mustBe: string,
+  mustBe: Message,
 ): Field<ThingFrom<D> & { readonly [P in N]-?: ThingFrom<D> extends { readonly [Q in P]?: infer V } ? V : never }> {
   return { shape: { as: 'thing', of: [of], needs, mustBe } };
 }

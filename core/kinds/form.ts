@@ -1,12 +1,9 @@
-/** What a form shows of a field, by its description. */
-import { type AnyField, choicesOf, type Fields, labelOf, type NumberShape, type Unit } from './describe.ts';
+/** How a form holds a field, by its description. What it says of it stands in the catalogue of words: see `words.ts`. */
+import { type AnyField, choicesOf, type Fields, type NumberShape, type Unit } from './describe.ts';
 
 export interface FormField {
   /** Which sort of field holds it; `other`: it has a form of its own. */
   readonly as: 'text' | 'longText' | 'number' | 'length' | 'flag' | 'choice' | 'flagOrNone' | 'date' | 'other';
-  readonly label: string;
-  readonly hint?: string;
-  readonly placeholder?: string;
   /** It may not be left empty (text), or may be (anything else: null). */
   readonly required: boolean;
   readonly unit: Unit;
@@ -16,18 +13,14 @@ export interface FormField {
   readonly above: boolean;
   readonly whole: boolean;
   readonly decimals: number;
-  readonly choices: readonly (readonly [value: string | number, label: string])[];
+  readonly choices: readonly (string | number)[];
 }
 
-export function formFieldOf(name: string, field: AnyField): FormField {
+export function formFieldOf(field: AnyField): FormField {
   const bare = field.shape.as === 'orNone' ? field.shape.of.shape : field.shape;
   const { bounds, unit, whole, decimals } = bare.as === 'number' ? bare : noNumber;
-  const { hint, placeholder } = field;
   return {
     as: sortOf(field),
-    label: labelOf(name, field),
-    ...(hint !== undefined && { hint }),
-    ...(placeholder !== undefined && { placeholder }),
     required: field.shape.as === 'text' ? !field.shape.blank : field.shape.as !== 'orNone' && !field.optional,
     unit,
     min: bounds.min,
@@ -35,13 +28,13 @@ export function formFieldOf(name: string, field: AnyField): FormField {
     above: bounds.above ?? false,
     whole,
     decimals,
-    choices: bare.as === 'flag' ? yesOrNo(field) : choicesOf(field),
+    choices: choicesOf(field),
   };
 }
 
 /** The form of a kind: its fields in order, but for those that are set in a way of their own. */
 export function formOf(fields: Fields): readonly (readonly [name: string, field: FormField])[] {
-  const all = Object.entries(fields).map(([name, field]) => [name, formFieldOf(name, field)] as const);
+  const all = Object.entries(fields).map(([name, field]) => [name, formFieldOf(field)] as const);
   return all.filter(([, { as }]) => as !== 'other');
 }
 
@@ -51,13 +44,6 @@ const noNumber: Pick<NumberShape, 'bounds' | 'unit' | 'whole' | 'decimals'> = {
   whole: false,
   decimals: 0,
 };
-
-function yesOrNo({ yes = 'Yes' }: AnyField): FormField['choices'] {
-  return [
-    ['true', yes],
-    ['false', 'No'],
-  ];
-}
 
 function sortOf({ shape, long }: AnyField): FormField['as'] {
   const bare = shape.as === 'orNone' ? shape.of.shape : shape;
@@ -79,7 +65,7 @@ function sortOf({ shape, long }: AnyField): FormField['as'] {
 
 /** Least and largest value of a figure, for a form that shows it in a unit `per` times as large. */
 export function boundsOf(field: AnyField, per = 1): { readonly min: number; readonly max: number } {
-  const { min, max, above } = formFieldOf('', field);
+  const { min, max, above } = formFieldOf(field);
   return { min: (above ? min + Number.EPSILON : min) / per, max: max / per };
 }
 

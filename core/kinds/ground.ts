@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { note, ownName } from './common.ts';
 import { kind, type ValueOf, type ValuesOf } from './describe.ts';
 import { flag, list, most, number, orNone, path, place, record, shortText, tagged, whole } from './fields.ts';
@@ -15,7 +16,10 @@ const heightDm = { min: 10 * heightM.min, max: 10 * heightM.max };
 
 const wayFields = {
   path: path(2),
-  heightsM: list(number('m', { ...heightM, file: heightM }), { most: most.vertices, mustBe: 'a list of heights' }),
+  heightsM: list(number('m', { ...heightM, file: heightM }), {
+    most: most.vertices,
+    mustBe: message('kinds.mustBe.heightList'),
+  }),
 };
 /** A height for each position of a way. */
 export type HeightWay = ValuesOf<typeof wayFields>;
@@ -25,7 +29,7 @@ const heights = tagged(
   {
     /** Heights along ways. */
     along: {
-      ways: list(record(wayFields), { most: mostWayPositions / 2, mustBe: 'a list of ways with heights' }),
+      ways: list(record(wayFields), { most: mostWayPositions / 2, mustBe: message('kinds.mustBe.ways') }),
       /** Measured with a receiver, whose heights wander by metres from one moment to the next. */
       byReceiver: flag(),
     },
@@ -40,11 +44,11 @@ const heights = tagged(
       /** Whole decimetres; null where the file knows no height. */
       heightsDm: list(orNone(whole({ ...heightDm, file: heightDm })), {
         most: mostGridPlaces,
-        mustBe: 'a list of heights',
+        mustBe: message('kinds.mustBe.heightList'),
       }),
     },
   },
-  { mustBe: 'heights along a way or on a grid' },
+  { mustBe: message('kinds.mustBe.heights') },
 );
 type Heights = ValueOf<typeof heights>;
 export type HeightsAlong = Extract<Heights, { readonly as: 'along' }>;

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { builtMark } from './builtMark.ts';
 import { note, ownName } from './common.ts';
 import { crossing } from './crossing.ts';
@@ -10,38 +11,44 @@ import { buriedPoint, crossingRecord } from './trench.ts';
 
 const fate = choice([
   /** In the ground; nobody has said that it is cut off, so it counts as live. */
-  ['inUse', 'In use'],
+  'inUse',
   /** Left in the ground, cut off at both ends. */
-  ['dead', 'Left in the ground, dead'],
-  ['takenOut', 'Taken out of the ground'],
+  'dead',
+  'takenOut',
 ]);
 /** What has become of something buried. */
 export type Fate = ValueOf<typeof fate>;
 
-const mark = orNone(thing([builtMark], 'a mark of what is built'));
+const mark = orNone(thing([builtMark], message('kinds.mustBe.builtMark')));
 
 const was = tagged(
   'what',
   {
     /** A crossing with all that was recorded of it. */
     crossing: {
-      gateway: thing([gateway], 'a gateway'),
+      gateway: thing([gateway], message('kinds.mustBe.gateway')),
       /** Name of the fence line that the gateway stood in. */
       lineName: shortText(),
-      crossing: thing([crossing], 'a crossing'),
-      record: thingWith(crossingRecord, ['opening'], 'a record of a crossing with its opening'),
-      points: list(thing([buriedPoint], 'a buried point'), { most: most.ids, mustBe: 'a list of buried points' }),
+      crossing: thing([crossing], message('kinds.mustBe.crossing')),
+      record: thingWith(crossingRecord, ['opening'], message('kinds.mustBe.recordWithOpening')),
+      points: list(thing([buriedPoint], message('kinds.mustBe.buriedPoint')), {
+        most: most.ids,
+        mustBe: message('kinds.mustBe.listOfBuriedPoints'),
+      }),
       mark,
     },
-    leadOut: { leadOut: thing([leadOut], 'a lead-out'), energiserName: shortText(), mark },
+    leadOut: { leadOut: thing([leadOut], message('kinds.mustBe.leadOut')), energiserName: shortText(), mark },
     earthField: {
-      earthField: thing([earthField], 'an earth field'),
+      earthField: thing([earthField], message('kinds.mustBe.earthField')),
       energiserName: shortText(),
-      tests: list(thing([earthTest], 'an earth test'), { most: most.ids, mustBe: 'a list of earth tests' }),
+      tests: list(thing([earthTest], message('kinds.mustBe.earthTest')), {
+        most: most.ids,
+        mustBe: message('kinds.mustBe.listOfEarthTests'),
+      }),
       mark,
     },
   },
-  { mustBe: 'what was buried' },
+  { mustBe: message('kinds.mustBe.buried') },
 );
 type Was = ValueOf<typeof was>;
 export type WasCrossing = Extract<Was, { readonly what: 'crossing' }>;

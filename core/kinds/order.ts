@@ -1,4 +1,6 @@
 /** What the order is worked out with. */
+
+import { message } from '../words/message.ts';
 import { note, ownName, percent, rank } from './common.ts';
 import { kind, type ValueOf, type ValuesOf } from './describe.ts';
 import {
@@ -37,34 +39,27 @@ export const orderSettings = kind('orderSettings', {
   lists: placeless,
   fields: {
     /** ISO 4217 code of all prices and rates; null: not said yet. */
-    currency: orNone(patterned(/^[A-Z]{3}$/, 'three letters such as EUR'), {
-      hint: 'Its three letters: EUR, NZD, USD.',
+    currency: orNone(patterned(/^[A-Z]{3}$/, message('kinds.mustBe.currency')), {
       default: null,
     }),
     /** Tax on top of prices and rates that name none of their own, percent. */
-    taxPercent: { ...percent, label: 'Tax', hint: 'On goods and work that name none of their own.', default: 0 },
+    taxPercent: { ...percent, default: 0 },
     /** Planned things only, or everything as if nothing stood yet. */
-    count: choice(
-      [
-        ['planned', 'Planned: what stands already is left out'],
-        ['all', 'All, as if nothing stood yet'],
-      ],
-      { label: 'Things', default: 'planned' },
-    ),
+    count: choice(['planned', 'all'], { default: 'planned' }),
     /** A bend of at least this takes an angle post; of at least `strainerFromDeg`, a strainer. */
-    angleFromDeg: { ...bendDeg, label: 'Bend for an angle post', default: 10 },
-    strainerFromDeg: { ...bendDeg, label: 'Bend for a strainer', default: 45 },
+    angleFromDeg: { ...bendDeg, default: 10 },
+    strainerFromDeg: { ...bendDeg, default: 45 },
     /** Longest stretch of wire between two strainers; a longer one gets strainers in between. */
-    maxStrainM: { ...everyM, label: 'Longest strain of wire', default: 1000 },
+    maxStrainM: { ...everyM, default: 1000 },
     /** Wire for tying off at each end of each wire. */
-    tieOffM: lengthM({ label: 'Wire for each tie-off', max: 50, default: 0.5 }),
+    tieOffM: lengthM({ max: 50, default: 0.5 }),
     /** Each wire of a strain has a tightener for every such length that it begins. */
-    tightenerEveryM: { ...everyM, label: 'A tightener for each', default: 402.336 },
+    tightenerEveryM: { ...everyM, default: 402.336 },
     /** Along a public road or path: a warning sign at least every so far. */
-    signEveryM: lengthM({ label: 'Warning signs every', min: 1, max: 10_000, file: neverNothing, default: 50 }),
+    signEveryM: lengthM({ min: 1, max: 10_000, file: neverNothing, default: 50 }),
     /** Lost at each cut, and to square up the end of each roll. */
-    cutLossM: { ...lostM, label: 'Lost at each cut', default: 0 },
-    rollTrimM: { ...lostM, label: 'Trimmed off each roll', default: 0.1 },
+    cutLossM: { ...lostM, default: 0 },
+    rollTrimM: { ...lostM, default: 0.1 },
   },
 });
 
@@ -85,13 +80,10 @@ const measure = key({ most: 200 });
 export const catalogueItem = kind('catalogueItem', {
   lists: placeless,
   fields: {
-    name: name({ label: 'Name' }),
+    name: name(),
     /** What it serves: the key of a take-off quantity ("pipe:19"), or nothing where only kits name it. */
     measure: orNone(measure),
-    unit: choice([
-      ['each', 'Pieces'],
-      ['m', 'Metres'],
-    ]),
+    unit: choice(['each', 'm']),
     /** Pieces or metres in one pack or roll. */
     packSize: number('', { above: true, max: 1e6, file: neverNothing }),
     price,
@@ -106,9 +98,9 @@ export const catalogueItem = kind('catalogueItem', {
 });
 
 export const kitPartFields = {
-  itemId: looseReference('catalogueItem', { label: 'Item' }),
+  itemId: looseReference('catalogueItem'),
   /** Of the item's unit, for each one of the quantity. */
-  amount: number('', { label: 'How much', min: 0.01, max: 1000, file: neverNothing }),
+  amount: number('', { min: 0.01, max: 1000, file: neverNothing }),
 };
 export type KitPart = ValuesOf<typeof kitPartFields>;
 
@@ -119,20 +111,11 @@ export const kit = kind('kit', {
     name: ownName,
     /** Key of the take-off quantity that it serves. */
     measure,
-    parts: list(record(kitPartFields), { most: 200, mustBe: 'a list of items, each with an amount from 0.01 to 1000' }),
+    parts: list(record(kitPartFields), { most: 200, mustBe: message('kinds.mustBe.kitParts') }),
   },
 });
 
-const labourUnit = choice([
-  ['fenceKm', 'Kilometre of fence'],
-  ['strainer', 'Strainer'],
-  ['gateway', 'Gateway'],
-  ['crossing', 'Crossing'],
-  ['trenchM', 'Metre of trench'],
-  ['switch', 'Cut-out switch'],
-  ['stake', 'Earth stake'],
-  ['energiser', 'Energiser'],
-]);
+const labourUnit = choice(['fenceKm', 'strainer', 'gateway', 'crossing', 'trenchM', 'switch', 'stake', 'energiser']);
 /** What labour is paid by. */
 export type LabourUnit = ValueOf<typeof labourUnit>;
 

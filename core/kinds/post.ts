@@ -9,14 +9,7 @@ export const post = kind('post', {
   fields: {
     name: ownName,
     at: place(),
-    role: choice(
-      [
-        ['strainer', 'Strainer'],
-        ['angle', 'Angle post'],
-        ['other', 'Other post that does not move'],
-      ],
-      { column: true, hint: 'A switch may be set at a strainer; tapes are measured from any post.' },
-    ),
+    role: choice(['strainer', 'angle', 'other'], { column: true }),
     note,
   },
 });

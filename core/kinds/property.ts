@@ -8,19 +8,17 @@ export const relativeCost = number('x', { min: 0.1, max: 100, decimals: 1 });
 
 /** Common practice, no source. */
 export const costFields = {
-  gateway: { ...relativeCost, label: 'At a gateway', default: 1 },
-  takeOff: { ...relativeCost, label: 'At a take-off', default: 1.3 },
-  alongRun: { ...relativeCost, label: 'Along a run', default: 2 },
+  gateway: { ...relativeCost, default: 1 },
+  takeOff: { ...relativeCost, default: 1.3 },
+  alongRun: { ...relativeCost, default: 2 },
 };
 
 /** Limits and relative costs as the design sets them; common practice, no source. */
 export const divideFields = {
   /** Longest fence length that a section may have. */
-  maxSectionM: lengthM({ label: 'Longest section, of fence', min: 50, max: 1e6, file: neverNothing, default: 5000 }),
+  maxSectionM: lengthM({ min: 50, max: 1e6, file: neverNothing, default: 5000 }),
   /** Most gateways that a section may have, or no such limit. */
   maxGateways: orNone(whole({ unit: 'gateways', min: 1, max: 1000 }), {
-    label: 'Most gateways in a section',
-    placeholder: 'no limit',
     default: null,
   }),
   /** What a switch costs, relative to one at a gateway. */
@@ -35,7 +33,6 @@ export const powerFields = {
   stockMinimumV: number('V', { max: 20_000, decimals: 0, default: 4000 }),
   /** Resistivity of the soil at the earth field. 100 ohm m: a middling loam. */
   soilOhmM: number('ohm m', {
-    label: 'Soil resistivity',
     min: 1,
     max: 1e5,
     decimals: 1,
@@ -54,7 +51,7 @@ const crossings = record({
   bowShare: number('', { max: 1, default: 0.25 }),
   depthM,
   /** Depth where vehicles pass. Common practice, no source. */
-  vehicleDepthM: { ...depthM, label: 'Depth where vehicles pass', default: 0.45 },
+  vehicleDepthM: { ...depthM, default: 0.45 },
   riserHeightM,
   tailM,
   allowanceM,
@@ -77,13 +74,7 @@ export const property = kind('property', {
     origin: place({ ownEdit: true }),
     /** False: drawn on the blank grid, with no place on earth yet (`origin` is then a stand-in). */
     placed: flag({ ownEdit: true }),
-    units: choice(
-      [
-        ['metric', 'Metric'],
-        ['imperial', 'Imperial'],
-      ],
-      { default: 'metric' },
-    ),
+    units: choice(['metric', 'imperial'], { default: 'metric' }),
     /** Ends nearer than this join. */
     snapToleranceM: lengthM({ min: 0.01, max: 5, default: 0.3 }),
     divide,

@@ -1,4 +1,6 @@
 /** Kinds that hold or name things of other kinds. */
+
+import { message } from '../words/message.ts';
 import { note, ownName } from './common.ts';
 import { type AnyKind, type InList, kind, type ThingFrom } from './describe.ts';
 import { date, key, kindName, list, most, orNone, place, record, text, thing, whole } from './fields.ts';
@@ -14,7 +16,7 @@ export const photo = kind('photo', {
     of: orNone(
       record(
         { kind: kindName<SimpleKind['kind'] | 'photo' | 'keptPlan' | 'handover'>(), id: key() },
-        { mustBe: 'what it shows' },
+        { mustBe: message('kinds.mustBe.shown') },
       ),
     ),
     blobId: key(),
@@ -55,7 +57,10 @@ export const keptPlan = kind('keptPlan', {
     /** ISO 8601. */
     date: date(),
     note,
-    things: list(thing<readonly DrawnKind[]>(drawn, 'a drawn thing'), { most: most.things, mustBe: 'a drawing' }),
+    things: list(thing<readonly DrawnKind[]>(drawn, message('kinds.mustBe.drawnThing')), {
+      most: most.things,
+      mustBe: message('kinds.mustBe.drawing'),
+    }),
   },
 });
 
@@ -70,9 +75,9 @@ export const handover = kind('handover', {
     by: text(),
     to: text(),
     note,
-    things: list(thing<readonly RevisedKind[]>(revised, 'a thing of the property'), {
+    things: list(thing<readonly RevisedKind[]>(revised, message('kinds.mustBe.ofProperty')), {
       most: most.things,
-      mustBe: 'the property as it stood',
+      mustBe: message('kinds.mustBe.property'),
     }),
   },
 });

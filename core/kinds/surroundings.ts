@@ -10,19 +10,8 @@ export const paddock = kind('paddock', {
 });
 
 const what = choice(
-  [
-    ['powerLine', 'Power line'],
-    ['waterPipe', 'Water pipe'],
-    ['gasPipe', 'Gas pipe'],
-    ['dataCable', 'Data cable'],
-    ['drain', 'Drain'],
-    ['road', 'Road'],
-    ['path', 'Path'],
-    ['creek', 'Creek'],
-    ['floodZone', 'Ground that floods'],
-    ['earthElectrode', 'Earth of another system'],
-  ],
-  { label: 'What it is', column: true },
+  ['powerLine', 'waterPipe', 'gasPipe', 'dataCable', 'drain', 'road', 'path', 'creek', 'floodZone', 'earthElectrode'],
+  { column: true },
 );
 export type ServiceKind = ValueOf<typeof what>;
 
@@ -37,17 +26,10 @@ export const service = kind('service', {
     /** Of a power line. The highest in use anywhere are a little over 1,000,000 V (value from memory). */
     voltageV: orNone(number('V', { above: true, max: 2_000_000, decimals: 0 }), {
       column: true,
-      hint: "The clearance depends on it: ask the line's owner.",
     }),
     buried: flag({ column: true }),
     /** The public uses it (roads and paths). */
-    open: orNone(
-      choice([
-        ['public', 'The public'],
-        ['private', 'This property only'],
-      ]),
-      { label: 'Used by', column: 'open_to' },
-    ),
+    open: orNone(choice(['public', 'private']), { column: 'open_to' }),
     note,
   },
 });
@@ -58,12 +40,10 @@ export const conductor = kind('conductor', {
   fields: {
     name: ownName,
     ohmPerKm: number('ohm/km', {
-      label: 'Resistance',
-      hint: 'As on the reel, or measured over a known length.',
       min: 0.01,
       max: 1e6,
       file: neverNothing,
     }),
-    note: { ...note, hint: 'Where the figure is from.' },
+    note,
   },
 });

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { alongLineM, lineEnd, note, ownName, status } from './common.ts';
 import { kind, type ValueOf } from './describe.ts';
 import { choice, flag, orNone, reference, tagged } from './fields.ts';
@@ -16,7 +17,7 @@ const switchPlace = tagged(
     /** Where the lead-out joins the fence. */
     leadOut: { leadOutId: reference('leadOut') },
   },
-  { mustBe: 'a place for a switch', ownEdit: true },
+  { mustBe: message('kinds.mustBe.switchPlace'), ownEdit: true },
 );
 export type SwitchPlace = ValueOf<typeof switchPlace>;
 
@@ -25,17 +26,11 @@ export const cutOutSwitch = kind('switch', {
   uniqueName: true,
   lists: ['drawing', 'keptPlan', 'handover', 'changes', 'exchange', 'network', 'counted'],
   fields: {
-    name: { ...ownName, label: 'Label' },
+    name: ownName,
     place: switchPlace,
-    normally: choice(
-      [
-        ['closed', 'Closed'],
-        ['open', 'Open'],
-      ],
-      { column: true, default: 'closed' },
-    ),
+    normally: choice(['closed', 'open'], { column: true, default: 'closed' }),
     /** Kept where it is when the plan is redone. */
-    pinned: flag({ label: 'Pinned: the plan keeps it', default: false }),
+    pinned: flag({ default: false }),
     status,
     note,
   },
@@ -45,10 +40,7 @@ export const cutOutSwitch = kind('switch', {
 export const switchRule = kind('switchRule', {
   lists: ['drawing', 'keptPlan', 'handover', 'exchange'],
   fields: {
-    rule: choice([
-      ['forced', 'Always'],
-      ['forbidden', 'Never'],
-    ]),
+    rule: choice(['forced', 'forbidden']),
   },
 });
 

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { note, ownName, person } from './common.ts';
 import { kind, type ValuesOf } from './describe.ts';
 import { choice, date, flag, list, most, number, orNone, record, reference, shortText, text } from './fields.ts';
@@ -5,11 +6,7 @@ import { choice, date, flag, list, most, number, orNone, record, reference, shor
 const resultFields = {
   /** The section's letter at that time. */
   section: shortText(),
-  outcome: choice([
-    ['passed', 'Passed'],
-    ['failed', 'Failed'],
-    ['leftOut', 'Left out'],
-  ]),
+  outcome: choice(['passed', 'failed', 'leftOut']),
   note,
 };
 export type TestResult = ValuesOf<typeof resultFields>;
@@ -27,7 +24,7 @@ export const testRun = kind('testRun', {
     /** Every section that was done or left out. */
     results: list(record(resultFields), {
       most: most.ids,
-      mustBe: 'a list of sections, each passed, failed or left out',
+      mustBe: message('kinds.mustBe.results'),
     }),
     finished: flag(),
     note,
@@ -45,9 +42,9 @@ export const earthTest = kind('earthTest', {
     /** ISO 8601 date. */
     date: date(),
     /** Between the last rod and a probe as far off as the lead reaches. */
-    earthV: { ...testV, label: 'At the last rod' },
+    earthV: { ...testV },
     /** Of the fence while it was loaded; null: not read. */
-    fenceV: orNone(testV, { label: 'Fence by the short' }),
+    fenceV: orNone(testV),
     by: person,
     meter: text(),
     weather: text(),

@@ -1,4 +1,6 @@
 /** What is recorded of a crossing in the ground: the trench, and the points that tapes are held to. */
+
+import { message } from '../words/message.ts';
 import { hand, lineEnd, note, rank } from './common.ts';
 import { bowM, crossingFigures } from './crossing.ts';
 import { kind, type ValueOf, type ValuesOf } from './describe.ts';
@@ -33,8 +35,8 @@ export type RecordedOpening = ValuesOf<typeof openingFields>;
 
 /** A depth measured from the ground to the top of the pipe, so far along the trench. */
 export const measuredDepth = {
-  alongM: lengthM({ label: 'Along', max: 1000 }),
-  depthM: { ...crossingFigures.depthM, label: 'Depth' },
+  alongM: lengthM({ max: 1000 }),
+  depthM: { ...crossingFigures.depthM },
 };
 
 /**
@@ -49,24 +51,15 @@ export const crossingRecord = kind('crossingRecord', {
      * How the trench runs between the riser feet: an arc with the crossing's bow (or through its bend, where that was
      * taped), or straight from one buried point to the next.
      */
-    route: choice(
-      [
-        ['arc', 'In a curve'],
-        ['points', 'Straight from point to point'],
-      ],
-      { default: 'arc' },
-    ),
+    route: choice(['arc', 'points'], { default: 'arc' }),
     /** Depths as measured, at places along the trench from the start post's riser foot. */
     depths: list(record(measuredDepth), {
       most: 1000,
-      mustBe: 'depths from 0 to 3 m, each at 0 to 1000 m along the trench',
+      mustBe: message('kinds.mustBe.depths'),
       default: [],
     }),
     /** Cable joints under ground; null: not noted. */
     jointsUnderground: orNone(whole({ max: 100 }), {
-      label: 'Cable joints underground',
-      hint: 'None is best.',
-      placeholder: 'not noted',
       default: null,
     }),
     /** Where the joints are, or how they were made. */
@@ -91,7 +84,7 @@ const from = tagged(
     post: { postId: looseReference('post') },
     gatePost: { gatewayId: looseReference('gateway'), post: lineEnd },
   },
-  { mustBe: 'a post' },
+  { mustBe: message('kinds.mustBe.post') },
 );
 export type TieFrom = ValueOf<typeof from>;
 
@@ -109,11 +102,11 @@ export type TapeTie = ValuesOf<typeof tieFields>;
 
 const role = choice([
   /** Foot of the riser at the gateway's start post, and at its end post. */
-  ['startFoot', 'Foot of the riser at the start post'],
-  ['endFoot', 'Foot of the riser at the end post'],
+  'startFoot',
+  'endFoot',
   /** The furthest point of the bow. */
-  ['bend', 'Furthest point of the bow'],
-  ['point', 'Point'],
+  'bend',
+  'point',
 ]);
 export type BuriedRole = ValueOf<typeof role>;
 
@@ -135,12 +128,12 @@ export const buriedPoint = kind('buriedPoint', {
     crossingId: reference('crossing'),
     role,
     /** Of its own choice; empty: called by its role. */
-    name: shortText({ label: 'Name', default: '' }),
+    name: shortText({ default: '' }),
     /** Order from the start post's foot to the end post's, among the points between them. */
     rank: { ...rank, default: 0 },
     ties: list(record(tieFields), {
       most: 100,
-      mustBe: 'ties, each a distance from 0 to 1000 m with a tape error from 0.001 to 10 m',
+      mustBe: message('kinds.mustBe.ties'),
       default: [],
     }),
     /**

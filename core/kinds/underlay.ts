@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { note, ownName, rank } from './common.ts';
 import { kind, type ThingFrom, type ValueOf, type ValuesOf } from './describe.ts';
 import {
@@ -30,7 +31,7 @@ const lonDeg = number('degrees', { min: -180, max: 180, file: { min: -180, max: 
 const latDeg = number('degrees', { min: -90, max: 90, file: { min: -90, max: 90 } });
 
 /** A place in a picture: pixels from the upper left corner of its first pixel, x to the right, y down. */
-const picturePlace = tuple([pixel, pixel], 'a place in the picture');
+const picturePlace = tuple([pixel, pixel], message('kinds.mustBe.inPicture'));
 export type PicturePlace = readonly [x: number, y: number];
 
 const source = tagged(
@@ -45,17 +46,17 @@ const source = tagged(
       minZoom: zoom,
       maxZoom: zoom,
       /** West, south, east, north in degrees. */
-      bounds: tuple([lonDeg, latDeg, lonDeg, latDeg], 'west, south, east and north in degrees'),
+      bounds: tuple([lonDeg, latDeg, lonDeg, latDeg], message('kinds.mustBe.bounds')),
     },
   },
-  { mustBe: 'a picture or a tile file' },
+  { mustBe: message('kinds.mustBe.source') },
 );
 export type UnderlaySource = ValueOf<typeof source>;
 export type PictureSource = Extract<UnderlaySource, { readonly from: 'picture' }>;
 export type TileFileSource = Extract<UnderlaySource, { readonly from: 'tileFile' }>;
 
 const byEyeFields = {
-  by: choice([['eye', 'By eye']]),
+  by: choice(['eye']),
   /** Where the middle of the picture lies. */
   at: place(),
   metresPerPixel: number('m', { above: true, max: 1e9, file: neverNothing }),
@@ -89,11 +90,8 @@ const placement = tagged(
     /** Places of the picture whose places on earth are known. As long as they are too few, it lies as by eye. */
     points: {
       /** Turned and scaled; or stretched differently both ways too. */
-      fit: choice([
-        ['similarity', 'Turned and scaled'],
-        ['affine', 'Stretched both ways'],
-      ]),
-      points: list(record(pointFields), { most: 1000, mustBe: 'a list of places with their places on earth' }),
+      fit: choice(['similarity', 'affine']),
+      points: list(record(pointFields), { most: 1000, mustBe: message('kinds.mustBe.placedPoints') }),
       before: record(byEyeFields),
     },
     /** From a world file or the tags of a GeoTIFF: where a lattice of evenly spaced places of the picture lies. */
@@ -103,10 +101,10 @@ const placement = tagged(
       columns: whole({ ...lattice, file: lattice }),
       rows: whole({ ...lattice, file: lattice }),
       /** Row by row from the top, each from the left; the first and last lie on the picture's edges. */
-      at: list(place(), { most: latticeSide ** 2, mustBe: 'a list of places', fills: ['columns', 'rows'] }),
+      at: list(place(), { most: latticeSide ** 2, mustBe: message('kinds.mustBe.places'), fills: ['columns', 'rows'] }),
     },
   },
-  { mustBe: 'a placement' },
+  { mustBe: message('kinds.mustBe.placement') },
 );
 export type Placement = ValueOf<typeof placement>;
 export type ByDistance = Extract<Placement, { readonly by: 'distance' }>;

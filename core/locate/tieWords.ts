@@ -13,7 +13,7 @@ export function tiesInWords(solved: SolvedPoint, units: Units): string {
   const sure = by === 'ties' && places[0] ? ` ${withinInWords(places[0].withinM, units)}` : '';
   if (!trilateration.possible) return `${impossibleInWords(trilateration, ties, units)}${sure}`;
   if (basis === 'ambiguous') return ambiguousInWords(solved, units);
-  if (places[0]?.fix?.side === 'on the line') return `The point stands on the line of the posts.${sure}`;
+  if (places[0]?.fix?.side === 'onLine') return `The point stands on the line of the posts.${sure}`;
   return `${ties.length > 2 ? `The ${ties.length} ties agree.` : ''}${sure}`.trim();
 }
 
@@ -81,8 +81,8 @@ export function impossibleInWords(
 ): string {
   const by = misclosureM === null ? '' : ` by ${formatTape(Math.abs(misclosureM), units)}`;
   const named = (i: number) => `the ${formatTape(ties[i]!.distanceM, units)} from ${ties[i]!.name}`;
-  if (reason === 'too few ties') return 'Two ties or more are needed.';
-  if (reason === 'posts coincide') return 'All ties are from one post. Measure from another one too.';
+  if (reason === 'tooFewTies') return 'Two ties or more are needed.';
+  if (reason === 'onePost') return 'All ties are from one post. Measure from another one too.';
   if (reason === 'disagree') {
     return suspect === null
       ? `The ties do not meet: the worst is off${by}. Measure all of them again.`
@@ -92,7 +92,7 @@ export function impossibleInWords(
     return 'The tapes only just meet, on the line of the posts.';
   }
   const close = withinTapeError ? ' That is within what a tape can be off, so the place between is taken.' : '';
-  if (reason === 'too short') {
+  if (reason === 'tooShort') {
     return `Both tapes together are shorter than the posts are apart${by}.${close || ' One of them is too short, or names the wrong post.'}`;
   }
   const longer = ties[0]!.distanceM > ties[1]!.distanceM ? 0 : 1;

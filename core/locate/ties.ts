@@ -120,8 +120,7 @@ function tapesOf(point: BuriedPoint, postOf: CrossingSource['postOf']): Tapes {
   const trilateration = ties.length < 2 ? null : trilaterate(ties.map(asTie));
   const taped = tapedPlaces(point, ties, trilateration);
   // Tapes that are all from one post say too little; they contradict nothing.
-  const missed =
-    taped.length === 0 && trilateration && !trilateration.possible && trilateration.reason !== 'posts coincide';
+  const missed = taped.length === 0 && trilateration && !trilateration.possible && trilateration.reason !== 'onePost';
   return { ties, trilateration, taped, pairs: missed ? pairsThatMeet(ties.map(asTie)) : null };
 }
 
@@ -169,7 +168,7 @@ const mostPaired = 8;
 
 /** The least reach of any two tapes about a place: each two of them hold the point by themselves. */
 function reachM(ties: readonly Tie[], xy: Xy, side: TieFix['side'] | null): number {
-  const known = side === 'on the line' ? null : side;
+  const known = side === 'onLine' ? null : side;
   const reaches = twoByTwo(ties).map(([a, b], i) => tieReachM(a, b, xy, sureFactor, i === 0 ? known : null));
   return reaches.length > 0 ? leastOf(reaches) : Infinity;
 }

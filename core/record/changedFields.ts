@@ -1,7 +1,9 @@
 import { conductorById } from '../electrical/conductors/conductorLibrary.ts';
-import { inWords } from '../model/edits/support/fieldRules.ts';
+import { fieldsOf } from '../kinds/allKinds.ts';
+import { fieldCalled } from '../kinds/words.ts';
 import type { Project } from '../model/project.ts';
 import type { Thing } from '../model/things.ts';
+import { figures } from '../words/figures.ts';
 import { formatTape, formatVoltage, type Units } from '../words/numbers/write.ts';
 import { counted } from '../words/text.ts';
 
@@ -22,8 +24,13 @@ export function changedFields(before: Thing, after: Thing, project: Project, uni
   return fields.flatMap((field) => {
     if (isSame(from![field], to![field])) return [];
     const words = (value: unknown) => valueInWords(field, value, project, units);
-    return [{ field: inWords(field.replace(/Id$/, '')), before: words(from![field]), after: words(to![field]) }];
+    return [{ field: nameOf(before, field, units), before: words(from![field]), after: words(to![field]) }];
   });
+}
+
+/** What a field is called; by its code where a newer version made it. */
+function nameOf({ kind }: Thing, field: string, units: Units): string {
+  return Object.hasOwn(fieldsOf(kind), field) ? figures(units).say(fieldCalled(kind, field)) : field;
 }
 
 /** Figures that differ by the rounding of a computation only are the same: less than a micrometre or a microvolt. */

@@ -241,25 +241,26 @@ export function createMapController(elements: MapElements, first: MapInput, even
 
   function placeInWords(xy: Xy, lonLat: LonLat): string {
     if (!propertyOf(input.project).placed) return formatGrid(xy, input.units);
-    return formatPlace(lonLat, systemOf(input.project.coordinateSettings.get('coordinates')));
+    return formatPlace(lonLat, systemOf(input.project.coordinateSettings.get('coordinates')), figures(input.units));
   }
 
   /** Coordinates typed at the status bar; says what is wrong with them. True when they are used up. */
   function onPlaceTyped(text: string): boolean {
     if (!propertyOf(input.project).placed) {
       const read = readGridPlace(text, input.units);
-      if ('problem' in read) return refused(read.problem);
+      if ('problem' in read) return refused(figures(input.units).say(read.problem));
       goTo(plane.toLonLat(read.xy));
       return true;
     }
     const system = systemOf(input.project.coordinateSettings.get('coordinates'));
     const { origin } = propertyOf(input.project);
-    const read = readPlace(text, system, origin, input.units);
+    const read = readPlace(text, system, origin);
     if (read.lonLat) goTo(read.lonLat);
     else if (read.swapped && text === swappedOnce) goTo(read.swapped);
     else {
       swappedOnce = read.swapped ? text : null;
-      return refused(read.swapped ? `${read.problem} Press Enter again to swap them.` : read.problem);
+      const problem = figures(input.units).say(read.problem);
+      return refused(read.swapped ? `${problem} Press Enter again to swap them.` : problem);
     }
     swappedOnce = null;
     return true;

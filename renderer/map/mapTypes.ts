@@ -4,6 +4,7 @@ import type { Project } from '../../core/model/project.ts';
 import { serviceFacts } from '../../core/model/serviceKinds.ts';
 import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
 import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/survey/types.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { formatRound, type Units } from '../../core/words/numbers/write.ts';
 import type { DrawnDig, FindOverlay } from './findTypes.ts';
 import type { RecordOverlay } from './staticLayer/drawRecord.ts';
@@ -227,7 +228,8 @@ function titled(workspace: Workspace): string {
 /** The tools at hand. While services are drawn, the column holds theirs; a picture is placed with its own. */
 export function toolsFor({ workspace, service }: Pick<MapInput, 'workspace' | 'service'>): readonly ToolSpec[] {
   if (workspace !== 'draw' || !service) return toolsOf[workspace];
-  const { name, shape } = serviceFacts[service.what];
+  const { shape } = serviceFacts[service.what];
+  const name = plainWords().kinds.service.what.choices[service.what];
   const purpose = shape === 'point' ? 'Mark where it stands.' : 'Draw it, click by click.';
   return [choose, { name: 'service', label: name, key: 'S', purpose }];
 }

@@ -5,6 +5,8 @@ import { latticeOf, looksLikeDegrees } from '../../core/exchange/image/latticeOf
 import { isWorldFileName, readWorldFile } from '../../core/exchange/image/worldFile.ts';
 import { layUnderlay, whyNotLayUnderlay } from '../../core/model/edits/layUnderlay.ts';
 import type { ByCoordinates, ByEye } from '../../core/model/underlayThings.ts';
+import { figures } from '../../core/words/figures.ts';
+import type { Message } from '../../core/words/message.ts';
 import { useApp } from '../state/appState.ts';
 import { mapView } from '../state/mapView.ts';
 import { newId } from '../state/newId.ts';
@@ -84,8 +86,8 @@ async function placementOf(place: GeoTiffPlace, size: Size): Promise<ByCoordinat
   const system = systemKnown(place) ?? (await askForSystem(whyAskForSystem(place)));
   if (system === 'eye') return null;
   const { projection, problem } = projectionOf(system.definition);
-  if (!projection) throw new CutterProblem(problem);
-  const lattice = latticeOf(place.map, projection, size, system.name);
+  if (!projection) throw new CutterProblem(figures('metric').say(problem));
+  const lattice = latticeOf(place.map, projection, size, figures('metric').say(system.name));
   if (!lattice.placement) throw new CutterProblem(lattice.problem);
   return lattice.placement;
 }
@@ -98,7 +100,7 @@ function systemKnown({
   epsg,
   ownSystem,
   map,
-}: GeoTiffPlace): { readonly name: string; readonly definition: string } | null {
+}: GeoTiffPlace): { readonly name: Message; readonly definition: string } | null {
   if (epsg !== null) return systemOfEpsg(epsg);
   // Degrees are never taken for metres of the grid that the property's coordinates are shown in.
   if (ownSystem || looksLikeDegrees(map)) return null;

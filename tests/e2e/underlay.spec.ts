@@ -601,12 +601,12 @@ test('services drawn by hand: a power line with its voltage, ground that floods,
   ] as const)
     await click(x, y);
   await page.keyboard.press('Enter');
-  await expect(page.getByText('Draw Ground that floods 1. Saved.')).toBeVisible();
+  await expect(page.getByText('Draw Flood-prone ground 1. Saved.')).toBeVisible();
 
   await page.getByLabel('Draw next').selectOption('earthElectrode');
   await page.getByRole('button', { name: 'Draw earth of another system' }).click();
   await click(0.7, 0.6);
-  await expect(page.getByText('Draw Earth of another system 1. Saved.')).toBeVisible();
+  await expect(page.getByText('Draw Mains or phone earth 1. Saved.')).toBeVisible();
 
   const services = (await app.file()).things.filter((thing): thing is Service => thing.kind === 'service');
   expect(services).toMatchObject([

@@ -4,6 +4,7 @@ import { projectionOf } from '../../core/coordinates/projection.ts';
 import { readPlace } from '../../core/coordinates/readPlace.ts';
 import { type CoordinateSystem, systemOfEpsg } from '../../core/coordinates/systems.ts';
 import { distanceM } from '../../core/geometry/geodesic.ts';
+import { figures } from '../../core/words/figures.ts';
 import { referenceData } from './data.ts';
 
 interface Case {
@@ -37,7 +38,7 @@ describe('projections against PROJ', () => {
     it(`${id} typed and shown`, () => {
       const read = readPlace(`${expected.easting_m} E, ${expected.northing_m} N`, system, null);
       expect(distanceM(read.lonLat!, [lng, lat])).toBeLessThan(toleranceM);
-      const shown = readPlace(formatPlace([lng, lat], system), system, null);
+      const shown = readPlace(formatPlace([lng, lat], system, figures('metric')), system, null);
       expect(distanceM(shown.lonLat!, [lng, lat])).toBeLessThan(0.1);
     });
   }

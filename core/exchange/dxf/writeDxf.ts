@@ -2,11 +2,12 @@ import { Colors, DxfWriter, point2d, point3d, Units } from '@tarikjabiri/dxf';
 import type { Geometry, Position } from 'geojson';
 import { projectionOf } from '../../coordinates/projection.ts';
 import { systemOf } from '../../coordinates/systems.ts';
-import { utmDefinition, utmZoneAt } from '../../coordinates/utm.ts';
+import { utmDefinition, utmName, utmZoneAt } from '../../coordinates/utm.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { rangeInWords } from '../../locate/depthWords.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
+import { figures } from '../../words/figures.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
 import { own } from '../preview/raw.ts';
@@ -80,7 +81,7 @@ interface Grid {
 }
 
 function gridOf(project: Project, { plane }: Survey): Grid {
-  const { placed, origin } = propertyOf(project);
+  const { placed, origin, units } = propertyOf(project);
   const local: Grid = { toGrid: plane.toXy, said: 'metres east and north of the middle of the property' };
   if (!placed) return { toGrid: plane.toXy, said: 'metres on the blank grid' };
   const system = systemOf(project.coordinateSettings.get('coordinates'));
@@ -88,7 +89,7 @@ function gridOf(project: Project, { plane }: Survey): Grid {
   const zone = utmZoneAt(origin);
   const { projection } = projectionOf(system.kind === 'utm' ? utmDefinition(zone) : system.definition);
   if (!projection || projection.isDegrees) return local;
-  const name = system.kind === 'utm' ? `UTM ${zone.zone} ${zone.south ? 'south' : 'north'}` : system.name;
+  const name = figures(units).say(system.kind === 'utm' ? utmName(zone) : system.name);
   return { toGrid: projection.toGrid, said: `metres of ${name}` };
 }
 

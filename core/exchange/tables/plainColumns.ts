@@ -33,7 +33,7 @@ function columnOf<T extends object>(name: string, field: AnyField, nameOf: NameO
 function typeOf(shape: Shape): Column['type'] {
   if (shape.as === 'orNone') return typeOf(shape.of.shape);
   if (shape.as === 'number') return shape.whole ? 'whole' : 'number';
-  return shape.as === 'choice' && typeof shape.choices[0]?.[0] === 'number' ? 'whole' : 'text';
+  return shape.as === 'choice' && typeof shape.choices[0] === 'number' ? 'whole' : 'text';
 }
 
 function cellOf(shape: Shape, nameOf: NameOf): (value: unknown) => Cell {

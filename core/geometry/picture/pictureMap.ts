@@ -1,4 +1,5 @@
 import type { ByCoordinates, ByDistance, ByEye, ByPoints, Placement } from '../../model/underlayThings.ts';
+import type { Message } from '../../words/message.ts';
 import type { FitQuality } from '../controlPoint.ts';
 import { fitAffine } from '../fitAffine.ts';
 import { fitSimilarity } from '../fitSimilarity.ts';
@@ -14,7 +15,7 @@ export interface PictureMap {
   /** How well control points are met; null where there are none, or too few of them. */
   readonly quality: FitQuality | null;
   /** Why the control points give no placement (it then lies as by eye), or null. */
-  readonly refused: string | null;
+  readonly refused: Message | null;
   /** Of the ground, at the picture's middle. */
   readonly metresPerPixel: number;
 }
@@ -45,7 +46,7 @@ function finished(
   toXy: (pixel: Xy) => Xy,
   size: PictureSize,
   quality: FitQuality | null,
-  refused: string | null,
+  refused: Message | null,
 ): PictureMap {
   const middle: Xy = [size.widthPx / 2, size.heightPx / 2];
   const { a, b, d, e } = slopeAt(toXy, middle);

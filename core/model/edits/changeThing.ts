@@ -1,10 +1,10 @@
 import { fieldsOf } from '../../kinds/allKinds.ts';
+import { fieldCalled } from '../../kinds/words.ts';
 import { message } from '../../words/message.ts';
 import { put } from '../project.ts';
 import type { Kind, Thing, ThingOf } from '../things.ts';
 import { whyNotAtMost, whyNotFields } from './support/checkFields.ts';
 import { type Edit, firstRefusal, guarded, type Refusal, type WhyNot } from './support/edit.ts';
-import { inWords } from './support/fieldRules.ts';
 import { found, whyNotFound } from './support/find.ts';
 
 export interface ChangeThing<K extends Kind = Kind> {
@@ -37,7 +37,7 @@ export function whyNotChangeThing<K extends Kind>({ kind, id, to }: ChangeThing<
 function whyNotHere(kind: Kind, to: object): Refusal | null {
   const field = Object.keys(to).find((name) => fieldsOf(kind)[name]?.ownEdit);
   if (!field) return null;
-  return { code: 'ownEdit', message: message('edits.fields.ownEdit', { kind, field: inWords(field) }) };
+  return { code: 'ownEdit', message: message('edits.fields.ownEdit', { kind, field: fieldCalled(kind, field) }) };
 }
 
 /** What must hold between the fields of one thing. */

@@ -1,4 +1,4 @@
-import type { Figures, ThingRef } from '../types.ts';
+import type { Figures, Phrase, ThingRef } from '../types.ts';
 
 type One = { readonly thing: ThingRef };
 type Two = { readonly thing: ThingRef; readonly other: ThingRef };
@@ -8,13 +8,13 @@ type Place = { readonly lon: string; readonly lat: string };
 type OfKind = { readonly kind: ThingRef['kind'] };
 
 type TooLarge = OfKind & {
-  readonly field: string;
+  readonly field: Phrase;
   readonly value: number;
   readonly unit: string;
   readonly by: ThingRef;
-  readonly byField: string;
+  readonly byField: Phrase;
   readonly most: number;
-  readonly advice: string;
+  readonly advice: Phrase;
 };
 
 const inUnit = (value: number, unit: string, f: Figures) =>
@@ -36,17 +36,17 @@ export const edits = {
     missing: ({ kind, field }: OfKind & { field: string }, f: Figures) => `The ${f.kind(kind)} has no "${field}".`,
     unknown: ({ kind, field }: OfKind & { field: string }, f: Figures) => `A ${f.kind(kind)} has no "${field}".`,
     notValid: (
-      { kind, field, given, mustBe }: OfKind & { field: string; given: string | null; mustBe: string },
+      { kind, field, given, mustBe }: OfKind & { field: Phrase; given: string | null; mustBe: Phrase },
       f: Figures,
     ) =>
-      `The ${field} of the ${f.kind(kind)} can't be ${given === null ? 'what was given' : `"${given}"`}. It must be ${mustBe}.`,
+      `The ${f.say(field)} of the ${f.kind(kind)} can't be ${given === null ? 'what was given' : `"${given}"`}. It must be ${f.say(mustBe)}.`,
     /** A figure is more than the thing that it hangs on allows. */
     tooLarge: ({ kind, field, value, unit, by, byField, most, advice }: TooLarge, f: Figures) =>
-      `The ${field} of the ${f.kind(kind)} can't be ${inUnit(value, unit, f)}: ${f.thing(by)} has a ${byField} of ${inUnit(most, unit, f)}. ${advice}`,
+      `The ${f.say(field)} of the ${f.kind(kind)} can't be ${inUnit(value, unit, f)}: ${f.thing(by)} has a ${f.say(byField)} of ${inUnit(most, unit, f)}. ${f.say(advice)}`,
     nameTaken: ({ kind, name }: OfKind & { name: string }, f: Figures) =>
       `There is a ${f.kind(kind)} called ${name} already. Names that people act on must differ: choose another.`,
-    ownEdit: ({ kind, field }: OfKind & { field: string }, f: Figures) =>
-      `The ${field} of a ${f.kind(kind)} is changed on the map, because other things hang on it.`,
+    ownEdit: ({ kind, field }: OfKind & { field: Phrase }, f: Figures) =>
+      `The ${f.say(field)} of a ${f.kind(kind)} is changed on the map, because other things hang on it.`,
     voltageOrder: ({ into500OhmV, openCircuitV }: { into500OhmV: number; openCircuitV: number }, f: Figures) =>
       `The output into 500 ohm (${f.number(into500OhmV)} V) can't be above the output with no load (${f.number(openCircuitV)} V). Check the label.`,
   },

@@ -2,6 +2,7 @@ import type { LonLat } from '../../../core/geometry/types.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { nextName } from '../../../core/model/names.ts';
 import { serviceFacts } from '../../../core/model/serviceKinds.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import { createPathDraft } from './pathDraft.ts';
 import { stableIds } from './stableIds.ts';
 import type { Tool, ToolContext } from './tool.ts';
@@ -16,7 +17,8 @@ export function createServiceTool(context: ToolContext): Tool {
 
   async function finish(): Promise<void> {
     const { what, voltageV } = wanted();
-    const { name: kindName, shape, buried } = facts();
+    const { shape, buried } = facts();
+    const kindName = plainWords().kinds.service.what.choices[what];
     const path = draft.points().map(({ lonLat }) => lonLat);
     const least = { point: 1, line: 2, area: 3 }[shape];
     if (finishing) return;
@@ -49,7 +51,8 @@ export function createServiceTool(context: ToolContext): Tool {
     name: 'service',
     hint() {
       const count = draft.points().length;
-      const { name, shape } = facts();
+      const { shape } = facts();
+      const name = plainWords().kinds.service.what.choices[wanted().what];
       if (shape === 'point') return `${name}: click where it stands.`;
       if (count === 0) return `${name}: click where it begins.`;
       if (shape === 'area')

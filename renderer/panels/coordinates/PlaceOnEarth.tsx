@@ -7,10 +7,10 @@ import { type KnownPoint, placeOnEarth, whyNotPlaceOnEarth } from '../../../core
 import { type Project, propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
-import type { Units } from '../../../core/words/numbers/write.ts';
+import { message, type Texts } from '../../../core/words/message.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
-import { figuresOf } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { NumberField, SelectField } from '../parts/fields.tsx';
 import { TypedPlace } from '../underlay/PlaceField.tsx';
@@ -21,7 +21,8 @@ type Half = Partial<KnownPoint>;
 /** Gives a property that was drawn on the blank grid its place on earth. */
 export function PlaceOnEarth() {
   const { project } = useOpenFile();
-  const f = figuresOf(project);
+  const f = useFigures();
+  const words = f.words.window.exchange.coordinates.onEarth;
   const [way, setWay] = useState<Way>('points');
   const [first, setFirst] = useState<Half>({});
   const [second, setSecond] = useState<Half>({});
@@ -32,32 +33,29 @@ export function PlaceOnEarth() {
       : null;
   const refusal = wanted && whyNotPlaceOnEarth(wanted)(project);
   return (
-    <section className="block" aria-label="Place on earth">
-      <p>
-        The property is drawn on the blank grid and has no place on earth yet. Give it one and maps, coordinates and
-        handhelds fit it. Lengths stay as they are.
-      </p>
+    <section className="block" aria-label={words.title}>
+      <p>{words.intro}</p>
       <SelectField<Way>
-        label="I know"
+        label={words.known}
         value={way}
         choices={[
-          { value: 'points', label: 'Where two places of the drawing are' },
-          { value: 'bearing', label: 'Where one place is, and which way is north' },
+          { value: 'points', label: words.twoPlaces },
+          { value: 'bearing', label: words.onePlace },
         ]}
         onCommit={setWay}
       />
-      <HalfFields name="First place" half={first} onChange={setFirst} />
+      <HalfFields name={words.first} half={first} onChange={setFirst} />
       {way === 'points' ? (
-        <HalfFields name="Second place" half={second} onChange={setSecond} />
+        <HalfFields name={words.second} half={second} onChange={setSecond} />
       ) : (
         <NumberField
-          label="True bearing of the grid’s north"
+          label={words.north}
           unit="°"
           min={-360}
           max={360}
           decimals={3}
           value={gridNorthDeg}
-          hint="0 where the drawing’s up is true north."
+          hint={words.northHint}
           onCommit={(value) => setNorth(value ?? 0)}
         />
       )}
@@ -72,10 +70,10 @@ export function PlaceOnEarth() {
           className="main"
           disabled={!wanted || refusal !== null}
           onClick={() => {
-            if (wanted) void commit('Place the property on the earth', placeOnEarth(wanted));
+            if (wanted) void commit(words.place, placeOnEarth(wanted));
           }}
         >
-          Put it there
+          {words.put}
         </button>
       </p>
     </section>
@@ -98,17 +96,19 @@ function HalfFields({
 }) {
   const { project } = useOpenFile();
   const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.exchange.coordinates.onEarth;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
-  const marks = landmarks(project);
+  const marks = landmarks(project, f.words);
   return (
     <fieldset>
       <legend>{name}</legend>
       <SelectField
-        label="On the drawing"
+        label={words.onDrawing}
         value=""
         choices={[
-          { value: '', label: half.grid ? formatGrid(half.grid, units) : 'Choose a post, gate or corner' },
-          ...marks.map(({ words }, i) => ({ value: String(i), label: words })),
+          { value: '', label: half.grid ? formatGrid(half.grid, units) : words.selectMark },
+          ...marks.map(({ label }, i) => ({ value: String(i), label })),
         ]}
         onCommit={(chosen) => {
           const mark = marks[Number(chosen)];
@@ -116,20 +116,24 @@ function HalfFields({
         }}
       />
       <TypedPlace
-        label="Or on the grid"
-        hint={`Such as "${formatGrid([120.4, -33.2], units)}".`}
+        label={words.onGrid}
+        hint={words.onGridHint({ example: formatGrid([120.4, -33.2], units) })}
         read={(text) => {
           const read = readGridPlace(text, units);
           if ('problem' in read) {
-            return { lonLat: null, problem: read.degrees ? degreesElsewhere(units) : read.problem, swapped: null };
+            return {
+              lonLat: null,
+              problem: read.degrees ? message('coordinates.typed.degreesElsewhere') : read.problem,
+              swapped: null,
+            };
           }
           return { lonLat: workingPlane(propertyOf(project)).toLonLat(read.xy), problem: null };
         }}
         onPlace={(at) => onChange({ ...half, grid: workingPlane(propertyOf(project)).toXy(at) })}
       />
       <TypedPlace
-        label="On the earth"
-        hint={half.earth ? `Set: ${formatPlace(half.earth, system)}` : system.name}
+        label={words.onTheEarth}
+        hint={half.earth ? words.set({ place: formatPlace(half.earth, system, f) }) : f.say(system.name)}
         read={(text) => readPlace(text, system, null)}
         onPlace={(earth) => onChange({ ...half, earth })}
       />
@@ -137,22 +141,20 @@ function HalfFields({
   );
 }
 
-const degreesElsewhere = (units: Units) =>
-  `This looks like latitude and longitude: they belong in “On the earth”. Lengths of the drawing are typed with their unit, such as “${formatGrid([120.4, -33.2], units)}”.`;
-
 const mostMarks = 400;
 
 /** Places of the drawing that someone can have measured. */
-function landmarks(project: Project): readonly { readonly words: string; readonly grid: Xy }[] {
+function landmarks(project: Project, { window }: Texts): readonly { readonly label: string; readonly grid: Xy }[] {
+  const { marks } = window.exchange.coordinates.onEarth;
   const plane = workingPlane(propertyOf(project));
-  const mark = (words: string, at: LonLat) => ({ words, grid: plane.toXy(at) });
+  const mark = (label: string, at: LonLat) => ({ label, grid: plane.toXy(at) });
   return [
-    { words: 'The grid’s own middle', grid: [0, 0] as Xy },
-    ...[...project.post.values()].map(({ name, at }) => mark(`Post ${name}`, at)),
-    ...[...project.energiser.values()].map(({ name, at }) => mark(`Energiser ${name}`, at)),
+    { label: marks.middle, grid: [0, 0] as Xy },
+    ...[...project.post.values()].map(({ name, at }) => mark(marks.post({ name }), at)),
+    ...[...project.energiser.values()].map(({ name, at }) => mark(marks.energiser({ name }), at)),
     ...[...project.fenceLine.values()].flatMap(({ name, path }) => [
-      mark(`Start of ${name}`, path[0]!),
-      mark(`End of ${name}`, path.at(-1)!),
+      mark(marks.start({ line: name }), path[0]!),
+      mark(marks.end({ line: name }), path.at(-1)!),
     ]),
   ].slice(0, mostMarks);
 }

@@ -3,16 +3,18 @@ import { propertyOf } from '../../../core/model/project.ts';
 import type { DivideSettings } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { DescribedField } from '../parts/KindField.tsx';
 
 /** What every section must keep to, and what a switch costs where. */
 export function Limits() {
   const { divide } = propertyOf(useOpenFile().project);
+  const said = useWords().kinds.property.divide.fields;
   const set = (patch: Partial<DivideSettings>) =>
     change('Change the limits', 'property', 'property', { divide: { ...divide, ...patch } });
   const cost = (key: keyof DivideSettings['costs']) => (
     <DescribedField
-      name={key}
+      words={said.costs.fields[key]}
       field={costFields[key]}
       value={divide.costs[key]}
       onCommit={(value) => set({ costs: { ...divide.costs, [key]: value } })}
@@ -21,13 +23,13 @@ export function Limits() {
   return (
     <section className="block" aria-label="Limits">
       <DescribedField
-        name="maxSectionM"
+        words={said.maxSectionM}
         field={divideFields.maxSectionM}
         value={divide.maxSectionM}
         onCommit={(maxSectionM) => set({ maxSectionM })}
       />
       <DescribedField
-        name="maxGateways"
+        words={said.maxGateways}
         field={divideFields.maxGateways}
         value={divide.maxGateways}
         onCommit={(maxGateways) => set({ maxGateways })}

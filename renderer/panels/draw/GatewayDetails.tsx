@@ -1,14 +1,15 @@
-import { gateway as described } from '../../../core/kinds/gateway.ts';
 import { setGatewayWidth } from '../../../core/model/edits/setGatewayWidth.ts';
 import type { Gateway } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { KindField, KindFields } from '../parts/KindField.tsx';
 import { CrossingDetails } from './CrossingDetails.tsx';
 
 export function GatewayDetails({ gateway }: { readonly gateway: Gateway }) {
   const { survey } = useOpenFile();
   const { name } = gateway;
+  const { hint } = useWords().kinds.gateway.widthM;
   const line = survey.lines.get(gateway.lineId)?.line;
   return (
     <>
@@ -16,7 +17,7 @@ export function GatewayDetails({ gateway }: { readonly gateway: Gateway }) {
       <KindField
         thing={gateway}
         field="widthM"
-        hint={`In fence ${line?.name ?? 'not known'}. ${described.fields.widthM.hint}`}
+        hint={`In fence ${line?.name ?? 'not known'}. ${hint(null)}`}
         onCommit={(widthM) =>
           void commit(`Change the width of ${name}`, setGatewayWidth({ gatewayId: gateway.id, widthM }))
         }

@@ -2,6 +2,7 @@ import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { PossiblePlace } from '../../../core/exchange/intake/whereabouts.ts';
 import { earthAt } from '../../../core/geometry/earth.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { fixed, formatLength } from '../../../core/words/numbers/write.ts';
 import { counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
@@ -29,7 +30,7 @@ export function PlaceQuestion({
       middle === first.middle
         ? ''
         : `, ${formatLength(earthAt(first.middle).distanceM(first.middle, middle), units)} away`;
-    return `around ${formatPlace(middle, system)}${apart}: ${what}`;
+    return `around ${formatPlace(middle, system, figures(units))}${apart}: ${what}`;
   };
   return (
     <SelectField

@@ -1,10 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
 import { systemOf } from '../../../core/coordinates/systems.ts';
-import { utmDefinition, utmZoneAt } from '../../../core/coordinates/utm.ts';
+import { utmDefinition, utmName, utmZoneAt } from '../../../core/coordinates/utm.ts';
 import type { GridSystem, ReadResult } from '../../../core/exchange/preview/types.ts';
 import { type Project, propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { figuresOf } from '../../state/useFigures.ts';
 import { type ReadingRoom, startReading } from '../../work/reading.ts';
 
 export interface Reading {
@@ -59,9 +60,9 @@ function placeOf(project: Project): LonLat | null {
 /** The system that eastings and northings of this property are in; null: it is shown in degrees. */
 function gridOf(project: Project): GridSystem | null {
   const system = systemOf(project.coordinateSettings.get('coordinates'));
-  if (system.kind === 'projected') return { name: system.name, definition: system.definition };
+  if (system.kind === 'projected') return { name: figuresOf(project).say(system.name), definition: system.definition };
   const place = placeOf(project);
   if (system.kind !== 'utm' || !place) return null;
   const zone = utmZoneAt(place);
-  return { name: `UTM ${zone.zone} ${zone.south ? 'south' : 'north'}`, definition: utmDefinition(zone) };
+  return { name: figuresOf(project).say(utmName(zone)), definition: utmDefinition(zone) };
 }

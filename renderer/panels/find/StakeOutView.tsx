@@ -159,7 +159,7 @@ function PointWords({ point }: { readonly point: StakePoint }) {
         ? point.places.map(({ at }, i) => (
             <p key={names[i]} className="field-hint">
               {point.places.length > 1 ? `${names[i]!}: ` : ''}
-              {formatPlace(at, system)}
+              {formatPlace(at, system, f)}
             </p>
           ))
         : null}

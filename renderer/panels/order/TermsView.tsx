@@ -4,6 +4,7 @@ import { changeTerms, setDroppers } from '../../../core/quantities/edits/changeT
 import { orderSettingsOf } from '../../../core/quantities/takeOff.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { TextField } from '../parts/fields.tsx';
 import { DescribedField } from '../parts/KindField.tsx';
 
@@ -13,10 +14,11 @@ type Terms = Partial<Omit<OrderSettings, 'kind' | 'id'>>;
 export function TermsView() {
   const { project } = useOpenFile();
   const settings = orderSettingsOf(project);
+  const words = useWords();
   const set = (terms: Terms) => void commit('Change the terms', changeTerms(terms));
   const term = (name: keyof Terms) => (
     <DescribedField
-      name={name}
+      words={words.kinds.orderSettings[name]}
       field={described.fields[name]}
       value={settings[name]}
       onCommit={(value) => set({ [name]: value })}
@@ -65,7 +67,7 @@ export function TermsView() {
         {[...project.fenceType.values()].map(({ id, name }) => (
           <DescribedField
             key={id}
-            name="droppersPerBay"
+            words={words.kinds.fenceMake.droppersPerBay}
             field={fenceMake.fields.droppersPerBay}
             label={name}
             value={project.fenceMake.get(`make:${id}`)?.droppersPerBay ?? 0}

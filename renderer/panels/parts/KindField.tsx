@@ -1,15 +1,16 @@
 import type { ReactNode } from 'react';
 import { fieldsOf } from '../../../core/kinds/allKinds.ts';
-import { type AnyField, inWords } from '../../../core/kinds/describe.ts';
+import type { AnyField } from '../../../core/kinds/describe.ts';
 import { type FormField, formFieldOf, formOf } from '../../../core/kinds/form.ts';
+import { type WordsOfField, wordsOf } from '../../../core/kinds/words.ts';
 import { limitOf } from '../../../core/model/edits/support/checkFields.ts';
 import { called } from '../../../core/model/edits/support/find.ts';
 import type { Thing } from '../../../core/model/things.ts';
-import { lengthsIn } from '../../../core/words/numbers/write.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import type { CommitOptions } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { CheckField, type Choice, NumberField, SelectField, TextField } from './fields.tsx';
 import { LengthField } from './LengthField.tsx';
 
@@ -22,7 +23,8 @@ interface Told {
 }
 
 interface DescribedFieldProps<T> extends Told {
-  readonly name: string;
+  /** Of the field, from the catalogue. */
+  readonly words: WordsOfField;
   readonly field: AnyField;
   readonly value: T;
   /** The largest value where that is less than the description's. */
@@ -30,15 +32,15 @@ interface DescribedFieldProps<T> extends Told {
   readonly onCommit: (value: T) => void;
 }
 
-/** A field of a form: sort, label, hint, unit, bounds and choices as its description in `core/kinds` says. */
+/** A field of a form: sort, unit, bounds and choices as its description in `core/kinds` says, label and hint as its words do. */
 export function DescribedField<T>(props: DescribedFieldProps<T>) {
-  const { name, field, value, placeholderM, onCommit } = props;
-  const form = formFieldOf(name, field);
-  const { label = form.label, hint = form.hint } = props;
-  const units = useUnits();
+  const { words, field, value, placeholderM, onCommit } = props;
+  const form = formFieldOf(field);
+  const { label = words.label, hint = hintIn(words) } = props;
+  const { kinds } = useWords();
   const told = {
     label,
-    ...(hint === undefined ? {} : { hint: typeof hint === 'string' ? lengthsIn(hint, units) : hint }),
+    ...(hint === undefined ? {} : { hint }),
   };
   const set = (to: unknown) => onCommit(to as T);
   const setNumber = (to: number | null) => {
@@ -78,8 +80,8 @@ export function DescribedField<T>(props: DescribedFieldProps<T>) {
         <NumberField
           {...told}
           {...number}
-          {...(form.placeholder === undefined ? {} : { placeholder: form.placeholder })}
-          unit={form.unit}
+          {...(words.placeholder === undefined ? {} : { placeholder: words.placeholder })}
+          unit={kinds.units[form.unit]}
           value={(value as number | null | undefined) ?? null}
           min={min}
           max={max}
@@ -91,8 +93,12 @@ export function DescribedField<T>(props: DescribedFieldProps<T>) {
         <SelectField
           {...told}
           value={keyOf(value)}
-          choices={choicesIn(form)}
-          onCommit={(key) => set(form.choices.find(([each]) => String(each) === key)?.[0] ?? null)}
+          choices={choicesIn(
+            form,
+            form.choices.map((each) => [String(each), words.choices![each]!]),
+            kinds,
+          )}
+          onCommit={(key) => set(form.choices.find((each) => String(each) === key) ?? null)}
         />
       );
     case 'flagOrNone':
@@ -100,12 +106,19 @@ export function DescribedField<T>(props: DescribedFieldProps<T>) {
         <SelectField
           {...told}
           value={keyOf(value)}
-          choices={choicesIn(form)}
+          choices={choicesIn(
+            form,
+            [
+              ['true', words.yes ?? kinds.yes],
+              ['false', kinds.no],
+            ],
+            kinds,
+          )}
           onCommit={(key) => set(key === '' ? null : key === 'true')}
         />
       );
     default:
-      throw new Error(`The field "${name}" has a form of its own.`);
+      throw new Error(`The field "${words.called}" has a form of its own.`);
   }
 }
 
@@ -114,9 +127,17 @@ function keyOf(value: unknown): string {
   return value === null || value === undefined ? '' : String(value as string | number | boolean);
 }
 
-function choicesIn({ choices, required }: FormField): Choice<string>[] {
-  const all = choices.map(([value, label]) => ({ value: String(value), label }));
-  return required ? all : [{ value: '', label: 'Not noted' }, ...all];
+function hintIn({ hint }: WordsOfField): string | undefined {
+  return typeof hint === 'function' ? hint(null) : hint;
+}
+
+function choicesIn(
+  { required }: FormField,
+  choices: readonly (readonly [key: string, label: string])[],
+  { notNoted }: Texts['kinds'],
+): Choice<string>[] {
+  const all = choices.map(([value, label]) => ({ value, label }));
+  return required ? all : [{ value: '', label: notNoted }, ...all];
 }
 
 interface KindFieldProps<T extends Thing, F extends keyof T & string> extends Told {
@@ -133,6 +154,7 @@ interface KindFieldProps<T extends Thing, F extends keyof T & string> extends To
 export function KindField<T extends Thing, F extends keyof T & string>(props: KindFieldProps<T, F>) {
   const { thing, field, step = 'Change', options, onCommit, ...told } = props;
   const { project } = useOpenFile();
+  const words = useWords();
   const set = (value: T[F]) => {
     const patch = { [field]: value } as Parameters<typeof change>[3];
     change(typeof step === 'string' ? step : step(value), thing.kind, thing.id, patch, options);
@@ -140,7 +162,7 @@ export function KindField<T extends Thing, F extends keyof T & string>(props: Ki
   return (
     <DescribedField<T[F]>
       {...told}
-      name={field}
+      words={wordsOf(thing.kind, field, words)}
       field={fieldsOf(thing.kind)[field]!}
       value={thing[field]}
       max={limitOf(project, thing, field)?.most}
@@ -162,6 +184,7 @@ export function KindFields<T extends Thing>({
   readonly except?: readonly (keyof T & string)[];
   readonly options?: CommitOptions;
 }) {
+  const words = useWords();
   const names = formOf(fieldsOf(thing.kind))
     .map(([name]) => name)
     .filter((name) => !(except as readonly string[]).includes(name) && !fieldsOf(thing.kind)[name]!.ownEdit);
@@ -170,15 +193,15 @@ export function KindFields<T extends Thing>({
       key={name}
       thing={thing}
       field={name as keyof T & string}
-      step={stepOf(thing, name)}
+      step={stepOf(thing, name, words)}
       {...(options === undefined ? {} : { options })}
     />
   ));
 }
 
-function stepOf(thing: Thing, field: string): (value: unknown) => string {
+function stepOf(thing: Thing, field: string, words: Texts): (value: unknown) => string {
   const whole = 'name' in thing && thing.name !== '' ? thing.name : called(thing);
   if (field === 'name') return () => `Rename ${whole}`;
   if (field === 'status') return (value) => `Mark ${String(value)}: ${whole}`;
-  return () => `Change the ${inWords(field)} of ${whole}`;
+  return () => `Change the ${wordsOf(thing.kind, field, words).called} of ${whole}`;
 }

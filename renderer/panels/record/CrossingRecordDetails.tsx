@@ -20,6 +20,7 @@ import { capital, counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CableField } from '../draw/CableField.tsx';
 import { Caution } from '../parts/Caution.tsx';
@@ -175,6 +176,7 @@ function MeasuredBow({ built: { figures, shape, points } }: { readonly built: Cr
 }
 
 function Depths({ built, record, set }: PartProps) {
+  const said = useWords().kinds.crossingRecord.depths.fields;
   const units = useUnits();
   const { depths } = record;
   const known = depthOf(built);
@@ -200,13 +202,13 @@ function Depths({ built, record, set }: PartProps) {
           // biome-ignore lint/suspicious/noArrayIndexKey: depths have no other name than their order
           <li key={i} className="field-pair">
             <DescribedField
-              name="alongM"
+              words={said.alongM}
               field={measuredDepth.alongM}
               value={depth.alongM}
               onCommit={(next) => set('Move a depth', { depths: depths.with(i, { ...depth, alongM: next }) })}
             />
             <DescribedField
-              name="depthM"
+              words={said.depthM}
               field={measuredDepth.depthM}
               value={depth.depthM}
               onCommit={(next) => set('Change a depth', { depths: depths.with(i, { ...depth, depthM: next }) })}
@@ -223,7 +225,7 @@ function Depths({ built, record, set }: PartProps) {
       </ul>
       <div className="field-pair new-tie">
         <DescribedField<number | null>
-          name="alongM"
+          words={said.alongM}
           field={orNone(measuredDepth.alongM)}
           label="Along the trench"
           value={alongM}
@@ -232,7 +234,7 @@ function Depths({ built, record, set }: PartProps) {
         />
         <DescribedField<number | null>
           key={depths.length}
-          name="depthM"
+          words={said.depthM}
           field={orNone(measuredDepth.depthM)}
           label="Depth there"
           value={null}

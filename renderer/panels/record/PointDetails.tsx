@@ -149,7 +149,7 @@ function SideNotSaid({
       <p className="buttons">
         {places.map((place, i) => {
           const side = place.fix?.side;
-          if (!side || side === 'on the line') return null;
+          if (!side || side === 'onLine') return null;
           return (
             <button key={names[i]} type="button" className="side-choice" onClick={() => onSide(side)}>
               {capital(names[i]!)}: {offsetInWords(place.xy, shape, units)}
@@ -209,7 +209,7 @@ function SideSaid({
       value={point.side ?? 'open'}
       choices={[
         ...places.flatMap(({ xy, fix }, i) =>
-          !fix || fix.side === 'on the line'
+          !fix || fix.side === 'onLine'
             ? []
             : [{ value: fix.side, label: `${capital(names[i]!)}: ${offsetInWords(xy, source.shape, units)}` }],
         ),

@@ -1,10 +1,11 @@
 import { useEffect } from 'react';
 import { service } from '../../../core/kinds/surroundings.ts';
-import { serviceFacts, serviceKinds } from '../../../core/model/serviceKinds.ts';
+import { serviceKinds } from '../../../core/model/serviceKinds.ts';
 import type { Service } from '../../../core/model/things.ts';
 import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { SelectField } from '../parts/fields.tsx';
 import { DescribedField } from '../parts/KindField.tsx';
@@ -15,6 +16,8 @@ import { useNextService } from './nextService.ts';
 export function ServiceRegister() {
   const { project } = useOpenFile();
   const { next } = useNextService();
+  const words = useWords();
+  const called = words.kinds.service.what.choices;
   useEffect(() => {
     useNextService.setState({ drawing: true });
     return () => useNextService.setState({ drawing: false });
@@ -25,12 +28,12 @@ export function ServiceRegister() {
         <SelectField
           label="Draw next"
           value={next.what}
-          choices={serviceKinds.map((value) => ({ value, label: serviceFacts[value].name }))}
+          choices={serviceKinds.map((value) => ({ value, label: called[value] }))}
           onCommit={(what) => useNextService.setState({ next: { ...next, what } })}
         />
         {next.what === 'powerLine' ? (
           <DescribedField
-            name="voltageV"
+            words={words.kinds.service.voltageV}
             field={service.fields.voltageV}
             value={next.voltageV}
             onCommit={(voltageV) => useNextService.setState({ next: { ...next, voltageV } })}
@@ -39,7 +42,7 @@ export function ServiceRegister() {
       </div>
       <p className="buttons">
         <button type="button" className="main" onClick={() => mapView.setTool('service')}>
-          Draw {serviceFacts[next.what].name.toLowerCase()}
+          Draw {called[next.what].toLowerCase()}
         </button>
       </p>
       <Caution>
@@ -53,7 +56,7 @@ export function ServiceRegister() {
         empty="None are drawn yet. Choose what it is above, then press S on the map."
         columns={[
           { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
-          { title: 'What', cell: ({ what }) => serviceFacts[what].name, sortBy: ({ what }) => serviceFacts[what].name },
+          { title: 'What', cell: ({ what }) => called[what], sortBy: ({ what }) => called[what] },
           {
             title: 'Voltage',
             figures: true,

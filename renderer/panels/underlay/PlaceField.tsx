@@ -5,6 +5,7 @@ import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
 
@@ -27,7 +28,7 @@ export function PlaceField({
   const property = propertyOf(project);
   const read = (text: string): PlaceOrOffer => {
     if (property.placed)
-      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin, units);
+      return readPlace(text, systemOf(project.coordinateSettings.get('coordinates')), property.origin);
     const grid = readGridPlace(text, units);
     if ('problem' in grid) {
       const { problem, degrees } = grid;
@@ -76,6 +77,7 @@ export function TypedPlace({
   readonly read: (text: string) => PlaceOrOffer;
   readonly onPlace: (at: LonLat) => void;
 }) {
+  const f = useFigures();
   const id = useId();
   const [text, setText] = useState('');
   const [wrong, setWrong] = useState<Extract<PlaceOrOffer, { lonLat: null }> | null>(null);
@@ -110,7 +112,7 @@ export function TypedPlace({
       {hint ? <p className="field-hint">{hint}</p> : null}
       {wrong ? (
         <p className="field-problem" role="alert">
-          {wrong.problem}{' '}
+          {f.say(wrong.problem)}{' '}
           {wrong.swapped ? (
             <button
               type="button"

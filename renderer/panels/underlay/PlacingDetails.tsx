@@ -11,6 +11,7 @@ import type { ByPoints, Underlay } from '../../../core/model/underlayThings.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { formatBearing, formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { formatPixel } from './formatPixel.ts';
@@ -125,8 +126,10 @@ function Points({
   const { project } = useOpenFile();
   const property = propertyOf(project);
   const plane = workingPlane(property);
+  const f = useFigures();
   const system = systemOf(project.coordinateSettings.get('coordinates'));
-  const placeInWords = (at: LonLat) => (property.placed ? formatPlace(at, system) : formatGrid(plane.toXy(at), units));
+  const placeInWords = (at: LonLat) =>
+    property.placed ? formatPlace(at, system, f) : formatGrid(plane.toXy(at), units);
   const { points, fit } = placement;
   const known = points.map(({ pixel, at }) => ({ pixel, map: plane.toXy(at) }));
   const suspect = fit === 'affine' ? suspectPoint(known, fitAffine, 3) : suspectPoint(known, fitSimilarity, 2);
@@ -142,7 +145,7 @@ function Points({
         hint="A scan or a photo from straight above needs turning and scaling; a stretched copy needs the other."
         onCommit={(next) => changePoints(underlay, () => ({ fit: next }))}
       />
-      {map.refused ? <p className="field-problem">{map.refused}</p> : null}
+      {map.refused ? <p className="field-problem">{f.say(map.refused)}</p> : null}
       {map.quality ? (
         <p className="details-fact">
           <span className="figure-value">{formatTape(map.quality.rmsM, units)}</span> RMS over {points.length} points

@@ -1,11 +1,14 @@
 import { useState } from 'react';
+import { named } from '../../../core/coordinates/epsgSystems.ts';
 import { projectionOf } from '../../../core/coordinates/projection.ts';
 import { knownSystems } from '../../../core/coordinates/systems.ts';
 import { readUtmZone, utmDefinition, utmName } from '../../../core/coordinates/utm.ts';
+import { type Message, message } from '../../../core/words/message.ts';
 import type { SystemChoice } from '../../pictures/importState.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { SelectField, TextField } from '../parts/fields.tsx';
 
-type Chosen = SystemChoice | { readonly problem: string };
+type Chosen = SystemChoice | { readonly problem: Message };
 
 const projected = knownSystems.filter((system) => system.kind === 'projected');
 
@@ -23,9 +26,10 @@ export function SystemQuestion({
   readonly otherwise: string;
   readonly answer: (choice: SystemChoice) => void;
 }) {
+  const f = useFigures();
   const [way, setWay] = useState('degrees');
   const [text, setText] = useState('');
-  const [problem, setProblem] = useState<string | null>(null);
+  const [problem, setProblem] = useState<Message | null>(null);
   const go = () => {
     const chosen = chosenSystem(way, text);
     if (typeof chosen === 'object' && 'problem' in chosen) setProblem(chosen.problem);
@@ -40,7 +44,7 @@ export function SystemQuestion({
         choices={[
           { value: 'degrees', label: 'Longitude and latitude, degrees (WGS 84)' },
           { value: 'utm', label: 'UTM, in a zone that I type' },
-          ...projected.map(({ id, name }) => ({ value: id, label: name })),
+          ...projected.map(({ id, name }) => ({ value: id, label: f.say(name) })),
           { value: 'own', label: 'Another: I paste its PROJ text' },
           { value: 'eye', label: otherwise },
         ]}
@@ -53,7 +57,7 @@ export function SystemQuestion({
       {way === 'own' ? <TextField label="PROJ text" value={text} onCommit={setText} /> : null}
       {problem ? (
         <p className="field-problem" role="alert">
-          {problem}
+          {f.say(problem)}
         </p>
       ) : null}
       <p className="buttons">
@@ -68,16 +72,23 @@ export function SystemQuestion({
 function chosenSystem(way: string, text: string): Chosen {
   if (way === 'eye') return 'eye';
   if (way === 'degrees') {
-    return { kind: 'projected', id: 'EPSG:4326', name: 'WGS 84', definition: '+proj=longlat +datum=WGS84 +no_defs' };
+    return {
+      kind: 'projected',
+      id: 'EPSG:4326',
+      name: named('WGS 84'),
+      definition: '+proj=longlat +datum=WGS84 +no_defs',
+    };
   }
   if (way === 'utm') {
     const zone = readUtmZone(text);
-    if (!zone) return { problem: 'Type the zone and the half of the earth, such as "37 south" or "14 N".' };
+    if (!zone) return { problem: message('coordinates.typed.zoneAlone') };
     return { kind: 'projected', id: 'utm', name: utmName(zone), definition: utmDefinition(zone) };
   }
   if (way === 'own') {
     const { problem } = projectionOf(text);
-    return problem === null ? { kind: 'projected', id: 'own', name: 'its own system', definition: text } : { problem };
+    return problem === null
+      ? { kind: 'projected', id: 'own', name: message('coordinates.systems.itsOwn'), definition: text }
+      : { problem };
   }
   return projected.find(({ id }) => id === way) ?? 'eye';
 }

@@ -1,6 +1,7 @@
 import type { HeightUnit, HeightUnitFound } from '../../../core/exchange/elevation/heightUnit.ts';
 import type { Area } from '../../../core/exchange/elevation/planGrid.ts';
 import type { HeightGrid } from '../../../core/model/groundThings.ts';
+import type { Message } from '../../../core/words/message.ts';
 
 export interface ElevationRequest {
   readonly file: Blob;
@@ -9,7 +10,7 @@ export interface ElevationRequest {
   /** The unit that the user chose; null: what the file says. */
   readonly unit: HeightUnit | null;
   /** The coordinate system that the user chose; null: what the file says. */
-  readonly system: { readonly name: string; readonly definition: string } | null;
+  readonly system: { readonly name: Message; readonly definition: string } | null;
 }
 
 export type ElevationRead =

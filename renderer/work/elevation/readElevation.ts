@@ -18,6 +18,7 @@ import { earthAt } from '../../../core/geometry/earth.ts';
 import type { AffineMap } from '../../../core/geometry/picture/affineMap.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { largestOf, leastOf } from '../../../core/model/extremes.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { fixed } from '../../../core/words/numbers/write.ts';
 import { placeOfTiff } from '../../pictures/readers/placeOfTiff.ts';
 import { openTiff, pictureOf, type TiffPicture } from '../../pictures/readers/tiff/tiffFile.ts';
@@ -128,15 +129,16 @@ async function open(file: Blob, chosen: ElevationRequest['system']): Promise<Ope
     return { message: `The elevation model ${askSystem}`, askSystem };
   }
   const { projection, problem } = projectionOf(system.definition);
-  if (!projection) return { message: problem };
+  if (!projection) return { message: figures('metric').say(problem) };
   const { a, b, c, d, e, f } = place.map;
   const area = a * e - b * d;
   const toPixel = ([x, y]: Xy): Xy => {
     return [(e * (x - c) - b * (y - f)) / area, (a * (y - f) - d * (x - c)) / area];
   };
+  const systemName = figures('metric').say(system.name);
   const bounds = boundsOf(picture, place.map, projection);
-  if (!bounds) return { message: `The GeoTIFF lies at no place on earth, if its coordinates are in ${system.name}.` };
-  return { picture, projection, systemName: system.name, toPixel, toGrid: place.map, bounds, tags, band };
+  if (!bounds) return { message: `The GeoTIFF lies at no place on earth, if its coordinates are in ${systemName}.` };
+  return { picture, projection, systemName, toPixel, toGrid: place.map, bounds, tags, band };
 }
 
 function heightTagsOf(image: GeoTIFFImage): Pick<Opened, 'tags' | 'band'> {

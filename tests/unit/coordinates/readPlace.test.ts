@@ -13,10 +13,20 @@ import {
 import { utmZoneAt } from '../../../core/coordinates/utm.ts';
 import { distanceM } from '../../../core/geometry/geodesic.ts';
 import type { LonLat } from '../../../core/geometry/types.ts';
+import { figures } from '../../../core/words/figures.ts';
+import type { Message } from '../../../core/words/message.ts';
+import type { Units } from '../../../core/words/numbers/write.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const nztm = knownSystems.find(({ id }) => id === 'EPSG:2193')!;
 const utm = knownSystems.find(({ kind }) => kind === 'utm')!;
 const home: LonLat = [174.77639, -41.28312];
+const f = figures('metric');
+
+/** What was read, its problem as an English sentence. */
+function inWords<T extends { readonly problem: Message | null } | { readonly xy: unknown }>(read: T, units?: Units) {
+  return 'problem' in read ? { ...read, problem: inEnglish(read.problem, units) } : read;
+}
 
 describe('degrees', () => {
   test.each([
@@ -55,7 +65,7 @@ describe('degrees', () => {
     ['Infinity, NaN', /Type latitude/],
     ['200, 300', /no place on earth/],
   ])('%s: says what is wrong', (text, words) => {
-    expect(readPlace(text, decimalDegrees, home)).toMatchObject({
+    expect(inWords(readPlace(text, decimalDegrees, home))).toMatchObject({
       lonLat: null,
       problem: expect.stringMatching(words),
     });
@@ -63,7 +73,7 @@ describe('degrees', () => {
 
   test('longitude first: offers to swap', () => {
     const { problem, ...rest } = readPlace('174.77639, -41.28312', decimalDegrees, null);
-    expect(problem).toMatch(/swapped/);
+    expect(inEnglish(problem)).toMatch(/swapped/);
     expect(rest).toMatchObject({ lonLat: null, swapped: home });
   });
 
@@ -117,7 +127,9 @@ describe('east and north', () => {
 
   test('degrees with a decimal comma and three decimals: by the property, else asked', () => {
     expect(readPlace('-41,283; 174,776', nztm, home).lonLat).toEqual([174.776, -41.283]);
-    expect(readPlace('-41,283; 174,776', nztm, null).problem).toMatch(/metres without commas.*degrees with their sign/);
+    expect(inEnglish(readPlace('-41,283; 174,776', nztm, null).problem)).toMatch(
+      /metres without commas.*degrees with their sign/,
+    );
     expect(readPlace('1,504,849; 5,173,296', nztm, null).problem).toBeNull();
   });
 
@@ -126,7 +138,7 @@ describe('east and north', () => {
     ['-41,28', decimalDegrees],
     ['12 400', nztm],
   ] as const)('%s: a place far from the property is told of, not taken', (text, system) => {
-    expect(readPlace(text, system, home)).toMatchObject({
+    expect(inWords(readPlace(text, system, home))).toMatchObject({
       lonLat: null,
       problem: expect.stringMatching(/km from this property/),
     });
@@ -146,17 +158,17 @@ describe('east and north', () => {
     ['9e99 1', /Type east and north/],
     [`${'9'.repeat(300)} 1`, /no place on earth/],
   ])('%s: says what is wrong', (text, words) => {
-    expect(readPlace(text, nztm, home)).toMatchObject({ lonLat: null, problem: expect.stringMatching(words) });
+    expect(inWords(readPlace(text, nztm, home))).toMatchObject({ lonLat: null, problem: expect.stringMatching(words) });
   });
 
   test('UTM: the zone that is typed, else the zone of the property', () => {
     const nairobi: LonLat = [36.8, -1.3];
-    const shown = formatPlace(nairobi, utm);
+    const shown = formatPlace(nairobi, utm, f);
     expect(shown).toMatch(/\(UTM 37 south\)$/);
     const figures = shown.replace(/ \(.*/, '');
     expect(distanceM(readPlace(figures, utm, nairobi).lonLat!, nairobi)).toBeLessThan(0.1);
     expect(distanceM(readPlace(`37S ${figures}`, utm, [20, 50]).lonLat!, nairobi)).toBeLessThan(0.1);
-    expect(readPlace(figures, utm, null).problem).toMatch(/Type the zone too/);
+    expect(inEnglish(readPlace(figures, utm, null).problem)).toMatch(/Type the zone too/);
   });
 });
 
@@ -171,7 +183,7 @@ test('what is shown can be typed again, in every known system', () => {
         fc.double({ min: -5, max: 5, noNaN: true }),
         (x, y) => {
           const place: LonLat = [middle[0] + x, middle[1] + y];
-          const read = readPlace(formatPlace(place, system), system, place);
+          const read = readPlace(formatPlace(place, system, f), system, place);
           expect(read.problem).toBeNull();
           expect(distanceM(read.lonLat!, place)).toBeLessThan(0.3);
         },
@@ -186,7 +198,7 @@ test('nonsense never throws, and is never taken for a place that is none', () =>
   fc.assert(
     fc.property(fc.oneof(fc.string(), marks), fc.constantFrom(...knownSystems), (text, system) => {
       const { lonLat, problem } = readPlace(text, system, home);
-      if (lonLat === null) expect(problem).not.toBe('');
+      if (lonLat === null) expect(inEnglish(problem)).not.toBe('');
       else expect(Math.abs(lonLat[0]) <= 180 && Math.abs(lonLat[1]) <= 90).toBe(true);
     }),
     { seed: 4, numRuns: 3000 },
@@ -199,7 +211,7 @@ describe('a system of the user', () => {
 
   test('its definition is used', () => {
     const system = own('+proj=utm +zone=37 +south +datum=WGS84 +units=m +no_defs');
-    expect(formatPlace([36.8, -1.3], system)).toBe(formatPlace([36.8, -1.3], utm).replace(/ \(.*/, ''));
+    expect(formatPlace([36.8, -1.3], system, f)).toBe(formatPlace([36.8, -1.3], utm, f).replace(/ \(.*/, ''));
   });
 
   test.each([
@@ -210,9 +222,9 @@ describe('a system of the user', () => {
     [`+proj=utm +zone=${'1'.repeat(3000)}`, /too long/],
     ['+proj=tmerc +k=0 +lon_0=0 +ellps=GRS80', /can’t be worked with/],
   ])('%s is refused', (definition, words) => {
-    expect(projectionOf(definition).problem).toMatch(words);
+    expect(inEnglish(projectionOf(definition).problem)).toMatch(words);
     expect(readPlace('1 2', own(definition), home).lonLat).toBeNull();
-    expect(formatPlace(home, own(definition))).toMatch(/°/);
+    expect(formatPlace(home, own(definition), f)).toMatch(/°/);
   });
 
   test('an unknown id falls back to degrees', () => {
@@ -293,7 +305,7 @@ describe('the blank grid', () => {
     ['-35,404, 47,665', [47.665, -35.404]],
     ['-1,250; 36,817', [36.817, -1.25]],
   ] as const)('%s is latitude and longitude, and never metres', (text, [lon, lat]) => {
-    expect(readGridPlace(text, 'metric')).toEqual({
+    expect(inWords(readGridPlace(text, 'metric'))).toEqual({
       problem: expect.stringMatching(/latitude and longitude.*place on earth.*12\.5 m E/s),
       degrees: [expect.closeTo(lon, 4), expect.closeTo(lat, 4)],
     });
@@ -308,7 +320,7 @@ describe('the blank grid', () => {
     fc.assert(
       fc.property(place, fc.constantFrom(...degrees), fc.nat(4), ([lon, lat], system, style) => {
         const plain = `${lat.toFixed(5)}${[', ', ' ', '; ', ',', ' , '][style]}${lon.toFixed(5)}`;
-        for (const text of [formatPlace([lon, lat], system), plain]) {
+        for (const text of [formatPlace([lon, lat], system, f), plain]) {
           const read = readGridPlace(text, 'metric');
           expect('xy' in read, text).toBe(false);
           // One that could be read in either order may come back swapped; it is refused all the same.
@@ -327,6 +339,6 @@ describe('the blank grid', () => {
     ['100,200,300', /not clear where the first figure ends/],
     ['412345.6 E, 6123456.7 N', /over 100 km.*map grid/],
   ])('%s: says what is wrong', (text, words) => {
-    expect(readGridPlace(text, 'metric')).toEqual({ problem: expect.stringMatching(words), degrees: null });
+    expect(inWords(readGridPlace(text, 'metric'))).toEqual({ problem: expect.stringMatching(words), degrees: null });
   });
 });

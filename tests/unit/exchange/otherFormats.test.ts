@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { knownSystems } from '../../../core/coordinates/systems.ts';
 import { distanceM } from '../../../core/geometry/geodesic.ts';
 import type { LonLat } from '../../../core/model/things.ts';
+import { inEnglish } from '../../support/english.ts';
 import { bytesOf, mapFile, previewOfBytes, previewOfFile, refusalOf } from './mapFiles.ts';
 
 /** All positions of a GeoJSON value, whatever its geometries. */
@@ -30,6 +31,13 @@ function expectSamePlaces(ours: readonly LonLat[], theirs: readonly LonLat[]): v
 
 const placesOf = (name: string) => previewOfFile(name).features.flatMap(({ path }) => path);
 const asXml = (bytes: Uint8Array) => new DOMParser().parseFromString(new TextDecoder().decode(bytes), 'text/xml');
+
+/** A system as the property's own coordinates are handed to a reader. */
+function gridSystem(id: string): { name: string; definition: string } {
+  const system = knownSystems.find((each) => each.id === id);
+  if (system?.kind !== 'projected') throw new Error(`No map grid ${id}.`);
+  return { name: inEnglish(system.name), definition: system.definition };
+}
 
 describe('another reader finds the same places', () => {
   it('in KML', () => {
@@ -145,7 +153,7 @@ describe('a table of points', () => {
   it('with eastings and northings is read in the system of the property, or asks for it', () => {
     const text = 'name;easting;northing\nTrig;1186331,50;5346166,20\n';
     expect(refusalOf('a.csv', text)).toContain('coordinate system');
-    const nztm = knownSystems.find(({ name }) => name === 'NZTM2000') as { name: string; definition: string };
+    const nztm = gridSystem('EPSG:2193');
     const { features, notes } = previewOfBytes('a.csv', bytesOf(text), { grid: nztm });
     // The same place by GDAL 3.6.2: gdaltransform -s_srs EPSG:2193 -t_srs EPSG:4326.
     expect(distanceM(features[0]!.path[0]!, [168.011366565365, -41.928019176516])).toBeLessThan(0.01);
@@ -153,7 +161,7 @@ describe('a table of points', () => {
   });
 
   it('never takes degrees for metres, nor their decimal commas for thousands', () => {
-    const nztm = knownSystems.find(({ name }) => name === 'NZTM2000') as { name: string; definition: string };
+    const nztm = gridSystem('EPSG:2193');
     for (const text of [
       'name,easting,northing\nTrig,168.0114,-41.928\n',
       'name;easting;northing\nTrig;168,0114;-41,928\n',

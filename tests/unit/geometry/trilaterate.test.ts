@@ -46,7 +46,7 @@ describe('two ties', () => {
 
   it('that miss by less than their tapes are good for say where the point is likeliest', () => {
     const result = failure([at([0, 0], 3.99, 0.02), at([10, 0], 5.98, 0.01)]);
-    expect(result).toMatchObject({ reason: 'too short', withinTapeError: true });
+    expect(result).toMatchObject({ reason: 'tooShort', withinTapeError: true });
     expect(result.misclosureM).toBeCloseTo(-0.03, 9);
     // 0.03 m shared out 4 to 1 by the variances of the tapes.
     expect(result.closest![0]).toBeCloseTo(3.99 + 0.024, 9);
@@ -57,7 +57,7 @@ describe('two ties', () => {
     ['beyond the first post', at([0, 0], 3), at([4, 0], 11), -5],
   ])('of which one is too long: the point %s', (_, a, b, x) => {
     const result = failure([a, b]);
-    expect(result).toMatchObject({ reason: 'too long', withinTapeError: false });
+    expect(result).toMatchObject({ reason: 'tooLong', withinTapeError: false });
     expect(result.misclosureM).toBeCloseTo(-4, 9);
     expect(result.closest![0]).toBeCloseTo(x, 9);
   });
@@ -67,7 +67,7 @@ describe('two ties', () => {
     (x) => {
       const [only, none] = solutions([at([x + 0.1, 0.2], 4.9), at([x + 6.1, 8.2], 5.1)]);
       expect(none).toBeUndefined();
-      expect(only).toMatchObject({ side: 'on the line', error: null });
+      expect(only).toMatchObject({ side: 'onLine', error: null });
       expect(only!.point[0]).toBeCloseTo(x + 0.1 + 4.9 * 0.6, 6);
     },
   );
@@ -195,12 +195,12 @@ describe('three ties and more', () => {
 
 describe('ties that lead nowhere', () => {
   it('too few', () => {
-    expect(failure([]).reason).toBe('too few ties');
-    expect(failure([at([0, 0], 1)]).reason).toBe('too few ties');
+    expect(failure([]).reason).toBe('tooFewTies');
+    expect(failure([at([0, 0], 1)]).reason).toBe('tooFewTies');
   });
 
   it('all from one post', () => {
-    expect(failure([at([1, 1], 2), at([1, 1], 2), at([1, 1], 3)]).reason).toBe('posts coincide');
+    expect(failure([at([1, 1], 2), at([1, 1], 2), at([1, 1], 3)]).reason).toBe('onePost');
   });
 
   it('figures that are none', () => {

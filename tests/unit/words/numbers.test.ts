@@ -5,6 +5,8 @@ import { readGridPlace, readPlace } from '../../../core/coordinates/readPlace.ts
 import { allKinds, fieldsOf } from '../../../core/kinds/allKinds.ts';
 import { formOf } from '../../../core/kinds/form.ts';
 import { dateText, timeText } from '../../../core/words/dates.ts';
+import { figures } from '../../../core/words/figures.ts';
+import { message } from '../../../core/words/message.ts';
 import { type FieldRule, fieldText, readField, takenAs } from '../../../core/words/numbers/field.ts';
 import { activeHabits, setLocale, usualLocale } from '../../../core/words/numbers/locale.ts';
 import { readFigure, readLengthM, readMeasure } from '../../../core/words/numbers/read.ts';
@@ -20,6 +22,7 @@ import {
   formatWholeLength,
 } from '../../../core/words/numbers/write.ts';
 import { settled } from '../../../renderer/panels/parts/settled.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const locales = ['en-GB', 'en-US', 'de-DE', 'fr-FR', 'de-CH', 'sv-SE', 'en-IN', 'es-ES', 'ar-EG'];
 
@@ -136,17 +139,17 @@ describe.each(locales)('with the habits of %s', (locale) => {
           const bearing = formatBearing(bearingDeg);
           expect(formatBearing(measure(bearing, '°')!)).toBe(bearing);
           for (const style of ['decimal', 'minutes'] as const) {
-            const system = { kind: 'degrees', id: style, name: style, style } as const;
-            const shown = formatPlace([lon, lat], system);
+            const system = { kind: 'degrees', id: style, name: message('coordinates.systems.degrees'), style } as const;
+            const shown = formatPlace([lon, lat], system, figures('metric'));
             const read = readPlace(shown, system, null);
-            expect(read.lonLat, `${shown}: ${read.problem}`).not.toBeNull();
-            expect(formatPlace(read.lonLat!, system)).toBe(shown);
+            expect(read.lonLat, `${shown}: ${inEnglish(read.problem)}`).not.toBeNull();
+            expect(formatPlace(read.lonLat!, system, figures('metric'))).toBe(shown);
           }
-          const utm = { kind: 'utm', id: 'utm', name: 'UTM' } as const;
-          const shown = formatPlace([lon, lat], utm);
+          const utm = { kind: 'utm', id: 'utm', name: message('coordinates.systems.utm') } as const;
+          const shown = formatPlace([lon, lat], utm, figures('metric'));
           const read = readPlace(shown, utm, [lon, lat]);
-          expect(read.lonLat, `${shown}: ${read.problem}`).not.toBeNull();
-          expect(formatPlace(read.lonLat!, utm)).toBe(shown);
+          expect(read.lonLat, `${shown}: ${inEnglish(read.problem)}`).not.toBeNull();
+          expect(formatPlace(read.lonLat!, utm, figures('metric'))).toBe(shown);
         },
       ),
       { seed: 5, numRuns: 300 },
@@ -205,9 +208,9 @@ describe.each(locales)('with the habits of %s', (locale) => {
 
 /** Every length and figure that a form of the window asks for, as its field takes it. */
 const described = allKinds.flatMap(({ kind }) =>
-  formOf(fieldsOf(kind)).flatMap(([name, { as, label, unit, min, max, above, decimals }]) =>
+  formOf(fieldsOf(kind)).flatMap(([name, { as, unit, min, max, above, decimals }]) =>
     as === 'length' || as === 'number'
-      ? [{ path: `${kind}.${name}`, as, label, unit, min: above ? min + Number.EPSILON : min, max, decimals }]
+      ? [{ path: `${kind}.${name}`, as, label: name, unit, min: above ? min + Number.EPSILON : min, max, decimals }]
       : [],
   ),
 );

@@ -1,11 +1,12 @@
 import { describedAs, fieldsOf } from '../../../kinds/allKinds.ts';
 import { type AnyField, unitOf } from '../../../kinds/describe.ts';
+import { fieldCalled } from '../../../kinds/words.ts';
 import { message } from '../../../words/message.ts';
 import type { Project } from '../../project.ts';
 import { refTo } from '../../refTo.ts';
 import type { Kind, Thing } from '../../things.ts';
 import type { Refusal } from './edit.ts';
-import { fieldRules, inWords, type Rule } from './fieldRules.ts';
+import { fieldRules, type Rule } from './fieldRules.ts';
 import { whyNotFound } from './find.ts';
 
 /**
@@ -25,7 +26,7 @@ export function whyNotFields(
     const mustBe = rule(value);
     if (mustBe) {
       const given = typeof value === 'object' && value !== null ? null : String(value).slice(0, 60);
-      const values = { kind, field: inWords(field), given, mustBe };
+      const values = { kind, field: fieldCalled(kind, field), given, mustBe };
       return { code: 'notValid', message: message('edits.fields.notValid', values) };
     }
     const missing = whyNotReferred(project, fieldsOf(kind)[field]!, value);
@@ -57,7 +58,7 @@ export function whyNotAtMost(
     const unit = unitOf(shape);
     const { most, by } = limit;
     const { advice } = atMost;
-    const fields = { field: inWords(name), byField: inWords(atMost.field) };
+    const fields = { field: fieldCalled(thing.kind, name), byField: fieldCalled(by.kind, atMost.field) };
     const tooLarge = {
       kind: thing.kind,
       ...fields,

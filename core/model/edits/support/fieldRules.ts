@@ -5,88 +5,89 @@ import {
   type Bounds,
   type Fields,
   fillingLists,
-  inWords,
   type NumberShape,
   type Shape,
   type TextShape,
 } from '../../../kinds/describe.ts';
 import { most } from '../../../kinds/fields.ts';
+import { fieldCalled } from '../../../kinds/words.ts';
+import { type Message, message } from '../../../words/message.ts';
 import type { Kind, ThingOf } from '../../things.ts';
 
-export { inWords } from '../../../kinds/describe.ts';
-
 /** What is wrong with a value, as the end of "It must be ...", or null where it will do. */
-export type Rule = (value: unknown) => string | null;
+export type Rule = (value: unknown) => Message | null;
 
 export type FieldsOf<K extends Kind> = Exclude<keyof ThingOf<K>, 'kind' | 'id'>;
 type RulesByName = Readonly<Record<string, Rule>>;
 type Rules = { readonly [K in Kind]: { readonly [F in FieldsOf<K>]-?: Rule } };
 
-/** Which values a field may be given, by its description. */
-export function ruleOf({ shape, optional }: Pick<AnyField, 'shape' | 'optional'>): Rule {
-  const rule = ruleOfShape(shape);
+/** Which values a field may be given, by its description. `at`: where its words stand, for what it says of fields within it. */
+export function ruleOf({ shape, optional }: Pick<AnyField, 'shape' | 'optional'>, at = ''): Rule {
+  const rule = ruleOfShape(shape, at);
   return optional ? (value) => (value === undefined ? null : rule(value)) : rule;
 }
 
-/** The rules of some fields, by their names. */
-export function rulesOf(fields: Fields): RulesByName {
-  return Object.fromEntries(Object.entries(fields).map(([name, field]) => [name, ruleOf(field)]));
+/** The rules of some fields, by their names. `at`: where the words of all of them stand. */
+export function rulesOf(fields: Fields, at: string): RulesByName {
+  return Object.fromEntries(Object.entries(fields).map(([name, field]) => [name, ruleOf(field, `${at}.${name}`)]));
 }
 
 /** Which values each field of each kind may have: derived from the descriptions in `core/kinds`. */
-export const fieldRules = Object.fromEntries(kinds.map((kind) => [kind, rulesOf(fieldsOf(kind))])) as unknown as Rules;
+export const fieldRules = Object.fromEntries(
+  kinds.map((kind) => [kind, rulesOf(fieldsOf(kind), kind)]),
+) as unknown as Rules;
 
-function ruleOfShape(shape: Shape): Rule {
+function ruleOfShape(shape: Shape, at: string): Rule {
   switch (shape.as) {
     case 'text':
       return textRule(shape);
     case 'number':
       return numberRule(shape);
     case 'flag':
-      return rule((value) => typeof value === 'boolean', 'yes or no');
+      return rule((value) => typeof value === 'boolean', message('kinds.mustBe.yesOrNo'));
     case 'choice': {
-      const values = shape.choices.map(([value]) => value);
-      return rule((value) => values.includes(value as string), values.join(' or '));
+      const codes = shape.choices;
+      return rule((value) => codes.includes(value as string), message('kinds.mustBe.oneOf', { codes }));
     }
     case 'date':
-      return rule(isDate, 'a date such as 2025-03-14');
+      return rule(isDate, message('kinds.mustBe.date'));
     case 'place':
-      return rule(isPlace, 'a longitude from -180 to 180 and a latitude from -90 to 90');
+      return rule(isPlace, message('kinds.mustBe.place'));
     case 'path':
       return pathRule(shape.least, shape.most);
     case 'reference':
       return nameRule(most.id);
     case 'kindName':
-      return rule((value) => kinds.includes(value as Kind), 'the name of a kind');
+      return rule((value) => kinds.includes(value as Kind), message('kinds.mustBe.kindName'));
     case 'list':
       return listRule(ruleOf(shape.of), shape.most, shape.mustBe);
     case 'tuple': {
-      const each = shape.of.map(ruleOf);
+      const each = shape.of.map((one) => ruleOf(one));
       return rule(
         (value) => Array.isArray(value) && value.length === each.length && each.every((one, i) => !one(value[i])),
         shape.mustBe,
       );
     }
     case 'record':
-      return recordRule(shape.fields, shape.mustBe ?? 'a set of figures');
+      return recordRule(shape.fields, shape.mustBe ?? message('kinds.mustBe.group'), `${at}.fields`);
     case 'tagged': {
       const cases = new Map(
         Object.entries(shape.cases).map(([tag, fields]) => [
           tag,
-          { rules: rulesOf(fields), lists: fillingLists(fields) },
+          { rules: rulesOf(fields, at), lists: fillingLists(fields) },
         ]),
       );
       return (value) => {
         const found = isObject(value) ? cases.get(value[shape.tag] as string) : undefined;
         if (!found) return shape.mustBe;
-        const wrong = whyNotGroup(value as Values, found.rules);
+        const wrong = whyNotGroup(value as Values, found.rules, at);
         return wrong === null && isFilled(value as Values, found.lists) ? null : shape.mustBe;
       };
     }
     case 'orNone':
-      return orNoneRule(ruleOf(shape.of));
+      return orNoneRule(ruleOf(shape.of, at));
     case 'either': {
-      const each = shape.of.map(ruleOf);
+      const each = shape.of.map((one) => ruleOf(one));
       return rule((value) => each.some((one) => one(value) === null), shape.mustBe);
     }
     case 'thing': {
@@ -96,17 +97,18 @@ function ruleOfShape(shape: Shape): Rule {
   }
 }
 
-function rule(holds: (value: unknown) => boolean, mustBe: string): Rule {
+function rule(holds: (value: unknown) => boolean, mustBe: Message): Rule {
   return (value) => (holds(value) ? null : mustBe);
 }
 
 function textRule({ most, blank, pattern }: TextShape): Rule {
   if (pattern) return rule((value) => isText(value, most) && pattern.of.test(value), pattern.mustBe);
-  return blank ? rule((value) => isText(value, most), `text of at most ${most} characters`) : nameRule(most);
+  return blank ? rule((value) => isText(value, most), message('kinds.mustBe.text', { most })) : nameRule(most);
 }
 
 function nameRule(longest: number): Rule {
-  return rule((value) => isText(value, longest) && value.trim() !== '', `a name of 1 to ${longest} characters`);
+  const mustBe = message('kinds.mustBe.name', { most: longest });
+  return rule((value) => isText(value, longest) && value.trim() !== '', mustBe);
 }
 
 function isText(value: unknown, longest: number): value is string {
@@ -114,13 +116,10 @@ function isText(value: unknown, longest: number): value is string {
 }
 
 function numberRule({ unit, whole, bounds }: NumberShape): Rule {
-  const { min, max, above } = bounds;
-  const a = whole ? 'a whole number' : 'a number';
-  const mustBe = above ? `${a} above ${min} and at most ${max}` : `${a} from ${min} to ${max}`;
-  const counted = unit === '' || unit === 'x' || whole ? '' : ` ${unit}`;
+  const { min, max, above = false } = bounds;
   return rule(
     (value) => typeof value === 'number' && (!whole || Number.isInteger(value)) && isWithin(value, bounds),
-    `${mustBe}${counted}`,
+    message('kinds.mustBe.figure', { min, max, above, whole, unit }),
   );
 }
 
@@ -150,18 +149,17 @@ function isNoMoreThan(value: unknown, most: number): boolean {
 }
 
 function pathRule(least: number, mostOf: number): Rule {
-  const each = 'each a longitude from -180 to 180 and a latitude from -90 to 90';
   return (value) => {
-    if (Array.isArray(value) && value.length > mostOf) return `at most ${mostOf} places`;
+    if (Array.isArray(value) && value.length > mostOf) return message('kinds.mustBe.placesAtMost', { most: mostOf });
     const will = Array.isArray(value) && value.length >= least && value.every(isPlace);
-    return will ? null : `${least} or more places, ${each}`;
+    return will ? null : message('kinds.mustBe.path', { least });
   };
 }
 
-function listRule(each: Rule, mostOf: number, mustBe: string): Rule {
+function listRule(each: Rule, mostOf: number, mustBe: Message): Rule {
   return (value) => {
     if (!Array.isArray(value)) return mustBe;
-    if (value.length > mostOf) return `a list of at most ${mostOf}`;
+    if (value.length > mostOf) return message('kinds.mustBe.listAtMost', { most: mostOf });
     return value.every((one) => each(one) === null) ? null : mustBe;
   };
 }
@@ -169,7 +167,7 @@ function listRule(each: Rule, mostOf: number, mustBe: string): Rule {
 function orNoneRule(other: Rule): Rule {
   return (value) => {
     const wrong = value === null ? null : other(value);
-    return wrong && `${wrong}, or nothing`;
+    return wrong && message('kinds.mustBe.orNothing', { mustBe: wrong });
   };
 }
 
@@ -179,18 +177,18 @@ function isObject(value: unknown): value is Values {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-function recordRule(fields: Fields, mustBe: string): Rule {
-  const rules = rulesOf(fields);
-  return (value) => (isObject(value) ? whyNotGroup(value, rules) : mustBe);
+function recordRule(fields: Fields, mustBe: Message, at: string): Rule {
+  const rules = rulesOf(fields, at);
+  return (value) => (isObject(value) ? whyNotGroup(value, rules, at) : mustBe);
 }
 
 function thingRule(kind: AnyKind, needs: readonly string[]): Rule {
-  const rules = rulesOf(kind.fields as Fields);
+  const rules = rulesOf(kind.fields as Fields, kind.kind);
   return (value) => {
     const it = value as Values;
     if (!isText(it.id, most.id) || it.id === '' || needs.some((field) => it[field] === undefined))
-      return 'a whole thing';
-    return whyNotGroup(it, rules);
+      return message('kinds.mustBe.wholeThing');
+    return whyNotGroup(it, rules, kind.kind);
   };
 }
 
@@ -201,10 +199,10 @@ function isFilled(value: Values, lists: ReturnType<typeof fillingLists>): boolea
 }
 
 /** The first of its values that will not do. What a newer version wrote beside them stays. */
-function whyNotGroup(value: Values, rules: RulesByName): string | null {
+function whyNotGroup(value: Values, rules: RulesByName, at: string): Message | null {
   for (const [field, check] of Object.entries(rules)) {
-    const wrong = check(value[field]);
-    if (wrong) return `${wrong} (${inWords(field)})`;
+    const mustBe = check(value[field]);
+    if (mustBe) return message('kinds.mustBe.within', { mustBe, field: fieldCalled(at, field) });
   }
   return null;
 }

@@ -1,2 +1,4 @@
+import { coordinates } from './exchange/coordinates.ts';
+
 /** Import, export, heights, coordinates. */
-export const exchange = {};
+export const exchange = { coordinates };

@@ -1,0 +1,20 @@
+/** What a figure is counted in, as it stands behind it. */
+export const units = {
+  '': '',
+  m: 'm',
+  mm: 'mm',
+  V: 'V',
+  A: 'A',
+  J: 'J',
+  '%': '%',
+  degrees: 'degrees',
+  'ohm/km': 'ohm/km',
+  'ohm km': 'ohm km',
+  'ohm m': 'ohm m',
+  px: 'px',
+  wires: 'wires',
+  gateways: 'gateways',
+  rods: 'rods',
+  droppers: 'droppers',
+  x: 'x',
+};
