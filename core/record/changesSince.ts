@@ -1,11 +1,12 @@
 import { kindsIn } from '../kinds/allKinds.ts';
-import { called } from '../model/edits/support/find.ts';
 import { type Project, projectOf, propertyOf } from '../model/project.ts';
 import { buildableKinds } from '../model/recordDefaults.ts';
 import type { BuildableThing, Handover } from '../model/recordThings.ts';
+import { refTo } from '../model/refTo.ts';
 import type { Kind, Thing } from '../model/things.ts';
 import { surveyOf } from '../survey/survey.ts';
 import type { Survey } from '../survey/types.ts';
+import { plainWords } from '../words/figures.ts';
 import { formatLength, type Units } from '../words/numbers/write.ts';
 import { type ChangedField, changedFields } from './changedFields.ts';
 import { apartM, samePlaceM } from './differences.ts';
@@ -115,4 +116,8 @@ export function changeSinceInWords({ name, what, movedM, changes }: ChangeSince,
     ...changes.map(({ field, before, after }) => `${field} ${before}, now ${after}`),
   ];
   return `${name}: ${said.filter((part) => part !== '').join('; ')}`;
+}
+
+function called(thing: { readonly kind: Thing['kind']; readonly name?: string }): string {
+  return plainWords().things.called(refTo(thing));
 }

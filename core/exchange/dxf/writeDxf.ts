@@ -4,10 +4,10 @@ import { projectionOf } from '../../coordinates/projection.ts';
 import { systemOf } from '../../coordinates/systems.ts';
 import { utmDefinition, utmName, utmZoneAt } from '../../coordinates/utm.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { rangeInWords } from '../../locate/depthWords.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
-import { figures } from '../../words/figures.ts';
+import { figures, plainWords } from '../../words/figures.ts';
+
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
 import { own } from '../preview/raw.ts';
@@ -107,7 +107,7 @@ function labelOf(project: Project, feature: AnyFeature): string {
   const fields = feature.properties ?? {};
   const [least, most] = [own(fields, 'depthLeastM'), own(fields, 'depthMostM')];
   if (typeof least !== 'number' || typeof most !== 'number') return name;
-  const range = rangeInWords(least, most, 'metric');
+  const range = plainWords().locate.depth.range({ leastM: least, mostM: most });
   return `${name}: depth ${range} ${String(own(fields, 'depthIs'))}; place ${String(own(fields, 'placeKnownBy'))}`;
 }
 

@@ -3,7 +3,6 @@ import { whyNotUnknown } from '../../api/unknownFields.ts';
 import { bodyVersion } from '../../kinds/upgrade.ts';
 import { whyNotAtMost, whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
-import { kindWords } from '../../model/edits/support/find.ts';
 import { pathIn } from '../../model/edits/support/path.ts';
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../model/placeKey.ts';
@@ -11,6 +10,7 @@ import type { Project } from '../../model/project.ts';
 import { crossingRecordId } from '../../model/recordDefaults.ts';
 import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
 import { lonLatAt, nearestOn } from '../../shapes/measuredPath.ts';
+import { plainWords } from '../../words/figures.ts';
 import { clockwiseProperty, type ExchangedKind, isField } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
@@ -138,7 +138,7 @@ function whyNotAnchored(project: Project, thing: Thing, only: ReadonlyMap<string
     const key = parsePlaceKey(thing.id);
     if (!key) return 'it names no place for a switch';
     const missing = thingsOfPlaceKey(key).find(({ kind, id }) => !project[kind].has(id));
-    return missing ? `its ${kindWords[missing.kind]} is not there` : null;
+    return missing ? `its ${plainWords().things.kinds[missing.kind]} is not there` : null;
   }
   if (thing.kind !== 'switch') return null;
   const { place } = thing;

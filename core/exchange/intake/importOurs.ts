@@ -1,8 +1,8 @@
 import { describedAs } from '../../kinds/allKinds.ts';
-import { kindWords } from '../../model/edits/support/find.ts';
 import { nextName } from '../../model/names.ts';
 import { putAll } from '../../model/project.ts';
 import type { Thing } from '../../model/things.ts';
+import { plainWords } from '../../words/figures.ts';
 import { type ExchangedKind, exchangedKinds } from '../preview/ours.ts';
 import type { PreviewFeature } from '../preview/types.ts';
 import { checkedThing, onlyKey } from './checkedThing.ts';
@@ -28,7 +28,12 @@ function importKind(intake: Intake, kind: ExchangedKind, features: readonly Prev
   for (const feature of features) {
     const { id } = feature.ours!;
     if (taken.has(id)) {
-      tell(intake, feature, `the file gives this ${kindWords[kind]} twice`, 'The first of the two is used.');
+      tell(
+        intake,
+        feature,
+        `the file gives this ${plainWords().things.kinds[kind]} twice`,
+        'The first of the two is used.',
+      );
       continue;
     }
     const checked = checkedThing(intake.project, feature, only);
@@ -85,7 +90,7 @@ function withFreeName(intake: Intake, thing: Thing, names: TakenNames): Thing {
     return thing;
   }
   const name = freeName(intake, thing, names);
-  const what = kindWords[thing.kind];
+  const what = plainWords().things.kinds[thing.kind];
   intake.notes.push(`The ${what} ${thing.name} of the file is called ${name} here, because that name is taken.`);
   const renamed = { ...thing, name } as Thing;
   names.take(renamed);

@@ -2,7 +2,6 @@ import type { Feature, Geometry } from 'geojson';
 import type { Xy } from '../../geometry/types.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
@@ -18,6 +17,7 @@ import type { Kind, LonLat, Service, Thing } from '../../model/things.ts';
 import { slice } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../survey/types.ts';
+import { figures, plainWords } from '../../words/figures.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
 import {
   clockwiseProperty,
@@ -195,7 +195,10 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const { places, basis } = solved;
       const withinM = places.length > 0 ? largestOf(places.map((place) => place.withinM)) : null;
       const geometry = pointsGeometry(places.map(({ xy }) => toLonLat(xy)));
-      return { geometry, figures: { placeKnownBy: pointWords[basis], placeWithinM: withinM } };
+      return {
+        geometry,
+        figures: { placeKnownBy: plainWords().locate.basis[basis === 'none' ? 'drawn' : basis], placeWithinM: withinM },
+      };
     }
     case 'post':
     case 'energiser':
@@ -213,7 +216,7 @@ function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
   const depth = depthOf(crossing);
   return {
     inTheGround: inGround,
-    placeKnownBy: inGround ? basisWords[certainty.basis] : 'planned',
+    placeKnownBy: plainWords().locate.basis[inGround ? certainty.basis : 'planned'],
     placeWithinM: certainty.withinM,
     depthLeastM: depth.leastM,
     depthMostM: depth.mostM,
@@ -224,9 +227,15 @@ function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
 /** The same of what is drawn no longer. */
 function leftFigures(left: LeftInGround): Readonly<Record<string, unknown>> {
   const inTheGround = left.thing.fate !== 'takenOut';
-  if (left.crossing) return { ...knownOf(left.crossing), inTheGround, state: fateInShort(left.thing) };
+  if (left.crossing)
+    return { ...knownOf(left.crossing), inTheGround, state: figures('metric').say(fateInShort(left.thing)) };
   const placeWithinM = leftWithinM(left);
-  return { inTheGround, state: fateInShort(left.thing), placeKnownBy: basisWords.drawn, placeWithinM };
+  return {
+    inTheGround,
+    state: figures('metric').say(fateInShort(left.thing)),
+    placeKnownBy: plainWords().locate.basis.drawn,
+    placeWithinM,
+  };
 }
 
 /** What a depth is of, in every export. */
@@ -234,13 +243,6 @@ export function depthMeaning({ measured, places }: Pick<CrossingDepth, 'measured
   if (!measured) return 'of the trench as planned, not measured';
   return `measured to the top of the pipe${places === 1 ? ', at one place' : ''}`;
 }
-
-const pointWords: Readonly<Record<SolvedPoint['basis'], string>> = {
-  measured: basisWords.measured,
-  ambiguous: basisWords.ambiguous,
-  contradictory: basisWords.contradictory,
-  none: basisWords.drawn,
-};
 
 function onEarth(path: readonly LonLat[], make: (path: readonly LonLat[]) => Geometry | null): Geometry | null {
   return path.every(isPlaceOnEarth) ? make(path) : null;

@@ -1,5 +1,5 @@
-import { basisWords } from '../../locate/certaintyWords.ts';
 import type { Project } from '../../model/project.ts';
+import { plainWords } from '../../words/figures.ts';
 import { own } from '../preview/raw.ts';
 import type { AnyFeature } from './featuresOf.ts';
 
@@ -27,7 +27,8 @@ export function outgoingName(project: Project, { properties, id }: AnyFeature): 
       const gateway = project.gateway.get(crossing?.gatewayId ?? '')?.name ?? 'no gateway';
       const known = text('placeKnownBy');
       // A handheld shows the name and little else.
-      const open = known === basisWords.ambiguous || known === basisWords.contradictory ? ` (${known})` : '';
+      const { ambiguous, contradictory } = plainWords().locate.basis;
+      const open = known === ambiguous || known === contradictory ? ` (${known})` : '';
       return `${text('name') || pointWords[text('role')] || 'Point'} of crossing at ${gateway}${open}`;
     }
     case 'earthField':

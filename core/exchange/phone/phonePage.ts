@@ -36,6 +36,7 @@ import { dateText } from '../../words/dates.ts';
 import { figures } from '../../words/figures.ts';
 import { formatTape } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 import { escapeHtml } from './escapeHtml.ts';
 import { phoneScript, phoneScriptHash } from './phoneScript.ts';
 import { phoneStyle } from './phoneStyle.ts';
@@ -71,7 +72,9 @@ export function phonePage(input: PhonePageInput): string {
   const buried = rows.filter(({ crossing }) => crossing.inGround);
   const planned = rows.filter(({ crossing }) => !crossing.inGround);
   const cards = (some: readonly CrossingRow[]) =>
-    some.map((row) => crossingCard(cardOf(row), stakeOut(row.crossing, posts), input)).join('\n');
+    some
+      .map((row) => crossingCard(cardOf(row, figures(property.units)), stakeOut(row.crossing, posts), input))
+      .join('\n');
   const left = leftInGround(project, survey).filter(({ thing }) => thing.fate !== 'takenOut');
   const power = powerOf(project, survey);
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
@@ -128,17 +131,19 @@ interface CardHead {
   readonly note: string;
 }
 
-function cardOf({ name, line, crossing }: CrossingRow): CardHead {
+function cardOf({ name, line, crossing }: CrossingRow, f: Figures): CardHead {
   const thingId = crossing.figures.crossing.id;
-  return { name, line, thingId, tag: standingInShort(crossing), tagLook: tagLook(crossing), first: '', note: '' };
+  const tag = f.say(standingInShort(crossing));
+  return { name, line, thingId, tag, tagLook: tagLook(crossing), first: '', note: '' };
 }
 
 /** What is in the ground and no longer drawn: a crossing with all that finds it, anything else with where it was drawn. */
 function leftCard(left: LeftInGround, posts: readonly FixedPost[], input: PhonePageInput): string {
   const { thing, crossing, path } = left;
   const { units, placed } = propertyOf(input.project);
-  const first = fateInWords(thing, thing.since && dateText(thing.since));
-  const head = { name: leftHeading(thing), thingId: thing.id, tag: fateInShort(thing), tagLook: 'warns', first };
+  const f = figures(units);
+  const first = f.say(fateInWords(thing));
+  const head = { name: leftHeading(thing), thingId: thing.id, tag: f.say(fateInShort(thing)), tagLook: 'warns', first };
   if (crossing && thing.was.what === 'crossing') {
     return crossingCard({ ...head, line: thing.was.lineName, note: thing.note }, stakeOut(crossing, posts), input);
   }
@@ -158,20 +163,21 @@ function crossingCard(
   { project, survey, measure, photos }: PhonePageInput,
 ): string {
   const { units, placed } = propertyOf(project);
+  const f = figures(units);
   const { crossing } = stake;
-  const sketchLook = { survey, f: figures(units), measure, sizePt: sketch.sizePt };
+  const sketchLook = { survey, f, measure, sizePt: sketch.sizePt };
   const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], sketchLook);
   const points = stake.points.map((point, i) => {
-    const names = placeNames(point.places);
+    const names = placeNames(point.places).map(f.say);
     const places = point.places.map(({ at }, k) => `${names.length > 1 ? `${names[k]!}: ` : ''}${placeText(at)}`);
     const place = placed && places.length > 0 ? ` ${escapeHtml(places.join('; '))}.` : '';
-    const depth = capital(depthThereInWords(point.depth, units));
-    const words = `${tapesInWords(point, figures(units))} ${depth}. ${pointSureInWords(point, figures(units))}`;
-    return `<li><strong>${pointLetter(i)} ${escapeHtml(point.label)}.</strong> ${escapeHtml(words)}${place}</li>`;
+    const depth = capital(f.say(depthThereInWords(point.depth)));
+    const words = `${tapesInWords(point, f)} ${depth}. ${pointSureInWords(point, f)}`;
+    return `<li><strong>${pointLetter(i)} ${escapeHtml(f.say(point.label))}.</strong> ${escapeHtml(words)}${place}</li>`;
   });
   const steps = stake.steps.map((step) => {
-    const depth = depthThereInShort(step.depth, units);
-    const cells = [formatTape(step.alongM, units), stepOffset(step, stake, figures(units)), depth];
+    const depth = f.say(depthThereInShort(step.depth));
+    const cells = [formatTape(step.alongM, units), stepOffset(step, stake, f), depth];
     return `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
   });
   const notes = [
@@ -186,16 +192,18 @@ function crossingCard(
       ({ base64, caption }) =>
         `<img src="data:image/jpeg;base64,${escapeHtml(base64)}" alt="${escapeHtml(caption || `Photo at ${name}`)}">`,
     );
-  const depth = `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, crossing.lengthM, units)}`;
-  const along = `${stake.postNames.start} to the ${stake.postNames.end}`;
+  const leftOut = leftOutInWords(stake.depth, crossing.lengthM);
+  const depth = `${capital(f.say(depthInWords(stake.depth)))}. ${leftOut ? f.say(leftOut) : ''}`;
+  const also = alsoInTrench(crossing.record);
+  const along = `${f.say(stake.postNames.start)} to the ${f.say(stake.postNames.end)}`;
   return `<section class="card" data-words="${escapeHtml([name, line, tag, ...notes].join(' '))}">
 <h3>${escapeHtml(name)} <span class="tag ${look}">${tag}</span></h3>
-${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>On ${escapeHtml(line)}. ${escapeHtml(certaintyInWords(crossing, units))}</p>
-<p>${escapeHtml([depth.trim(), alsoInTrench(crossing.record)].join(' ').trim())}</p>
+${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>On ${escapeHtml(line)}. ${escapeHtml(f.say(certaintyInWords(crossing)))}</p>
+<p>${escapeHtml([depth.trim(), also ? f.say(also) : ''].join(' ').trim())}</p>
 <details><summary>Find it</summary>
 ${svgText(plan.items, sketch.widthMm, sketch.heightMm, `Plan of the crossing at ${name}, north up`)}
 <ul>${points.join('')}</ul>
-${steps.length > 0 ? `<p>Along the straight line from the ${escapeHtml(along)}:</p><table><thead><tr><th>Along</th><th>${stepsHeading(stake, figures(units))}</th><th>${depthHeading(stake.depth)}</th></tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
+${steps.length > 0 ? `<p>Along the straight line from the ${escapeHtml(along)}:</p><table><thead><tr><th>Along</th><th>${stepsHeading(stake, f)}</th><th>${escapeHtml(f.say(depthHeading(stake.depth)))}</th></tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
 ${notes.map((note) => `<p>${escapeHtml(note)}</p>`).join('')}
 ${pictures.join('')}
 </details>

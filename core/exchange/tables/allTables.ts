@@ -3,7 +3,6 @@ import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { fieldsOf } from '../../kinds/allKinds.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
 import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
@@ -13,6 +12,7 @@ import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { Project } from '../../model/project.ts';
 import type { Kind, ThingOf } from '../../model/things.ts';
 import type { Section, Survey, SwitchFeed } from '../../survey/types.ts';
+import { figures, plainWords } from '../../words/figures.ts';
 import { type AnyFeature, depthMeaning, featuresOf } from '../outgoing/featuresOf.ts';
 import { columnsOf, type NameOf } from './plainColumns.ts';
 import { type ColumnOf, rounded, type Table, tableOf, yesNo } from './table.ts';
@@ -94,7 +94,7 @@ function crossings(source: Source): Table {
   const knownBy = (id: string) => {
     const crossing = lying.get(id);
     if (!crossing) return null;
-    return crossing.inGround ? basisWords[crossing.certainty.basis] : 'planned';
+    return plainWords().locate.basis[crossing.inGround ? crossing.certainty.basis : 'planned'];
   };
   return kindTable(source, 'crossing', 'crossings', 'Under-gate crossings', {
     method: [
@@ -128,12 +128,12 @@ function left(source: Source): Table {
   return tableOf('no_longer_drawn', 'No longer drawn', project.inGround.values(), placeOf(source, 'inGround'), [
     ['name', 'text', ({ name }) => name],
     ['what', 'text', ({ was }) => was.what],
-    ['state', 'text', fateInShort],
+    ['state', 'text', (thing) => figures('metric').say(fateInShort(thing))],
     ['drawn_until', 'text', ({ since }) => since],
     ['depth_least_m', 'number', ({ id }) => rounded(depth(id)?.leastM ?? null)],
     ['depth_most_m', 'number', ({ id }) => rounded(depth(id)?.mostM ?? null)],
     ['depth_is', 'text', ({ id }) => depthWords(depth(id))],
-    ['place_known_by', 'text', ({ id }) => basisWords[things.get(id)?.basis ?? 'drawn']],
+    ['place_known_by', 'text', ({ id }) => plainWords().locate.basis[things.get(id)?.basis ?? 'drawn']],
     ['place_within_m', 'number', ({ id }) => rounded(withinM.get(id) ?? null)],
     ['possible_courses', 'whole', ({ id }) => crossings.get(id)?.courses.length ?? null],
     ['note', 'text', ({ note }) => note],

@@ -52,8 +52,8 @@ function findingTable(answer: DigAnswer, widthMm: number, { measure, f }: TextPa
   const rows = numbered(answer).map(({ finding, number, overhead }) => [
     number,
     overhead
-      ? said.overhead({ name: finding.thing.name })
-      : [finding.thing.name, finding.thing.beside].filter((text) => text !== '').join('\n'),
+      ? said.overhead({ name: f.say(finding.thing.name) })
+      : [finding.thing.name, ...(finding.thing.beside ? [finding.thing.beside] : [])].map(f.say).join('\n'),
     awayInWords(finding, f),
     errorInWords(finding, f),
     overhead ? '' : depthOfThing(finding, f),

@@ -1,4 +1,3 @@
-import { basisWords } from '../../locate/certaintyWords.ts';
 import { compassWord } from '../../locate/compass.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import type { Dig, DigAnswer, DigFinding } from '../../locate/digCheck.ts';
@@ -21,13 +20,13 @@ export function verdictInWords({ overlap, thing }: DigFinding, f: Figures): stri
 export function errorInWords({ thing, errorM }: DigFinding, f: Figures): string {
   if (!thing.inGround) return f.words.sheets.dig.asDrawn;
   const assumed = thing.basis === 'drawn' || thing.basis === 'contradictory';
-  const basis = basisWords[thing.basis];
+  const basis = f.words.locate.basis[thing.basis];
   return f.words.sheets.dig.error({ errorM, basis, assumed, ways: thing.ways.length });
 }
 
 /** How deep a thing lies, shallowest first; "depth not known" where nothing tells. */
 export function depthOfThing({ thing: { depth } }: DigFinding, f: Figures): string {
-  return depth ? depthInWords(depth, f.units) : f.words.sheets.dig.depthNotKnown;
+  return depth ? f.say(depthInWords(depth)) : f.words.sheets.dig.depthNotKnown;
 }
 
 /** The answer in one sentence, and a second one for what is only planned. */
@@ -39,11 +38,11 @@ export function digSentence({ findings, planned }: DigAnswer, { withinM }: Dig, 
       ? dig.nothing({ withinM })
       : hit.length === 0
         ? dig.nearby({ count: findings.length, withinM })
-        : dig.doNotDig({ names: namesOf(hit) });
-  const also = planned.length === 0 ? [] : [dig.alsoPlanned({ names: namesOf(planned) })];
+        : dig.doNotDig({ names: namesOf(hit, f) });
+  const also = planned.length === 0 ? [] : [dig.alsoPlanned({ names: namesOf(planned, f) })];
   return f.words.things.sentences({ all: [answer, ...also] });
 }
 
-function namesOf(findings: readonly DigFinding[]): string[] {
-  return findings.map(({ thing }) => thing.name);
+function namesOf(findings: readonly DigFinding[], f: Figures): string[] {
+  return findings.map(({ thing }) => f.say(thing.name));
 }

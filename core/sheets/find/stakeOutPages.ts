@@ -52,8 +52,8 @@ export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey
   const blocks = wordsBelow(stake, property.placed, widthMm, input);
   const bold = { sizePt: letters.body, font: 'bold', afterMm: 2 } as const;
   const above = [
-    ...(gone ? [words(fateInWords(gone, gone.since && f.date(gone.since)), widthMm, bold, input.measure)] : []),
-    words(certaintyInWords(stake.crossing, f.units), widthMm, bold, input.measure),
+    ...(gone ? [words(f.say(fateInWords(gone)), widthMm, bold, input.measure)] : []),
+    words(f.say(certaintyInWords(stake.crossing)), widthMm, bold, input.measure),
     ...(gone && gone.note.trim() !== ''
       ? [words(gone.note.trim(), widthMm, { sizePt: letters.body, afterMm: 2 }, input.measure)]
       : []),
@@ -69,14 +69,13 @@ export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey
   };
   const { figures, inGround } = stake.crossing;
   const title = gone
-    ? said.left({ name: gone.name, fate: fateInShort(gone) })
+    ? said.left({ name: gone.name, fate: f.say(fateInShort(gone)) })
     : (inGround ? said.crossing : said.planned)({ gateway: figures.gateway.name });
   return textPages(title, [...above, sketch, ...blocks], 'portrait', input);
 }
 
 function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: TextPagesInput): Block[] {
   const { measure, f } = input;
-  const { units } = f;
   const said = f.words.sheets.stake;
   const { position, wgs84 } = f.words.sheets.common;
   const points = tableBlocks(
@@ -85,15 +84,15 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
         { title: '', strong: true },
         { title: said.point },
         { title: said.measure },
-        { title: depthHeading(stake.depth), align: 'right' },
+        { title: f.say(depthHeading(stake.depth)), align: 'right' },
         { title: said.howSure },
         ...(placed ? [{ title: position, unit: wgs84 }] : []),
       ],
       rows: stake.points.map((point, i) => [
         pointLetter(i),
-        point.label,
+        f.say(point.label),
         tapesInWords(point, f),
-        held(depthThereInShort(point.depth, units)),
+        held(f.say(depthThereInShort(point.depth))),
         pointSureInWords(point, f),
         ...(placed ? [placesText(point, f)] : []),
       ]),
@@ -104,17 +103,18 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
   const depth = words(
     f.words.things.sentences({
       all: [
-        `${capital(depthInWords(stake.depth, units))}.`,
-        leftOutInWords(stake.depth, stake.crossing.lengthM, units),
-        alsoInTrench(stake.crossing.record),
-      ].filter((each) => each !== ''),
+        `${capital(f.say(depthInWords(stake.depth)))}.`,
+        ...[leftOutInWords(stake.depth, stake.crossing.lengthM), alsoInTrench(stake.crossing.record)].flatMap((each) =>
+          each ? [f.say(each)] : [],
+        ),
+      ],
     }),
     widthMm,
     { sizePt: letters.body, afterMm: 1.5 },
     measure,
   );
   const heading = words(
-    said.alongTheLine({ from: stake.postNames.start, to: stake.postNames.end }),
+    said.alongTheLine({ from: f.say(stake.postNames.start), to: f.say(stake.postNames.end) }),
     widthMm,
     { sizePt: letters.body, font: 'bold', role: 'H2', afterMm: 1, keepWithNext: true },
     measure,
@@ -124,7 +124,7 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
       columns: [{ title: said.fromFirstPost }, ...stake.steps.map(({ alongM }) => ({ title: f.tape(alongM) }))],
       rows: [
         [stepsHeading(stake, f), ...stake.steps.map((step) => stepOffset(step, stake, f))],
-        [depthHeading(stake.depth), ...stake.steps.map(({ depth }) => depthThereInShort(depth, units))],
+        [f.say(depthHeading(stake.depth)), ...stake.steps.map((step) => f.say(depthThereInShort(step.depth)))],
       ],
     },
     widthMm,
@@ -136,7 +136,7 @@ function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: Te
 
 /** Where a point is on earth; of several places each with its name. */
 function placesText({ places }: StakePoint, f: Figures): string {
-  const names = placeNames(places);
+  const names = placeNames(places).map(f.say);
   const { placeAt } = f.words.sheets.stake;
   const placeOf = ({ at }: (typeof places)[number], i: number) =>
     places.length > 1 ? placeAt({ name: names[i]!, place: placeText(at) }) : placeText(at);

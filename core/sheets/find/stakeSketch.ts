@@ -22,8 +22,9 @@ import { xyDistanceM } from '../../geometry/vector.ts';
 import { depthThereLabel } from '../../locate/depthWords.ts';
 import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { samePostM } from '../../locate/tieFrom.ts';
-import { apartM, placeNames } from '../../locate/tieWords.ts';
+import { apartM, placeMarks } from '../../locate/tieWords.ts';
 import type { Survey } from '../../survey/types.ts';
+import type { Message } from '../../words/message.ts';
 import type { Figures } from '../../words/types.ts';
 import { scaleText } from '../scales.ts';
 
@@ -125,7 +126,7 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
     ),
   );
   const astray = shown.flatMap((point) => (point.places.length === 0 ? tapeCircles(point, window) : []));
-  const posts = postsShown(stake, shown, window);
+  const posts = postsShown(stake, shown, window, input.f);
   const marks = points.flatMap((point, i) => marksOf(point, i, window, input.f));
   const labelled = labelledTapes(tapes);
   return {
@@ -163,10 +164,10 @@ const apartMm = 9;
 /** "A"; where a point can be in several places "A north", "A south", as far as there is room for both. */
 function marksOf(point: StakePoint, index: number, { toPaper, mmPerM }: MapWindow, f: Figures) {
   const letter = pointLetter(index);
-  const names = placeNames(point.places);
+  const names = placeMarks(point.places).map(f.say);
   const close = apartM(point.places) * mmPerM < apartMm;
   return point.places.map(({ xy }, i) => {
-    const mark = () => f.words.sheets.stake.mark({ letter, place: names[i]!.replace(/ side$/, '') });
+    const mark = () => f.words.sheets.stake.mark({ letter, place: names[i]! });
     const name = close ? (i === 0 ? letter : null) : mark();
     return { point, letter: point.places.length > 1 ? name : letter, at: toPaper(xy) };
   });
@@ -214,11 +215,16 @@ function fencePaths({ crossing: { shape } }: StakeOut, { lines: drawn }: Survey)
 }
 
 /** This gate's own posts, those that tapes are held to, and marked ones in the picture. */
-function postsShown({ crossing, postsNear, postNames }: StakeOut, shown: readonly StakePoint[], window: MapWindow) {
+function postsShown(
+  { crossing, postsNear, postNames }: StakeOut,
+  shown: readonly StakePoint[],
+  window: MapWindow,
+  f: Figures,
+) {
   const { shape } = crossing;
   const all: { name: string; xy: Xy }[] = [];
-  const add = (name: string, xy: Xy) => {
-    if (all.every((known) => xyDistanceM(known.xy, xy) >= samePostM)) all.push({ name, xy });
+  const add = (name: Message, xy: Xy) => {
+    if (all.every((known) => xyDistanceM(known.xy, xy) >= samePostM)) all.push({ name: f.say(name), xy });
   };
   add(postNames.start, shape.startPost);
   add(postNames.end, shape.endPost);
@@ -234,11 +240,11 @@ function pointLabel(
   isShown: boolean,
   input: SketchInput,
 ): LabelRequest {
-  const words = isShown ? depthThereLabel(depth, input.f.units) : [];
+  const words = isShown ? depthThereLabel(depth) : null;
   const block = labelBlock(
     [
       { text: letter, font: 'bold', sizePt: input.sizePt * 1.25 },
-      ...words.map((text) => ({ text, font: 'figures', sizePt: input.sizePt }) as const),
+      ...(words ? [{ text: input.f.say(words), font: 'figures', sizePt: input.sizePt } as const] : []),
     ],
     input.measure,
   );

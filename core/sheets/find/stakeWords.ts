@@ -1,5 +1,5 @@
 import type { StakeOut, StakePoint, StakeStep, StakeTape } from '../../locate/stakeOut.ts';
-import { apartM, impossibleInWords, placeNames, whereNow } from '../../locate/tieWords.ts';
+import { apartM, impossibleInWords, placeNames, postThen } from '../../locate/tieWords.ts';
 import { largestOf } from '../../model/extremes.ts';
 import type { Figures } from '../../words/types.ts';
 
@@ -8,7 +8,7 @@ export function tapesInWords(point: StakePoint, f: Figures): string {
   const { tapesNow } = point;
   const held = heldInWords(point, f);
   if (tapesNow.length === 0) return held;
-  const tapes = tapesNow.map(({ postName, distanceM }) => ({ post: postName, distanceM }));
+  const tapes = tapesNow.map(({ postName, distanceM }) => ({ post: f.say(postName), distanceM }));
   return f.words.things.sentences({ all: [held, f.words.sheets.stake.tapes.now({ tapes })] });
 }
 
@@ -18,18 +18,18 @@ function heldInWords(point: StakePoint, f: Figures): string {
   const [first, ...more] = point.tapes;
   const [place, ...others] = places;
   if (!first) return place ? said.offTheLine({ offM: Math.abs(place.offset.leftM) }) : '';
-  if (place && more.length === 0 && first.distanceM < 0.02) return said.atFoot({ post: postThen(first, f) });
-  const tapes = point.tapes.map((tape) => ({ post: postThen(tape, f), distanceM: tape.distanceM }));
+  if (place && more.length === 0 && first.distanceM < 0.02) return said.atFoot({ post: named(first, f) });
+  const tapes = point.tapes.map((tape) => ({ post: named(tape, f), distanceM: tape.distanceM }));
   if (!place) return said.doNotMeet({ tapes });
-  if (others.length > 0) return said.several({ tapes, places: placeNames(places) });
+  if (others.length > 0) return said.several({ tapes, places: placeNames(places).map(f.say) });
   const where = { tapes, side: place.side };
   if (by === 'planned') return said.planned(where);
   return by === 'drawn' ? said.assumed(where) : said.here(where);
 }
 
 /** A post with what has become of it since the tape was held to it. */
-function postThen({ postName, gone, movedM }: StakeTape, f: Figures): string {
-  return `${postName}${whereNow({ gone, movedM }, f.units)}`;
+function named({ postName, gone, movedM }: StakeTape, f: Figures): string {
+  return f.say(postThen({ name: postName, gone, movedM }));
 }
 
 /** How sure a point is, and what that rests on. */
@@ -63,7 +63,7 @@ function placeSure({ by, places }: StakePoint, f: Figures): string {
 }
 
 function impossibleOf({ trilateration, ties }: NonNullable<StakePoint['solved']>, f: Figures): string {
-  return trilateration && !trilateration.possible ? impossibleInWords(trilateration, ties, f.units) : '';
+  return trilateration && !trilateration.possible ? f.say(impossibleInWords(trilateration, ties)) : '';
 }
 
 /** "0.85 m north"; "0.85 m north or 0.85 m south"; of more than two the outermost: "between 0.90 m north and 0.85 m south". */

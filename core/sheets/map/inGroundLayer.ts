@@ -39,7 +39,7 @@ export function inGroundLayer(
     const sign = inGroundSign(middle, left.thing.fate === 'dead');
     pushAll(items, sign.items);
     signs.push(sign.covers);
-    const words = f.words.sheets.map.leftThing({ name: left.thing.name, fate: fateInShort(left.thing) });
+    const words = f.words.sheets.map.leftThing({ name: left.thing.name, fate: f.say(fateInShort(left.thing)) });
     const block = labelBlock(labelLines(words, { font: 'regular', sizePt: letters.label }, measure), measure);
     labels.push({ priority: labelPriority.gateway, places: placesAround(sign.covers, block), listedAs: words });
   }

@@ -11,7 +11,7 @@ import type { MeasureText } from '../../drawing/words.ts';
 import { boxesMeet } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
+import { basisInShort } from '../../locate/certaintyWords.ts';
 import { type CrossingAsBuilt, crossingAt } from '../../locate/crossingAsBuilt.ts';
 import { depthAtGateway } from '../../locate/depth.ts';
 import { depthLabel } from '../../locate/depthWords.ts';
@@ -84,8 +84,8 @@ export function openingLayer(
       else if (showsDug)
         labels.push(signLabel(f.words.sheets.map.crossingAt({ gateway: name }), drawn.covers, measure));
       if (showsDug && window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
-        const open = lying && leavesOpen(lying.certainty.basis) ? [basisWords[lying.certainty.basis]] : [];
-        const words = [...depthLabel(depthAtGateway(project, survey, figures), f.units), ...open];
+        const open = lying && leavesOpen(lying.certainty.basis) ? [basisInShort(lying.certainty.basis)] : [];
+        const words = [...depthLabel(depthAtGateway(project, survey, figures)), ...open].map(f.say);
         labels.push(depthRequest(drawn.ways[0]!, words, measure));
       }
     }

@@ -16,7 +16,7 @@ import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
 import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
-import { figures } from '../../../core/words/figures.ts';
+import { figures as figuresIn } from '../../../core/words/figures.ts';
 import { formatArea, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart, ServicePart } from '../scene/parts.ts';
@@ -113,7 +113,7 @@ function requestOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
     case 'inGround': {
       if (!near('inGround')) return null;
       const { path, thing } = part.left;
-      const text = `${thing.name}: ${fateInShort(thing)}`;
+      const text = `${thing.name}: ${figuresIn(look.input.units).say(fateInShort(thing))}`;
       return beside(look, text, toPx(view, path[path.length >> 1]!), inGroundReachMm * pen.unit + 3, 55, chosen);
     }
     case 'paddock':
@@ -168,7 +168,11 @@ function crossingLabel(look: Look, figures: CrossingFigures, chosen: boolean): M
   if (path.length < 2) return null;
   const { project, survey, units } = look.input;
   const overhead = crossing.method === 'overhead';
-  const text = overhead ? 'overhead' : depthLabel(depthAtGateway(project, survey, figures), units).join('\n');
+  const text = overhead
+    ? 'overhead'
+    : depthLabel(depthAtGateway(project, survey, figures))
+        .map(figuresIn(units).say)
+        .join('\n');
   return beside(look, text, toPx(look.view, path[Math.floor(path.length / 2)]!), 6, 30, chosen);
 }
 
@@ -243,7 +247,7 @@ function letterLabel(letter: string, anchor: Px, priority: number): MapLabel {
 
 /** What a service's line carries, over and over along what is in view of it. */
 function lettersOfService(look: Look, { service, xy }: ServicePart): MapLabel[] {
-  const text = xy.length > 1 ? serviceLetters(service, figures(look.input.units)) : null;
+  const text = xy.length > 1 ? serviceLetters(service, figuresIn(look.input.units)) : null;
   if (text === null || look.metresPerPx > furthest.service) return [];
   const width = look.textWidth(text);
   return clipPolylineToBox(xy, viewBox(look.view)).flatMap((piece) =>

@@ -8,12 +8,10 @@ import {
   verdictInWords,
 } from '../../../core/sheets/find/digWords.ts';
 import { formatRound } from '../../../core/words/numbers/write.ts';
-import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
-import { useFigures } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { digErrorM, setDig, useFind } from './findState.ts';
@@ -21,25 +19,26 @@ import { PrintSheetButton } from './PrintSheetButton.tsx';
 import { typedPlace } from './typedPlace.ts';
 
 const tools = [
-  { tool: 'digPoint', label: 'Hole (H)' },
-  { tool: 'digLine', label: 'Trench (T)' },
-  { tool: 'digArea', label: 'Area (A)' },
+  { tool: 'digPoint', label: 'hole' },
+  { tool: 'digLine', label: 'trench' },
+  { tool: 'digArea', label: 'area' },
 ] as const;
 
 /** "I will dig here": what is buried near, how sure that is, and what may be hit. */
 export function DigView() {
+  const { dig: words, views } = useWords().window.find;
   const dig = useFind((state) => state.dig);
   const f = useFigures();
   return (
-    <section className="block" aria-label="Check a dig">
+    <section className="block" aria-label={views.dig}>
       <Caution>
-        {f.words.sheets.dig.onlyWhatIsKnown} Energiser off and the fence proven dead before work near it.
+        {f.words.sheets.dig.onlyWhatIsKnown} {words.offAndDead}
       </Caution>
-      <p>Draw on the map where you will dig, or type the place.</p>
+      <p>{words.draw}</p>
       <p className="buttons">
         {tools.map(({ tool, label }) => (
           <button key={tool} type="button" onClick={() => mapView.setTool(tool)}>
-            {label}
+            {words[label]}
           </button>
         ))}
       </p>
@@ -50,6 +49,7 @@ export function DigView() {
 }
 
 function TypePlace() {
+  const words = useWords().window.find.dig;
   const { project, survey } = useOpenFile();
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
@@ -69,10 +69,10 @@ function TypePlace() {
         look();
       }}
     >
-      <label htmlFor={id}>Coordinates of the dig</label>
+      <label htmlFor={id}>{words.coordinates}</label>
       <span className="with-unit">
         <input id={id} type="text" autoComplete="off" value={text} onChange={(event) => setText(event.target.value)} />
-        <button type="submit">Look here</button>
+        <button type="submit">{words.lookHere}</button>
       </span>
       {problem ? (
         <p className="field-problem" role="alert">
@@ -85,8 +85,8 @@ function TypePlace() {
 
 function Answered({ dig }: { readonly dig: Dig }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
   const f = useFigures();
+  const words = f.words.window.find.dig;
   const answer = useMemo(() => digCheck(project, survey, dig), [project, survey, dig]);
   const hit = answer.findings.some(({ overlap }) => overlap);
   const set = (patch: Partial<Dig>) => useFind.setState({ dig: { ...dig, ...patch } });
@@ -109,26 +109,28 @@ function Answered({ dig }: { readonly dig: Dig }) {
       </ol>
       <div className="field-pair">
         <LengthField
-          label="Look within"
+          label={words.lookWithin}
           valueM={dig.withinM}
           maxM={1000}
           onCommitM={(withinM) => withinM !== null && set({ withinM })}
         />
         <LengthField
-          label="Place good to"
+          label={words.placeWithin}
           valueM={dig.errorM}
           maxM={1000}
           onCommitM={(errorM) => errorM !== null && set({ errorM })}
         />
       </div>
       <p className="field-hint">
-        By eye on the map: about {formatRound(1, units)} and more. By a phone: about {formatRound(5, units)} under open
-        sky (common practice, no source).
+        {words.howGood({
+          byEye: formatRound(digErrorM.drawn, f.units),
+          byPhone: formatRound(digErrorM.typed, f.units),
+        })}
       </p>
       <p className="buttons">
-        <PrintSheetButton label="Print the dig sheet" options={{ sheet: 'dig', dig }} />
+        <PrintSheetButton label={words.print} options={{ sheet: 'dig', dig }} />
         <button type="button" onClick={() => useFind.setState({ dig: null })}>
-          Clear
+          {words.clear}
         </button>
       </p>
     </>
@@ -145,6 +147,7 @@ function FindingRow({
   readonly overhead: boolean;
 }) {
   const f = useFigures();
+  const words = f.words.window.find.dig;
   const { thing, overlap } = finding;
   const isHit = overlap && !overhead;
   return (
@@ -154,20 +157,16 @@ function FindingRow({
       onPointerLeave={() => light([])}
     >
       <p>
-        <strong>
-          {number}. {thing.name}
-        </strong>
-        , {awayInWords(finding, f)}
+        <strong>{words.thing({ number, thing: thing.name })}</strong>, {awayInWords(finding, f)}
       </p>
       <p className="dig-verdict">
         {isHit ? <span aria-hidden="true">✕ </span> : null}
-        {overhead
-          ? 'Overhead: keep machines clear of it; ask its owner by how much.'
-          : `${verdictInWords(finding, f)}.`}{' '}
-        {overhead ? '' : `${capital(depthOfThing(finding, f))}. `}
-        {errorInWords(finding, f)}.
+        {overhead ? `${words.overhead} ` : ''}
+        {words.said({
+          all: [...(overhead ? [] : [verdictInWords(finding, f), depthOfThing(finding, f)]), errorInWords(finding, f)],
+        })}
       </p>
-      {thing.beside === '' ? null : <p>{thing.beside}</p>}
+      {thing.beside ? <p>{f.say(thing.beside)}</p> : null}
       <button
         type="button"
         onClick={() => {
@@ -175,7 +174,7 @@ function FindingRow({
           mapView.zoomTo(thing.id);
         }}
       >
-        Show
+        {words.show}
       </button>
     </li>
   );

@@ -13,7 +13,9 @@ import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import { depthOfThing, digSentence, errorInWords, verdictInWords } from '../../../core/sheets/find/digWords.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { figures } from '../../../core/words/figures.ts';
+import { message } from '../../../core/words/message.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 function service(id: string, what: ServiceKind, points: readonly Xy[], buried = true): Service {
   return { kind: 'service', id, name: id, what, path: points.map(at), voltageV: null, buried, open: null, note: '' };
@@ -60,7 +62,7 @@ describe('digCheck', () => {
   it('names what is near, nearest first, and what may be hit', () => {
     const { findings } = digCheck(project, survey, dig('point', [[50, 5]]));
     // The bow of 1 m goes to the north of the gateway at y = 0.
-    expect(findings.map(({ thing }) => thing.name)).toEqual(['crossing under G1']);
+    expect(findings.map(({ thing }) => inEnglish(thing.name))).toEqual(['crossing under G1']);
     expect(findings[0]!.distanceM).toBeCloseTo(4, 2);
     expect(findings[0]!).toMatchObject({ overlap: false, bearingDeg: expect.closeTo(180, 0) });
     expect(findings[0]!.errorM).toBeCloseTo(1 + assumedM.drawnTrench + 1, 6);
@@ -128,7 +130,7 @@ describe('digCheck', () => {
   it('tells power lines overhead apart, and says nothing where nothing is', () => {
     const { findings, overhead } = digCheck(project, survey, dig('point', [[20, 21]]));
     expect(findings).toEqual([]);
-    expect(overhead.map(({ thing }) => thing.name)).toEqual(['power line Lines']);
+    expect(overhead.map(({ thing }) => inEnglish(thing.name))).toEqual(['power line Lines']);
     expect(digCheck(project, survey, dig('point', [[500, 500]]))).toEqual({ findings: [], planned: [], overhead: [] });
     expect(digCheck(project, survey, dig('line', []))).toEqual({ findings: [], planned: [], overhead: [] });
   });
@@ -167,7 +169,9 @@ describe('digCheck', () => {
       { ...newCrossingRecord('X-G1'), route: 'points' },
     );
     const { findings } = digCheck(far, surveyOf(far), dig('point', [[53, 90]], { withinM: 1 }));
-    expect(findings).toMatchObject([{ thing: { name: 'crossing under G1' }, overlap: true }]);
+    expect(findings).toMatchObject([
+      { thing: { name: message('locate.buried.crossing', { gateway: 'G1' }) }, overlap: true },
+    ]);
   });
 
   it('finds a crossing as far off as its record may be, not only where it says', () => {
@@ -185,8 +189,8 @@ describe('digCheck', () => {
       crossings: { ...wide.property.get('property')!.crossings, bowShare: 1 },
     });
     const farFrom = (drawn: Project, xy: Xy) => digCheck(drawn, surveyOf(drawn), dig('point', [xy], { withinM: 20 }));
-    expect(farFrom(unsure, [50, 95]).findings.map(({ thing }) => thing.name)).toContain('crossing under G1');
-    expect(farFrom(bowed, [50, 115]).findings.map(({ thing }) => thing.name)).toContain('crossing under G1');
+    expect(farFrom(unsure, [50, 95]).findings.map(({ thing }) => inEnglish(thing.name))).toContain('crossing under G1');
+    expect(farFrom(bowed, [50, 115]).findings.map(({ thing }) => inEnglish(thing.name))).toContain('crossing under G1');
   });
 
   it('names what is planned as planned, and never as lying there', () => {
@@ -230,7 +234,9 @@ describe('digCheck', () => {
           surveyOf(recorded),
           dig('point', [[50, y]], { errorM: 0.1, withinM: 1 }),
         );
-        expect(findings).toMatchObject([{ thing: { name: 'crossing under G1' }, overlap: true }]);
+        expect(findings).toMatchObject([
+          { thing: { name: message('locate.buried.crossing', { gateway: 'G1' }) }, overlap: true },
+        ]);
       }
     }
   });
@@ -238,7 +244,7 @@ describe('digCheck', () => {
   it('takes a record that was emptied again for none', () => {
     const planned = put(project, { ...project.crossing.get('X-G1')!, status: 'planned' });
     const spot = dig('point', [[50, 1]]);
-    const names = (of: Project) => digCheck(of, surveyOf(of), spot).findings.map(({ thing }) => thing.name);
+    const names = (of: Project) => digCheck(of, surveyOf(of), spot).findings.map(({ thing }) => inEnglish(thing.name));
     const noted = recordCrossing('X-G1', { soil: 'clay' })(planned);
     expect(names(noted)).toContain('crossing under G1');
     const emptied = put(recordCrossing('X-G1', { soil: '' })(noted), newBuriedPoint('b', 'X-G1', 'bend'));

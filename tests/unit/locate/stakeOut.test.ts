@@ -12,6 +12,7 @@ import { surveyOf } from '../../../core/survey/survey.ts';
 import type { Survey } from '../../../core/survey/types.ts';
 import { figures } from '../../../core/words/figures.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const gateM = 4;
 
@@ -140,7 +141,8 @@ describe('stakeOut', () => {
 
   it('names the posts as they are found on the ground, and no crossing where there is none', () => {
     const { base, survey } = property();
-    expect(stakeAt(base, survey).postNames).toEqual({ start: 'hinge post (west)', end: 'latch post (east)' });
+    const { start, end } = stakeAt(base, survey).postNames;
+    expect([inEnglish(start), inEnglish(end)]).toEqual(['hinge post (west)', 'latch post (east)']);
     expect(crossingAt(base, survey, 'G9')).toBeNull();
   });
 
@@ -174,7 +176,7 @@ describe('stakeOut', () => {
     const { points, stepsAssumed } = stakeAt(put(base, point), survey);
     const found = points.find(({ key }) => key === 'b1')!;
     expect(found.places).toEqual([]);
-    expect(found.tapes.map(({ postName, distanceM }) => [postName, distanceM])).toEqual([
+    expect(found.tapes.map(({ postName, distanceM }) => [inEnglish(postName), distanceM])).toEqual([
       ['hinge post (west)', 1],
       ['latch post (east)', 1],
     ]);

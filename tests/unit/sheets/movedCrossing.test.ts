@@ -121,7 +121,7 @@ describe('places where a trench may also lie', () => {
     photoBytes: () => null,
   };
   const shaded = (items: readonly Item[]) => circlesOf(items).filter(({ fill }) => fill === '#ececec');
-  const card = cardPlan(found, cardPoints(found), [0, 0, 120, 90], input);
+  const card = cardPlan(found, cardPoints(found, figures('metric')), [0, 0, 120, 90], input);
   const look = { survey, f: figures('metric'), measure: plainMeasure, sizePt: 9 } as const;
 
   it('stand on the map beside the courses', () => {
@@ -153,7 +153,7 @@ describe('places where a trench may also lie', () => {
     const plan = drawing(fence, bridgedGateway('G1', 'F1', 50));
     const planned = crossingAt(plan, surveyOf(plan), 'G1')!;
     const of = { ...input, project: plan, survey: surveyOf(plan) };
-    const { items } = cardPlan(planned, cardPoints(planned), [0, 0, 120, 90], of);
+    const { items } = cardPlan(planned, cardPoints(planned, figures('metric')), [0, 0, 120, 90], of);
     expect(wordsOf(items)).toContain('Planned: not in the ground.');
     expect(wordsOf(items)).not.toContain('Shaded');
   });

@@ -16,6 +16,7 @@ import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
 import { figures } from '../../../core/words/figures.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
+import { inEnglish } from '../../support/english.ts';
 import { plainMeasure } from './plainMeasure.ts';
 
 const options: PackOptions = {
@@ -173,7 +174,8 @@ describe('the handover pack of the demo property', () => {
       const card = cardAt(built.figures.gateway.name);
       const words = textsOf(card).join(' ').replaceAll('\u00a0', ' ');
       for (const { ties } of built.points) {
-        for (const { distanceM, name } of ties) expect(words).toContain(`${distanceM.toFixed(2)} m from ${name}`);
+        for (const { distanceM, name } of ties)
+          expect(words).toContain(`${distanceM.toFixed(2)} m from ${inEnglish(name)}`);
       }
     }
   });
