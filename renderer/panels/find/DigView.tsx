@@ -7,6 +7,7 @@ import {
   errorInWords,
   verdictInWords,
 } from '../../../core/sheets/find/digWords.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { formatRound } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
@@ -19,14 +20,15 @@ import { PrintSheetButton } from './PrintSheetButton.tsx';
 import { typedPlace } from './typedPlace.ts';
 
 const tools = [
-  { tool: 'digPoint', label: 'hole' },
-  { tool: 'digLine', label: 'trench' },
-  { tool: 'digArea', label: 'area' },
+  { tool: 'digPoint', label: (words: Texts) => words.window.find.dig.hole },
+  { tool: 'digLine', label: (words: Texts) => words.window.find.dig.trench },
+  { tool: 'digArea', label: (words: Texts) => words.window.find.dig.area },
 ] as const;
 
 /** "I will dig here": what is buried near, how sure that is, and what may be hit. */
 export function DigView() {
-  const { dig: words, views } = useWords().window.find;
+  const texts = useWords();
+  const { dig: words, views } = texts.window.find;
   const dig = useFind((state) => state.dig);
   const f = useFigures();
   return (
@@ -38,7 +40,7 @@ export function DigView() {
       <p className="buttons">
         {tools.map(({ tool, label }) => (
           <button key={tool} type="button" onClick={() => mapView.setTool(tool)}>
-            {words[label]}
+            {label(texts)}
           </button>
         ))}
       </p>

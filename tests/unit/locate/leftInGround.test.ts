@@ -36,6 +36,7 @@ import { figures } from '../../../core/words/figures.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { partDistanceM } from '../../../renderer/map/scene/partDistance.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 import { drawingWithLeft, placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
 import { bytesOf, previewOfBytes } from '../exchange/mapFiles.ts';
@@ -290,7 +291,7 @@ describe('what is in the ground and drawn no longer', () => {
   it('goes out in every format, and comes back as what it was', () => {
     const json = writeGeoJson(project, survey);
     const read = readGeoJson(json);
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     const fresh = projectOf([newProperty('Another'), ...startingFenceTypes]);
     const back = importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, fresh, countingIds(900));
     expect(back.problems).toEqual([]);
@@ -309,7 +310,7 @@ describe('what is in the ground and drawn no longer', () => {
     const [handover] = [...frozen.handover.values()];
     const now = put(project, handover!);
     const changes = changesSince(handover!, now, surveyOf(now)).filter(({ kind }) => kind === 'inGround');
-    expect(changes.map(({ name, what }) => `${name}: ${what}`)).toContain('old crossing under G1: new');
+    expect(changes.map(({ name, what }) => `${inEnglish(name)}: ${what}`)).toContain('old crossing under G1: new');
   });
 
   it('comes along when the property is given its place on earth', () => {
