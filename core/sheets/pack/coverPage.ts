@@ -60,7 +60,7 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
     sketchBlock(widthMm, input),
     space(5),
     heading('Before you touch or dig', widthMm, measure),
-    ...cautions(property.units).map((caution) =>
+    ...cautions(input.f).map((caution) =>
       words(`•  ${caution}`, widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure),
     ),
     space(4),
