@@ -249,7 +249,7 @@ function letterLabel(letter: string, anchor: Px, priority: number): MapLabel {
 
 /** What a service's line carries, over and over along what is in view of it. */
 function lettersOfService(look: Look, { service, xy }: ServicePart): MapLabel[] {
-  const text = xy.length > 1 ? serviceLetters(service) : null;
+  const text = xy.length > 1 ? serviceLetters(service, figuresIn(look.input.units)) : null;
   if (text === null || look.metresPerPx > furthest.service) return [];
   const width = look.textWidth(text);
   return clipPolylineToBox(xy, viewBox(look.view)).flatMap((piece) =>
