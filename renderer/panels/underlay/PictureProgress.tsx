@@ -23,7 +23,7 @@ export function PictureProgress() {
       {current?.question ? (
         <SystemQuestion
           of="picture"
-          why={`${current.fileName} ${current.question.why}`}
+          why={current.question.why}
           otherwise={said.byEyeThen}
           answer={current.question.answer}
         />

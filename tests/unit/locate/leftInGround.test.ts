@@ -285,7 +285,7 @@ describe('what is in the ground and drawn no longer', () => {
   it('goes out in every format, and comes back as what it was', () => {
     const json = writeGeoJson(project, survey);
     const read = readGeoJson(json);
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     const fresh = projectOf([newProperty('Another'), ...startingFenceTypes]);
     const back = importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, fresh, countingIds(900));
     expect(back.problems).toEqual([]);
