@@ -52,8 +52,8 @@ export const services = {
   road: 'road',
   path: 'path',
   creek: 'creek',
-  floodZone: 'flood zone',
-  earthElectrode: 'earth electrode',
+  floodZone: 'flood-prone ground',
+  earthElectrode: 'mains or phone earth',
 };
 
 /** The eight directions. */

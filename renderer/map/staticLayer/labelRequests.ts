@@ -15,9 +15,10 @@ import { depthLabel } from '../../../core/locate/depthWords.ts';
 import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
 import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
+import { middleOf } from '../../../core/survey/paddocks.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
-import { figures as figuresIn } from '../../../core/words/figures.ts';
-import { formatArea, formatVoltage } from '../../../core/words/numbers/write.ts';
+import { figures as figuresIn, plainWords } from '../../../core/words/figures.ts';
+import { formatArea } from '../../../core/words/numbers/write.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart, ServicePart } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -169,7 +170,7 @@ function crossingLabel(look: Look, figures: CrossingFigures, chosen: boolean): M
   const { project, survey, units } = look.input;
   const overhead = crossing.method === 'overhead';
   const text = overhead
-    ? 'overhead'
+    ? plainWords().window.map.overhead
     : depthLabel(depthAtGateway(project, survey, figures))
         .map(figuresIn(units).say)
         .join('\n');
@@ -186,7 +187,7 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
   const text = withArea ? `${paddock.name}\n${area}` : paddock.name;
   const height = (labelSizePx + 3) * (withArea ? 2 : 1);
   const width = withArea ? Math.max(widthPx, look.textWidth(area)) : widthPx;
-  const anchor = toPx(look.view, paddock.inside);
+  const anchor = toPx(look.view, middleOf(paddock));
   const ring = paddock.ring.map((corner) => toPx(look.view, corner));
   const moved = [-height, height].flatMap((step): Px[] =>
     fitsInside([anchor[0], anchor[1] + step], width, height, ring) ? [[0, step]] : [],
@@ -197,7 +198,9 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
 
 function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null {
   const path = pixelPath(look.view, part.xy);
-  const text = `${part.shape.line.name}${voltsBeside(look, part)}`;
+  const { name } = part.shape.line;
+  const volts = voltsBeside(look, part);
+  const text = volts === null ? name : plainWords().window.map.voltage.label({ line: name, volts });
   const widthPx = look.textWidth(text);
   const lengthPx = pathLength(path);
   if (path.length < 2 || (!chosen && lengthPx < widthPx * 2.5)) return null;
@@ -216,10 +219,9 @@ function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null
   return { text, style: 'text', anchor, width: widthPx, height, places, priority: 10, pinned: chosen };
 }
 
-/** What the middle of a run reads, where voltages are shown: ": 5.2 kV". */
-function voltsBeside({ input }: Look, { edge, fromM, toM }: PiecePart): string {
-  const volts = input.voltage && edge >= 0 ? input.voltage.along(edge, (toM - fromM) / 2) : null;
-  return volts === null ? '' : volts === 0 ? ': dead' : `: ${formatVoltage(volts)}`;
+/** What the middle of a run reads, where voltages are shown. */
+function voltsBeside({ input }: Look, { edge, fromM, toM }: PiecePart): number | null {
+  return input.voltage && edge >= 0 ? input.voltage.along(edge, (toM - fromM) / 2) : null;
 }
 
 /** Letters stand this far apart along a line. */
@@ -247,7 +249,7 @@ function letterLabel(letter: string, anchor: Px, priority: number): MapLabel {
 
 /** What a service's line carries, over and over along what is in view of it. */
 function lettersOfService(look: Look, { service, xy }: ServicePart): MapLabel[] {
-  const text = xy.length > 1 ? serviceLetters(service) : null;
+  const text = xy.length > 1 ? serviceLetters(service, figuresIn(look.input.units)) : null;
   if (text === null || look.metresPerPx > furthest.service) return [];
   const width = look.textWidth(text);
   return clipPolylineToBox(xy, viewBox(look.view)).flatMap((piece) =>

@@ -1,5 +1,8 @@
+import { commands } from './frame/commands.ts';
+
 /** The window around the workspaces: welcome, cover, dialogs, commands, problems, parts. */
 export const frame = {
+  commands,
   /** What many places say. */
   common: {
     close: 'Close',
