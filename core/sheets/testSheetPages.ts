@@ -8,7 +8,7 @@ import { powerOf } from '../survey/power/powerOf.ts';
 import { sheetYardsticks } from '../survey/power/sheetYardsticks.ts';
 import type { Power } from '../survey/power/types.ts';
 import type { Survey, SwitchRow, TestSheet } from '../survey/types.ts';
-import { formatVoltage } from '../words/numbers/write.ts';
+import type { Figures } from '../words/types.ts';
 import { type Block, baselineIn, space, stack, words } from './flow/block.ts';
 import { type Column, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
@@ -31,12 +31,18 @@ export function testSheetPages(
   }
   const power = powerOf(project, survey);
   return sheets.flatMap((sheet) => {
-    const blocks = sheetBlocks(sheet, power, property.placed, right - left, input.measure);
+    const blocks = sheetBlocks(sheet, power, property.placed, right - left, input);
     return textPages(`Test sheet, section ${sheet.section}`, blocks, 'portrait', input);
   });
 }
 
-function sheetBlocks(sheet: TestSheet, power: Power, placed: boolean, widthMm: number, measure: MeasureText): Block[] {
+function sheetBlocks(
+  sheet: TestSheet,
+  power: Power,
+  placed: boolean,
+  widthMm: number,
+  { f, measure }: TextPagesInput,
+): Block[] {
   const { survey } = power;
   const heading = (title: string) =>
     words(
@@ -79,9 +85,9 @@ function sheetBlocks(sheet: TestSheet, power: Power, placed: boolean, widthMm: n
     space(3),
     heading('Readings'),
     stack([
-      readingGrid(widthMm, yardsticks),
+      readingGrid(widthMm, yardsticks, f),
       space(1),
-      words(limitsInOneLine, widthMm, { sizePt: letters.table, afterMm: 0 }, measure),
+      words(f.say(limitsInOneLine()), widthMm, { sizePt: letters.table, afterMm: 0 }, measure),
       space(6),
       signatureLine(widthMm),
     ]),
@@ -89,9 +95,13 @@ function sheetBlocks(sheet: TestSheet, power: Power, placed: boolean, widthMm: n
 }
 
 /** What a reading is judged by: what is usual, low under, good from. */
-function yardstickCells(yardstick: Yardstick): string[] {
-  const usual = usualFigure(yardstick) ?? 'not known: stock’s minimum';
-  return [usual, formatVoltage(yardstick.lowBelowV), formatVoltage(yardstick.goodFromV)];
+function yardstickCells(yardstick: Yardstick, f: Figures): string[] {
+  const usual = usualFigure(yardstick);
+  return [
+    usual ? f.say(usual) : 'not known: stock’s minimum',
+    f.volts(yardstick.lowBelowV),
+    f.volts(yardstick.goodFromV),
+  ];
 }
 
 /** The register's row of a switch. */
@@ -146,7 +156,7 @@ const readingRowMm = 7;
 const spareRows = 1;
 
 /** Rows to write in: one for each place to read at, with what is usual there, and one to spare. */
-function readingGrid(widthMm: number, yardsticks: readonly Yardstick[]): Block {
+function readingGrid(widthMm: number, yardsticks: readonly Yardstick[], f: Figures): Block {
   const titles = [...printedColumns.map(({ title }) => title), ...writtenColumns];
   const writtenMm = (widthMm - printedColumns.reduce((sum, column) => sum + column.widthMm, 0)) / writtenColumns.length;
   const lefts = titles.map((_, c) =>
@@ -170,7 +180,7 @@ function readingGrid(widthMm: number, yardsticks: readonly Yardstick[]): Block {
         ...Array.from({ length: rows }, (_, row) => rule(x, x + widthMm, y + headMm + row * readingRowMm)),
         ...yardsticks.map((yardstick, row) => {
           const top = y + headMm + row * readingRowMm;
-          const cells = [String(row + 1), ...yardstickCells(yardstick)];
+          const cells = [String(row + 1), ...yardstickCells(yardstick, f)];
           return tagged(
             'TR',
             cells.map((content, c) => tagged('TD', [cell(content, c, top, readingRowMm, 'regular')])),

@@ -114,7 +114,7 @@ ${heading('property-map', words.map)}
 <p><button id="smaller" type="button" aria-label="${escapeHtml(words.smaller)}">−</button> <button id="larger" type="button" aria-label="${escapeHtml(words.larger)}">+</button></p>
 <div id="map" class="map" role="region" aria-label="${escapeHtml(words.mapOf)}" tabindex="0">${mapSvg(input, f)}</div>
 <h2>${escapeHtml(words.cautions)}</h2>
-<ul>${cautions(property.units)
+<ul>${cautions(f)
     .map((caution) => `<li>${escapeHtml(caution)}</li>`)
     .join('')}</ul>
 </main>
@@ -168,25 +168,25 @@ function crossingCard(
   { project, survey, measure, photos }: PhonePageInput,
   f: Figures,
 ): string {
-  const { units, placed } = propertyOf(project);
+  const { placed } = propertyOf(project);
   const words = f.words.exchange.phone;
   const { crossing } = stake;
-  const sketchLook = { survey, units, measure, sizePt: sketch.sizePt };
+  const sketchLook = { survey, f, measure, sizePt: sketch.sizePt };
   const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], sketchLook);
   const points = stake.points.map((point, i) => {
     const names = placeNames(point.places).map(f.say);
     const places = point.places.map(({ at }, k) => `${names.length > 1 ? `${names[k]!}: ` : ''}${placeText(at)}`);
     const said = words.point({
-      tapes: tapesInWords(point, units),
+      tapes: tapesInWords(point, f),
       depth: f.say(depthThereInWords(point.depth)),
-      sure: pointSureInWords(point, units),
+      sure: pointSureInWords(point, f),
       places: placed ? places.join('; ') : '',
     });
     return `<li><strong>${pointLetter(i)} ${escapeHtml(f.say(point.label))}.</strong> ${escapeHtml(said)}</li>`;
   });
   const steps = stake.steps.map((step) => {
     const depth = f.say(depthThereInShort(step.depth));
-    const cells = [f.tape(step.alongM), stepOffset(step, stake, units), depth];
+    const cells = [f.tape(step.alongM), stepOffset(step, stake, f), depth];
     return `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
   });
   const notes = [
@@ -213,7 +213,7 @@ ${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>${escapeHtml(sure)}</p>
 <details><summary>${escapeHtml(words.findIt)}</summary>
 ${svgText(plan.items, sketch.widthMm, sketch.heightMm, words.planOf({ name }))}
 <ul>${points.join('')}</ul>
-${steps.length > 0 ? `<p>${escapeHtml(along)}</p><table><thead><tr>${[words.along, stepsHeading(stake), f.say(depthHeading(stake.depth))].map((head) => `<th>${escapeHtml(head)}</th>`).join('')}</tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
+${steps.length > 0 ? `<p>${escapeHtml(along)}</p><table><thead><tr>${[words.along, stepsHeading(stake, f), f.say(depthHeading(stake.depth))].map((head) => `<th>${escapeHtml(head)}</th>`).join('')}</tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
 ${notes.map((note) => `<p>${escapeHtml(note)}</p>`).join('')}
 ${pictures.join('')}
 </details>
@@ -236,10 +236,10 @@ function usualReadings(power: Power, f: Figures): string {
     if (node === null) return [];
     const name = project.energiser.get(energiserId)?.name ?? energiserId;
     const yardstick = yardstickAt(power, { node, standing });
-    return [`<li>${escapeHtml(yardstickSentence(yardstick, switchesOff(project, []), words.at({ name })))}</li>`];
+    return [`<li>${escapeHtml(f.say(yardstickSentence(yardstick, switchesOff(project, []), { at: name })))}</li>`];
   });
   if (lines.length === 0) return '';
-  return `<p><strong>${escapeHtml(words.shouldRead)}</strong></p><ul>${lines.join('')}</ul><p>${escapeHtml(limitsExplained)}</p>`;
+  return `<p><strong>${escapeHtml(words.shouldRead)}</strong></p><ul>${lines.join('')}</ul><p>${escapeHtml(f.say(limitsExplained()))}</p>`;
 }
 
 /** Read beside it on the energiser's side, it alone off besides what normally is. */
@@ -249,9 +249,8 @@ function readsWithItOff({ switch: { id }, feed }: SwitchRow, power: Power, f: Fi
   const node = nodeAtSwitch(power, id, standing);
   if (node === null) return null;
   const yardstick = yardstickAt(power, { node, standing });
-  const words = f.words.exchange.phone;
-  const where = feed.from === 'bothSides' ? words.besideIt : words.energisersSide;
-  return yardstickSentence(yardstick, switchesOff(power.project, [id]), where);
+  const where = feed.from === 'bothSides' ? 'beside' : 'supplySide';
+  return f.say(yardstickSentence(yardstick, switchesOff(power.project, [id]), where));
 }
 
 function switchCard(row: SwitchRow, power: Power, f: Figures): string {
@@ -293,6 +292,7 @@ function mapSvg({ project, survey, measure }: PhonePageInput, f: Figures): strin
     window,
     ground,
     gridDistanceM(null, scale, propertyOf(project).units),
+    f,
     measure,
   );
   return svgText(items, widthMm, heightMm, f.words.exchange.phone.mapNorthUp);

@@ -24,9 +24,8 @@ import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { samePostM } from '../../locate/tieFrom.ts';
 import { apartM, placeMarks } from '../../locate/tieWords.ts';
 import type { Survey } from '../../survey/types.ts';
-import { figures } from '../../words/figures.ts';
 import type { Message } from '../../words/message.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import { scaleText } from '../scales.ts';
 
 /** Scales of the sketch, 1 to each of these; common practice. */
@@ -34,7 +33,7 @@ const sketchScales: readonly number[] = [20, 25, 40, 50, 75, 100, 125, 150, 200,
 
 export interface SketchInput {
   readonly survey: Survey;
-  readonly units: Units;
+  readonly f: Figures;
   readonly measure: MeasureText;
   /** Size of its letters; on a small screen larger than on paper. */
   readonly sizePt: number;
@@ -82,11 +81,11 @@ export function stakeSketch(stake: StakeOut, key: string | null, frame: PaperBox
     box(frame, null, stroke(pen.sign)),
     ...foot(scaleDenominator, stake.crossing.inGround, input, [left, bottom - footMm, right, bottom]),
   ];
-  return { items: [figure(inWords(stake, scaleDenominator), items)], scaleDenominator };
-}
-
-function inWords({ crossing }: StakeOut, scaleDenominator: number): string {
-  return `Plan of the crossing at ${crossing.figures.gateway.name} at ${scaleText(scaleDenominator)}, north up`;
+  const plan = input.f.words.sheets.stake.plan({
+    gateway: stake.crossing.figures.gateway.name,
+    scale: scaleText(scaleDenominator),
+  });
+  return { items: [figure(plan, items)], scaleDenominator };
 }
 
 function extentOf({ crossing }: StakeOut, shown: readonly StakePoint[]): Box {
@@ -127,8 +126,8 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
     ),
   );
   const astray = shown.flatMap((point) => (point.places.length === 0 ? tapeCircles(point, window) : []));
-  const posts = postsShown(stake, shown, window, input.units);
-  const marks = points.flatMap((point, i) => marksOf(point, i, window, input.units));
+  const posts = postsShown(stake, shown, window, input.f);
+  const marks = points.flatMap((point, i) => marksOf(point, i, window, input.f));
   const labelled = labelledTapes(tapes);
   return {
     items: [
@@ -163,12 +162,13 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
 const apartMm = 9;
 
 /** "A"; where a point can be in several places "A north", "A south", as far as there is room for both. */
-function marksOf(point: StakePoint, index: number, { toPaper, mmPerM }: MapWindow, units: Units) {
+function marksOf(point: StakePoint, index: number, { toPaper, mmPerM }: MapWindow, f: Figures) {
   const letter = pointLetter(index);
-  const names = placeMarks(point.places).map(figures(units).say);
+  const names = placeMarks(point.places).map(f.say);
   const close = apartM(point.places) * mmPerM < apartMm;
   return point.places.map(({ xy }, i) => {
-    const name = close ? (i === 0 ? letter : null) : `${letter} ${names[i]!}`;
+    const mark = () => f.words.sheets.stake.mark({ letter, place: names[i]! });
+    const name = close ? (i === 0 ? letter : null) : mark();
     return { point, letter: point.places.length > 1 ? name : letter, at: toPaper(xy) };
   });
 }
@@ -219,12 +219,12 @@ function postsShown(
   { crossing, postsNear, postNames }: StakeOut,
   shown: readonly StakePoint[],
   window: MapWindow,
-  units: Units,
+  f: Figures,
 ) {
   const { shape } = crossing;
   const all: { name: string; xy: Xy }[] = [];
   const add = (name: Message, xy: Xy) => {
-    if (all.every((known) => xyDistanceM(known.xy, xy) >= samePostM)) all.push({ name: figures(units).say(name), xy });
+    if (all.every((known) => xyDistanceM(known.xy, xy) >= samePostM)) all.push({ name: f.say(name), xy });
   };
   add(postNames.start, shape.startPost);
   add(postNames.end, shape.endPost);
@@ -244,7 +244,7 @@ function pointLabel(
   const block = labelBlock(
     [
       { text: letter, font: 'bold', sizePt: input.sizePt * 1.25 },
-      ...(words ? [{ text: figures(input.units).say(words), font: 'figures', sizePt: input.sizePt } as const] : []),
+      ...(words ? [{ text: input.f.say(words), font: 'figures', sizePt: input.sizePt } as const] : []),
     ],
     input.measure,
   );
@@ -255,9 +255,10 @@ function tapeLabel(
   path: readonly PaperPoint[],
   { distanceM }: StakeTape,
   by: StakePoint['by'],
-  { units, measure, sizePt }: SketchInput,
+  { f, measure, sizePt }: SketchInput,
 ): LabelRequest {
-  const words = `${formatTape(distanceM, units)}${by === 'drawn' ? ' assumed' : by === 'planned' ? ' planned' : ''}`;
+  const { tape, tapeAssumed, tapePlanned } = f.words.sheets.stake;
+  const words = { drawn: tapeAssumed, planned: tapePlanned, ties: tape, offset: tape, gps: tape }[by]({ distanceM });
   const style = { sizePt, font: 'bold' } as const;
   const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
   const away = placesAround(squareAround(middle, 0.3), labelBlock([{ text: words, ...style }], measure));
@@ -279,11 +280,12 @@ function postLabel(name: string, at: PaperPoint, { measure, sizePt }: SketchInpu
 function foot(
   scaleDenominator: number,
   inGround: boolean,
-  { units, sizePt, measure }: SketchInput,
+  { f, sizePt, measure }: SketchInput,
   [left, top, right, bottom]: PaperBox,
 ): Item[] {
-  const bar = scaleBarFor(scaleDenominator, units, Math.min(45, (right - left) / 2.6));
-  const words = inGround ? 'shaded: it may lie here' : 'planned: not in the ground';
+  const bar = scaleBarFor(scaleDenominator, f.units, Math.min(45, (right - left) / 2.6));
+  const { shaded, notInTheGround } = f.words.sheets.stake;
+  const words = inGround ? shaded : notInTheGround;
   const roomy = measure(words, 'regular', sizePt) < right - left - bar.length - 20;
   return [
     line(

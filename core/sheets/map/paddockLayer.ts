@@ -7,25 +7,27 @@ import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { boxAroundPaper, squareAround } from '../../drawing/signs/sign.ts';
 import { ink, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
+import { middleOf } from '../../survey/paddocks.ts';
 import type { Survey } from '../../survey/types.ts';
-import { formatArea, type Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import type { MapLayer } from './layer.ts';
 
 /** Names of the paddocks with their areas. One that the sheet shows only a rim of is named on the next. */
-export function paddockLayer(survey: Survey, window: MapWindow, units: Units, measure: MeasureText): MapLayer {
+export function paddockLayer(survey: Survey, window: MapWindow, f: Figures, measure: MeasureText): MapLayer {
   const labels: LabelRequest[] = [];
+  const { unnamedPaddock, withArea } = f.words.sheets.map;
   for (const paddock of survey.paddocks) {
     const ring = paddock.ring.map(window.toPaper);
     const [left, top, right, bottom] = boxAroundPaper(ring, 0);
     const [mapLeft, mapTop, mapRight, mapBottom] = window.frame;
     if (right < mapLeft || left > mapRight || bottom < mapTop || top > mapBottom) continue;
-    const heart = window.toPaper(paddock.inside);
+    const heart = window.toPaper(middleOf(paddock));
     const home = window.shows(heart);
     const area: LabelLine = {
       font: 'regular',
       sizePt: letters.small,
       ink: ink.soft,
-      text: formatArea(paddock.areaM2, units),
+      text: f.area(paddock.areaM2),
     };
     const blocks = paddock.named === null ? [labelBlock([area], measure)] : namedBlocks(paddock.name, area, measure);
     labels.push({
@@ -34,7 +36,9 @@ export function paddockLayer(survey: Survey, window: MapWindow, units: Units, me
         ...placesInside(ring, home ? heart : null, window.frame, blocks),
         ...(home ? outside(heart, blocks) : []),
       ],
-      listedAs: home ? `${paddock.named === null ? 'unnamed paddock' : paddock.name} (${area.text})` : null,
+      listedAs: home
+        ? withArea({ name: paddock.named === null ? unnamedPaddock : paddock.name, area: area.text })
+        : null,
     });
   }
   return { items: [], signs: [], lines: [], labels };

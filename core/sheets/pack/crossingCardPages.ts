@@ -107,7 +107,7 @@ function standing({ built, lacks }: CrossingRow, units: Units): string {
     joints > 0
       ? ` ${joints === 1 ? 'A joint lies' : `${joints} joints lie`} underground: look there first for a fault.`
       : '';
-  const missing = lacks.length > 0 ? ` Not recorded: ${lacks.join(', ')}.` : '';
+  const missing = lacks.length > 0 ? ` Not recorded: ${lacks.map(figuresIn(units).say).join(', ')}.` : '';
   const marked =
     built.figures.crossing.status === 'planned'
       ? ' It is marked planned, yet it was recorded: it counts as in the ground.'

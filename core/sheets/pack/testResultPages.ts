@@ -8,6 +8,7 @@ import { powerOf } from '../../survey/power/powerOf.ts';
 import { readingRows } from '../../survey/power/readingRows.ts';
 import { dateText } from '../../words/dates.ts';
 import { formatVoltage } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Block, space } from '../flow/block.ts';
 import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';
@@ -29,7 +30,7 @@ export function testResultPages(input: PackInput): PageDraft[] {
     paragraph(
       runs.length === 0
         ? 'No run through the test sheets was recorded. The sheets that follow have room to write on.'
-        : `A section passes where every reading is as usual at its place and holds the stock: ${least} and over. Beside each reading stands what it was judged by when it was taken; where nothing stands, what holds the stock. ${limitsExplained}`,
+        : `A section passes where every reading is as usual at its place and holds the stock: ${least} and over. Beside each reading stands what it was judged by when it was taken; where nothing stands, what holds the stock. ${input.f.say(limitsExplained())}`,
       widthMm,
       measure,
     ),
@@ -64,7 +65,7 @@ function runBlocks(run: TestRun, widthMm: number, input: PackInput): Block[] {
 
 export function readingTable(
   readings: readonly Reading[],
-  { project, survey }: Pick<PackInput, 'project' | 'survey'>,
+  { project, survey, f }: Pick<PackInput, 'project' | 'survey' | 'f'>,
 ): Table {
   const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, where }) => [reading.id, where]));
   const whereOf = ({ id }: Reading) => rows.get(id) ?? '-';
@@ -86,7 +87,7 @@ export function readingTable(
       reading.section ?? '-',
       reading.place || whereOf(reading),
       reading.voltageV === null ? '-' : formatVoltage(reading.voltageV),
-      ...(isJudged ? judgedCells(reading) : []),
+      ...(isJudged ? judgedCells(reading, f) : []),
       reading.currentA === null ? '-' : String(reading.currentA),
       reading.openSwitchIds.map((id) => project.switch.get(id)?.name ?? 'one that is gone').join(', ') || 'none',
       [reading.meter, reading.weather, reading.by].filter((part) => part).join(', ') || '-',
@@ -95,8 +96,10 @@ export function readingTable(
   };
 }
 
-function judgedCells({ yardstick }: Reading): string[] {
-  return yardstick ? [usualFigure(yardstick) ?? 'not known', formatVoltage(yardstick.goodFromV)] : ['-', '-'];
+function judgedCells({ yardstick }: Reading, f: Figures): string[] {
+  if (!yardstick) return ['-', '-'];
+  const usual = usualFigure(yardstick);
+  return [usual ? f.say(usual) : f.words.things.notKnown, f.volts(yardstick.goodFromV)];
 }
 
 export function signatures(widthMm: number): Block {

@@ -15,6 +15,7 @@ import { depthLabel } from '../../../core/locate/depthWords.ts';
 import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
 import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
+import { middleOf } from '../../../core/survey/paddocks.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
 import { figures as figuresIn, plainWords } from '../../../core/words/figures.ts';
 import { formatArea } from '../../../core/words/numbers/write.ts';
@@ -186,7 +187,7 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
   const text = withArea ? `${paddock.name}\n${area}` : paddock.name;
   const height = (labelSizePx + 3) * (withArea ? 2 : 1);
   const width = withArea ? Math.max(widthPx, look.textWidth(area)) : widthPx;
-  const anchor = toPx(look.view, paddock.inside);
+  const anchor = toPx(look.view, middleOf(paddock));
   const ring = paddock.ring.map((corner) => toPx(look.view, corner));
   const moved = [-height, height].flatMap((step): Px[] =>
     fitsInside([anchor[0], anchor[1] + step], width, height, ring) ? [[0, step]] : [],
@@ -248,7 +249,7 @@ function letterLabel(letter: string, anchor: Px, priority: number): MapLabel {
 
 /** What a service's line carries, over and over along what is in view of it. */
 function lettersOfService(look: Look, { service, xy }: ServicePart): MapLabel[] {
-  const text = xy.length > 1 ? serviceLetters(service) : null;
+  const text = xy.length > 1 ? serviceLetters(service, figuresIn(look.input.units)) : null;
   if (text === null || look.metresPerPx > furthest.service) return [];
   const width = look.textWidth(text);
   return clipPolylineToBox(xy, viewBox(look.view)).flatMap((piece) =>

@@ -3,15 +3,18 @@ import { limitsExplained, switchesOff, usualFigure } from '../../../core/sheets/
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { openForSheet, sheetYardsticks } from '../../../core/survey/power/sheetYardsticks.ts';
 import { testSheetOf } from '../../../core/survey/testSheets.ts';
+import type { Message } from '../../../core/words/message.ts';
 import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 
 /** How each section is tested on its own: which switches to open, where to read. */
 export function TestSheets() {
   const { project, survey } = useOpenFile();
+  const f = useFigures();
   const [open, setOpen] = useState(0);
   const { sections } = survey;
   const section = sections[Math.min(open, sections.length - 1)];
@@ -20,6 +23,7 @@ export function TestSheets() {
   const power = powerOf(project, survey);
   const yardsticks = sheetYardsticks(power, sheet);
   const switches = switchesOff(project, openForSheet(power, sheet));
+  const saidOr = (usual: Message | null) => (usual === null ? 'not known' : f.say(usual));
   const names = (ids: readonly string[]) => ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none';
   return (
     <section className="block" aria-label="Test sheets">
@@ -67,7 +71,7 @@ export function TestSheets() {
             <thead>
               <tr>
                 <th scope="col">Place</th>
-                <th scope="col">Usual there, {switches}</th>
+                <th scope="col">Usual there, {f.say(switches)}</th>
                 <th scope="col" className="amount">
                   Low under
                 </th>
@@ -80,14 +84,14 @@ export function TestSheets() {
               {sheet.readAt.map(({ text }, i) => (
                 <tr key={text}>
                   <th scope="row">{text}</th>
-                  <td>{usualFigure(yardsticks[i]!) ?? 'not known'}</td>
+                  <td>{saidOr(usualFigure(yardsticks[i]!))}</td>
                   <td className="amount">{formatVoltage(yardsticks[i]!.lowBelowV)}</td>
                   <td className="amount">{formatVoltage(yardsticks[i]!.goodFromV)}</td>
                 </tr>
               ))}
             </tbody>
           </table>
-          <p className="field-hint">{limitsExplained}</p>
+          <p className="field-hint">{f.say(limitsExplained())}</p>
         </>
       ) : null}
     </section>

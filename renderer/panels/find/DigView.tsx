@@ -5,9 +5,9 @@ import {
   depthOfThing,
   digSentence,
   errorInWords,
-  onlyWhatIsInTheFile,
   verdictInWords,
 } from '../../../core/sheets/find/digWords.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { formatRound } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
@@ -20,25 +20,27 @@ import { PrintSheetButton } from './PrintSheetButton.tsx';
 import { typedPlace } from './typedPlace.ts';
 
 const tools = [
-  { tool: 'digPoint', label: 'hole' },
-  { tool: 'digLine', label: 'trench' },
-  { tool: 'digArea', label: 'area' },
+  { tool: 'digPoint', label: (words: Texts) => words.window.find.dig.hole },
+  { tool: 'digLine', label: (words: Texts) => words.window.find.dig.trench },
+  { tool: 'digArea', label: (words: Texts) => words.window.find.dig.area },
 ] as const;
 
 /** "I will dig here": what is buried near, how sure that is, and what may be hit. */
 export function DigView() {
-  const { dig: words, views } = useWords().window.find;
+  const texts = useWords();
+  const { dig: words, views } = texts.window.find;
   const dig = useFind((state) => state.dig);
+  const f = useFigures();
   return (
     <section className="block" aria-label={views.dig}>
       <Caution>
-        {onlyWhatIsInTheFile} {words.offAndDead}
+        {f.words.sheets.dig.onlyWhatIsKnown} {words.offAndDead}
       </Caution>
       <p>{words.draw}</p>
       <p className="buttons">
         {tools.map(({ tool, label }) => (
           <button key={tool} type="button" onClick={() => mapView.setTool(tool)}>
-            {words[label]}
+            {label(texts)}
           </button>
         ))}
       </p>
@@ -85,8 +87,8 @@ function TypePlace() {
 
 function Answered({ dig }: { readonly dig: Dig }) {
   const { project, survey } = useOpenFile();
-  const { units, words: all } = useFigures();
-  const words = all.window.find.dig;
+  const f = useFigures();
+  const words = f.words.window.find.dig;
   const answer = useMemo(() => digCheck(project, survey, dig), [project, survey, dig]);
   const hit = answer.findings.some(({ overlap }) => overlap);
   const set = (patch: Partial<Dig>) => useFind.setState({ dig: { ...dig, ...patch } });
@@ -94,9 +96,9 @@ function Answered({ dig }: { readonly dig: Dig }) {
     <>
       <p className={`dig-answer ${hit ? 'hit' : 'clear'}`} role="status">
         <span aria-hidden="true">{hit ? '✕ ' : answer.findings.length > 0 ? '! ' : '? '}</span>
-        {digSentence(answer, dig, units)}
+        {digSentence(answer, dig, f)}
       </p>
-      {answer.findings.length === 0 ? <p>{onlyWhatIsInTheFile}</p> : null}
+      {answer.findings.length === 0 ? <p>{f.words.sheets.dig.onlyWhatIsKnown}</p> : null}
       <ol className="dig-findings">
         {numbered(answer).map(({ finding, number, overhead }) => (
           <FindingRow
@@ -123,8 +125,8 @@ function Answered({ dig }: { readonly dig: Dig }) {
       </div>
       <p className="field-hint">
         {words.howGood({
-          byEye: formatRound(digErrorM.drawn, units),
-          byPhone: formatRound(digErrorM.typed, units),
+          byEye: formatRound(digErrorM.drawn, f.units),
+          byPhone: formatRound(digErrorM.typed, f.units),
         })}
       </p>
       <p className="buttons">
@@ -147,7 +149,6 @@ function FindingRow({
   readonly overhead: boolean;
 }) {
   const f = useFigures();
-  const { units } = f;
   const words = f.words.window.find.dig;
   const { thing, overlap } = finding;
   const isHit = overlap && !overhead;
@@ -158,16 +159,13 @@ function FindingRow({
       onPointerLeave={() => light([])}
     >
       <p>
-        <strong>{words.thing({ number, thing: thing.name })}</strong>, {awayInWords(finding, units)}
+        <strong>{words.thing({ number, thing: thing.name })}</strong>, {awayInWords(finding, f)}
       </p>
       <p className="dig-verdict">
         {isHit ? <span aria-hidden="true">✕ </span> : null}
         {overhead ? `${words.overhead} ` : ''}
         {words.said({
-          all: [
-            ...(overhead ? [] : [verdictInWords(finding), depthOfThing(finding, units)]),
-            errorInWords(finding, units),
-          ],
+          all: [...(overhead ? [] : [verdictInWords(finding, f), depthOfThing(finding, f)]), errorInWords(finding, f)],
         })}
       </p>
       {thing.beside ? <p>{f.say(thing.beside)}</p> : null}

@@ -14,13 +14,14 @@ import { localMinute } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { groundOf } from './huntNow.ts';
 
 /** What a search would take, and its first step. */
 export function HuntStart() {
-  const { begin: words, ...search } = useWords().window.find.search;
+  const f = useFigures();
+  const { begin: words, ...search } = f.words.window.find.search;
   const { project, survey } = useOpenFile();
   const energisers = energisersToSearch(survey);
   const [chosen, setChosen] = useState<string | null>(null);
@@ -90,11 +91,11 @@ export function HuntStart() {
           { value: 'usual', label: words.yardsticks.usual },
           { value: 'limits', label: words.yardsticks.limits },
         ]}
-        hint={judgedBy === 'usual' ? limitsExplained : undefined}
+        hint={judgedBy === 'usual' ? f.say(limitsExplained()) : undefined}
         onCommit={setJudgedBy}
       />
       {judgedBy === 'usual' ? (
-        <p>{yardstickSentence(first, switchesOff(project, plan.openFirst), search.atEnergiser)}</p>
+        <p>{f.say(yardstickSentence(first, switchesOff(project, plan.openFirst), 'atEnergiser'))}</p>
       ) : (
         <div className="field-pair">
           <KilovoltField

@@ -2,8 +2,9 @@ import { useId, useState } from 'react';
 import { type Answer, meaningOf } from '../../../core/locate/hunt/huntEdits.ts';
 import type { Yardstick } from '../../../core/model/yardstick.ts';
 import { yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
+import type { Message } from '../../../core/words/message.ts';
 import { type FieldRule, readField } from '../../../core/words/numbers/field.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 
 /** A voltage in kV, as a meter shows it. */
 function readingRule(label: string): FieldRule {
@@ -18,10 +19,11 @@ export function ReadingEntry({
 }: {
   readonly yardstick: Yardstick;
   /** How the switches stand for it: "with S4 off". */
-  readonly switches: string;
+  readonly switches: Message;
   readonly onAnswer: (answer: Answer) => void;
 }) {
-  const words = useWords().window.find.search.reading;
+  const f = useFigures();
+  const words = f.words.window.find.search.reading;
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [between, setBetween] = useState<number | null>(null);
@@ -64,7 +66,7 @@ export function ReadingEntry({
           </p>
         ) : null}
         <p className="field-hint">
-          {yardstickSentence(yardstick, switches)}
+          {f.say(yardstickSentence(yardstick, switches))}
           {yardstick.by === 'estimate' ? ` ${words.mayBeOff}` : ''}
         </p>
       </div>

@@ -52,7 +52,7 @@ export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
   const { left } = sought;
   const { gateway, crossing } = stake.crossing.figures;
   const key = stake.points.some((point) => point.key === wanted) ? wanted : null;
-  const look = { survey, units: f.units, measure: measureText, sizePt: letterPt };
+  const look = { survey, f, measure: measureText, sizePt: letterPt };
   const called = left
     ? {
         title: leftHeading(left),
@@ -148,16 +148,15 @@ function Points({ stake, chosenKey }: { readonly stake: StakeOut; readonly chose
 function PointWords({ point }: { readonly point: StakePoint }) {
   const { project } = useOpenFile();
   const f = useFigures();
-  const { units } = f;
   const { placeOf } = f.words.window.find.stakeOut;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const { placed } = propertyOf(project);
   const names = placeNames(point.places);
   return (
     <>
-      <p className="stake-tapes">{tapesInWords(point, units)}</p>
+      <p className="stake-tapes">{tapesInWords(point, f)}</p>
       <p>
-        {capital(f.say(depthThereInWords(point.depth)))}. {pointSureInWords(point, units)}
+        {capital(f.say(depthThereInWords(point.depth)))}. {pointSureInWords(point, f)}
       </p>
       {placed
         ? point.places.map(({ at }, i) => (
@@ -185,7 +184,7 @@ function Steps({ stake }: { readonly stake: StakeOut }) {
         <thead>
           <tr>
             <th scope="col">{words.at}</th>
-            <th scope="col">{stepsHeading(stake)}</th>
+            <th scope="col">{stepsHeading(stake, f)}</th>
             <th scope="col" className="amount">
               {f.say(depthHeading(stake.depth))}
             </th>
@@ -195,7 +194,7 @@ function Steps({ stake }: { readonly stake: StakeOut }) {
           {stake.steps.map((step) => (
             <tr key={step.alongM}>
               <td>{f.tape(step.alongM)}</td>
-              <td>{stepOffset(step, stake, f.units)}</td>
+              <td>{stepOffset(step, stake, f)}</td>
               <td className="amount">{f.say(depthThereInShort(step.depth))}</td>
             </tr>
           ))}

@@ -241,7 +241,7 @@ function Stop({
         />
       ))}
       <p role="status">{saysInWords(says, least, f)}</p>
-      <p className="field-hint">{limitsExplained}</p>
+      <p className="field-hint">{f.say(limitsExplained())}</p>
       <TextField label={words.sectionNote({ section: sheet.section })} value={note} onCommit={setNote} />
       <p className="buttons">
         {button('passed', words.passed)}
@@ -282,7 +282,8 @@ function ReadingField({
   readonly yardstick: Yardstick;
   readonly reading: Reading | null;
 }) {
-  const { edits, read } = useFigures().words.window.record.testRun;
+  const f = useFigures();
+  const { edits, read } = f.words.window.record.testRun;
   const { project } = useOpenFile();
   const counts = reading?.yardstick ?? yardstick;
   const write = (kilovolts: number | null) => {
@@ -313,7 +314,7 @@ function ReadingField({
       {...boundsOf(described.fields.voltageV, 1000)}
       optional
       value={reading?.voltageV == null ? null : reading.voltageV / 1000}
-      hint={yardstickSentence(counts, switchesOff(project, openIds))}
+      hint={f.say(yardstickSentence(counts, switchesOff(project, openIds)))}
       onCommit={write}
     />
   );

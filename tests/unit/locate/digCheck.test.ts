@@ -12,6 +12,7 @@ import type { Service, ServiceKind } from '../../../core/model/things.ts';
 import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import { depthOfThing, digSentence, errorInWords, verdictInWords } from '../../../core/sheets/find/digWords.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { message } from '../../../core/words/message.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
 import { inEnglish } from '../../support/english.ts';
@@ -202,8 +203,10 @@ describe('digCheck', () => {
     const answer = digCheck(planned, surveyed, dig('point', [[50, 1]]));
     expect(answer.findings).toEqual([]);
     expect(answer.planned).toMatchObject([{ overlap: false, thing: { id: 'G1', inGround: false } }]);
-    expect(verdictInWords(answer.planned[0]!)).toBe('Planned here, not in the ground as far as this file knows');
-    expect(digSentence(answer, dig('point', []), 'metric')).toBe(
+    expect(verdictInWords(answer.planned[0]!, figures('metric'))).toBe(
+      'Planned here, not in the ground as far as this file knows',
+    );
+    expect(digSentence(answer, dig('point', []), figures('metric'))).toBe(
       'Nothing in this file is buried within 10.0 m of the dig. Planned, not in the ground as far as this file knows: crossing under G1.',
     );
     expect(digCheck(planned, surveyed, dig('point', [[0, -25]])).planned).toMatchObject([{ thing: { id: 'L1' } }]);
@@ -250,7 +253,7 @@ describe('digCheck', () => {
 
   it('tells the shallowest depth first, measured or planned', () => {
     const depthsOf = (checked: Project) =>
-      depthOfThing(digCheck(checked, survey, dig('point', [[50, 1]])).findings[0]!, 'metric');
+      depthOfThing(digCheck(checked, survey, dig('point', [[50, 1]])).findings[0]!, figures('metric'));
     expect(depthsOf(project)).toBe('trench 0.30 m deep as planned, not measured');
     const depths = [
       { alongM: 0, depthM: 0.42 },
@@ -294,7 +297,7 @@ describe('digCheck', () => {
             for (const there of [xy, mirror]) {
               const answer = digCheck(recorded, survey, dig('point', [there], { errorM: 0.02, withinM: 1 }));
               expect(answer.findings[0]).toMatchObject({ overlap: true, thing: { id: 'G1' } });
-              expect(digSentence(answer, dig('point', [there]), 'metric')).toMatch(
+              expect(digSentence(answer, dig('point', [there]), figures('metric'))).toMatch(
                 /^Do not dig yet: crossing under G1/,
               );
               met++;
@@ -327,7 +330,7 @@ describe('digCheck', () => {
     const recorded = put(project, post, bend);
     const { findings } = digCheck(recorded, survey, dig('point', [truth], { errorM: 0 }));
     expect(findings[0]).toMatchObject({ overlap: true, thing: { basis: 'contradictory' } });
-    expect(errorInWords(findings[0]!, 'metric')).toContain('tapes do not meet, so assumed');
+    expect(errorInWords(findings[0]!, figures('metric'))).toContain('tapes do not meet, so assumed');
     // The same of a crossing that an old file no longer draws.
     const orphaned = put(recorded, { ...recorded.crossing.get('X-G1')!, method: 'overhead' });
     const still = digCheck(orphaned, surveyOf(orphaned), dig('point', [truth], { errorM: 0 })).findings;

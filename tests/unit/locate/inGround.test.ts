@@ -37,6 +37,7 @@ import { gateTagPages } from '../../../core/sheets/pack/gateTagPages.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import type { PageDraft } from '../../../core/sheets/pageDraft.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { at, line } from '../../support/drawings.ts';
@@ -390,7 +391,7 @@ describe('a crossing whose gate was moved away', () => {
       'old latch post (east)',
     ]);
     const bend = stake.points.find(({ label }) => inEnglish(label) === 'bend')!;
-    const words = tapesInWords(bend, 'metric');
+    const words = tapesInWords(bend, figures('metric'));
     expect(words).toMatch(/^From the old hinge post \(west\) \(stood 15\.00 m from where it is drawn now\) 2\.33 m, /);
     expect(words).toMatch(/From posts as they are drawn now, worked out: .*the post P1 6\.93 m/);
     for (const { distanceM, post } of bend.tapesNow) {
@@ -463,6 +464,7 @@ function tagsOf(project: Project) {
     property: propertyOf(project),
     date: '2026-12-01',
     measure: typefaces().measure,
+    f: figures('metric'),
     crossings: crossingRegister(project, survey),
     makeQr: qrModules,
   };

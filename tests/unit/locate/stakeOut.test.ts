@@ -10,6 +10,7 @@ import type { TapeTie } from '../../../core/model/recordThings.ts';
 import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import type { Survey } from '../../../core/survey/types.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
 import { inEnglish } from '../../support/english.ts';
 
@@ -179,7 +180,7 @@ describe('stakeOut', () => {
       ['hinge post (west)', 1],
       ['latch post (east)', 1],
     ]);
-    expect(tapesInWords(found, 'metric')).toBe(
+    expect(tapesInWords(found, figures('metric'))).toBe(
       'From the hinge post (west) 1.00 m, from the latch post (east) 1.00 m: these tapes do not meet.',
     );
     expect(stepsAssumed).toBe(true);

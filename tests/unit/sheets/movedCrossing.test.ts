@@ -61,7 +61,7 @@ const wordsOf = (items: readonly Item[]) =>
 function layerAt(project: Project, centre: Xy, scale: number) {
   const survey = surveyOf(project);
   const window = mapWindow(frame, centre, scale, survey.plane);
-  return { window, survey, ...openingLayer(project, survey, window, 'metric', plainMeasure) };
+  return { window, survey, ...openingLayer(project, survey, window, figures('metric'), plainMeasure) };
 }
 
 describe('a crossing whose gate was moved', () => {
@@ -113,6 +113,7 @@ describe('places where a trench may also lie', () => {
     },
     date: '2031-05-02',
     measure: plainMeasure,
+    f: figures('metric'),
     testSheets: testSheets(astray, survey),
     crossings: crossingRegister(astray, survey),
     takeOff: null,
@@ -121,7 +122,7 @@ describe('places where a trench may also lie', () => {
   };
   const shaded = (items: readonly Item[]) => circlesOf(items).filter(({ fill }) => fill === '#ececec');
   const card = cardPlan(found, cardPoints(found, figures('metric')), [0, 0, 120, 90], input);
-  const look = { survey, units: 'metric', measure: plainMeasure, sizePt: 9 } as const;
+  const look = { survey, f: figures('metric'), measure: plainMeasure, sizePt: 9 } as const;
 
   it('stand on the map beside the courses', () => {
     expect(found.spots.length).toBeGreaterThan(0);
@@ -132,7 +133,7 @@ describe('places where a trench may also lie', () => {
   });
 
   it('are shaded on the card and the sketch, and inside their frames', () => {
-    const sketch = stakeSketch(stakeOutAt(astray, survey, 'G1').stake, 'end', [0, 0, 120, 90], look);
+    const sketch = stakeSketch(stakeOutAt(astray, survey, 'G1', figures('metric')).stake, 'end', [0, 0, 120, 90], look);
     for (const { items } of [card, sketch]) {
       const discs = shaded(items);
       expect(discs).toHaveLength(found.spots.length);

@@ -14,6 +14,7 @@ import { layoutPack } from '../../../core/sheets/pack/layoutPack.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { inEnglish } from '../../support/english.ts';
 import { plainMeasure } from './plainMeasure.ts';
@@ -39,6 +40,7 @@ function inputOf(project: Project, changes: Partial<PackInput> = {}): PackInput 
     options,
     date: options.date,
     measure: plainMeasure,
+    f: figures(propertyOf(project).units),
     testSheets: testSheets(project, survey),
     crossings: crossingRegister(project, survey),
     takeOff: null,

@@ -23,9 +23,10 @@ function firstWords(toOpen: readonly Switch[], toClose: readonly Switch[], f: Fi
 
 const few = 6;
 
+const results = { good: 'good', low: 'low' };
+
 /** What a search for a fault says to the person who walks it. */
 export const faultSearch = {
-  switch: ({ name }: { name: Switch }) => switchWords(name),
   switches: ({ names }: { names: readonly Switch[] }, f: Figures) => switchesWords(names, f),
   step: {
     atEnergiser: ({ toOpen, toClose }: { toOpen: readonly Switch[]; toClose: readonly Switch[] }, f: Figures) =>
@@ -55,7 +56,6 @@ export const faultSearch = {
     if (most === 1) return 'One test is left.';
     return `At most ${f.number(most)} tests are left, ${f.number(expected, 1)} as a rule.`;
   },
-  result: { good: 'good', low: 'low' },
   /** "S4: 2.1 kV, low (usual 8.1 kV, estimated)" */
   reading: (
     {
@@ -83,7 +83,7 @@ export const faultSearch = {
       check === 'with' ? ' (to make sure, section fed)' : check === 'without' ? ' (to make sure, section cut off)' : '';
     const by = usualBy === 'estimate' ? ', estimated' : usualBy === 'reading' ? ', as read before' : '';
     const usual = usualV === null ? '' : ` (usual ${f.volts(usualV)}${by})`;
-    return `${place}${again}: ${voltageV === null ? '' : `${f.volts(voltageV)}, `}${result}${doubtful ? ', doubtful' : ''}${usual}`;
+    return `${place}${again}: ${voltageV === null ? '' : `${f.volts(voltageV)}, `}${results[result]}${doubtful ? ', doubtful' : ''}${usual}`;
   },
   /** What a piece of the fence is. */
   piece: {
