@@ -164,7 +164,7 @@ it('the sides of a gateway go by the compass and the paddocks there', () => {
   const shape = survey.gateways.get('G1')!;
   const { posts, hands } = sidesOfGateway(shape, survey);
   expect(posts).toEqual({ start: 'west', end: 'east' });
-  const west = survey.paddocks.find(({ inside: [x] }) => x < 100)!;
+  const west = survey.paddocks.find(({ ring }) => ring.every(([x]) => x < 101))!;
   expect(hands.left).toEqual({ side: 'north', paddock: west.name });
   expect(hands.right).toEqual({ side: 'south', paddock: null });
 });
