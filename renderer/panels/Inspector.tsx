@@ -4,15 +4,10 @@ import { CommandButton } from '../commands/CommandButton.tsx';
 import { type Page, useApp, useOpenFile } from '../state/appState.ts';
 import { bookWidthLimitsPx, setBookWidth } from '../state/settings.ts';
 import { useLasting } from '../state/useLasting.ts';
-import { CoverPage } from './cover/CoverPage.tsx';
-import { DividePage } from './divide/DividePage.tsx';
 import { ChosenDetails } from './draw/ChosenDetails.tsx';
 import { DrawPage } from './draw/DrawPage.tsx';
 import { FaultBoundary } from './FaultBoundary.tsx';
-import { FindPage } from './find/FindPage.tsx';
-import { OrderPage } from './order/OrderPage.tsx';
-import { PowerPage } from './power/PowerPage.tsx';
-import { RecordPage } from './record/RecordPage.tsx';
+import { lazyPart } from './lazyPart.tsx';
 import { PictureProgress } from './underlay/PictureProgress.tsx';
 
 const verbs: readonly { readonly page: Page; readonly label: string }[] = [
@@ -25,14 +20,14 @@ const verbs: readonly { readonly page: Page; readonly label: string }[] = [
 ];
 
 const pages = {
-  cover: CoverPage,
+  cover: lazyPart(async () => (await import('./cover/CoverPage.tsx')).CoverPage),
   draw: DrawPage,
-  divide: DividePage,
-  power: PowerPage,
-  order: OrderPage,
-  record: RecordPage,
-  find: FindPage,
-} satisfies Record<Page, () => ReactNode>;
+  divide: lazyPart(async () => (await import('./divide/DividePage.tsx')).DividePage),
+  power: lazyPart(async () => (await import('./power/PowerPage.tsx')).PowerPage),
+  order: lazyPart(async () => (await import('./order/OrderPage.tsx')).OrderPage),
+  record: lazyPart(async () => (await import('./record/RecordPage.tsx')).RecordPage),
+  find: lazyPart(async () => (await import('./find/FindPage.tsx')).FindPage),
+} satisfies Record<Page, (props: object) => ReactNode>;
 
 function pageWords(page: Page): string {
   return verbs.find((verb) => verb.page === page)?.label ?? 'Cover';

@@ -151,15 +151,18 @@ function tieLabel(path: readonly PaperPoint[], lengthM: number, { f, measure }: 
 function postMarks(points: readonly CardPoint[], built: CrossingAsBuilt, window: MapWindow, input: PackInput) {
   const { say } = input.f;
   const used = points.flatMap(({ solved }) => solved?.ties ?? []).map(({ name, xy }) => ({ name: say(name), xy }));
-  const { gateway, startPost, endPost } = built.shape;
+  const { startPost, endPost } = built.shape;
   const gatePosts = [
-    { name: say(gatePostName(gateway, 'start')), xy: startPost },
-    { name: say(gatePostName(gateway, 'end')), xy: endPost },
+    { name: say(gatePostName(built.shape, 'start')), xy: startPost },
+    { name: say(gatePostName(built.shape, 'end')), xy: endPost },
   ];
   const all = new Map([...gatePosts, ...used].map(({ name, xy }) => [name, xy]));
   const shown = [...all].map(([name, xy]) => ({ name, at: window.toPaper(xy) })).filter(({ at }) => window.shows(at));
   const inShort = new Map(
-    (['start', 'end'] as const).map((end) => [say(gatePostName(gateway, end)), say(gatePostWord(gateway, end))]),
+    (['start', 'end'] as const).map((end) => [
+      say(gatePostName(built.shape, end)),
+      say(gatePostWord(built.shape, end)),
+    ]),
   );
   return {
     items: shown.map(({ at }) => box(squareAround(at, 0.8), ink.white, stroke(pen.frame))),

@@ -101,7 +101,7 @@ function standing({ built, lacks }: CrossingRow, f: Figures): string {
     f.say(certaintyInWords(built)),
     ...(built.figures.crossing.status === 'planned' ? [said.markedPlanned] : []),
     ...(joints > 0 ? [said.joints({ count: joints })] : []),
-    ...(lacks.length > 0 ? [said.lacks({ what: lacks })] : []),
+    ...(lacks.length > 0 ? [said.lacks({ what: lacks.map(f.say) })] : []),
   ];
   return f.words.things.sentences({ all });
 }

@@ -1,10 +1,14 @@
 import { type Dialog, useApp } from '../../state/appState.ts';
-import { ImportDialog } from '../exchange/ImportDialog.tsx';
-import { PackDialog } from '../record/PackDialog.tsx';
-import { ChooseTileFileDialog } from '../underlay/ChooseTileFileDialog.tsx';
-import { ChooseFileDialog } from './ChooseFileDialog.tsx';
-import { KeysDialog } from './KeysDialog.tsx';
-import { PrintDialog } from './PrintDialog.tsx';
+import { lazyPart } from '../lazyPart.tsx';
+
+const ChooseFileDialog = lazyPart(async () => (await import('./ChooseFileDialog.tsx')).ChooseFileDialog);
+const ChooseTileFileDialog = lazyPart(
+  async () => (await import('../underlay/ChooseTileFileDialog.tsx')).ChooseTileFileDialog,
+);
+const ImportDialog = lazyPart(async () => (await import('../exchange/ImportDialog.tsx')).ImportDialog);
+const KeysDialog = lazyPart(async () => (await import('./KeysDialog.tsx')).KeysDialog);
+const PackDialog = lazyPart(async () => (await import('../record/PackDialog.tsx')).PackDialog);
+const PrintDialog = lazyPart(async () => (await import('./PrintDialog.tsx')).PrintDialog);
 
 /** What each dialog is called where it can't be shown. */
 export const dialogWords = {
