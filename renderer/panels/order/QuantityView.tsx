@@ -1,7 +1,6 @@
 import { Fragment, useEffect, useState } from 'react';
 import { formatAmount } from '../../../core/quantities/formatOrder.ts';
 import type { Piece, Quantity } from '../../../core/quantities/types.ts';
-import { groupNames } from '../../../core/sheets/orderPages.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
@@ -15,6 +14,7 @@ const piecesAtOnce = 40;
 export function QuantityView({ worked }: { readonly worked: WorkedOrder }) {
   const { quantities: words } = useWords().window.order;
   const { quantities } = worked.takeOff;
+  const { groups: groupWords } = useWords().sheets.order;
   const [open, setOpen] = useState<string | null>(null);
   const opened = quantities.find(({ key }) => key === open);
   const kept = opened ? thingsOf(opened) : [];
@@ -32,7 +32,7 @@ export function QuantityView({ worked }: { readonly worked: WorkedOrder }) {
           <tbody key={group}>
             <tr>
               <th colSpan={2} scope="rowgroup">
-                {groupNames[group]}
+                {groupWords[group]}
               </th>
             </tr>
             {own.map((quantity) => (
