@@ -1,3 +1,4 @@
+import { figures } from '../words/figures.ts';
 import { plainWireFindings } from '../checks/drawing/plainWiresNotEntered.ts';
 import type { Finding, Fix } from '../checks/finding.ts';
 import { conductorLibrary } from '../electrical/conductors/conductorLibrary.ts';
@@ -92,7 +93,7 @@ function coilFindings({ parts }: Order): Finding[] {
     const massKg = item.packSize * kgPerM(material, diameterMm);
     const starting = startingPrices.items.find(({ measure }) => measure === item.measure)!;
     const usualM = starting.packSize;
-    const isOld = item.packSize === oldCoilM && item.name === `${conductor.name}, coil of ${oldCoilM} m`;
+    const isOld = item.packSize === oldCoilM && item.name === `${figures('metric').say(conductor.name)}, coil of ${oldCoilM} m`;
     if (massKg <= heaviestCoilKg && !(isOld && Math.abs(usualM / oldCoilM - 1) > 0.05)) return [];
     const to = isOld ? { packSize: usualM, name: starting.name, note: starting.note } : { packSize: usualM };
     return [

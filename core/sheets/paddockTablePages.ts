@@ -1,3 +1,4 @@
+import { plainWords } from '../words/figures.ts';
 import { letters } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
@@ -32,7 +33,7 @@ export function paddockTable(survey: Survey, units: Units): Table {
     { title: 'Remarks' },
   ];
   const rows = survey.paddocks.map(({ name, areaM2, named }) => [
-    name,
+    name ?? plainWords().survey.unnamedPaddock,
     fixed(areaM2 / unit.areaM2, 2),
     named === null ? 'Not named yet.' : named.note.trim(),
   ]);

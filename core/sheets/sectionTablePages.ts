@@ -1,3 +1,4 @@
+import { figures } from '../words/figures.ts';
 import { drawFence, sectionMarks } from '../drawing/strokes/fence.ts';
 import { letters, pen } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
@@ -35,7 +36,7 @@ export function sectionTablePages(project: Project, survey: Survey, input: TextP
 /** What no set of switches brings within the limits, as the plan says it on the screen; none where all can be. */
 export function overLimitWords(project: Project, survey: Survey): string[] {
   const { units, divide } = propertyOf(project);
-  const lines = overLimitInWords(project, overLimitStretches(project, survey));
+  const lines = overLimitInWords(project, overLimitStretches(project, survey), figures(units));
   if (lines.length === 0) return [];
   const limits = [
     `${formatLength(divide.maxSectionM, units)} of fence`,

@@ -1,3 +1,4 @@
+import { figures } from '../words/figures.ts';
 import { letters } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { feedInWords } from '../survey/switchInWords.ts';
@@ -33,6 +34,7 @@ export function switchRegisterPages(project: Project, survey: Survey, input: Tex
 
 export function switchTable(survey: Survey, units: Units, placed: boolean): Table {
   const unit = lengthUnit(units);
+  const f = figures(units);
   const columns: Column[] = [
     { title: 'Switch', strong: true },
     { title: 'Place' },
@@ -48,10 +50,10 @@ export function switchTable(survey: Survey, units: Units, placed: boolean): Tabl
   const gatewayName = (id: string) => survey.gateways.get(id)?.gateway.name ?? id;
   const rows = survey.switches.map((row) => [
     row.switch.name,
-    row.placeText,
+    f.say(row.where),
     row.switch.normally,
     row.switch.status,
-    feedInWords(row.feed),
+    f.say(feedInWords(row.feed)),
     fixed(row.cutsOff.lengthM / unit.lengthM, 0),
     inOrder(row.cutsOff.gatewayIds.map(gatewayName)).join(', ') || '-',
     inOrder(row.cutsOff.sections).join(', ') || '-',

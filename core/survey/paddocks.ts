@@ -10,8 +10,6 @@ import type { LineShape } from '../shapes/types.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import type { Paddock } from './types.ts';
 
-export const unnamedPaddock = 'Not named yet';
-
 /**
  * The pieces of land that all fence lines, live or not, close in. What has the same outline as in `before` is taken
  * from there.
@@ -47,7 +45,7 @@ function labelToleranceM(ring: readonly Xy[]): number {
 function unnamed(ring: readonly Xy[], holes: readonly (readonly Xy[])[], inside: Xy, plane: LocalPlane): Paddock {
   const areaOf = (vertices: readonly Xy[]): number => plane.earth.ringAreaM2(vertices.map(plane.toLonLat));
   const areaM2 = holes.reduce((rest, hole) => rest - areaOf(hole), areaOf(ring));
-  return { named: null, name: unnamedPaddock, ring, holes, areaM2, inside, insideAt: plane.toLonLat(inside) };
+  return { named: null, name: null, ring, holes, areaM2, inside, insideAt: plane.toLonLat(inside) };
 }
 
 /** Each paddock with the first name whose point lies in it. A paddock that keeps its name keeps its object. */
@@ -55,7 +53,7 @@ export function withNames(paddocks: readonly Paddock[], names: Iterable<PaddockN
   const nameIn = findName(names, plane);
   return paddocks.map((paddock) => {
     const named = nameIn(paddock);
-    return named === paddock.named ? paddock : { ...paddock, named, name: named?.name || unnamedPaddock };
+    return named === paddock.named ? paddock : { ...paddock, named, name: named?.name || null };
   });
 }
 

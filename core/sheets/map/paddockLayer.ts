@@ -27,14 +27,14 @@ export function paddockLayer(survey: Survey, window: MapWindow, units: Units, me
       ink: ink.soft,
       text: formatArea(paddock.areaM2, units),
     };
-    const blocks = paddock.named === null ? [labelBlock([area], measure)] : namedBlocks(paddock.name, area, measure);
+    const blocks = paddock.name === null ? [labelBlock([area], measure)] : namedBlocks(paddock.name, area, measure);
     labels.push({
       priority: labelPriority.paddock,
       places: [
         ...placesInside(ring, home ? heart : null, window.frame, blocks),
         ...(home ? outside(heart, blocks) : []),
       ],
-      listedAs: home ? `${paddock.named === null ? 'unnamed paddock' : paddock.name} (${area.text})` : null,
+      listedAs: home ? `${paddock.name ?? 'unnamed paddock'} (${area.text})` : null,
     });
   }
   return { items: [], signs: [], lines: [], labels };

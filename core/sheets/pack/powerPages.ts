@@ -1,3 +1,4 @@
+import { figures } from '../../words/figures.ts';
 import { earthTestVerdict } from '../../electrical/earth/earthTest.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { EarthTest } from '../../model/recordThings.ts';
@@ -32,7 +33,7 @@ export function powerPages(input: PackInput): PageDraft[] {
       widthMm,
       measure,
     ),
-    paragraph(powerSentence(power, estimate, lines, units), widthMm, measure, 'bold'),
+    paragraph(figures(units).say(powerSentence(power, estimate, lines)), widthMm, measure, 'bold'),
     paragraph(
       'Voltages are estimates of the peak with the switches as they normally stand. What a tester reads goes before them.',
       widthMm,
@@ -70,9 +71,9 @@ function energiserTable({ project }: PackInput): Table {
 }
 
 function earthTable({ project, survey }: PackInput, units: Units): Table {
-  const figures = new Map(
+  const fields = new Map(
     powerOf(project, survey).supplies.flatMap((supply) =>
-      earthFigures(supply, units).map((each) => [each.field.id, each] as const),
+      earthFigures(supply).map((each) => [each.field.id, each] as const),
     ),
   );
   return {
@@ -93,7 +94,7 @@ function earthTable({ project, survey }: PackInput, units: Units): Table {
       formatTape(field.rodLengthM, units),
       String(field.rodDiameterMm),
       formatTape(field.spacingM, units),
-      figures.has(field.id) ? fixed(figures.get(field.id)!.ohm, 1) : 'not known',
+      fields.has(field.id) ? fixed(fields.get(field.id)!.ohm, 1) : 'not known',
       field.note || '-',
     ]),
   };
@@ -102,7 +103,7 @@ function earthTable({ project, survey }: PackInput, units: Units): Table {
 export const verdictWords = {
   good: 'good',
   borderline: 'borderline: test again at the driest',
-  'more rods': 'add rods and test again',
+  moreRods: 'add rods and test again',
 } as const;
 
 function earthTestTable({ project }: PackInput): Table {

@@ -1,3 +1,4 @@
+import { figures } from '../../words/figures.ts';
 import type { Item } from '../../drawing/displayList.ts';
 import { line, stroke, tagged, text } from '../../drawing/paint.ts';
 import { letters, pen } from '../../drawing/style.ts';
@@ -66,8 +67,13 @@ export function readingTable(
   readings: readonly Reading[],
   { project, survey }: Pick<PackInput, 'project' | 'survey'>,
 ): Table {
-  const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, where }) => [reading.id, where]));
-  const whereOf = ({ id }: Reading) => rows.get(id) ?? '-';
+  const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, spot }) => [reading.id, spot]));
+  const words = figures(propertyOf(project).units).words.survey;
+  const whereOf = ({ id }: Reading) => {
+    const spot = rows.get(id);
+    if (spot === undefined) return '-';
+    return spot ? words.atSpot({ spot }) : words.awayFromFence;
+  };
   const isJudged = readings.some(({ yardstick }) => yardstick !== undefined);
   return {
     columns: [

@@ -1,3 +1,4 @@
+import { figures } from '../../../core/words/figures.ts';
 import { lengthBoundsOf } from '../../../core/kinds/form.ts';
 import { property as described } from '../../../core/kinds/property.ts';
 import { propertyOf } from '../../../core/model/project.ts';
@@ -24,7 +25,7 @@ export function CoverPage() {
     changeThing(label, 'property', 'property', patch);
   return (
     <>
-      <Answer>{coverSentence(survey, property.units)}</Answer>
+      <Answer>{figures(property.units).say(coverSentence(survey))}</Answer>
       {property.invented ? <p className="invented">An invented example. No such property exists.</p> : null}
       <section className="block" aria-labelledby="cover-out">
         <h2 id="cover-out">Print</h2>

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { oneConduitRule } from '../../../core/electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../../core/electrical/conductors/otherCables.ts';
 import { orNone } from '../../../core/kinds/fields.ts';
 import { measuredDepth } from '../../../core/kinds/trench.ts';
@@ -329,7 +328,8 @@ function Trench({
 /** What may not lie in one conduit with the live cable, said louder where the note names such a cable. */
 function AlsoInTrench({ note }: { readonly note: string }) {
   const named = cablesNamed(note);
-  if (!named) return <p className="field-hint">{oneConduitRule}</p>;
+  const { oneConduit } = useWords().power.conductors;
+  if (!named) return <p className="field-hint">{oneConduit}</p>;
   const how = {
     same: 'It lies in one conduit with the live cable, which is forbidden: give the live cable one of its own.',
     own: 'It has a conduit of its own.',
@@ -337,7 +337,7 @@ function AlsoInTrench({ note }: { readonly note: string }) {
   };
   return (
     <Caution>
-      Another cable is named here ({named.words.join(', ')}). {how[named.conduit]} {oneConduitRule}
+      Another cable is named here ({named.words.join(', ')}). {how[named.conduit]} {oneConduit}
     </Caution>
   );
 }
