@@ -1,3 +1,5 @@
+import { english } from '../../core/words/en.ts';
+import { figures } from '../../core/words/figures.ts';
 /** What is recorded on the demo property: crossings taped while their trenches were open, tests. All of it is invented. */
 
 import type { Xy } from '../../core/geometry/types.ts';
@@ -94,7 +96,13 @@ function tiesTo(xy: Xy, posts: readonly FixedPost[], gatewayId: string, count: n
     .filter((post) => !own.includes(post) && xyDistanceM(post.xy, xy) <= tapeReachM)
     .sort((a, b) => xyDistanceM(a.xy, xy) - xyDistanceM(b.xy, xy));
   return [...own, ...others].slice(0, count).map(({ from, name, at, xy: post }) => {
-    return { from, postName: name, postAt: at, distanceM: round(xyDistanceM(post, xy)), seM: tapeSeM };
+    return {
+      from,
+      postName: figures('metric', english).say(name),
+      postAt: at,
+      distanceM: round(xyDistanceM(post, xy)),
+      seM: tapeSeM,
+    };
   });
 }
 
@@ -134,7 +142,7 @@ function testEdits(project: Project, survey: Survey, newId: NewId): Edit[] {
             voltageV: volts[k % volts.length]! + (section === 'A' ? 200 : 0),
             currentA: null,
             openSwitchIds: open,
-            place: text,
+            place: figures('metric').say(text),
             section,
             ...run,
             runId,

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { Change } from '../model/difference.ts';
 import { kinds } from '../model/project.ts';
+import { plainWords } from '../words/figures.ts';
 import { editLimits } from './editLimits.ts';
 import { packParts } from './packOptions.ts';
 import { path } from './pathSchema.ts';
@@ -34,22 +35,21 @@ const change = z
   .refine(
     ({ kind, id, before, after }) =>
       [before, after].every((thing) => thing === null || (thing.kind === kind && thing.id === id)),
-    'A change speaks of one thing only.',
+    { error: () => plainWords().host.calls.message.oneThing },
   )
   .check(({ value: { before, after }, issues }) => {
     const why = after && whyNotUnknown(after, before);
     if (!why) return;
-    const message = `What this version does not know of ${after.kind} ${after.id} ${why}.`;
+    const message = plainWords().host.unknown.tooMuch({ kind: after.kind, id: after.id, why });
     issues.push({ code: 'custom', message, input: after, path: ['after'] });
   });
 
 export const changesSchema = z
   .array(change)
   .max(editLimits.changes)
-  .refine(
-    (changes) => new Set(changes.map(({ kind, id }) => `${kind} ${id}`)).size === changes.length,
-    'Two changes to the same thing in one edit.',
-  ) satisfies z.ZodType<Change[]>;
+  .refine((changes) => new Set(changes.map(({ kind, id }) => `${kind} ${id}`)).size === changes.length, {
+    error: () => plainWords().host.calls.message.twoChanges,
+  }) satisfies z.ZodType<Change[]>;
 
 const edit = z.strictObject({
   baseRevision: z.int().min(0),
@@ -61,7 +61,7 @@ const edit = z.strictObject({
 const locale = z
   .string()
   .max(50)
-  .refine((tag) => isLocale(tag), 'Not the tag of a language or place.');
+  .refine((tag) => isLocale(tag), { error: () => plainWords().host.calls.message.noLocale });
 
 const sheetOptions = z.strictObject({
   paper: z.enum(['A4', 'A3']),

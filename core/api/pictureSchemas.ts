@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { plainWords } from '../words/figures.ts';
 import { path } from './pathSchema.ts';
 import { pictureLimits } from './pictureApi.ts';
 
@@ -11,7 +12,9 @@ const pictureTileKey = { level: z.int().min(0).max(30), column: index, row: inde
 
 export const tileBytes = z
   .instanceof(Uint8Array)
-  .refine(({ length }) => length > 0 && length <= pictureLimits.tileBytes, 'A tile is empty or too large.');
+  .refine(({ length }) => length > 0 && length <= pictureLimits.tileBytes, {
+    error: () => plainWords().host.calls.message.tileBytes,
+  });
 
 const tile = z.strictObject({ ...pictureTileKey, bytes: tileBytes });
 

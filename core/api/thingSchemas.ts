@@ -12,6 +12,7 @@ import {
 } from '../kinds/describe.ts';
 import { most } from '../kinds/fields.ts';
 import { isKind } from '../model/project.ts';
+import { plainWords } from '../words/figures.ts';
 import { object } from './keptObject.ts';
 
 /**
@@ -105,10 +106,13 @@ function listedSchema(of: AnyField): z.ZodType {
 }
 
 /** A thing of a kind that a newer version made: kept as it is where whole things are kept, and seen by nobody. */
-const ofNewerKind = z.custom<never>((value) => {
-  const { kind, id } = (value ?? {}) as { readonly kind?: unknown; readonly id?: unknown };
-  return typeof kind === 'string' && !isKind(kind) && typeof id === 'string';
-}, 'Neither a thing of a kind that is known nor one of a newer kind.');
+const ofNewerKind = z.custom<never>(
+  (value) => {
+    const { kind, id } = (value ?? {}) as { readonly kind?: unknown; readonly id?: unknown };
+    return typeof kind === 'string' && !isKind(kind) && typeof id === 'string';
+  },
+  { error: () => plainWords().host.calls.message.noKind },
+);
 
 /** A group of fields; a list that fills a lattice has a value for each of its places. */
 function groupSchema(fields: Fields, besides: Record<string, z.ZodType> = {}): z.ZodObject {
@@ -117,7 +121,7 @@ function groupSchema(fields: Fields, besides: Record<string, z.ZodType> = {}): z
     (schema, { name, counts }) =>
       schema.refine(
         (value) => (value[name] as readonly unknown[]).length === Number(value[counts[0]]) * Number(value[counts[1]]),
-        'A lattice has a place for each of its points.',
+        { error: () => plainWords().host.calls.message.lattice },
       ),
     group,
   );

@@ -1,4 +1,5 @@
 import type * as z from 'zod';
+import { type Message, message } from '../words/message.ts';
 import { unknownLimits } from './editLimits.ts';
 import { thingSchema } from './thingSchemas.ts';
 
@@ -22,15 +23,19 @@ export function unknownFields(thing: object): readonly UnknownField[] {
  * Why a thing may not come in from outside with what it holds beyond what this version knows, as the end of a sentence about
  * it; null: it may. `before`: the thing as it is here, which may hold as much as it does.
  */
-export function whyNotUnknown(thing: object, before: object | null = null): string | null {
+export function whyNotUnknown(thing: object, before: object | null = null): Message | null {
   const found = unknownFields(thing);
   if (found.length === 0) return null;
-  if (depthOf(found) > unknownLimits.depth) return `nests more than ${unknownLimits.depth} deep`;
+  if (depthOf(found) > unknownLimits.depth) return message('host.unknown.nests', { most: unknownLimits.depth });
   const bytes = bytesOf(found);
   if (bytes <= unknownLimits.bytes || (before !== null && isAsDeep(before) && bytes <= bytesOf(unknownFields(before))))
     return null;
-  const [much, most] = [bytes, unknownLimits.bytes].map((size) => Math.ceil(size / 1024));
-  return `takes ${much} kB, and one thing can have ${most} kB of it at most`;
+  const [kb, mostKb] = [inKb(bytes), inKb(unknownLimits.bytes)];
+  return message('host.unknown.takes', { kb, mostKb });
+}
+
+function inKb(bytes: number): number {
+  return Math.ceil(bytes / 1024);
 }
 
 function isAsDeep(thing: object): boolean {

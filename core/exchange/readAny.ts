@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { readGeoJson } from './geojson/readGeoJson.ts';
 import { readGpx } from './gpx/readGpx.ts';
 import { kindOfPicture } from './image/kindOfPicture.ts';
@@ -15,20 +16,20 @@ import { isZip, openZip, ZipFault } from './zip/readZip.ts';
 /** Larger files are refused before they are looked into: in memory a file takes many times its length. */
 export const largestFileBytes = 64 * 1024 * 1024;
 
-const chooseAnother = 'Choose a GeoJSON, KML, KMZ or GPX file, a zipped Shapefile, or a table of points (CSV).';
+const selectAnother = message('exchange.remedy.selectMap');
 
 /**
  * Reads a file of any format that comes in, told by what is in it; its name only helps to say what is wrong. Nothing
  * in it is taken over yet.
  */
 export function readAny(fileName: string, bytes: Uint8Array, options: ReadOptions = {}): ReadResult {
-  if (bytes.length === 0) return refuse(`${fileName} is empty.`, chooseAnother);
+  if (bytes.length === 0) return refuse(message('exchange.file.empty', { name: fileName }), selectAnother);
   if (bytes.length > largestFileBytes) {
-    const size = Math.round(bytes.length / 1024 / 1024);
+    const megabytes = Math.round(bytes.length / 1024 / 1024);
     const most = largestFileBytes / 1024 / 1024;
     return refuse(
-      `${fileName} is ${size} MB long; files up to ${most} MB can be read.`,
-      'Split it, or simplify its lines first.',
+      message('exchange.file.tooLong', { name: fileName, megabytes, most }),
+      message('exchange.remedy.splitOrSimplify'),
     );
   }
   if (isZip(bytes)) return readPacked(bytes, options);
@@ -43,17 +44,12 @@ function readPacked(bytes: Uint8Array, options: ReadOptions): ReadResult {
     const { entries } = archive;
     if (entries.some(({ name }) => /\.kml$/i.test(name))) return readKmz(archive, options);
     if (entries.some(({ name }) => /\.shp$/i.test(name))) return readShapefile(archive, options);
-    const holds = entries
-      .slice(0, 5)
-      .map(({ name }) => name.slice(0, 40))
-      .join(', ');
-    return refuse(
-      `This packed (zip) file holds neither a KML map nor a Shapefile. In it are: ${holds || 'no files'}.`,
-      'Unpack it and choose the map in it.',
-    );
+    const holds = entries.slice(0, 5).map(({ name }) => name.slice(0, 40));
+    return refuse(message('exchange.file.noMapInside', { holds }), message('exchange.remedy.unpackMap'));
   } catch (error) {
-    if (error instanceof ZipFault)
-      return refuse(`The packed file can’t be read. ${error.message}`, 'Copy or save it again.');
+    if (error instanceof ZipFault) {
+      return refuse(message('exchange.file.packed', { why: error.said }), message('exchange.remedy.copyAgain'));
+    }
     throw error;
   }
 }
@@ -62,41 +58,32 @@ function readPacked(bytes: Uint8Array, options: ReadOptions): ReadResult {
 function whatElse(bytes: Uint8Array): ReadResult | null {
   const begins = (text: string) => Array.from(text).every((letter, i) => bytes[i] === letter.charCodeAt(0));
   if (kindOfPicture(bytes) !== null) {
-    return refuse(
-      'This is a picture, not a map of lines and points.',
-      'Bring it in as a map underneath, on the page Draw.',
-    );
+    return refuse(message('exchange.file.picture'), message('exchange.remedy.asUnderlay'));
   }
   if (isShp(bytes)) {
-    return refuse(
-      'This is one part of a Shapefile by itself.',
-      'Pack its .shp, .dbf and .prj together into one zip file.',
-    );
+    return refuse(message('exchange.file.partOfShapefile'), message('exchange.remedy.packShapefile'));
   }
   if (begins('SQLite format 3')) {
-    return refuse(
-      'This is a database (perhaps a GeoPackage, or a property of Undergate).',
-      'Open a property with Open; save a GeoPackage as GeoJSON first.',
-    );
+    return refuse(message('exchange.file.database'), message('exchange.remedy.openOrConvert'));
   }
-  if (begins('%PDF'))
-    return refuse('This is a PDF.', 'Save the map in it as a picture and bring that in as a map underneath.');
-  if (begins('PK')) return refuse('This packed (zip) file is empty or damaged.', 'Copy or save it again.');
+  if (begins('%PDF')) return refuse(message('exchange.file.pdf'), message('exchange.remedy.pictureOfMap'));
+  if (begins('PK')) return refuse(message('exchange.file.damagedPacked'), message('exchange.remedy.copyAgain'));
   return null;
 }
 
 function readTextFile(fileName: string, bytes: Uint8Array, options: ReadOptions): ReadResult {
   const { text, guessed } = decodeText(bytes, encodingOf(bytes));
   const first = /[^\s\uFEFF]/.exec(text)?.[0];
-  if (first === undefined) return refuse(`${fileName} is empty.`, chooseAnother);
-  if (text.slice(0, 4000).includes('\0'))
-    return refuse(`${fileName} is of no format that is known here.`, chooseAnother);
+  if (first === undefined) return refuse(message('exchange.file.empty', { name: fileName }), selectAnother);
+  if (text.slice(0, 4000).includes('\0')) {
+    return refuse(message('exchange.file.unknownFormat', { name: fileName }), selectAnother);
+  }
   if (first === '{' || first === '[') return readGeoJson(text, options);
   if (first === '<') return readXmlFile(text, options);
   if (/\.(geo)?json$/i.test(fileName)) return readGeoJson(text, options);
   const read = readPoints(text, options);
   if (!read.ok || !guessed) return read;
-  const note = 'The letters of the file were taken for Windows-1252. If accents look wrong, save it as UTF-8.';
+  const note = message('exchange.note.guessedLetters');
   return { ok: true, preview: { ...read.preview, notes: [...read.preview.notes, note] } };
 }
 
@@ -104,10 +91,7 @@ function readXmlFile(text: string, options: ReadOptions): ReadResult {
   const name = rootName(text);
   if (name === 'gpx') return readGpx(text, options);
   if (name === 'html' || name === 'HTML') {
-    return refuse(
-      'This is a web page, not a map; perhaps a download that asked to log in.',
-      'Download the file again.',
-    );
+    return refuse(message('exchange.file.webPage'), message('exchange.remedy.download'));
   }
   return readKml(text, options);
 }

@@ -21,6 +21,11 @@ export function fieldCalled(at: string, field: string): Message {
   return { code: `kinds.${at}.${field}.called` as Code, values: {} };
 }
 
+/** What one of a field's choices is called. */
+export function choiceCalled(kind: Kind, field: string, choice: string | number): Message {
+  return { code: `kinds.${kind}.${field}.choices.${choice}` as Code, values: {} };
+}
+
 type IsUnion<T, All = T> = T extends unknown ? ([All] extends [T] ? false : true) : never;
 
 /** Words that are one of several; a text or a figure that may be any is none. */

@@ -5,10 +5,11 @@ import { largestOf } from '../model/extremes.ts';
 import type { Fate } from '../model/inGroundThings.ts';
 import type { Project } from '../model/project.ts';
 import type { BuriedPoint } from '../model/recordThings.ts';
-import type { EarthField, LonLat, Service, ServiceKind } from '../model/things.ts';
+import type { EarthField, LonLat, Service } from '../model/things.ts';
 import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import type { Survey } from '../survey/types.ts';
+import { type Message, message } from '../words/message.ts';
 import { allCrossings } from './allCrossings.ts';
 import { alsoInTrench } from './alsoInTrench.ts';
 import { assumedM, type Basis } from './certainty.ts';
@@ -19,6 +20,7 @@ import { type CrossingDepth, depthOf } from './depth.ts';
 import { type LeftInGround, leftInGround } from './inGround/leftInGround.ts';
 import { fateInShort } from './inGround/leftWords.ts';
 import { isInTheGround } from './inTheGround.ts';
+import { keptPostName } from './tieFrom.ts';
 import { placesByItself, sureFactor } from './ties.ts';
 
 /** Something that lies in the ground, is planned to, or hangs over it. */
@@ -27,32 +29,19 @@ export interface BuriedThing {
   /** Of the thing itself; of a crossing, its gateway's. */
   readonly id: string;
   /** "crossing under G4", "lead-out L1", "water pipe Main". */
-  readonly name: string;
+  readonly name: Message;
   /** Every way it may lie, each with its own error; a path of one vertex is a point. */
   readonly ways: readonly Course[];
   /** Null: nothing is known of it. */
   readonly depth: CrossingDepth | null;
-  /** What else lies in its trench, in words; empty where nothing is noted. */
-  readonly beside: string;
+  /** What else lies in its trench; null where nothing is noted. */
+  readonly beside: Message | null;
   readonly basis: Basis;
   /** False: only planned, so it does not lie there as far as the file knows. */
   readonly inGround: boolean;
   /** Of what is no longer drawn. */
   readonly fate: Fate | null;
 }
-
-export const serviceWords: Readonly<Record<ServiceKind, string>> = {
-  powerLine: 'power line',
-  waterPipe: 'water pipe',
-  gasPipe: 'gas pipe',
-  dataCable: 'data cable',
-  drain: 'drain',
-  road: 'road',
-  path: 'path',
-  creek: 'creek',
-  floodZone: 'flood zone',
-  earthElectrode: 'earth electrode',
-};
 
 /** Everything buried, or planned to be, that is in the file; of crossings only those whose gateway lies in or near the box. */
 export function* buriedThings(project: Project, survey: Survey, near: Box | null = null): Generator<BuriedThing> {
@@ -62,17 +51,19 @@ export function* buriedThings(project: Project, survey: Survey, near: Box | null
     return !near || mayMeet(project, survey, figures, shape, near) ? [id] : [];
   });
   for (const crossing of allCrossings(project, survey, gatewayIds).values()) yield crossingThing(crossing);
-  const drawn = { depth: null, beside: '', basis: 'drawn', fate: null } as const;
+  const drawn = { depth: null, beside: null, basis: 'drawn', fate: null } as const;
   for (const leadOut of project.leadOut.values()) {
     const { id, name, path, buried } = leadOut;
     if (!buried) continue;
     const ways = [{ path: toPlane(path, survey), withinM: assumedM.drawnService }];
     const inGround = isInTheGround(project, leadOut);
-    yield { kind: 'leadOut', id, name: `lead-out ${name}`, ways, ...drawn, inGround };
+    yield { kind: 'leadOut', id, name: message('locate.buried.leadOut', { name }), ways, ...drawn, inGround };
   }
   for (const field of project.earthField.values()) {
     const { id, at, energiserId } = field;
-    const name = `earth stakes of ${project.energiser.get(energiserId)?.name ?? 'an energiser'}`;
+    const name = message('locate.buried.earthStakes', {
+      energiser: project.energiser.get(energiserId)?.name ?? null,
+    });
     const withinM = assumedM.drawnService + rowReachM(field);
     const ways = [{ path: toPlane([at], survey), withinM }];
     yield { kind: 'earthField', id, name, ways, ...drawn, inGround: isInTheGround(project, field) };
@@ -87,14 +78,15 @@ export function* buriedThings(project: Project, survey: Survey, near: Box | null
 /** Something left in the ground that is drawn no longer. */
 export function leftThing({ thing, path, crossing }: LeftInGround): BuriedThing {
   const { id, name, fate, was } = thing;
-  const named = { kind: 'inGround', id, name: `${name} (${fateInShort(thing)})`, inGround: true, fate } as const;
+  const called = message('locate.buried.left', { name, fate: fateInShort(thing) });
+  const named = { kind: 'inGround', id, name: called, inGround: true, fate } as const;
   if (crossing) return { ...crossingThing(crossing), ...named };
   const strayM = was.what === 'earthField' ? rowReachM(was.earthField) : 0;
   return {
     ...named,
     ways: [{ path, withinM: assumedM.drawnService + strayM }],
     depth: null,
-    beside: '',
+    beside: null,
     basis: 'drawn',
   };
 }
@@ -149,15 +141,15 @@ function* lostPoints(project: Project, survey: Survey): Generator<BuriedThing> {
     if (isDrawn(project, survey, point.crossingId)) continue;
     const { places, contradictory } = placesByItself(point, project, survey);
     if (places.length === 0) continue;
-    const from = point.ties[0] ? `, taped from ${point.ties[0].postName || 'a post'}` : '';
+    const tie = point.ties[0];
     yield {
       kind: 'lostPoint',
       id: point.id,
-      name: `measured point of a crossing that is drawn no longer${from}`,
+      name: message('locate.buried.lostPoint', { post: tie ? keptPostName(tie) : null }),
       // How its trench ran is not known any more.
       ways: places.map(({ xy, withinM }) => ({ path: [xy], withinM: withinM + assumedM.drawnService })),
       depth: null,
-      beside: '',
+      beside: null,
       basis: contradictory ? 'contradictory' : 'partly',
       inGround: true,
       fate: 'inUse',
@@ -171,7 +163,7 @@ export function crossingThing(crossing: CrossingAsBuilt): BuriedThing {
   return {
     kind: 'crossing',
     id: figures.gateway.id,
-    name: `crossing under ${figures.gateway.name}`,
+    name: message('locate.buried.crossing', { gateway: figures.gateway.name }),
     ways: [...courses, ...spots.map(({ xy, withinM }) => ({ path: [xy], withinM }))],
     depth: depthOf(crossing),
     beside: alsoInTrench(record),
@@ -191,10 +183,10 @@ function serviceThing({ id, name, what, path }: Service, survey: Survey): Buried
   return {
     kind: 'service',
     id,
-    name: `${serviceWords[what]} ${name}`.trim(),
+    name: message('locate.buried.service', { what, name }),
     ways: [{ path: toPlane(path, survey), withinM: assumedM.drawnService }],
     depth: null,
-    beside: '',
+    beside: null,
     basis: 'drawn',
     inGround: true,
     fate: null,

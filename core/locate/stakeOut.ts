@@ -5,6 +5,7 @@ import { largestOf } from '../model/extremes.ts';
 import type { TieFrom } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
 import type { GatewayShape } from '../shapes/types.ts';
+import { type Message, message } from '../words/message.ts';
 import { bestTiePosts } from './bestTiePosts.ts';
 import { type CompassWord, postSide, sideOfOpening } from './compass.ts';
 import type { CrossingAsBuilt } from './crossingAsBuilt.ts';
@@ -14,7 +15,7 @@ import { footLabel, offsetOf, type SolvedPoint, sideOfLine } from './ties.ts';
 
 /** A tape to hold to a post. */
 export interface StakeTape {
-  readonly postName: string;
+  readonly postName: Message;
   readonly post: Xy;
   readonly distanceM: number;
   /** Taped when the point was recorded; otherwise worked out from where the point and the post are. */
@@ -40,7 +41,7 @@ export interface StakePlace {
 /** A point of the trench, and how to find it again from its posts. */
 export interface StakePoint {
   readonly key: string;
-  readonly label: string;
+  readonly label: Message;
   /** How it was measured; drawn: it was not. planned: nothing lies there yet. */
   readonly by: 'ties' | 'offset' | 'gps' | 'drawn' | 'planned';
   /** Every place where it can be, none counting less than another; none where its tapes do not meet. */
@@ -69,7 +70,7 @@ export interface StakeOut {
   readonly crossing: CrossingAsBuilt;
   readonly depth: CrossingDepth;
   /** "hinge post (west)" and so on. */
-  readonly postNames: { readonly [E in LineEnd]: string };
+  readonly postNames: { readonly [E in LineEnd]: Message };
   readonly points: readonly StakePoint[];
   readonly steps: readonly StakeStep[];
   /** How far off the line the trench lies at each step is assumed: nobody measured its bow. */
@@ -110,12 +111,12 @@ export function stakeOut(crossing: CrossingAsBuilt, fixed: readonly FixedPost[])
  * A gate's own post with the side that it stands on, for nobody can see which is the start: "start post (west)"; "old start
  * post (west)" of one that stands elsewhere now.
  */
-function ownPostName(shape: GatewayShape, post: LineEnd, old: boolean): string {
-  return `${old ? 'old ' : ''}${gatePostWord(shape.gateway, post)} (${postSide(shape, post)})`;
+function ownPostName(shape: GatewayShape, post: LineEnd, old: boolean): Message {
+  return message('locate.posts.here', { post: gatePostWord(shape.gateway, post), side: postSide(shape, post), old });
 }
 
 /** What the post of a tape is called by somebody who stands at the gateway. */
-function nameHere(from: TieFrom, name: string, shape: GatewayShape, old = false): string {
+function nameHere(from: TieFrom, name: Message, shape: GatewayShape, old = false): Message {
   const isOwn = from.on === 'gatePost' && from.gatewayId === shape.gateway.id;
   return isOwn ? ownPostName(shape, from.post, old) : name;
 }
@@ -128,7 +129,7 @@ function pointsToFind(crossing: CrossingAsBuilt, posts: readonly FixedPost[]): S
   const { points, shape, path, startFoot, endFoot, lengthM } = crossing;
   const has = (...roles: string[]) =>
     points.some(({ point, places }) => places.length > 0 && roles.includes(point.role));
-  const drawn = (key: string, label: string, xy: Xy) => drawnPoint(key, label, xy, crossing, posts);
+  const drawn = (key: string, label: Message, xy: Xy) => drawnPoint(key, label, xy, crossing, posts);
   const wanted: StakePoint[] = [
     ...(has('startFoot') ? [] : [drawn('start', footLabel(shape, 'start'), startFoot)]),
     ...points.flatMap((solved): StakePoint[] => {
@@ -136,7 +137,7 @@ function pointsToFind(crossing: CrossingAsBuilt, posts: readonly FixedPost[]): S
     }),
     ...(has('bend', 'point') || path.length < 2
       ? []
-      : [drawn('middle', 'middle of the trench', pointAtStation(path, lengthM / 2).point)]),
+      : [drawn('middle', message('locate.points.middle'), pointAtStation(path, lengthM / 2).point)]),
     ...(has('endFoot') ? [] : [drawn('end', footLabel(shape, 'end'), endFoot)]),
   ];
   return wanted.sort((p, q) => p.alongTrenchM - q.alongTrenchM);
@@ -166,7 +167,7 @@ function measuredPoint(solved: SolvedPoint, crossing: CrossingAsBuilt, posts: re
 
 function drawnPoint(
   key: string,
-  label: string,
+  label: Message,
   xy: Xy,
   crossing: CrossingAsBuilt,
   posts: readonly FixedPost[],

@@ -4,13 +4,14 @@ import type { Project } from '../model/project.ts';
 import type { TapeTie, TieFrom } from '../model/recordThings.ts';
 import type { Gateway, LineEnd, LonLat } from '../model/things.ts';
 import type { Survey } from '../survey/types.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** Something that does not move and that a tape can be held to. */
 export interface FixedPost {
   /** `post:ID`, `gatePost:ID:start` or `gatePost:ID:end`. */
   readonly key: string;
   readonly from: TieFrom;
-  readonly name: string;
+  readonly name: Message;
   readonly at: LonLat;
   readonly xy: Xy;
 }
@@ -47,7 +48,7 @@ export function fixedPost(
 
 /** The post that a tape was held to, where it stood then. */
 export interface StoodPost {
-  readonly name: string;
+  readonly name: Message;
   readonly xy: Xy;
   /** It is no longer drawn. */
   readonly gone: boolean;
@@ -59,30 +60,31 @@ export interface StoodPost {
 export const samePostM = 0.05;
 
 /** Where a tie was taped from: where the post stood then, whatever has become of it in the drawing. */
-export function postOfTie(
-  { from, postName: name, postAt }: TapeTie,
-  project: Project,
-  survey: Pick<Survey, 'plane' | 'gateways'>,
-): StoodPost {
-  const xy = survey.plane.toXy(postAt);
-  const post = fixedPost(from, project, survey);
-  if (!post) return { name: name || 'a post', xy, gone: true, movedM: 0 };
+export function postOfTie(tie: TapeTie, project: Project, survey: Pick<Survey, 'plane' | 'gateways'>): StoodPost {
+  const xy = survey.plane.toXy(tie.postAt);
+  const post = fixedPost(tie.from, project, survey);
+  if (!post) return { name: keptPostName(tie), xy, gone: true, movedM: 0 };
   const apartM = xyDistanceM(post.xy, xy);
   return { name: post.name, xy, gone: false, movedM: apartM < samePostM ? 0 : apartM };
 }
 
+/** What a post was called when a tape was held to it. */
+export function keptPostName({ postName: name }: Pick<TapeTie, 'postName'>): Message {
+  return name === '' ? message('locate.posts.unknown') : message('locate.posts.named', { name });
+}
+
 /** "hinge post of G4" */
-export function gatePostName(gateway: Gateway, post: LineEnd): string {
-  return `${gatePostWord(gateway, post)} of ${gateway.name}`;
+export function gatePostName(gateway: Gateway, post: LineEnd): Message {
+  return message('locate.posts.ofGate', { post: gatePostWord(gateway, post), gateway: gateway.name });
 }
 
 /** What a gate's post is called on the ground: a single gate hangs from one and shuts against the other. */
-export function gatePostWord({ leaves, hungFrom }: Gateway, post: LineEnd): string {
-  if (leaves === 2) return `${post} post`;
-  return post === hungFrom ? 'hinge post' : 'latch post';
+export function gatePostWord({ leaves, hungFrom }: Gateway, post: LineEnd): Message {
+  if (leaves === 2) return message(`locate.posts.${post}`);
+  return message(post === hungFrom ? 'locate.posts.hinge' : 'locate.posts.latch');
 }
 
 /** "post P4" of a post that is only numbered; its own name otherwise. */
-function postName(name: string): string {
-  return /^P?\d+$/.test(name) ? `post ${name}` : name;
+function postName(name: string): Message {
+  return message(/^P?\d+$/.test(name) ? 'locate.posts.numbered' : 'locate.posts.named', { name });
 }

@@ -11,6 +11,7 @@ import type { BuriedPoint, BuriedRole } from '../model/recordThings.ts';
 import type { LineEnd } from '../model/things.ts';
 import type { GatewayShape } from '../shapes/types.ts';
 import type { Survey } from '../survey/types.ts';
+import { type Message, message } from '../words/message.ts';
 import { type CompassWord, compassWord, postSide } from './compass.ts';
 import type { CrossingSource } from './crossingSource.ts';
 import { postOfTie, type StoodPost } from './tieFrom.ts';
@@ -47,7 +48,7 @@ export interface PossiblePlace {
 /** Where a buried point can be, by what was measured. */
 export interface SolvedPoint {
   readonly point: BuriedPoint;
-  readonly label: string;
+  readonly label: Message;
   readonly by: 'ties' | 'offset' | 'gps' | null;
   /**
    * measured: one place. ambiguous: the tapes fit several, and nobody said which. contradictory: the tapes do not meet,
@@ -66,15 +67,15 @@ export interface SolvedPoint {
 }
 
 /** "bend", "west riser foot", or the name it was given. */
-export function labelOf({ name, role }: Pick<BuriedPoint, 'name' | 'role'>, shape: GatewayShape): string {
-  if (name.trim() !== '') return name.trim();
+export function labelOf({ name, role }: Pick<BuriedPoint, 'name' | 'role'>, shape: GatewayShape): Message {
+  if (name.trim() !== '') return message('locate.points.named', { name: name.trim() });
   if (role === 'startFoot') return footLabel(shape, 'start');
-  return role === 'endFoot' ? footLabel(shape, 'end') : role;
+  return role === 'endFoot' ? footLabel(shape, 'end') : message(`locate.points.${role}`);
 }
 
 /** "west riser foot" */
-export function footLabel(shape: Pick<GatewayShape, 'bearingDeg'>, post: LineEnd): string {
-  return `${postSide(shape, post)} riser foot`;
+export function footLabel(shape: Pick<GatewayShape, 'bearingDeg'>, post: LineEnd): Message {
+  return message('locate.points.foot', { side: postSide(shape, post) });
 }
 
 /** Works one buried point of a crossing out: from its ties, else its offset, else GPS. */

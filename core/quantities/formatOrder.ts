@@ -1,5 +1,5 @@
-import { plainWords } from '../words/figures.ts';
 import type { CatalogueItem } from '../model/things.ts';
+import { plainWords } from '../words/figures.ts';
 import { farUnit, lengthUnit, mPerKm } from '../words/numbers/units.ts';
 import { fixed, formatLength, formatMoney, type Units } from '../words/numbers/write.ts';
 import { counted } from '../words/text.ts';

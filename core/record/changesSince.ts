@@ -1,12 +1,12 @@
 import { kindsIn } from '../kinds/allKinds.ts';
-import { called } from '../model/edits/support/find.ts';
-import { type Project, projectOf, propertyOf } from '../model/project.ts';
+import { type Project, projectOf } from '../model/project.ts';
 import { buildableKinds } from '../model/recordDefaults.ts';
 import type { BuildableThing, Handover } from '../model/recordThings.ts';
+import { refTo } from '../model/refTo.ts';
 import type { Kind, Thing } from '../model/things.ts';
 import { surveyOf } from '../survey/survey.ts';
 import type { Survey } from '../survey/types.ts';
-import { formatLength, type Units } from '../words/numbers/write.ts';
+import { type Message, message } from '../words/message.ts';
 import { type ChangedField, changedFields } from './changedFields.ts';
 import { apartM, samePlaceM } from './differences.ts';
 import { nameOf, placesOf } from './places.ts';
@@ -15,7 +15,7 @@ import { nameOf, placesOf } from './places.ts';
 export interface ChangeSince {
   readonly kind: Kind;
   readonly id: string;
-  readonly name: string;
+  readonly name: Message;
   readonly what: 'new' | 'gone' | 'changed' | 'built';
   /** How far it was moved; 0 where it stands where it stood. */
   readonly movedM: number;
@@ -67,7 +67,7 @@ function changeOf(was: Thing, is: Thing, before: Then, now: Then): ChangeSince[]
   // What a thing stands on may have moved under it, so its place is looked at even where it itself is the same.
   const movedM = placed ? movedBetween(was, is, before, now) : pointMovedM(was, is, now.survey);
   if (was === is && movedM === 0) return [];
-  const changes = changedFields(was, is, now.project, propertyOf(now.project).units);
+  const changes = changedFields(was, is, now.project);
   const built = placed && was.status === 'planned' && is.status === 'built';
   if (movedM === 0 && changes.length === 0 && !built) return [];
   const name = nameInWords(is, now.project);
@@ -91,28 +91,30 @@ function pointMovedM(was: Thing, is: Thing, { plane }: Survey): number {
   return movedM > samePlaceM ? movedM : 0;
 }
 
-function nameInWords(thing: Thing, project: Project): string {
+function nameInWords(thing: Thing, project: Project): Message {
   if (thing.kind === 'crossingRecord' || thing.kind === 'buriedPoint') {
-    const crossing = project.crossing.get(thing.crossingId);
-    const name = crossing ? nameOf(crossing, project) : 'a crossing that is gone';
-    return thing.kind === 'crossingRecord' ? `record of the ${name}` : `${thing.name || 'buried point'} of the ${name}`;
+    const drawn = project.crossing.get(thing.crossingId);
+    const crossing = drawn ? nameOf(drawn, project) : message('record.names.crossingGone');
+    return thing.kind === 'crossingRecord'
+      ? message('record.names.recordOf', { crossing })
+      : message('record.names.pointOf', { point: thing.name, crossing });
   }
-  if (thing.kind === 'inGround') return thing.name;
-  if (isBuildable(thing))
-    return thing.kind === 'crossing' || thing.kind === 'earthField' ? nameOf(thing, project) : called(thing);
-  if (thing.kind === 'photo') return thing.caption === '' ? `photo ${thing.fileName}` : `photo “${thing.caption}”`;
-  if (thing.kind === 'reading' || thing.kind === 'earthTest')
-    return `${called(thing).replace(/^this /, '')} of ${thing.date.slice(0, 10)}`;
-  return called(thing as Thing & { readonly name?: string });
+  if (thing.kind === 'inGround') return message('record.names.named', { name: thing.name });
+  if (thing.kind === 'crossing' || thing.kind === 'earthField') return nameOf(thing, project);
+  if (thing.kind === 'photo') {
+    const { caption, fileName } = thing;
+    return caption === ''
+      ? message('record.names.photo', { fileName })
+      : message('record.names.captioned', { caption });
+  }
+  if (thing.kind === 'reading' || thing.kind === 'earthTest') {
+    return message('record.names.ofDay', { kind: thing.kind, day: thing.date.slice(0, 10) });
+  }
+  return message('things.called', refTo(thing));
 }
 
 /** "S4 moved 3.20 m; normally closed, now open." */
-export function changeSinceInWords({ name, what, movedM, changes }: ChangeSince, units: Units): string {
-  if (what === 'new' || what === 'gone') return `${name}: ${what}`;
-  const said = [
-    what === 'built' ? 'built' : '',
-    movedM > 0 ? `moved ${formatLength(movedM, units)}` : '',
-    ...changes.map(({ field, before, after }) => `${field} ${before}, now ${after}`),
-  ];
-  return `${name}: ${said.filter((part) => part !== '').join('; ')}`;
+export function changeSinceInWords({ name, what, movedM, changes }: ChangeSince): Message {
+  if (what === 'new' || what === 'gone') return message(`record.since.${what}`, { name });
+  return message('record.since.changed', { name, built: what === 'built', movedM, changes });
 }

@@ -4,6 +4,7 @@ import type { CrossingAsBuilt } from '../locate/crossingAsBuilt.ts';
 import { footLabel, type SolvedPoint } from '../locate/ties.ts';
 import type { Project } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
+import { figures as figuresIn } from '../words/figures.ts';
 import { counted } from '../words/text.ts';
 
 /** A crossing, in the ground or planned, and what its record still lacks. */
@@ -37,8 +38,10 @@ function lacksOf({ record, points, figures, shape }: CrossingAsBuilt, photos: nu
   return [
     listed('which side', points, 'ambiguous'),
     listed('ties that meet', points, 'contradictory'),
-    fixed('startFoot') || astray('startFoot') ? '' : `ties of the ${footLabel(shape, 'start')}`,
-    fixed('endFoot') || astray('endFoot') ? '' : `ties of the ${footLabel(shape, 'end')}`,
+    fixed('startFoot') || astray('startFoot')
+      ? ''
+      : `ties of the ${figuresIn('metric').say(footLabel(shape, 'start'))}`,
+    fixed('endFoot') || astray('endFoot') ? '' : `ties of the ${figuresIn('metric').say(footLabel(shape, 'end'))}`,
     bent || astray('bend') ? '' : 'the bend',
     record && record.depths.length > 0 ? '' : 'depths',
     record && record.jointsUnderground !== null ? '' : 'joints underground',
@@ -50,7 +53,7 @@ function lacksOf({ record, points, figures, shape }: CrossingAsBuilt, photos: nu
 
 /** "which side (bend, west riser foot)"; empty where it is true of none. */
 function listed(what: string, points: readonly SolvedPoint[], basis: SolvedPoint['basis']): string {
-  const labels = points.filter((point) => point.basis === basis).map(({ label }) => label);
+  const labels = points.filter((point) => point.basis === basis).map(({ label }) => figuresIn('metric').say(label));
   return labels.length === 0 ? '' : `${what} (${labels.join(', ')})`;
 }
 

@@ -2,9 +2,10 @@ import { nearestOnPolyline } from '../geometry/polyline.ts';
 import type { Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
 import { largestOf } from '../model/extremes.ts';
-import { type Project, propertyOf } from '../model/project.ts';
+import type { Project } from '../model/project.ts';
 import type { BuildableThing, BuiltMark } from '../model/recordThings.ts';
 import type { Survey } from '../survey/types.ts';
+import type { Message } from '../words/message.ts';
 import { type ChangedField, changedFields } from './changedFields.ts';
 import { nameOf, placesOf } from './places.ts';
 
@@ -15,7 +16,7 @@ export const samePlaceM = 0.05;
 export interface BuiltDifference {
   readonly mark: BuiltMark;
   readonly thing: BuildableThing;
-  readonly name: string;
+  readonly name: Message;
   readonly changes: readonly ChangedField[];
   /** How far it stands from where it was planned, at most; 0 within `samePlaceM`. */
   readonly movedM: number;
@@ -42,7 +43,7 @@ export function differenceOf(mark: BuiltMark, project: Project, survey: Survey):
     mark,
     thing,
     name: nameOf(thing, project),
-    changes: changedFields(mark.planned.thing, thing, project, propertyOf(project).units),
+    changes: changedFields(mark.planned.thing, thing, project),
     movedM: movedM > samePlaceM ? movedM : 0,
     plannedXy,
   };

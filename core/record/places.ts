@@ -3,6 +3,7 @@ import type { Project } from '../model/project.ts';
 import type { BuildableThing } from '../model/recordThings.ts';
 import type { LonLat } from '../model/things.ts';
 import type { Survey } from '../survey/types.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** Where a thing is: its path, a gateway's two posts, or its one place. A crossing by its record, as far as it has one. */
 export function placesOf(thing: BuildableThing, project: Project, survey: Survey): readonly LonLat[] {
@@ -28,13 +29,15 @@ export function placesOf(thing: BuildableThing, project: Project, survey: Survey
 }
 
 /** What people call a thing: its name, or that of the gateway or energiser that it belongs to. */
-export function nameOf(thing: BuildableThing, project: Project): string {
+export function nameOf(thing: BuildableThing, project: Project): Message {
   switch (thing.kind) {
     case 'crossing':
-      return `crossing at ${project.gateway.get(thing.gatewayId)?.name ?? 'a gateway that is gone'}`;
+      return message('record.names.crossing', { gateway: project.gateway.get(thing.gatewayId)?.name ?? null });
     case 'earthField':
-      return `earth stakes of ${project.energiser.get(thing.energiserId)?.name ?? 'an energiser that is gone'}`;
+      return message('record.names.earthStakes', {
+        energiser: project.energiser.get(thing.energiserId)?.name ?? null,
+      });
     default:
-      return thing.name;
+      return message('record.names.named', { name: thing.name });
   }
 }

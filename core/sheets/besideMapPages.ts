@@ -27,7 +27,7 @@ export function besideMapPages(left: readonly LeftBeside[], input: TextPagesInpu
     ...rest,
   ]);
   return filledPages(blocks, columns).map((items, i) =>
-    textPage('Beside the map sheets, continued', items, 'portrait', input, i),
+    textPage(input.f.words.sheets.map.panel.continued, items, 'portrait', input, i),
   );
 }
 

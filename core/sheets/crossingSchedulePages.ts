@@ -1,15 +1,14 @@
 import { letters } from '../drawing/style.ts';
-import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
 import { stateInWords } from '../locate/certaintyWords.ts';
 import { openingDug } from '../locate/crossingSource.ts';
 import { depthAtGateway } from '../locate/depth.ts';
-import { measuredInWords, rangeInWords } from '../locate/depthWords.ts';
 import { isInTheGround } from '../locate/inTheGround.ts';
 import { openingMovedM } from '../locate/recordedOpening.ts';
 import { samePostM } from '../locate/tieFrom.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
 import type { Survey } from '../survey/types.ts';
+import { figures, figures as figuresIn } from '../words/figures.ts';
 import { lengthUnit } from '../words/numbers/units.ts';
 import { fixed, formatTape, type Units } from '../words/numbers/write.ts';
 import { words } from './flow/block.ts';
@@ -26,9 +25,10 @@ export function crossingSchedulePages(project: Project, survey: Survey, input: T
   const table = crossingTable(project, survey, property.units, property.placed);
   const assumed = [...survey.crossings.values()].some(({ bowAssumed }) => bowAssumed);
   const none = table.rows.length === 0;
+  const cables = figures(property.units).words.power.conductors;
   const intro = none
     ? 'No gateway stands in a live fence line.'
-    : `Trench, pipe and cable lengths are estimates. Depth is to the top of the pipe where it was measured, else of the trench as planned.${assumed ? ' A bow marked * is assumed as a share of the opening until it is measured.' : ''} ${cableRatingCaution} ${oneConduitRule}`;
+    : `Trench, pipe and cable lengths are estimates. Depth is to the top of the pipe where it was measured, else of the trench as planned.${assumed ? ' A bow marked * is assumed as a share of the opening until it is measured.' : ''} ${cables.ratingCaution} ${cables.oneConduit}`;
   const blocks = [
     words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: !none }, input.measure),
     ...(none ? [] : tableBlocks(table, widthMm, input.measure)),
@@ -38,6 +38,7 @@ export function crossingSchedulePages(project: Project, survey: Survey, input: T
 
 export function crossingTable(project: Project, survey: Survey, units: Units, placed: boolean): Table {
   const unit = lengthUnit(units);
+  const f = figuresIn(units);
   const length = (title: string): Column => ({ title, unit: unit.name, align: 'right' });
   const columns: Column[] = [
     { title: 'Gateway', strong: true },
@@ -66,7 +67,7 @@ export function crossingTable(project: Project, survey: Survey, units: Units, pl
     const opening = dug.get(id);
     if (!opening) return bareRow(shape, unit.lengthM, placed);
     const { figures } = opening;
-    const state = stateInWords(figures.crossing.status, isInTheGround(project, figures.crossing));
+    const state = f.say(stateInWords(figures.crossing.status, isInTheGround(project, figures.crossing)));
     const depth = depthWords(project, survey, figures, units);
     const isMoved = openingMovedM(opening.shape, shape) >= samePostM;
     return crossingRow(shape, figures, { state, depth, isMoved }, units, placed);
@@ -99,8 +100,9 @@ export function crossingTable(project: Project, survey: Survey, units: Units, pl
 function depthWords(project: Project, survey: Survey, figures: CrossingFigures, units: Units): string {
   if (figures.crossing.method !== 'buried') return '-';
   const depth = depthAtGateway(project, survey, figures);
-  const range = rangeInWords(depth.leastM, depth.mostM, units).replace(/ \S+$/, '');
-  return depth.measured ? `${range} to pipe, ${measuredInWords(depth)}` : `${range} trench planned, not measured`;
+  const { range: rangeWords, measuredAt } = figuresIn(units).words.locate.depth;
+  const range = rangeWords(depth).replace(/ \S+$/, '');
+  return depth.measured ? `${range} to pipe, ${measuredAt(depth)}` : `${range} trench planned, not measured`;
 }
 
 function crossingRow(

@@ -6,7 +6,6 @@ import { textBox } from '../drawing/words.ts';
 import { type Box, boxAround } from '../geometry/box.ts';
 import type { Xy } from '../geometry/types.ts';
 import { propertyOf } from '../model/project.ts';
-import { dateText } from '../words/dates.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type MapSheetInput, sheetAnchor } from './mapSheet.ts';
 import type { PageDraft } from './pageDraft.ts';
@@ -22,7 +21,8 @@ const padMm = 2.5;
 
 /** A small-scale sketch of the whole property with the sheets laid over it, each a link to its page. */
 export function indexSheet(input: MapSheetInput, tiles: readonly SheetTile[]): PageDraft {
-  const { project, survey, options, measure } = input;
+  const { project, survey, options, f, measure } = input;
+  const { index, panel } = f.words.sheets.map;
   const property = propertyOf(project);
   const format = sheetFormat(options);
   const ground = groundOf(tiles);
@@ -36,12 +36,16 @@ export function indexSheet(input: MapSheetInput, tiles: readonly SheetTile[]): P
   const widthMm = last[2] - last[0];
   const title = titleBlock(
     property,
-    `Fence network, index of ${tiles.length} map sheets`,
+    index.network({ count: tiles.length }),
     [
-      { name: 'Sheets', value: `${scaleText(options.scaleDenominator)} on ${options.paper}` },
-      { name: 'Date', value: dateText(options.date) },
+      {
+        name: index.sheets,
+        value: panel.scaleOn({ scale: scaleText(options.scaleDenominator), paper: options.paper }),
+      },
+      { name: panel.date, value: f.date(options.date) },
     ],
     widthMm,
+    f,
     measure,
   );
   const titleTop = last[3] - title.heightMm;
@@ -50,9 +54,9 @@ export function indexSheet(input: MapSheetInput, tiles: readonly SheetTile[]): P
   return {
     widthMm: format.widthMm,
     heightMm: format.heightMm,
-    title: 'Index of map sheets',
+    title: index.title,
     items: [
-      figure(`Sketch of ${property.name} with ${tiles.length} map sheets laid over it`, [
+      figure(index.described({ property: property.name, count: tiles.length }), [
         ...(fences.length > 0 ? [lines(fences, stroke(pen.sign))] : []),
         ...outlines,
       ]),
@@ -66,25 +70,20 @@ export function indexSheet(input: MapSheetInput, tiles: readonly SheetTile[]): P
 }
 
 function indexBlocks(
-  { project, survey, options, measure }: MapSheetInput,
+  { survey, options, f, measure }: MapSheetInput,
   tiles: readonly SheetTile[],
   scale: number,
   widthMm: number,
 ): Block[] {
-  const { units } = propertyOf(project);
   const fit = fittingScale(groundOfProperty(survey.lines.values()) ?? groundOf(tiles), options);
-  const advice = fit === null ? '' : ` On one sheet of ${options.paper} the whole property fits at ${scaleText(fit)}.`;
+  const { overlap, fits } = f.words.sheets.map.index;
+  const advice = fit === null ? [] : [fits({ paper: options.paper, scale: scaleText(fit) })];
   return [
-    orientationBlock(scale, options.paper, units, widthMm),
+    orientationBlock(scale, options.paper, f, widthMm),
     space(2),
-    words(
-      `Neighbouring sheets overlap; the margin of each names the next.${advice}`,
-      widthMm,
-      { sizePt: letters.table },
-      measure,
-    ),
+    words(f.words.things.sentences({ all: [overlap, ...advice] }), widthMm, { sizePt: letters.table }, measure),
     space(3),
-    cautionBlock(units, widthMm, measure),
+    cautionBlock(f, widthMm, measure),
   ];
 }
 

@@ -4,7 +4,7 @@ import type { MeasureText } from '../drawing/words.ts';
 import type { Xy } from '../geometry/types.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey, TestSheet } from '../survey/types.ts';
-import { fixed } from '../words/numbers/write.ts';
+import type { Figures } from '../words/types.ts';
 import { besideMapPages } from './besideMapPages.ts';
 import { crossingSchedulePages } from './crossingSchedulePages.ts';
 import { propertyExtent } from './extent.ts';
@@ -24,6 +24,7 @@ export interface SheetsInput {
   readonly survey: Survey;
   readonly testSheets: readonly TestSheet[];
   readonly options: SheetOptions;
+  readonly f: Figures;
   readonly measure: MeasureText;
 }
 
@@ -32,13 +33,13 @@ export interface SheetsInput {
  * that were asked for (sections and paddocks come with the register of switches).
  * @throws SheetProblem where the sheets cannot be made as asked.
  */
-export function layoutSheets({ project, survey, testSheets, options, measure }: SheetsInput): Page[] {
+export function layoutSheets({ project, survey, testSheets, options, f, measure }: SheetsInput): Page[] {
   const property = propertyOf(project);
-  const input: MapSheetInput = { project, survey, options, measure };
-  const tiles = planSheets(project, survey, options);
+  const input: MapSheetInput = { project, survey, options, f, measure };
+  const tiles = planSheets(project, survey, options, f);
   const sheets = tiles.map((tile) => mapSheet(input, tiles, tile));
   const left = sheets.flatMap(({ draft, left: blocks }) => (blocks.length > 0 ? [{ sheet: draft.title, blocks }] : []));
-  const pages = { property, date: options.date, measure };
+  const pages = { property, date: options.date, f, measure };
   const drafts: PageDraft[] = [
     ...(tiles.length > 1 ? [indexSheet(input, tiles)] : []),
     ...sheets.map(({ draft }) => draft),
@@ -53,38 +54,41 @@ export function layoutSheets({ project, survey, testSheets, options, measure }: 
     ...(options.withCrossingSchedule ? crossingSchedulePages(project, survey, pages) : []),
     ...(options.withTestSheets ? testSheetPages(project, survey, testSheets, pages) : []),
   ];
-  return numberPages(drafts);
+  return numberPages(drafts, f);
 }
 
 /**
  * The map sheets that a print takes: one about the chosen centre, else as many as cover the property.
  * @throws SheetProblem where the scale is no scale, or would take too many sheets.
  */
-export function planSheets(project: Project, survey: Survey, options: SheetOptions): SheetTile[] {
+export function planSheets(project: Project, survey: Survey, options: SheetOptions, f: Figures): SheetTile[] {
   const { scaleDenominator, centre } = options;
   if (!(scaleDenominator >= 1 && scaleDenominator <= 10_000_000)) {
-    throw new SheetProblem(
-      `A map cannot be printed at 1:${scaleDenominator}.`,
-      'Choose a scale between 1:1 and 1:10,000,000, such as 1:5,000.',
-    );
+    const { scale, scaleRemedy } = f.words.sheets.map.problem;
+    throw new SheetProblem(scale({ scaleDenominator }), scaleRemedy);
   }
   const { toXy } = survey.plane;
   if (centre !== null) return [sheetAround(toXy(centre), options)];
   const extent = propertyExtent(survey, project);
   if (extent === null) return [sheetAround([0, 0], options)];
   const [columns, rows] = sheetsToCover(extent, options);
-  if (columns * rows > mostSheets) throw tooManySheets(columns * rows, extent, options);
+  if (columns * rows > mostSheets) throw tooManySheets(columns * rows, extent, options, f);
   return sheetsCovering(extent, drawnPaths(project, survey, toXy), options);
 }
 
-function tooManySheets(count: number, extent: NonNullable<ReturnType<typeof propertyExtent>>, options: SheetOptions) {
+function tooManySheets(
+  count: number,
+  extent: NonNullable<ReturnType<typeof propertyExtent>>,
+  options: SheetOptions,
+  f: Figures,
+) {
   const fit = fittingScale(extent, options);
-  const paper = `${options.paper} ${options.orientation}`;
+  const { tooMany, farAway, fitsAt, ...papers } = f.words.sheets.map.problem;
+  const paper = papers[options.orientation]({ paper: options.paper });
+  const scale = scaleText(options.scaleDenominator);
   return new SheetProblem(
-    `At ${scaleText(options.scaleDenominator)} the property would take ${fixed(count, 0)} map sheets of ${paper}; ${mostSheets} is the most.`,
-    fit === null
-      ? 'Look for a line that was drawn far away from the others by mistake, or print one part of the property.'
-      : `It fits one sheet at ${scaleText(fit)}. Choose a scale nearer to that, or print one part of the property.`,
+    tooMany({ scale, count, paper, most: mostSheets }),
+    fit === null ? farAway : fitsAt({ scale: scaleText(fit) }),
   );
 }
 

@@ -6,6 +6,7 @@ import { letters } from '../drawing/style.ts';
 import { type MeasureText, textBox } from '../drawing/words.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
+import type { Figures } from '../words/types.ts';
 import { propertyExtent } from './extent.ts';
 import type { Block } from './flow/block.ts';
 import { drawMapFrame, gridDistanceM } from './map/drawGrid.ts';
@@ -18,6 +19,7 @@ import { scaleText } from './scales.ts';
 import type { SheetTile, Side } from './sheetPlan.ts';
 
 export interface MapSheetInput {
+  readonly f: Figures;
   readonly project: Project;
   readonly survey: Survey;
   readonly options: SheetOptions;
@@ -32,13 +34,13 @@ export interface MapSheet {
 
 /** One map sheet of a set: the map at true scale, its frame, and the panel with legend, cautions and title. */
 export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile: SheetTile): MapSheet {
-  const { project, survey, options, measure } = input;
+  const { project, survey, options, f, measure } = input;
   const property = propertyOf(project);
   const format = sheetFormat(options);
   const gridM = gridDistanceM(options.gridM, options.scaleDenominator, property.units);
   const window = mapWindow(format.map, tile.centre, options.scaleDenominator, survey.plane);
-  const map = drawMap(project, survey, window, tile.ground, gridM, measure);
-  const onward = neighbourNotes(tile, format.map);
+  const map = drawMap(project, survey, window, tile.ground, gridM, f, measure);
+  const onward = neighbourNotes(tile, format.map, f);
   const frame = drawMapFrame(
     window,
     tile.ground,
@@ -48,8 +50,10 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
     measure,
   );
   const panel = drawMapPanel({ ...input, tiles, tile, window, unlabelled: map.unlabelled }, format.columns);
-  const sheetName = tiles.length > 1 ? `Map sheet ${tile.number} of ${tiles.length}` : 'Map sheet';
-  const description = `${sheetName} of ${property.name} at ${scaleText(options.scaleDenominator)}`;
+  const { sheet } = f.words.sheets.map;
+  const sheetName = tiles.length > 1 ? sheet.of({ number: tile.number, of: tiles.length }) : sheet.one;
+  const scale = scaleText(options.scaleDenominator);
+  const description = sheet.described({ sheet: sheetName, property: property.name, scale });
   return {
     draft: {
       widthMm: format.widthMm,
@@ -58,7 +62,7 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
       items: [
         { kind: 'anchor', name: sheetAnchor(tile), at: [0, 0] },
         figure(description, map.items),
-        ...(map.blank ? [blankNote(format.map, propertyExtent(survey, project) === null)] : []),
+        ...(map.blank ? [blankNote(format.map, propertyExtent(survey, project) === null, f)] : []),
         ...frame,
         ...onward,
         ...panelFrame(format.frame, format.columns),
@@ -71,8 +75,9 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
 }
 
 /** A sheet with nothing on it says so, lest somebody take it for a fault of the printer. */
-function blankNote([left, top, right, bottom]: PaperBox, nothingDrawn: boolean): TaggedItem {
-  const said = nothingDrawn ? 'Nothing is drawn on this property yet.' : 'Nothing of the property lies on this sheet.';
+function blankNote([left, top, right, bottom]: PaperBox, isEmpty: boolean, f: Figures): TaggedItem {
+  const { nothingDrawn, blank } = f.words.sheets.map.sheet;
+  const said = isEmpty ? nothingDrawn : blank;
   const middle = [(left + right) / 2, (top + bottom) / 2] as const;
   return tagged('P', [text(said, middle, { sizePt: letters.title, align: 'centre', halo: 0.6 })]);
 }
@@ -83,7 +88,7 @@ export function sheetAnchor({ number }: SheetTile): string {
 }
 
 /** "Sheet 3" outside each edge beyond which another sheet carries on. */
-function neighbourNotes(tile: SheetTile, [left, top, right, bottom]: PaperBox) {
+function neighbourNotes(tile: SheetTile, [left, top, right, bottom]: PaperBox, f: Figures) {
   const middle = [(left + right) / 2, (top + bottom) / 2] as const;
   const places: Record<Side, { at: readonly [number, number]; rotationDeg: number }> = {
     north: { at: [middle[0], top - 1.6], rotationDeg: 0 },
@@ -95,6 +100,13 @@ function neighbourNotes(tile: SheetTile, [left, top, right, bottom]: PaperBox) {
     const number = tile.next[side];
     if (number === undefined) return [];
     const { at, rotationDeg } = places[side];
-    return [text(`Sheet ${number}`, at, { sizePt: letters.panel, font: 'bold', align: 'centre', rotationDeg })];
+    return [
+      text(f.words.sheets.map.sheet.next({ number }), at, {
+        sizePt: letters.panel,
+        font: 'bold',
+        align: 'centre',
+        rotationDeg,
+      }),
+    ];
   });
 }

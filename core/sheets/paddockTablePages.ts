@@ -1,7 +1,7 @@
-import { plainWords } from '../words/figures.ts';
 import { letters } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
+import { plainWords } from '../words/figures.ts';
 import { areaUnit } from '../words/numbers/units.ts';
 import { fixed, type Units } from '../words/numbers/write.ts';
 import { words } from './flow/block.ts';

@@ -1,9 +1,9 @@
-import { figures } from '../words/figures.ts';
 import { drawFence, sectionMarks } from '../drawing/strokes/fence.ts';
 import { letters, pen } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { overLimitInWords, overLimitStretches } from '../survey/overLimit.ts';
 import type { Section, Survey } from '../survey/types.ts';
+import { figures } from '../words/figures.ts';
 import { lengthUnit } from '../words/numbers/units.ts';
 import { fixed, formatLength } from '../words/numbers/write.ts';
 import { counted, inOrder } from '../words/text.ts';

@@ -1,8 +1,8 @@
-import { figures } from '../words/figures.ts';
 import { letters } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { feedInWords } from '../survey/switchInWords.ts';
 import type { Survey, SwitchRow } from '../survey/types.ts';
+import { figures } from '../words/figures.ts';
 import { lengthUnit } from '../words/numbers/units.ts';
 import { fixed, type Units } from '../words/numbers/write.ts';
 import { inOrder } from '../words/text.ts';

@@ -8,7 +8,7 @@ import { powerOf } from '../survey/power/powerOf.ts';
 import { sheetYardsticks } from '../survey/power/sheetYardsticks.ts';
 import type { Power } from '../survey/power/types.ts';
 import type { Survey, SwitchRow, TestSheet } from '../survey/types.ts';
-import { formatVoltage } from '../words/numbers/write.ts';
+import type { Figures } from '../words/types.ts';
 import { type Block, baselineIn, space, stack, words } from './flow/block.ts';
 import { type Column, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
@@ -31,12 +31,18 @@ export function testSheetPages(
   }
   const power = powerOf(project, survey);
   return sheets.flatMap((sheet) => {
-    const blocks = sheetBlocks(sheet, power, property.placed, right - left, input.measure);
+    const blocks = sheetBlocks(sheet, power, property.placed, right - left, input);
     return textPages(`Test sheet, section ${sheet.section}`, blocks, 'portrait', input);
   });
 }
 
-function sheetBlocks(sheet: TestSheet, power: Power, placed: boolean, widthMm: number, measure: MeasureText): Block[] {
+function sheetBlocks(
+  sheet: TestSheet,
+  power: Power,
+  placed: boolean,
+  widthMm: number,
+  { f, measure }: TextPagesInput,
+): Block[] {
   const { survey } = power;
   const heading = (title: string) =>
     words(
@@ -57,7 +63,7 @@ function sheetBlocks(sheet: TestSheet, power: Power, placed: boolean, widthMm: n
   const yardsticks = sheetYardsticks(power, sheet);
   const places = sheet.readAt.map(({ text: where, at }, i) => [
     String(i + 1),
-    where,
+    f.say(where),
     ...(placed ? [placeText(at)] : []),
   ]);
   const columns: Column[] = [
@@ -68,20 +74,22 @@ function sheetBlocks(sheet: TestSheet, power: Power, placed: boolean, widthMm: n
   return [
     words(warning, widthMm, { sizePt: letters.body, font: 'bold', afterMm: 3 }, measure),
     heading('Open'),
-    ...(sheet.open.length === 0 ? [body('No switch.')] : sheet.open.map((id) => tickRow(id, survey, widthMm, measure))),
+    ...(sheet.open.length === 0
+      ? [body('No switch.')]
+      : sheet.open.map((id) => tickRow(id, survey, f, widthMm, measure))),
     ...said.map(body),
     space(2),
     heading('Steps'),
-    ...sheet.steps.map((step, i) => stepRow(i + 1, step, widthMm, measure)),
+    ...sheet.steps.map((step, i) => stepRow(i + 1, f.say(step), widthMm, measure)),
     space(2),
     heading('Read at'),
     ...(places.length === 0 ? [body('No place is named.')] : tableBlocks({ columns, rows: places }, widthMm, measure)),
     space(3),
     heading('Readings'),
     stack([
-      readingGrid(widthMm, yardsticks),
+      readingGrid(widthMm, yardsticks, f),
       space(1),
-      words(limitsInOneLine, widthMm, { sizePt: letters.table, afterMm: 0 }, measure),
+      words(f.say(limitsInOneLine()), widthMm, { sizePt: letters.table, afterMm: 0 }, measure),
       space(6),
       signatureLine(widthMm),
     ]),
@@ -89,9 +97,13 @@ function sheetBlocks(sheet: TestSheet, power: Power, placed: boolean, widthMm: n
 }
 
 /** What a reading is judged by: what is usual, low under, good from. */
-function yardstickCells(yardstick: Yardstick): string[] {
-  const usual = usualFigure(yardstick) ?? 'not known: stock’s minimum';
-  return [usual, formatVoltage(yardstick.lowBelowV), formatVoltage(yardstick.goodFromV)];
+function yardstickCells(yardstick: Yardstick, f: Figures): string[] {
+  const usual = usualFigure(yardstick);
+  return [
+    usual ? f.say(usual) : 'not known: stock’s minimum',
+    f.volts(yardstick.lowBelowV),
+    f.volts(yardstick.goodFromV),
+  ];
 }
 
 /** The register's row of a switch. */
@@ -100,10 +112,10 @@ function rowOf(id: string, survey: Survey): SwitchRow | undefined {
 }
 
 /** A box to tick, the switch and where it is. */
-function tickRow(id: string, survey: Survey, widthMm: number, measure: MeasureText): Block {
+function tickRow(id: string, survey: Survey, f: Figures, widthMm: number, measure: MeasureText): Block {
   const row = rowOf(id, survey);
   const label = words(
-    row ? `${row.switch.name}: ${row.placeText}` : id,
+    row ? `${row.switch.name}: ${f.say(row.where)}` : id,
     widthMm - 7,
     { sizePt: letters.body },
     measure,
@@ -146,7 +158,7 @@ const readingRowMm = 7;
 const spareRows = 1;
 
 /** Rows to write in: one for each place to read at, with what is usual there, and one to spare. */
-function readingGrid(widthMm: number, yardsticks: readonly Yardstick[]): Block {
+function readingGrid(widthMm: number, yardsticks: readonly Yardstick[], f: Figures): Block {
   const titles = [...printedColumns.map(({ title }) => title), ...writtenColumns];
   const writtenMm = (widthMm - printedColumns.reduce((sum, column) => sum + column.widthMm, 0)) / writtenColumns.length;
   const lefts = titles.map((_, c) =>
@@ -170,7 +182,7 @@ function readingGrid(widthMm: number, yardsticks: readonly Yardstick[]): Block {
         ...Array.from({ length: rows }, (_, row) => rule(x, x + widthMm, y + headMm + row * readingRowMm)),
         ...yardsticks.map((yardstick, row) => {
           const top = y + headMm + row * readingRowMm;
-          const cells = [String(row + 1), ...yardstickCells(yardstick)];
+          const cells = [String(row + 1), ...yardstickCells(yardstick, f)];
           return tagged(
             'TR',
             cells.map((content, c) => tagged('TD', [cell(content, c, top, readingRowMm, 'regular')])),

@@ -57,7 +57,7 @@ function asListed(a: SwitchCandidate, b: SwitchCandidate): number {
 
 /** What is named in a candidate's label: by that they go, so that their order is the same in every language. */
 function namesIn({ label }: SwitchCandidate): string {
-  return Object.values(label.values).flat().join(' ');
+  return Object.values(label.values).flat().map(String).join(' ');
 }
 
 function dividePlanOf(

@@ -100,14 +100,15 @@ function readingPlaces(
   const furthestFirst = section.nodes.filter((node) => node !== entry).sort((a, b) => distanceM[b]! - distanceM[a]!);
   const ends = furthestFirst.filter((node) => network.edgesAt[node]!.filter((edge) => own.has(edge)).length === 1);
   const far = ends.length > 0 ? ends : furthestFirst.slice(0, 1);
-  const hasSwitch = (node: number) =>
-    network.edgesAt[node]!.some((index) => network.edges[index]!.kind === 'switch');
+  const hasSwitch = (node: number) => network.edgesAt[node]!.some((index) => network.edges[index]!.kind === 'switch');
   const place = (node: number, text: Message) => ({ text, at: network.nodes[node]!.at, node });
   const spot = (node: number) => ({ spot: spotAt(project, network, node) });
   return [
     place(
       entry,
-      hasSwitch(entry) ? message('survey.tests.read.beyond', spot(entry)) : message('survey.tests.read.wayIn', spot(entry)),
+      hasSwitch(entry)
+        ? message('survey.tests.read.beyond', spot(entry))
+        : message('survey.tests.read.wayIn', spot(entry)),
     ),
     ...far.slice(0, mostReadings - 1).map((node) => {
       const said = spot(node);

@@ -3,6 +3,7 @@ import { type Call, callNamed } from '../../core/api/calls.ts';
 import { answerSchemas, messageSchemas } from '../../core/api/messageSchemas.ts';
 import type { Host } from '../../core/api/projectApi.ts';
 import { fail, type Result } from '../../core/api/result.ts';
+import { plainWords } from '../../core/words/figures.ts';
 
 /**
  * Answers one call that came in from a window: looks the call up, checks its message, calls, and checks what comes out of a
@@ -10,9 +11,10 @@ import { fail, type Result } from '../../core/api/result.ts';
  */
 export async function dispatch(host: Host, half: string, name: string, message: unknown): Promise<Result<unknown>> {
   const call = callNamed(half, name);
-  if (!call) return fail('not-valid', `There is no call ${half}/${name}.`, 'Use the calls of the contract.');
+  const said = plainWords().host.calls;
+  if (!call) return fail('not-valid', said.noCall.message({ call: `${half}/${name}` }), said.noCall.remedy);
   const checked = messageSchemas[call.takes].safeParse(message);
-  if (!checked.success) return fail('not-valid', wordsFor(checked.error), 'Fix what it names and try again.');
+  if (!checked.success) return fail('not-valid', wordsFor(checked.error), said.fix);
   const api = host[half as keyof Host] as unknown as Readonly<
     Record<string, (message: unknown) => Promise<Result<unknown>>>
   >;
@@ -23,13 +25,14 @@ function soundAnswer({ answerPasses }: Call, answer: Result<unknown>): Result<un
   if (!answer.ok || answerPasses === undefined) return answer;
   const checked = answerSchemas[answerPasses].safeParse(answer.value);
   if (checked.success) return answer;
-  return fail('damaged', `The file makes no sense: ${wordsFor(checked.error)}.`, 'Choose another file.');
+  const { message, remedy } = plainWords().host.maps.senseless;
+  return fail('damaged', message({ reason: wordsFor(checked.error) }), remedy);
 }
 
 /** Where the message is wrong and how: "changes.0.after.widthM: Too small: expected number to be >=0". */
 function wordsFor(error: z.ZodError): string {
   const [first] = error.issues;
-  if (!first) return 'The message is not valid.';
+  if (!first) return plainWords().host.calls.notValid;
   const place = first.path.join('.');
   return place === '' ? first.message : `${place}: ${first.message}`;
 }

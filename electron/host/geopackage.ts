@@ -4,7 +4,7 @@ import { whyNotOnEarth } from '../../core/exchange/outgoing/whyNotOnEarth.ts';
 import { projectOf, propertyOf } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
-import { figures } from '../../core/words/figures.ts';
+import { figures, plainWords } from '../../core/words/figures.ts';
 import { ProblemError } from '../store/problems.ts';
 import { writeGeoPackage } from '../store/writeGeoPackage.ts';
 
@@ -16,7 +16,7 @@ export function makeGeoPackage(things: readonly Thing[], fileName: string, now: 
     throw new ProblemError(
       'not-valid',
       figures(propertyOf(project).units).say(refusal.message),
-      'Export the registers as CSV instead.',
+      plainWords().host.calls.csvInstead,
     );
   const bytes = writeGeoPackage(geoPackageLayers(project, surveyOf(project)), now.toISOString());
   return { fileName: `${fileName}.gpkg`, mediaType: 'application/geopackage+sqlite3', bytes };

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { PictureProgress, PictureTile } from '../../core/api/pictureApi.ts';
 import type { Edit, FileState, ProjectApi } from '../../core/api/projectApi.ts';
 import { whyNotSize } from '../../core/exchange/image/pyramid.ts';
+import { figures, plainWords } from '../../core/words/figures.ts';
 import { ImageStaging } from '../store/imageStaging.ts';
 import { ProblemError } from '../store/problems.ts';
 import type { ProjectStore } from '../store/projectStore.ts';
@@ -15,7 +16,7 @@ export class Pictures {
     { fileName, widthPx, heightPx }: Parameters<ProjectApi['beginPicture']>[0],
   ): { imageId: string } {
     const why = whyNotSize(widthPx, heightPx);
-    if (why) throw new ProblemError('not-valid', why, 'Bring in a smaller picture.');
+    if (why) throw new ProblemError('not-valid', figures('metric').say(why), plainWords().host.maps.picture.smaller);
     this.dropComing();
     const id = `image-${randomUUID()}`;
     this.#coming = { staging: new ImageStaging(store.path, { id, fileName, widthPx, heightPx }), store };
@@ -34,7 +35,10 @@ export class Pictures {
     const names = edit.changes.some(
       ({ after }) => after?.kind === 'underlay' && after.source.from === 'picture' && after.source.imageId === imageId,
     );
-    if (!names) throw new ProblemError('not-valid', 'The edit does not show the picture.', 'Bring it in again.');
+    if (!names) {
+      const { notInEdit, remedy } = plainWords().host.maps.picture;
+      throw new ProblemError('not-valid', notInEdit, remedy);
+    }
     const state = store.applyWithImage(edit, staging);
     this.dropComing();
     return state;
@@ -58,5 +62,6 @@ export class Pictures {
 }
 
 function givenUp(): ProblemError {
-  return new ProblemError('stopped', 'This picture is not being brought in any more.', 'Bring it in again.');
+  const words = plainWords().host.maps.picture;
+  return new ProblemError('stopped', words.givenUp, words.remedy);
 }

@@ -8,6 +8,7 @@ import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { Change } from '../../core/model/difference.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { languageOf, setLanguage } from '../../core/words/language.ts';
 import type { Printer } from '../print/printRoom.ts';
 import { fileEnding, nameOfFile, withEnding } from '../store/fileFormat.ts';
@@ -31,7 +32,7 @@ import { listFolder } from './listFolder.ts';
 import { Pictures } from './pictures.ts';
 import { RecentFiles } from './recentFiles.ts';
 import { registersOf } from './registers.ts';
-import { keepSettings, readSettings } from './settingsFile.ts';
+import { keepSettings, readSettings, settingsPath } from './settingsFile.ts';
 import { TileFiles, type TilePatience } from './tileFiles.ts';
 import type { UserFolders } from './userFolders.ts';
 
@@ -45,13 +46,6 @@ export interface ServiceOptions {
   /** How long tile files are waited for, where it is not as usual. */
   readonly tilePatience?: TilePatience;
 }
-
-const inPrint: Readonly<Record<PrintJob['what'], string>> = {
-  sheets: 'the map sheets',
-  order: 'the order',
-  find: 'the sheet',
-  pack: 'the handover pack',
-};
 
 /** So often the host looks whether others have moved the open file or written into it. */
 const lookEveryMs = 2000;
@@ -81,7 +75,7 @@ export class ProjectService {
   constructor(options: ServiceOptions) {
     this.#options = options;
     this.#recent = new RecentFiles(join(options.folders.config, 'recent.json'));
-    this.#settingsPath = join(options.folders.config, 'window.json');
+    this.#settingsPath = settingsPath(options.folders);
     setLanguage(languageOf(readSettings(this.#settingsPath).language));
     this.#tileFiles = new TileFiles(join(options.folders.config, 'map-files.json'), options.tilePatience);
   }
@@ -160,7 +154,7 @@ export class ProjectService {
       return this.#untold?.problem ?? null;
     } catch (error) {
       this.#store?.close();
-      return problemOf(error, 'the file');
+      return problemOf(error, plainWords().host.files.what.file);
     } finally {
       this.#tileFiles.close();
     }
@@ -301,7 +295,8 @@ export class ProjectService {
       return listFolder(path === null ? this.#projectFolder() : absolutePath(path));
     } catch (error) {
       if (error instanceof Error && 'code' in error && (error.code === 'EACCES' || error.code === 'EPERM')) {
-        throw new ProblemError('failed', `You have no right to look into ${path}.`, 'Choose another folder.');
+        const { message, remedy } = plainWords().host.files.noRight;
+        throw new ProblemError('failed', message({ path: path ?? this.#options.folders.projects }), remedy);
       }
       throw error;
     }
@@ -324,13 +319,14 @@ export class ProjectService {
       return succeed(await this.#options.print(job, things.value, (id) => this.#openStore().photoBytes(id)));
     } catch (error) {
       if (error instanceof SheetProblem) return fail('not-valid', error.message, error.remedy);
-      return { ok: false, problem: problemOf(error, inPrint[job.what]) };
+      return { ok: false, problem: problemOf(error, plainWords().host.files.what[job.what]) };
     }
   }
 
   #openStore(): ProjectStore {
     if (this.#store) return this.#store;
-    throw new ProblemError('no-file-open', 'No project file is open.', 'Open one, or make a new one.');
+    const { message, remedy } = plainWords().host.files.noneOpen;
+    throw new ProblemError('no-file-open', message, remedy);
   }
 
   #whole(store: ProjectStore): OpenProject {
@@ -342,7 +338,7 @@ export class ProjectService {
     try {
       return succeed(await call());
     } catch (error) {
-      const problem = problemOf(error, path ?? this.#store?.path ?? 'the file');
+      const problem = problemOf(error, path ?? this.#store?.path ?? plainWords().host.files.what.file);
       if (problem.code === 'overwritten') this.#told = 'overwritten';
       return { ok: false, problem };
     }
@@ -392,7 +388,8 @@ function openProject(store: ProjectStore, things: readonly Thing[]): OpenProject
 
 function absolutePath(path: string): string {
   if (isAbsolute(path)) return normalize(path);
-  throw new ProblemError('not-valid', `${path} is not a whole path.`, 'Give the path from the top of the disk.');
+  const { message, remedy } = plainWords().host.files.notWhole;
+  throw new ProblemError('not-valid', message({ path }), remedy);
 }
 
 function projectPath(path: string): string {
@@ -401,5 +398,6 @@ function projectPath(path: string): string {
 
 function assertFolder(path: string): void {
   if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
-  throw new ProblemError('not-found', `There is no folder ${path}.`, 'Create it first, or select another folder.');
+  const { message, remedy } = plainWords().host.files.noFolder;
+  throw new ProblemError('not-found', message({ path }), remedy);
 }

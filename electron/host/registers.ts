@@ -1,10 +1,10 @@
 import { leftThing } from '../../core/locate/buriedThings.ts';
-import { basisWords } from '../../core/locate/certaintyWords.ts';
 import { leftInGround } from '../../core/locate/inGround/leftInGround.ts';
 import { leftWithinM } from '../../core/locate/inGround/leftWithin.ts';
 import { projectOf } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import type { Registers } from '../store/registerTable.ts';
 
 /**
@@ -38,7 +38,7 @@ export function registersOf(things: readonly Thing[]): Registers {
         from: places[0],
         middle: places[1],
         to: places[2],
-        knownBy: basisWords[leftThing(left).basis],
+        knownBy: plainWords().locate.basis[leftThing(left).basis],
         withinM: leftWithinM(left),
       };
     }),

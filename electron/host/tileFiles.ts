@@ -2,6 +2,7 @@ import { dirname } from 'node:path';
 import type { TileFileFacts } from '../../core/api/pictureApi.ts';
 import type { ProjectApi } from '../../core/api/projectApi.ts';
 import type { Problem } from '../../core/api/result.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { ProblemError } from '../store/problems.ts';
 import type { TileCall } from '../store/tileMessages.ts';
 import { NoAnswer, TileReader } from '../store/tileReader.ts';
@@ -87,11 +88,8 @@ export class TileFiles {
     if (this.#chosen.has(path) || this.#wereOpen.has(path)) return { path, below: null };
     const folder = projectPath === null ? null : dirname(projectPath);
     if (folder !== null && isBelow(folder, path)) return { path, below: folder };
-    throw new ProblemError(
-      'ask-first',
-      `${path} was named by the project file and was not opened on this machine before.`,
-      'Open it if you know the map.',
-    );
+    const { message, remedy } = plainWords().host.maps.named;
+    throw new ProblemError('ask-first', message({ path }), remedy);
   }
 
   async #ask(reader: TileReader, call: TileCall): Promise<unknown> {
@@ -113,11 +111,7 @@ export class TileFiles {
 }
 
 function wordsFor(path: string, { why }: NoAnswer, withinMs: number): Problem {
-  const waited = `it was waited for ${Math.round(withinMs / 1000)} s`;
-  const reason = why === 'late' ? waited : 'reading it broke off';
-  return {
-    code: 'failed',
-    message: `${path} does not answer (${reason}), so it is left out.`,
-    remedy: 'Try again, or delete this map if the file is not from someone you know.',
-  };
+  const { late, brokeOff, remedy } = plainWords().host.maps.silent;
+  const message = why === 'late' ? late({ path, waitedS: Math.round(withinMs / 1000) }) : brokeOff({ path });
+  return { code: 'failed', message, remedy };
 }

@@ -1,4 +1,5 @@
 import nodePath from 'node:path';
+import { plainWords } from '../../core/words/figures.ts';
 import { ProblemError } from '../store/problems.ts';
 
 /** What an MBTiles file's name ends in. */
@@ -10,16 +11,14 @@ export const tileFileEnding = '.mbtiles';
  */
 export function tilePath(asked: string, at: typeof nodePath.posix = nodePath): string {
   if (/^[\\/]{2}/.test(asked)) {
-    throw new ProblemError(
-      'not-valid',
-      `${asked} lies on another computer, so it is not opened.`,
-      'Copy the map to this computer, or give the shared folder a drive letter and choose the map there.',
-    );
+    const { message, remedy } = plainWords().host.maps.elsewhere;
+    throw new ProblemError('not-valid', message({ path: asked }), remedy);
   }
   const path = at.normalize(asked);
   const isWhole = at.sep === '\\' ? /^[a-z]:\\/i.test(path) : at.isAbsolute(path);
   if (isWhole && at.extname(path).toLowerCase() === tileFileEnding) return path;
-  throw new ProblemError('not-valid', `${asked} is not the whole path of an MBTiles file.`, 'Choose it in the list.');
+  const { message, remedy } = plainWords().host.maps.notTilePath;
+  throw new ProblemError('not-valid', message({ path: asked }), remedy);
 }
 
 /** Whether the path lies in the folder or below it, by its words alone. */

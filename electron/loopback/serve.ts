@@ -1,3 +1,4 @@
+import { plainWords } from '../../core/words/figures.ts';
 import { createService, pageFolder } from '../host/createService.ts';
 import { openFirst } from '../host/openFirst.ts';
 import { startLoopback } from './server.ts';
@@ -20,7 +21,7 @@ export async function serve(args: readonly string[], writeAddress: (address: str
   const stop = async () => {
     await host.close();
     const problem = service.dispose();
-    if (problem) console.error(`${problem.message} ${problem.remedy}`);
+    if (problem) console.error(plainWords().host.problem(problem));
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
     process.once(signal, () => void stop().then(() => process.exit(0)));

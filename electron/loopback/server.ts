@@ -3,6 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { callNamed } from '../../core/api/calls.ts';
 import { fail, type Result, succeed } from '../../core/api/result.ts';
 import { bytesKey, enterPath, newAddressPath, ticketKey, windowHeader } from '../../core/api/wire.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { pageHeaders } from '../host/contentPolicy.ts';
 import { dispatch } from '../host/dispatch.ts';
 import { encodingsTaken } from '../host/packedFiles.ts';
@@ -55,22 +56,22 @@ export async function startLoopback({
   async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
     for (const [name, value] of Object.entries(pageHeaders)) response.setHeader(name, value);
     if (!isForUs(request, port) || !isFromOurPage(request, port)) {
-      return refuse(response, 403, 'This host answers only its own page.');
+      return refuse(response, 403, said().onlyOwnPage);
     }
     const path = (request.url ?? '').split('?', 1)[0]!;
     if (!path.startsWith('/api/')) return answerWithPage(request, response, path);
     if (path === enterPath) return letIn(request, response);
     if (path === newAddressPath) return writeAddress(request, response);
-    if (!hasToken(request, token)) return refuse(response, 401, 'This window was not opened by Undergate.');
+    if (!hasToken(request, token)) return refuse(response, 401, said().notOpenedByUs);
     const api = service.forWindow(windowOf(request));
     if (path === '/api/events' && request.method === 'GET') return streamEvents(api, response);
     return answerCall(request, response, path, api);
   }
 
   async function answerWithPage(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
-    if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405, 'Only GET here.');
+    if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405, said().onlyGet);
     const file = await pageFile(pageFolder, path, encodingsTaken(request.headers['accept-encoding']));
-    if (!file) return refuse(response, 404, 'There is nothing here.');
+    if (!file) return refuse(response, 404, said().nothingHere);
     const { bytes, mediaType, encoding, lasting, tag } = file;
     response.setHeader('Cache-Control', lasting ? 'private, max-age=31536000, immutable' : 'no-cache');
     response.setHeader('ETag', tag);
@@ -86,21 +87,20 @@ export async function startLoopback({
 
   /** Answers the token to the page that has a ticket, or the token itself. */
   async function letIn(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    if (request.method !== 'POST') return refuse(response, 405, 'Only POST here.');
-    if (await isOtherAccount(request.socket)) return refuse(response, 403, otherAccount);
+    if (request.method !== 'POST') return refuse(response, 405, said().onlyPost);
+    if (await isOtherAccount(request.socket)) return refuse(response, 403, said().otherAccount);
     if (hasToken(request, token)) return send(response, 200, succeed({ token }));
     const ticket = (await readBody(request, mostEnteringBytes)) ?? '';
     const check = tickets.redeem(ticket);
     if (check === 'good') return send(response, 200, succeed({ token }));
-    const [status, message] = whyNotIn[check];
-    refuse(response, status, message);
+    refuse(response, statusOf[check], said().notLetIn[check]);
   }
 
   async function writeAddress(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    if (request.method !== 'POST') return refuse(response, 405, 'Only POST here.');
-    if (await isOtherAccount(request.socket)) return refuse(response, 403, otherAccount);
+    if (request.method !== 'POST') return refuse(response, 405, said().onlyPost);
+    if (await isOtherAccount(request.socket)) return refuse(response, 403, said().otherAccount);
     if (performance.now() - addressWantedAt < addressEveryMs) {
-      return refuse(response, 429, 'A new address was written a moment ago.');
+      return refuse(response, 429, said().addressJustWritten);
     }
     addressWantedAt = performance.now();
     onAddressWanted();
@@ -113,15 +113,15 @@ export async function startLoopback({
     path: string,
     project: ReturnType<ProjectService['forWindow']>,
   ): Promise<void> {
-    if (request.method !== 'POST') return refuse(response, 405, 'Only POST here.');
-    if (request.headers['content-type'] !== 'application/json') return refuse(response, 415, 'Only JSON here.');
+    if (request.method !== 'POST') return refuse(response, 405, said().onlyPost);
+    if (request.headers['content-type'] !== 'application/json') return refuse(response, 415, said().onlyJson);
     const body = await readBody(request, mostBodyBytes);
-    if (body === null) return refuse(response, 413, `A message may hold ${mostBodyBytes / 1024 / 1024} MB at most.`);
+    if (body === null) return refuse(response, 413, said().tooLarge({ mostMb: mostBodyBytes / 1024 / 1024 }));
     const [half = '', name = '', ...rest] = path.slice('/api/'.length).split('/');
-    if (rest.length > 0) return refuse(response, 404, 'There is nothing here.');
+    if (rest.length > 0) return refuse(response, 404, said().nothingHere);
     const bytes = callNamed(half, name)?.bytes;
     const message = parsed(body, bytes === 'taken');
-    if (!message) return refuse(response, 400, 'The message is not JSON.');
+    if (!message) return refuse(response, 400, said().notJson);
     const answer = await dispatch({ project, desktop: noDesktop }, half, name, message.value);
     send(response, 200, answer, bytes === 'answered');
   }
@@ -138,13 +138,14 @@ export async function startLoopback({
   };
 }
 
-const otherAccount = 'Undergate was started by another account of this machine.';
+/** Refusals are said in the language of the time: the settings may change it. */
+const said = () => plainWords().host.calls;
 
-const whyNotIn: Record<Exclude<TicketCheck, 'good'>, readonly [status: number, message: string]> = {
-  used: [401, 'This address was used already: it lets in once.'],
-  expired: [401, 'This address has run out: it lets in within two minutes.'],
-  unknown: [401, 'This is not an address that Undergate gave out.'],
-  'too-many': [429, 'There were too many wrong addresses. Wait a minute.'],
+const statusOf: Record<Exclude<TicketCheck, 'good'>, number> = {
+  used: 401,
+  expired: 401,
+  unknown: 401,
+  'too-many': 429,
 };
 
 function listen(server: Server): Promise<number> {
@@ -169,7 +170,7 @@ function parsed(body: string, hasBytes: boolean): { readonly value: unknown } | 
 }
 
 function refuse(response: ServerResponse, status: number, message: string): void {
-  send(response, status, fail('failed', message, 'Close the window and start Undergate again.'));
+  send(response, status, fail('failed', message, said().startAgain));
 }
 
 function send(response: ServerResponse, status: number, result: Result<unknown>, hasBytes = false): void {

@@ -3,6 +3,7 @@ import { calls, type Half } from '../../core/api/calls.ts';
 import type { DesktopApi } from '../../core/api/projectApi.ts';
 import { fail } from '../../core/api/result.ts';
 import { channelOf, eventChannel } from '../../core/api/wire.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { dispatch } from '../host/dispatch.ts';
 import type { ProjectService } from '../host/projectService.ts';
 import { isPageAddress } from './pageScheme.ts';
@@ -12,8 +13,10 @@ export function bindCalls(service: ProjectService, desktopOf: (contents: WebCont
   for (const half of Object.keys(calls) as Half[]) {
     for (const call of Object.keys(calls[half])) {
       ipcMain.handle(channelOf(half, call), (event: IpcMainInvokeEvent, message: unknown) => {
-        if (!isFromOurPage(event))
-          return fail('not-valid', 'This call did not come from the app.', 'Restart Undergate.');
+        if (!isFromOurPage(event)) {
+          const { message, remedy } = plainWords().host.calls.notFromApp;
+          return fail('not-valid', message, remedy);
+        }
         const host = { project: service.forWindow(windowId(event.sender)), desktop: desktopOf(event.sender) };
         return dispatch(host, half, call, message);
       });
@@ -33,5 +36,5 @@ function isFromOurPage({ sender, senderFrame }: IpcMainInvokeEvent): boolean {
 }
 
 function windowId(contents: WebContents): string {
-  return `desktop ${contents.id}`;
+  return `desktop-${contents.id}`;
 }

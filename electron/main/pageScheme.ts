@@ -1,4 +1,5 @@
 import { protocol } from 'electron';
+import { plainWords } from '../../core/words/figures.ts';
 import { pageHeaders } from '../host/contentPolicy.ts';
 import { pageFile } from '../host/pageFiles.ts';
 
@@ -25,7 +26,7 @@ export function registerPageScheme(): void {
 export function servePage(pageFolder: string): void {
   protocol.handle(scheme, async ({ url }) => {
     const file = isPageAddress(url) ? await pageFile(pageFolder, new URL(url).pathname) : null;
-    if (!file) return new Response('There is nothing here.', { status: 404, headers: pageHeaders });
+    if (!file) return new Response(plainWords().host.calls.nothingHere, { status: 404, headers: pageHeaders });
     return new Response(file.bytes, { headers: { ...pageHeaders, 'Content-Type': file.mediaType } });
   });
 }

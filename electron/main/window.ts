@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { BrowserWindow, type WebPreferences } from 'electron';
+import { plainWords } from '../../core/words/figures.ts';
 import { topFolder } from '../host/createService.ts';
 import { pageAddress } from './pageScheme.ts';
 
@@ -25,7 +26,7 @@ export function openWindow(): BrowserWindow {
     minWidth: 480,
     minHeight: 480,
     show: false,
-    title: 'Undergate',
+    title: plainWords().host.start.title,
     webPreferences,
   });
   window.once('ready-to-show', () => window.show());

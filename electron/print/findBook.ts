@@ -3,6 +3,7 @@ import { findFileName } from '../../core/sheets/fileName.ts';
 import { digPages } from '../../core/sheets/find/digPages.ts';
 import { stakeOutAt, stakeOutPages } from '../../core/sheets/find/stakeOutPages.ts';
 import { numberPages } from '../../core/sheets/pageDraft.ts';
+import { figures } from '../../core/words/figures.ts';
 import type { Book, Printed } from './printJob.ts';
 import { typefaces } from './typefaces.ts';
 
@@ -11,10 +12,11 @@ import { typefaces } from './typefaces.ts';
  * @throws SheetProblem (message and remedy for people) where the sheet cannot be made as asked.
  */
 export function findBook({ project, property, survey }: Printed, options: FindOptions): Book {
-  const input = { property, date: options.date, measure: typefaces().measure };
+  const f = figures(property.units);
+  const input = { property, date: options.date, measure: typefaces().measure, f };
   const drafts =
     options.sheet === 'crossing'
-      ? stakeOutPages(stakeOutAt(project, survey, options.gatewayId), survey, input)
+      ? stakeOutPages(stakeOutAt(project, survey, options.gatewayId, f), survey, input)
       : digPages(project, survey, options.dig, input);
   const title =
     options.sheet === 'crossing'
@@ -22,7 +24,7 @@ export function findBook({ project, property, survey }: Printed, options: FindOp
         `crossing at ${project.gateway.get(options.gatewayId)?.name ?? ''}`)
       : 'dig sheet';
   return {
-    pages: numberPages(drafts),
+    pages: numberPages(drafts, f),
     title,
     subjects: ['To find what is buried', 'To find what is buried; an invented example'],
     fileName: findFileName(property.name, title, options.date),

@@ -5,6 +5,7 @@ import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
 import { orderFileName } from '../../core/sheets/fileName.ts';
 import { cutListPages, type OrderPagesInput, orderPages, quantityPages } from '../../core/sheets/orderPages.ts';
 import { numberPages } from '../../core/sheets/pageDraft.ts';
+import { figures } from '../../core/words/figures.ts';
 import type { Book, Printed } from './printJob.ts';
 import { typefaces } from './typefaces.ts';
 
@@ -20,6 +21,7 @@ export function orderBook({ project, property, survey }: Printed, options: Order
     habits: { units: property.units, currency: settings.currency },
     date: options.date,
     measure: typefaces().measure,
+    f: figures(property.units),
   };
   const drafts = [
     ...orderPages(input),
@@ -27,7 +29,7 @@ export function orderBook({ project, property, survey }: Printed, options: Order
     ...(options.withQuantities ? quantityPages(input) : []),
   ];
   return {
-    pages: numberPages(drafts),
+    pages: numberPages(drafts, input.f),
     title: 'order',
     subjects: ['Order for a fence network', 'Order for an invented example'],
     fileName: orderFileName(property.name, options.date),

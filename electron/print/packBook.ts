@@ -10,6 +10,7 @@ import { layoutPack } from '../../core/sheets/pack/layoutPack.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import { testSheets } from '../../core/survey/testSheets.ts';
 import type { Survey } from '../../core/survey/types.ts';
+import { figures } from '../../core/words/figures.ts';
 import type { Book, Printed } from './printJob.ts';
 import { qrModules } from './qrModules.ts';
 import type { Attachment } from './renderPdf.ts';
@@ -27,6 +28,7 @@ export function packBook({ project, property, survey, photos }: Printed, options
     options,
     date: options.date,
     measure: typefaces().measure,
+    f: figures(property.units),
     testSheets: testSheets(project, survey),
     crossings: crossingRegister(project, survey),
     takeOff: options.parts.includes('materials') ? builtTakeOff(project) : null,

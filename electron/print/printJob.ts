@@ -5,6 +5,7 @@ import { type Project, projectOf, propertyOf } from '../../core/model/project.ts
 import type { Property, Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
+import { activeLanguage } from '../../core/words/language.ts';
 import { setLocale, usualLocale } from '../../core/words/numbers/locale.ts';
 import { findBook } from './findBook.ts';
 import { orderBook } from './orderBook.ts';
@@ -49,7 +50,7 @@ export async function printJob(job: PrintJob, things: readonly Thing[], photos: 
   const bytes = await renderPdf(book.pages, {
     title: `${property.name}: ${book.title}`,
     subject: book.subjects[property.invented ? 1 : 0],
-    language: 'en',
+    language: activeLanguage().tag,
     madeAt: madeAt(book.date),
     ...(book.attachment ? { attachment: book.attachment } : {}),
   });

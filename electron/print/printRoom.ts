@@ -7,6 +7,7 @@ import type { MadeFile } from '../../core/api/projectApi.ts';
 import { Waiting } from '../../core/api/waiting.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
+import { activeLanguage } from '../../core/words/language.ts';
 import type { Printout, PrintThread } from './print.worker.ts';
 import type { Photos } from './printJob.ts';
 
@@ -55,7 +56,7 @@ export function createPrintRoom(file = workerFile): Printer {
   return async (job, things, photoBytes) => {
     thread ??= startThread();
     const photos: Photos = job.what === 'pack' ? smallPhotos(things, photoBytes) : new Map();
-    const printout = await waiting.until<Printout>(thread.print(job, things, photos));
+    const printout = await waiting.until<Printout>(thread.print(job, things, photos, activeLanguage().tag));
     if ('made' in printout) return printout.made;
     throw new SheetProblem(printout.problem.message, printout.problem.remedy);
   };

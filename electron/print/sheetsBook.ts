@@ -3,6 +3,7 @@ import { sheetFileName } from '../../core/sheets/fileName.ts';
 import { layoutSheets } from '../../core/sheets/layoutSheets.ts';
 import { scaleText } from '../../core/sheets/scales.ts';
 import { testSheets } from '../../core/survey/testSheets.ts';
+import { figures } from '../../core/words/figures.ts';
 import type { Book, Printed } from './printJob.ts';
 import { typefaces } from './typefaces.ts';
 
@@ -13,7 +14,14 @@ import { typefaces } from './typefaces.ts';
 export function sheetsBook({ project, property, survey }: Printed, options: SheetOptions): Book {
   const sheets = options.withTestSheets ? testSheets(project, survey) : [];
   return {
-    pages: layoutSheets({ project, survey, testSheets: sheets, options, measure: typefaces().measure }),
+    pages: layoutSheets({
+      project,
+      survey,
+      testSheets: sheets,
+      options,
+      f: figures(property.units),
+      measure: typefaces().measure,
+    }),
     title: `fence network, map sheets at ${scaleText(options.scaleDenominator)}`,
     subjects: ['Fence network', 'Fence network of an invented example'],
     fileName: sheetFileName(property.name, options.scaleDenominator, options.date),

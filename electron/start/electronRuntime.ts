@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import http from 'node:http';
 import { join } from 'node:path';
+import { plainWords } from '../../core/words/figures.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'node_modules', 'electron');
 
@@ -27,7 +28,7 @@ export async function provideElectron(): Promise<string | null> {
   const installed = installedElectron();
   if (installed) return installed;
   if (!(await canReachDownloads())) return null;
-  console.log("Fetching Electron's runtime, once (about 120 MB) ...");
+  console.log(plainWords().host.start.fetching);
   await fetchElectron();
   return installedElectron();
 }

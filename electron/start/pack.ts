@@ -8,13 +8,21 @@ import { type PackOptions, type PackPart, packParts } from '../../core/api/packO
 import { projectOf } from '../../core/model/project.ts';
 import { handoversOf } from '../../core/record/edits/handOver.ts';
 import { SheetProblem } from '../../core/sheets/sheetProblem.ts';
+import { plainWords } from '../../core/words/figures.ts';
+import { languageOf, setLanguage } from '../../core/words/language.ts';
 import { readFileNumber } from '../../core/words/numbers/read.ts';
+import { readSettings, settingsPath } from '../host/settingsFile.ts';
+import { userFolders } from '../host/userFolders.ts';
 import { printJob } from '../print/printJob.ts';
 import { smallPhotos } from '../print/printRoom.ts';
 import { ProblemError, problemOf } from '../store/problems.ts';
 import { openProjectFile } from '../store/projectFile.ts';
 
-const usage = `Usage: npm run pack -- FILE.undergate OUT.pdf [--parts ${packParts.join(',')}] [--paper A4|A3] [--scale 5000] [--by TEXT] [--for TEXT] [--date 2031-05-02]`;
+setLanguage(languageOf(readSettings(settingsPath(userFolders())).language));
+
+const words = plainWords().host;
+const said = words.start.pack;
+const usage = said.usage({ parts: packParts.join(',') });
 
 try {
   const { values, positionals } = parseArgs({
@@ -29,8 +37,7 @@ try {
     },
   });
   const [file, out] = positionals;
-  if (!file || !out || positionals.length > 2)
-    throw new ProblemError('not-valid', usage, 'Name the project file, then the PDF.');
+  if (!file || !out || positionals.length > 2) throw new ProblemError('not-valid', usage, said.nameBoth);
   await makePack(resolve(file), resolve(out), {
     parts: partsOf(values.parts),
     paper: paperOf(values.paper),
@@ -54,7 +61,7 @@ async function makePack(file: string, out: string, options: Omit<PackOptions, 'h
     const job = { what: 'pack', options: { ...options, handoverNumber: handover?.number ?? null } } as const;
     const made = await printJob(job, things, photos);
     write(out, made.bytes);
-    console.log(`${out}: ${Math.ceil(made.bytes.length / 1024)} KB`);
+    console.log(said.made({ path: out, kb: Math.ceil(made.bytes.length / 1024) }));
   } finally {
     store.close();
   }
@@ -65,7 +72,7 @@ function partsOf(list: string | undefined): readonly PackPart[] {
   const wanted = list.split(',').map((part) => part.trim());
   const unknown = wanted.find((part) => !(packParts as readonly string[]).includes(part));
   if (unknown === undefined) return wanted as PackPart[];
-  throw new ProblemError('not-valid', `A pack has no part "${unknown}".`, `Its parts are ${packParts.join(', ')}.`);
+  throw new ProblemError('not-valid', said.noPart.message({ part: unknown }), said.noPart.remedy({ parts: packParts }));
 }
 
 /** Says of the PDF's own path what is wrong with it. */
@@ -74,14 +81,14 @@ function write(out: string, bytes: Uint8Array): void {
     writeFileSync(out, bytes);
   } catch (error) {
     const { code, message } = problemOf(error, out);
-    const missing = code === 'not-found' ? `There is no folder ${dirname(out)}.` : message;
-    throw new ProblemError(code, missing, 'Choose another place for the PDF.');
+    const missing = code === 'not-found' ? said.noFolder({ path: dirname(out) }) : message;
+    throw new ProblemError(code, missing, said.otherPlace);
   }
 }
 
 function paperOf(given = 'A3'): PackOptions['paper'] {
   if (given === 'A3' || given === 'A4') return given;
-  throw new ProblemError('not-valid', `"${given}" is no paper for the maps.`, 'Choose A4 or A3.');
+  throw new ProblemError('not-valid', said.noPaper.message({ given }), said.noPaper.remedy);
 }
 
 /** "5000" and "1:5000" alike; null for the scale that suits. */
@@ -89,7 +96,7 @@ function scaleOf(given: string | undefined): number | null {
   if (given === undefined) return null;
   const scale = readFileNumber(given.replace(/^1:/, ''));
   if (scale !== null && scale >= 1) return scale;
-  throw new ProblemError('not-valid', `"${given}" is no scale.`, 'Write 5000 for 1:5000.');
+  throw new ProblemError('not-valid', said.noScale.message({ given }), said.noScale.remedy);
 }
 
 /** The given day, or today by this machine's clock. */
@@ -100,13 +107,12 @@ function dateOf(given: string | undefined): string {
     return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   }
   if (/^\d{4}-\d{2}-\d{2}$/.test(given) && !Number.isNaN(Date.parse(given))) return given;
-  throw new ProblemError('not-valid', `"${given}" is no date.`, 'Write it as 2031-05-02.');
+  throw new ProblemError('not-valid', said.noDate.message({ given }), said.noDate.remedy);
 }
 
 function inWords(error: unknown): string {
-  if (error instanceof SheetProblem) return `${error.message} ${error.remedy}`;
+  if (error instanceof SheetProblem) return words.problem(error);
   if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
     return `${error.message}\n${usage}`;
-  const { message, remedy } = problemOf(error, process.argv[2] ?? 'the file');
-  return `${message} ${remedy}`;
+  return words.problem(problemOf(error, process.argv[2] ?? words.files.what.file));
 }

@@ -2,6 +2,10 @@
 // the loopback host. Arguments: a project file, or --demo.
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
+import { plainWords } from '../../core/words/figures.ts';
+import { languageOf, setLanguage } from '../../core/words/language.ts';
+import { readSettings, settingsPath } from '../host/settingsFile.ts';
+import { userFolders } from '../host/userFolders.ts';
 import { serve } from '../loopback/serve.ts';
 import { findBrowser, openAsApp } from './browser.ts';
 import { buildIfNeeded } from './buildApp.ts';
@@ -15,25 +19,28 @@ const hasScreen = process.platform !== 'linux' || Boolean(process.env.DISPLAY) |
 /** A window that ends so soon, and badly, did not start. */
 const startingMs = 10_000;
 
+setLanguage(languageOf(readSettings(settingsPath(userFolders())).language));
+const said = plainWords().host.start;
+
 await buildIfNeeded();
 const whyNotDesktop = await openDesktop();
 if (whyNotDesktop) {
-  console.log(`No desktop window (${whyNotDesktop}): the app is served to a browser on this machine instead.`);
+  console.log(said.noDesktop[whyNotDesktop]);
   await openInBrowser();
 }
 
 /** Runs the desktop window until it is closed; answers why it could not, or null. */
-async function openDesktop(): Promise<string | null> {
-  if (!hasScreen) return 'there is no screen';
+async function openDesktop(): Promise<keyof typeof said.noDesktop | null> {
+  if (!hasScreen) return 'noScreen';
   const electron = await provideElectron();
-  if (!electron) return "Electron's runtime is not here and can't be fetched";
+  if (!electron) return 'noRuntime';
   const startedAt = Date.now();
   const code = await new Promise<number | null>((resolve) => {
     const child = spawn(electron, [...(isRoot ? ['--no-sandbox'] : []), top, ...args], { stdio: 'inherit' });
     child.once('error', () => resolve(1));
     child.once('exit', resolve);
   });
-  if (code !== 0 && Date.now() - startedAt < startingMs) return "Electron's runtime does not start here";
+  if (code !== 0 && Date.now() - startedAt < startingMs) return 'notStarting';
   process.exitCode = code ?? 1;
   return null;
 }
@@ -43,7 +50,7 @@ async function openInBrowser(): Promise<void> {
   const browser = hasScreen ? findBrowser() : null;
   if (browser) {
     const address = newAddress();
-    console.log(`Undergate is open in a browser, at ${new URL(address).origin}`);
+    console.log(said.inBrowser({ address: new URL(address).origin }));
     if (await openAsApp(browser, address)) return stop();
   }
   writeAddress(newAddress());
@@ -51,8 +58,6 @@ async function openInBrowser(): Promise<void> {
 
 /** The address is good once and not for long, so that it may be read by who reads this terminal later. */
 function writeAddress(address: string): void {
-  console.log(`Undergate is at ${address}`);
-  console.log(
-    'Open that address in a browser on this machine within two minutes; it lets in once. Ctrl+C ends Undergate.',
-  );
+  console.log(said.at({ address }));
+  console.log(said.openAddress);
 }

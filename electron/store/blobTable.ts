@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Database, Statement } from 'better-sqlite3';
 import type { NewPhotoBytes } from '../../core/api/photoApi.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { ProblemError } from './problems.ts';
 import { notNamed } from './unused.ts';
 
@@ -23,7 +24,8 @@ export class BlobTable {
   add(photos: readonly NewPhotoBytes[]): void {
     for (const { blobId, bytes } of photos) {
       if (!isBlob(blobId, bytes)) {
-        throw new ProblemError('not-valid', 'A photo was spoilt on its way into the file.', 'Add it again.');
+        const { message, remedy } = plainWords().host.files.spoiltPhoto;
+        throw new ProblemError('not-valid', message, remedy);
       }
       this.#insert.run(blobId, 'image/jpeg', bytes);
     }

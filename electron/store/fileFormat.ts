@@ -1,4 +1,5 @@
 import { basename, extname } from 'node:path';
+import { plainWords } from '../../core/words/figures.ts';
 import { ProblemError } from './problems.ts';
 
 /** What a project file's name ends in. */
@@ -30,14 +31,12 @@ const mostNameBytes = { open: 255 - 8, make: 255 - 65 };
 export function assertUsableName(path: string, use: 'open' | 'make' = 'open'): void {
   const name = basename(path);
   if (path.trim() !== path) {
-    throw new ProblemError(
-      'not-valid',
-      `The name “${name}” begins or ends with a blank.`,
-      'Give the file a name without it.',
-    );
+    const { message, remedy } = plainWords().host.files.nameWithBlank;
+    throw new ProblemError('not-valid', message({ name }), remedy);
   }
   if (Buffer.byteLength(name) > mostNameBytes[use]) {
-    throw new ProblemError('not-valid', `The name “${name}” is too long.`, 'Give the file a shorter name.');
+    const { message, remedy } = plainWords().host.files.nameTooLong;
+    throw new ProblemError('not-valid', message({ name }), remedy);
   }
 }
 

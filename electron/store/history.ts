@@ -135,7 +135,7 @@ function stepOf({ label, changes }: StepRow): Step {
       return { label, changes: stored };
     }
   }
-  throw damaged(`The step "${label}" in the history can't be read.`);
+  throw damaged((words) => words.step({ label }));
 }
 
 /** Whether a body is what its kind should be; of a kind that a newer version made it is kept as it is. */

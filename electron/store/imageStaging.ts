@@ -3,6 +3,8 @@ import { basename, dirname, join } from 'node:path';
 import Sqlite, { type Database } from 'better-sqlite3';
 import type { PictureTile } from '../../core/api/pictureApi.ts';
 import { type Pyramid, pyramidOf, tileCount, tilePx } from '../../core/exchange/image/pyramid.ts';
+import { plainWords } from '../../core/words/figures.ts';
+import { type Message, message } from '../../core/words/message.ts';
 import { ProblemError } from './problems.ts';
 
 export interface NewImage {
@@ -58,7 +60,8 @@ export class ImageStaging {
    */
   beside<T>(project: Database, work: () => T): T {
     const { tilesDone, tilesInAll } = this.progress;
-    if (tilesDone !== tilesInAll) throw notValid(`${tilesDone} of ${tilesInAll} tiles of the picture have come`);
+    if (tilesDone !== tilesInAll)
+      throw notValid(message('host.maps.picture.tilesMissing', { done: tilesDone, all: tilesInAll }));
     project.prepare('ATTACH DATABASE ? AS staging').run(this.#path);
     try {
       return work();
@@ -82,10 +85,11 @@ export class ImageStaging {
   #assertInside({ level, column, row }: PictureTile): void {
     const at = this.#pyramid.levels[level];
     if (at && column < at.columns && row < at.rows) return;
-    throw notValid(`there is no tile ${level}/${column}/${row} in a picture of this size`);
+    throw notValid(message('host.maps.picture.noSuchTile', { level, column, row }));
   }
 }
 
-function notValid(what: string): ProblemError {
-  return new ProblemError('not-valid', `The picture can't be taken in: ${what}.`, 'Bring it in again.');
+function notValid(why: Message): ProblemError {
+  const words = plainWords().host.maps.picture;
+  return new ProblemError('not-valid', words.message({ why }), words.remedy);
 }

@@ -2,6 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { accessSync, constants, existsSync, lstatSync, realpathSync, rmSync, type Stats, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite, { type Database, SqliteError } from 'better-sqlite3';
+import { plainWords } from '../../core/words/figures.ts';
+import { message } from '../../core/words/message.ts';
 import { assertUsableName, fileEnding, fittingName, nameOfFile } from './fileFormat.ts';
 import { readHeader } from './fileHeader.ts';
 import { HeldFile } from './heldFile.ts';
@@ -56,29 +58,27 @@ function settle(database: Database): void {
 
 function assertProjectFile(path: string, newest: number): void {
   assertUsableName(path);
+  const said = plainWords().host.files;
   const stats = statSync(path);
   if (stats.isDirectory()) {
-    throw new ProblemError('not-a-project', `${path} is a folder, not a project file.`, 'Choose a file inside it.');
+    throw new ProblemError('not-a-project', said.folder.message({ path }), said.folder.remedy);
   }
   if (!stats.isFile()) {
-    throw new ProblemError('not-a-project', `${path} is a pipe or a device, not a project file.`, 'Choose a file.');
+    throw new ProblemError('not-a-project', said.device.message({ path }), said.device.remedy);
   }
   accessSync(path, constants.R_OK | constants.W_OK);
   accessSync(dirname(path), constants.W_OK);
   const { isProject, version, isWriteAhead } = readHeader(path);
   if (!isProject) {
-    throw new ProblemError(
-      'not-a-project',
-      `${path} is not an Undergate project file. It was not touched.`,
-      `Choose a file that ends in ${fileEnding}; drawings of other kinds come in through Import.`,
-    );
+    const words = said.notAProject;
+    throw new ProblemError('not-a-project', words.message({ path }), words.remedy({ ending: fileEnding }));
   }
   // Before SQLite sees the file: opening it alone may change one that a newer version keeps otherwise.
   assertNotNewer(version, path, newest);
   // SQLite follows links first, and looks beside what they lead to.
   const lies = realpathSync(path);
   if (isWriteAhead && existsSync(`${lies}-wal`)) {
-    throw notOurs(path, `another program wrote into it, and left a part of that in the file ${lies}-wal`);
+    throw notOurs(path, message('host.files.notOurs.leftBeside', { beside: `${lies}-wal` }));
   }
   assertNothingForeignBeside(path, lies);
 }
@@ -90,11 +90,8 @@ function assertProjectFile(path: string, newest: number): void {
 function assertNothingForeignBeside(path: string, lies: string): void {
   for (const { beside, stats } of besides(lies)) {
     if (stats.isFile() && (beside.endsWith('-journal') || stats.size === 0)) continue;
-    throw new ProblemError(
-      'damaged',
-      `${path} was not opened: beside it lies ${beside}, which Undergate did not make and which may belong to another copy of it. Both were left as they are.`,
-      'If another program has the file open, close it there. If you put a copy in place of the file, move what lies beside it to another folder and open it again.',
-    );
+    const words = plainWords().host.files.foreignBeside;
+    throw new ProblemError('damaged', words.message({ path, beside }), words.remedy);
   }
 }
 
@@ -108,7 +105,7 @@ function besides(lies: string): { readonly beside: string; readonly stats: Stats
 
 /** Throws where the file is damaged. Only where its tables are known to be ours: this runs their checks. */
 function assertSound(database: Database, path: string): void {
-  if (soundness(database) !== 'ok') throw damaged(`${path} is damaged and can't be read safely.`);
+  if (soundness(database) !== 'ok') throw damaged((words) => words.file({ path }));
 }
 
 function soundness(database: Database): unknown {
@@ -123,11 +120,8 @@ function soundness(database: Database): unknown {
 
 function assertNotNewer(version: number, path: string, newest: number): void {
   if (version > newest) {
-    throw new ProblemError(
-      'newer-version',
-      `${path} was written by a newer Undergate (file version ${version}; this one knows up to ${newest}). It was not touched.`,
-      'Open it with the newer Undergate, or bring this one up to date.',
-    );
+    const words = plainWords().host.files.newer;
+    throw new ProblemError('newer-version', words.message({ path, version, newest }), words.remedy);
   }
 }
 

@@ -20,14 +20,16 @@ export function openProjectFile(path: string, migrations: readonly Migration[] =
   try {
     const store = new ProjectStore(file);
     const things = store.things();
-    if (!things.some(({ kind }) => kind === 'property')) throw damaged(`${path} has no record of its property.`);
+    if (!things.some(({ kind }) => kind === 'property')) throw damaged((words) => words.noProperty({ path }));
     dropUnused(store);
     removeLeftovers(path);
     return { store, things };
   } catch (error) {
     file.close();
     // Our own files never make SQLite stumble over a table or column.
-    throw error instanceof SqliteError && error.code === 'SQLITE_ERROR' ? damaged(`${path}: ${error.message}.`) : error;
+    throw error instanceof SqliteError && error.code === 'SQLITE_ERROR'
+      ? damaged((words) => words.bySqlite({ path, reason: error.message }))
+      : error;
   }
 }
 

@@ -7,6 +7,8 @@ import { unknownFields } from '../../core/api/unknownFields.ts';
 import { type Change, inverse } from '../../core/model/difference.ts';
 import { isKind } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
+import { plainWords } from '../../core/words/figures.ts';
+import { message } from '../../core/words/message.ts';
 import { BlobTable, dropBlobs, unusedBlobs } from './blobTable.ts';
 import type { HeldFile, Trouble } from './heldFile.ts';
 import { History, type Step } from './history.ts';
@@ -183,7 +185,7 @@ export class ProjectStore {
     this.#file.assertOurs();
     const revision = this.#numberOf('revision');
     if (edit.baseRevision !== revision) {
-      throw outOfDate(`it stands at revision ${revision}, the edit was made on ${edit.baseRevision}`);
+      throw outOfDate(message('host.files.outOfDate.revision', { stands: revision, madeOn: edit.baseRevision }));
     }
     if (edit.changes.length === 0) return this.#state;
     assertPropertyStays(edit);
@@ -201,7 +203,7 @@ export class ProjectStore {
   #replay(step: Step, position: number): Replay {
     this.#openMergeKey = undefined;
     if (takesPropertyAway(step.changes)) {
-      throw damaged(`The step “${step.label}” in the history would take away the record of the property.`);
+      throw damaged((words) => words.stepWithoutProperty({ label: step.label }));
     }
     this.#changeFile(() => ({ written: this.#things.write(step.changes), position }));
     return { label: step.label, changes: step.changes.filter(isKnown), state: this.#state };
@@ -277,17 +279,14 @@ export class ProjectStore {
   #numberOf(name: FactName): number {
     const value = this.#fact.get(name);
     if (Number.isSafeInteger(value)) return value as number;
-    throw damaged(`${this.path} no longer says its ${name}.`);
+    throw damaged((words) => words.fact({ path: this.path, name }));
   }
 }
 
 function assertPropertyStays(edit: Edit): void {
   if (takesPropertyAway(edit.changes)) {
-    throw new ProblemError(
-      'not-valid',
-      'The record of the property itself can only be changed, not taken away.',
-      'Make a new file instead.',
-    );
+    const words = plainWords().host.files.propertyStays;
+    throw new ProblemError('not-valid', words.message, words.remedy);
   }
 }
 

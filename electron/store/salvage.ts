@@ -2,7 +2,7 @@ import { closeSync, openSync, readSync } from 'node:fs';
 import Sqlite, { type Database } from 'better-sqlite3';
 import { unknownFields } from '../../core/api/unknownFields.ts';
 import type { Thing } from '../../core/model/things.ts';
-import { counted } from '../../core/words/text.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { isBlob } from './blobTable.ts';
 import { readHeader } from './fileHeader.ts';
 import { newestVersion, readMigrations } from './migrations.ts';
@@ -39,11 +39,7 @@ export function salvageInto(draft: Database, path: string, stored: readonly Stor
 
 /** What could not be saved, as a sentence; null where everything was. */
 export function lostInWords({ photos, pictures }: Lost): string | null {
-  const parts = [
-    ...(photos > 0 ? [`${counted(photos, 'photo')}`] : []),
-    ...pictures.map((name) => `the background map “${name}”`),
-  ];
-  return parts.length > 0 ? `Not in it: ${parts.join(', ')}. They lay only in the file that was written over.` : null;
+  return photos + pictures.length > 0 ? plainWords().host.files.lost({ photos, maps: pictures }) : null;
 }
 
 /** The file opened for reading alone, where it is one of ours and whole; else null. Never writes into it or beside it. */

@@ -1,4 +1,5 @@
 import Sqlite, { type Database } from 'better-sqlite3';
+import { type Message, message } from '../../core/words/message.ts';
 import type { HeldFile } from './heldFile.ts';
 import { type Migration, migrate, versionOf } from './migrations.ts';
 import { notOurs } from './problems.ts';
@@ -23,7 +24,7 @@ interface Entry {
  */
 export function assertOwnSchema(file: HeldFile, migrations: readonly Migration[]): void {
   if (!isWithinMeasure((at, length) => file.bytesAt(at, length))) {
-    throw notOurs(file.path, 'it holds tables beyond measure, which no Undergate puts there');
+    throw notOurs(file.path, message('host.files.notOurs.beyondMeasure'));
   }
   const difference = schemaDifference(file.database, migrations);
   if (difference) throw notOurs(file.path, difference);
@@ -35,20 +36,20 @@ export function isWithinMeasure(read: Read): boolean {
   return weight !== null && weight.entries <= most.entries && weight.bytes <= most.bytes;
 }
 
-/** How the tables, views and the like of a file differ from those of its version, in words; null where they do not. */
-export function schemaDifference(database: Database, migrations: readonly Migration[]): string | null {
+/** How the tables, views and the like of a file differ from those of its version; null where they do not. */
+export function schemaDifference(database: Database, migrations: readonly Migration[]): Message | null {
   const version = versionOf(database);
-  if (version < 1) return `it says that it is of version ${version}, which no Undergate writes`;
+  if (version < 1) return message('host.files.notOurs.version', { version });
   const expected = schemaOf(migrations, version);
   const found = entriesOf(database);
   for (const [key, entry] of found) {
     const own = expected.get(key) ?? statistics.get(key);
-    if (!own) return `it holds a ${named(entry)} that no Undergate puts there`;
+    if (!own) return message('host.files.notOurs.foreign', named(entry));
     if (own.tableName !== entry.tableName || (own.sql !== entry.sql && plain(own.sql) !== plain(entry.sql))) {
-      return `its ${named(entry)} is not as Undergate makes it`;
+      return message('host.files.notOurs.changed', named(entry));
     }
   }
-  for (const [key, entry] of expected) if (!found.has(key)) return `its ${named(entry)} is missing`;
+  for (const [key, entry] of expected) if (!found.has(key)) return message('host.files.notOurs.missing', named(entry));
   return null;
 }
 
@@ -93,8 +94,8 @@ function entriesOf(database: Database): ReadonlyMap<string, Entry> {
   return byKey;
 }
 
-function named({ type, name }: Entry): string {
-  return `${type} “${name.length > longestName ? `${name.slice(0, longestName)} ...` : name}”`;
+function named({ type, name }: Entry): Pick<Entry, 'type' | 'name'> {
+  return { type, name: name.length > longestName ? `${name.slice(0, longestName)} ...` : name };
 }
 
 const parts = /'(?:[^']|'')*'|"(?:[^"]|"")*"|--[^\n]*|\/\*.*?\*\/|\s+|./gs;

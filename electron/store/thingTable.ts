@@ -4,6 +4,8 @@ import { readBody } from '../../core/api/readBody.ts';
 import { bodyVersion } from '../../core/kinds/upgrade.ts';
 import { isKind } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
+import { plainWords } from '../../core/words/figures.ts';
+import { type Message, message } from '../../core/words/message.ts';
 import { parsed } from './parsed.ts';
 import { damaged, ProblemError } from './problems.ts';
 
@@ -91,7 +93,8 @@ export class ThingTable {
   /** Writes exactly these changes. Throws, and so ends the transaction, where the file holds something else. */
   write(changes: readonly StoredChange[]): Written {
     return changes.map(({ kind, id, before, after }) => {
-      if (!isSame(this.#body.get(kind, id), before)) throw outOfDate(`${kind} ${id} is no longer what it was`);
+      if (!isSame(this.#body.get(kind, id), before))
+        throw outOfDate(message('host.files.outOfDate.thing', { kind, id }));
       const body = after && JSON.stringify(after);
       if (body === null) this.#delete.run(kind, id);
       else if (before === null) this.#insert.run(kind, id, body);
@@ -109,12 +112,9 @@ export class ThingTable {
   }
 }
 
-export function outOfDate(what: string): ProblemError {
-  return new ProblemError(
-    'out-of-date',
-    `The file has changed since this edit was begun: ${what}.`,
-    'Look at the drawing as it is now and make the edit again.',
-  );
+export function outOfDate(what: Message): ProblemError {
+  const words = plainWords().host.files.outOfDate;
+  return new ProblemError('out-of-date', words.message({ what }), words.remedy);
 }
 
 function keyOf(kind: string, id: string): string {
@@ -127,7 +127,7 @@ function thingOf({ kind, id, body }: Row, path: string): StoredThing {
   if (!isKind(kind)) return value as StoredThing;
   const read = readBody(kind, bodyVersion, value);
   if (read.ok && read.things.length === 1) return read.things[0]!;
-  throw damaged(`The record of ${kind} ${id} in ${path} can't be read.`);
+  throw damaged((words) => words.recordIn({ kind, id, path }));
 }
 
 function isSame(stored: string | undefined, thing: StoredThing | null): boolean {

@@ -1,9 +1,10 @@
 import { lstatSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { isMainThread, Worker, workerData } from 'node:worker_threads';
-import { ProblemError, problemOf } from './problems.ts';
+import { message } from '../../core/words/message.ts';
 import { TileFile } from './tileFile.ts';
 import type { TileAsked, TileCall, TileTold } from './tileMessages.ts';
+import { TileProblem } from './tileProblem.ts';
 
 // The process that reads tile files: see `tileReader.ts`. Its own second thread ends it where the first can't end any more.
 
@@ -43,7 +44,9 @@ function answer(files: Map<string, TileFile>, call: TileCall): TileTold {
       value: call.what === 'facts' ? factsOf(call) : fileFor(files, call).tile(call.zoom, call.column, call.row),
     };
   } catch (error) {
-    return { problem: problemOf(error, call.path) };
+    if (error instanceof TileProblem) return { problem: error.told };
+    const { code = '', message } = error as Partial<NodeJS.ErrnoException>;
+    return { error: { code, message: message ?? String(error) } };
   }
 }
 
@@ -77,7 +80,8 @@ function opened({ path, below }: TileCall): TileFile {
 function assertNoLink(path: string, below: string): void {
   for (let at = path; at.length > below.length; at = dirname(at)) {
     if (lstatSync(at).isSymbolicLink()) {
-      throw new ProblemError('ask-first', `${at} is a link to another place.`, 'Open it if you know the map.');
+      const what = message('host.maps.link.message', { path: at });
+      throw new TileProblem('ask-first', what, message('host.maps.link.remedy'));
     }
   }
 }

@@ -2,7 +2,8 @@ import { statSync } from 'node:fs';
 import Sqlite, { type Database, type Statement } from 'better-sqlite3';
 import type { TileFileFacts } from '../../core/api/pictureApi.ts';
 import { lonLatInTile, rowFromSouth } from '../../core/geometry/picture/webMercator.ts';
-import { ProblemError } from './problems.ts';
+import { type Message, message } from '../../core/words/message.ts';
+import { TileProblem } from './tileProblem.ts';
 
 /** A larger one is no map tile. */
 const mostTileBytes = 8 * 1024 * 1024;
@@ -53,12 +54,12 @@ export class TileFile {
 }
 
 function inWords(error: unknown, path: string): Error {
-  return error instanceof ProblemError ? error : notTiles(path, 'it has not the tables of an MBTiles file');
+  return error instanceof TileProblem ? error : notTiles(path, message('host.maps.notTiles.noTables'));
 }
 
 /** Pipes and devices are not opened: some never answer, some never end. */
 function openReadOnly(path: string): Database {
-  if (!statSync(path).isFile()) throw notTiles(path, 'it is no file but a folder, a pipe or a device');
+  if (!statSync(path).isFile()) throw notTiles(path, message('host.maps.notTiles.noFile'));
   const database = new Sqlite(path, { readonly: true, fileMustExist: true, timeout: 1000 });
   try {
     database.pragma('trusted_schema = OFF');
@@ -71,7 +72,7 @@ function openReadOnly(path: string): Database {
   } catch (error) {
     database.close();
     if (error instanceof Error && 'code' in error && error.code === 'SQLITE_NOTADB') {
-      throw notTiles(path, 'it is no SQLite database');
+      throw notTiles(path, message('host.maps.notTiles.noDatabase'));
     }
     throw error;
   }
@@ -93,15 +94,12 @@ function factsOf(database: Database, path: string): TileFileFacts {
       'SELECT (SELECT min(zoom_level) FROM tiles) AS least, (SELECT max(zoom_level) FROM tiles) AS most',
     )
     .get()!;
-  if (zooms.least === null || zooms.most === null) throw notTiles(path, 'it holds no tiles');
-  if (!isZoom(zooms.least) || !isZoom(zooms.most)) throw notTiles(path, 'its zoom levels make no sense');
+  if (zooms.least === null || zooms.most === null) throw notTiles(path, message('host.maps.notTiles.noTiles'));
+  if (!isZoom(zooms.least) || !isZoom(zooms.most)) throw notTiles(path, message('host.maps.notTiles.zooms'));
   const format = metadata.get('format')?.toLowerCase() ?? formatOf(database);
-  if (!['png', 'jpg', 'jpeg', 'webp', 'image/png', 'image/jpeg', 'image/webp'].includes(format)) {
-    throw new ProblemError(
-      'not-valid',
-      `${path} holds tiles of the kind “${format.slice(0, 40)}”. Only pictures (PNG, JPEG, WebP) can be laid under the drawing.`,
-      'Make a raster MBTiles file of the map.',
-    );
+  if (!['png', 'jpg', 'jpeg', 'webp', 'image/png', 'image/jpeg', 'image/webp'].includes(format ?? '')) {
+    const what = message('host.maps.otherTiles.message', { path, format: format?.slice(0, 40) ?? null });
+    throw new TileProblem('not-valid', what, message('host.maps.otherTiles.remedy'));
   }
   return {
     path,
@@ -118,13 +116,13 @@ function isZoom(zoom: number): boolean {
   return Number.isInteger(zoom) && zoom >= 0 && zoom <= deepestZoom;
 }
 
-/** The kind of the first tile there is, where the metadata don't say it. */
-function formatOf(database: Database): string {
+/** The kind of the first tile there is, where the metadata don't say it; null: not known. */
+function formatOf(database: Database): string | null {
   const first = database.prepare<[], Buffer>('SELECT substr(tile_data, 1, 12) FROM tiles LIMIT 1').pluck().get();
   const begins = first?.toString('latin1') ?? '';
   if (begins.startsWith('\x89PNG')) return 'png';
   if (begins.startsWith('\xff\xd8')) return 'jpg';
-  return begins.startsWith('RIFF') && begins.endsWith('WEBP') ? 'webp' : 'not known';
+  return begins.startsWith('RIFF') && begins.endsWith('WEBP') ? 'webp' : null;
 }
 
 function boundsIn(text: string | undefined): TileFileFacts['bounds'] | null {
@@ -152,10 +150,7 @@ function fileNameOf(path: string): string {
   return path.split(/[\\/]/).pop() ?? path;
 }
 
-function notTiles(path: string, why: string): ProblemError {
-  return new ProblemError(
-    'not-valid',
-    `${path} can't be used as a map: ${why}.`,
-    'Choose an MBTiles file (.mbtiles) with picture tiles.',
-  );
+function notTiles(path: string, why: Message): TileProblem {
+  const what = message('host.maps.notTiles.message', { path, why });
+  return new TileProblem('not-valid', what, message('host.maps.notTiles.remedy'));
 }

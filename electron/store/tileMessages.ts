@@ -1,4 +1,4 @@
-import type { Problem } from '../../core/api/result.ts';
+import type { TileProblem } from './tileProblem.ts';
 
 /** To the process that reads tile files. */
 export type TileCall = {
@@ -17,4 +17,10 @@ export interface TileAsked {
 }
 
 /** Back from it: once, that it is there; then one for each call, in order. */
-export type TileTold = { readonly ready: true } | { readonly value: unknown } | { readonly problem: Problem };
+export type TileTold =
+  | { readonly ready: true }
+  | { readonly value: unknown }
+  /** What is wrong with the file. */
+  | { readonly problem: TileProblem['told'] }
+  /** An error of SQLite or of the system, with its code. */
+  | { readonly error: { readonly code: string; readonly message: string } };

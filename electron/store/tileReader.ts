@@ -1,7 +1,9 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { join } from 'node:path';
-import { ProblemError } from './problems.ts';
+import { figures, plainWords } from '../../core/words/figures.ts';
+import { ProblemError, problemOf } from './problems.ts';
 import type { TileAsked, TileCall, TileTold } from './tileMessages.ts';
+import type { TileProblem } from './tileProblem.ts';
 
 /** The process's file: beside this one in the source, and beside the bundle that this one is part of. */
 const processFile = import.meta.filename.endsWith('.ts') ? 'tile.process.ts' : 'tileProcess.js';
@@ -82,7 +84,8 @@ export class TileReader {
       running.child.send(asked);
       const told = await nextMessage(running.child, asked.withinMs, signal);
       if ('value' in told) return told.value;
-      if ('problem' in told) throw new ProblemError(told.problem.code, told.problem.message, told.problem.remedy);
+      if ('problem' in told) throw problemTold(told.problem);
+      if ('error' in told) throw problemWith(told.error, asked.call.path);
       throw new NoAnswer('broke-off');
     } catch (error) {
       if (error instanceof ProblemError) throw error;
@@ -135,6 +138,17 @@ function nextMessage(child: ChildProcess, withinMs: number, signal?: AbortSignal
   });
 }
 
+function problemTold({ code, message, remedy }: TileProblem['told']): ProblemError {
+  const { say } = figures('metric');
+  return new ProblemError(code, say(message), say(remedy));
+}
+
+function problemWith({ code, message }: { readonly code: string; readonly message: string }, path: string) {
+  const problem = problemOf(Object.assign(new Error(message), { code }), path);
+  return new ProblemError(problem.code, problem.message, problem.remedy);
+}
+
 function stopped(): ProblemError {
-  return new ProblemError('stopped', 'The property was closed meanwhile.', 'Open it again.');
+  const { message, remedy } = plainWords().host.files.closed;
+  return new ProblemError('stopped', message, remedy);
 }

@@ -31,7 +31,7 @@ function upgradeThings(database: Database, to: number): void {
   const rows = database.prepare<[], ThingRow>('SELECT number, kind, id, body FROM thing ORDER BY number').all();
   for (const { number, kind, id, body } of rows) {
     const before = parsed(body);
-    const [after, ...more] = upgraded(before, to, `The record of ${kind} ${id}`);
+    const [after, ...more] = upgraded(before, to, (words) => words.record({ kind, id }));
     if (after === before) continue;
     if (isBody(after)) update.run(after.kind, after.id, JSON.stringify(after), number);
     else drop.run(number);
@@ -68,7 +68,7 @@ function changesUpgraded(change: unknown, to: number, label: string): readonly u
   if (typeof change !== 'object' || change === null) return [change];
   const stored = change as StoredChange;
   const [before, after] = [stored.before, stored.after].map((body) =>
-    body === null ? [] : upgraded(body, to, `The step "${label}" in the history`),
+    body === null ? [] : upgraded(body, to, (words) => words.step({ label })),
   ) as [StoredChange['before'][], StoredChange['before'][]];
   if (isSameAs(before, stored.before) && isSameAs(after, stored.after)) return [change];
   const made = new Map<string, StoredChange>();
@@ -93,11 +93,11 @@ function keyOf({ kind, id }: { readonly kind: string; readonly id: string }): st
 }
 
 /** What a body is after the migration; one that is none stays as it is, and is told of by whoever reads it. */
-function upgraded(body: unknown, to: number, what: string): readonly unknown[] {
+function upgraded(body: unknown, to: number, what: Parameters<typeof damaged>[0]): readonly unknown[] {
   if (!isBody(body)) return [body];
   try {
     return upgradeTo(to, body);
   } catch {
-    throw damaged(`${what} can't be read.`);
+    throw damaged(what);
   }
 }

@@ -1,5 +1,6 @@
 import { fail, type Result } from '../../core/api/result.ts';
 import { enterPath, newAddressPath, ticketKey } from '../../core/api/wire.ts';
+import { plainWords } from '../../core/words/figures.ts';
 
 const storageKey = 'undergate.token';
 
@@ -18,7 +19,7 @@ export async function enter(): Promise<string> {
     if (ticketIn(location.hash) !== null) location.reload();
   });
   const kept = sessionStorage.getItem(storageKey);
-  if (ticket === null && kept === null) throw new NotLetIn('This page was opened without the address that lets in.');
+  if (ticket === null && kept === null) throw new NotLetIn(plainWords().host.calls.notLetIn.noAddress);
   const entered = await post<{ readonly token: string }>(enterPath, ticket ?? '', ticket === null ? kept : null);
   if (!entered.ok) throw new NotLetIn(entered.problem.message);
   sessionStorage.setItem(storageKey, entered.value.token);
@@ -40,6 +41,7 @@ async function post<T>(path: string, body: string, token: string | null): Promis
     const response = await fetch(path, { method: 'POST', headers, body });
     return (await response.json()) as Result<T>;
   } catch {
-    return fail('failed', 'Undergate itself does not answer any more.', 'Start it again.');
+    const { message, remedy } = plainWords().host.calls.silent;
+    return fail('failed', message, remedy);
   }
 }

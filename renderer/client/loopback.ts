@@ -2,6 +2,7 @@ import { callNamed, callsBy, type Half } from '../../core/api/calls.ts';
 import type { Host, HostEvent } from '../../core/api/projectApi.ts';
 import { fail, type Result } from '../../core/api/result.ts';
 import { bytesKey, windowHeader } from '../../core/api/wire.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { eventsOf } from './eventStream.ts';
 
 export interface LoopbackAddress {
@@ -31,12 +32,8 @@ export function connectLoopback({ origin, token }: LoopbackAddress): Host {
         const answer = await response.text();
         return JSON.parse(answer, bytes === 'answered' ? base64AsBytes : undefined) as Result<unknown>;
       } catch {
-        const lastChange = call?.writes ? ' Look whether this last one is.' : '';
-        return fail(
-          'failed',
-          'Undergate itself does not answer any more.',
-          `Start it again; everything up to the last saved change is in the file.${lastChange}`,
-        );
+        const { message, saved, savedButLast } = plainWords().host.calls.silent;
+        return fail('failed', message, call?.writes ? savedButLast : saved);
       }
     };
 

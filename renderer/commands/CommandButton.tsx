@@ -1,5 +1,5 @@
 import { useApp } from '../state/appState.ts';
-import { type CommandId, commandOf } from './commands.ts';
+import { type CommandId, commandOf, keyText, labelOf } from './commands.ts';
 
 /** A button for a command, with its key in the tip; disabled with the reason while it can't be done. */
 export function CommandButton({
@@ -13,10 +13,10 @@ export function CommandButton({
 }) {
   const command = commandOf(id);
   const why = useApp((state) => command.whyNot(state));
-  const tip = [label ? command.label : null, command.key, why].filter(Boolean).join(' · ');
+  const tip = [label ? labelOf(command) : null, command.key && keyText(command.key), why].filter(Boolean).join(' · ');
   return (
     <button type="button" className={className} title={tip} disabled={why !== null} onClick={command.run}>
-      {label ?? command.label}
+      {label ?? labelOf(command)}
     </button>
   );
 }

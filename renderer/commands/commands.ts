@@ -1,3 +1,4 @@
+import { plainWords } from '../../core/words/figures.ts';
 import { type AppState, type Page, useApp } from '../state/appState.ts';
 import { chooseFile } from '../state/chooseFile.ts';
 import { deleteChosen } from '../state/deleteChosen.ts';
@@ -8,7 +9,8 @@ import { setTheme } from '../state/settings.ts';
 import type { Command } from './command.ts';
 
 const always = () => null;
-const needsFile = (state: AppState) => (state.file ? null : 'Open a property first.');
+const words = () => plainWords().window.frame.commands;
+const needsFile = (state: AppState) => (state.file ? null : words().whyNot.noProperty);
 
 function goTo(page: Page): Command['run'] {
   return () => useApp.setState({ page, lit: [], pointed: null });
@@ -17,79 +19,70 @@ function goTo(page: Page): Command['run'] {
 const list = [
   {
     id: 'undo',
-    label: 'Undo',
     key: 'Ctrl+Z',
-    whyNot: (state) => needsFile(state) ?? (state.file?.state.undo ? null : 'There is nothing to take back.'),
+    whyNot: (state) => needsFile(state) ?? (state.file?.state.undo ? null : words().whyNot.nothingToUndo),
     run: () => void undo(),
   },
   {
     id: 'redo',
-    label: 'Redo',
     key: 'Ctrl+Shift+Z',
-    whyNot: (state) => needsFile(state) ?? (state.file?.state.redo ? null : 'Nothing was taken back.'),
+    whyNot: (state) => needsFile(state) ?? (state.file?.state.redo ? null : words().whyNot.nothingUndone),
     run: () => void redo(),
   },
-  { id: 'newProperty', label: 'New property', key: 'Ctrl+Alt+N', whyNot: always, run: () => void chooseFile('new') },
-  { id: 'openProperty', label: 'Open a property', key: 'Ctrl+O', whyNot: always, run: () => void chooseFile('open') },
+  { id: 'newProperty', key: 'Ctrl+Alt+N', whyNot: always, run: () => void chooseFile('new') },
+  { id: 'openProperty', key: 'Ctrl+O', whyNot: always, run: () => void chooseFile('open') },
   {
     id: 'saveCopy',
-    label: 'Save a copy and go on in it',
     key: 'Ctrl+Shift+S',
     whyNot: needsFile,
     run: () => void chooseFile('copy'),
   },
   {
     id: 'print',
-    label: 'Print map sheets',
     key: 'Ctrl+P',
     whyNot: needsFile,
     run: () => useApp.setState({ dialog: { kind: 'print' } }),
   },
   {
     id: 'pack',
-    label: 'Make the handover pack',
     key: 'Ctrl+Shift+P',
     whyNot: needsFile,
     run: () => useApp.setState({ dialog: { kind: 'pack' } }),
   },
-  { id: 'cover', label: 'Open the cover', key: 'Alt+0', whyNot: always, run: goTo('cover') },
-  { id: 'draw', label: 'Draw', key: 'Alt+1', whyNot: needsFile, run: goTo('draw') },
-  { id: 'divide', label: 'Divide', key: 'Alt+2', whyNot: needsFile, run: goTo('divide') },
-  { id: 'power', label: 'Power', key: 'Alt+3', whyNot: needsFile, run: goTo('power') },
-  { id: 'order', label: 'Order', key: 'Alt+4', whyNot: needsFile, run: goTo('order') },
-  { id: 'printOrder', label: 'Print the order', whyNot: needsFile, run: () => void printOrder() },
-  { id: 'orderCsv', label: 'Order as CSV', whyNot: needsFile, run: saveOrderCsv },
-  { id: 'quantitiesCsv', label: 'Quantities as CSV', whyNot: needsFile, run: saveQuantitiesCsv },
-  { id: 'cutListsCsv', label: 'Cut lists as CSV', whyNot: needsFile, run: saveCutListsCsv },
-  { id: 'priceListCsv', label: 'Price list as CSV', whyNot: needsFile, run: savePriceListCsv },
-  { id: 'record', label: 'Record', key: 'Alt+5', whyNot: needsFile, run: goTo('record') },
-  { id: 'find', label: 'Find', key: 'Alt+6', whyNot: needsFile, run: goTo('find') },
-  { id: 'toMap', label: 'Go to the map', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },
+  { id: 'cover', key: 'Alt+0', whyNot: always, run: goTo('cover') },
+  { id: 'draw', key: 'Alt+1', whyNot: needsFile, run: goTo('draw') },
+  { id: 'divide', key: 'Alt+2', whyNot: needsFile, run: goTo('divide') },
+  { id: 'power', key: 'Alt+3', whyNot: needsFile, run: goTo('power') },
+  { id: 'order', key: 'Alt+4', whyNot: needsFile, run: goTo('order') },
+  { id: 'printOrder', whyNot: needsFile, run: () => void printOrder() },
+  { id: 'orderCsv', whyNot: needsFile, run: saveOrderCsv },
+  { id: 'quantitiesCsv', whyNot: needsFile, run: saveQuantitiesCsv },
+  { id: 'cutListsCsv', whyNot: needsFile, run: saveCutListsCsv },
+  { id: 'priceListCsv', whyNot: needsFile, run: savePriceListCsv },
+  { id: 'record', key: 'Alt+5', whyNot: needsFile, run: goTo('record') },
+  { id: 'find', key: 'Alt+6', whyNot: needsFile, run: goTo('find') },
+  { id: 'toMap', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },
   {
     id: 'goToPlace',
-    label: 'Go to coordinates',
     key: 'Alt+G',
     whyNot: needsFile,
     run: () => mapView.askForPlace(),
   },
-  { id: 'fit', label: 'See the whole property', key: 'Alt+W', whyNot: needsFile, run: () => mapView.fit() },
+  { id: 'fit', key: 'Alt+W', whyNot: needsFile, run: () => mapView.fit() },
   {
     id: 'delete',
-    label: 'Delete what is chosen',
     key: 'Ctrl+Delete',
-    whyNot: (state) => needsFile(state) ?? (state.chosen.length > 0 ? null : 'Choose something first.'),
+    whyNot: (state) => needsFile(state) ?? (state.chosen.length > 0 ? null : words().whyNot.nothingSelected),
     run: () => void deleteChosen(),
   },
   {
     id: 'keys',
-    label: 'List of keys',
     key: 'F1',
     whyNot: always,
     run: () => useApp.setState({ dialog: { kind: 'keys' } }),
   },
   {
     id: 'theme',
-    label: 'Light or dark',
     key: 'Alt+L',
     whyNot: always,
     run: () => setTheme(useApp.getState().theme === 'light' ? 'dark' : 'light'),
@@ -102,4 +95,18 @@ export const commands: readonly Command[] = list;
 
 export function commandOf(id: CommandId): Command {
   return commands.find((command) => command.id === id)!;
+}
+
+/** What it is called on buttons and in the list of keys. */
+export function labelOf({ id }: Command): string {
+  return words().labels[id as CommandId];
+}
+
+/** Its key as the keyboard has it: "Ctrl+Z". */
+export function keyText(key: string): string {
+  const { keys } = words();
+  return key
+    .split('+')
+    .map((part) => (Object.hasOwn(keys, part) ? keys[part as keyof typeof keys] : part))
+    .join('+');
 }

@@ -1,6 +1,7 @@
 import 'leaflet/dist/leaflet.css';
 import '../styles/map.css';
 import { type Ref, useEffect, useImperativeHandle, useLayoutEffect, useRef, useState } from 'react';
+import { plainWords } from '../../core/words/figures.ts';
 import { createMapController, type MapController } from './createMapController.ts';
 import { type MapEvents, type MapHandle, type MapInput, type ToolName, toolsFor } from './mapTypes.ts';
 import { ToolColumn } from './ToolColumn.tsx';
@@ -68,12 +69,13 @@ export function MapView({ input, events, ref }: MapViewProps) {
     [],
   );
 
+  const words = plainWords().window.map;
   return (
-    <section className="map" aria-label="Map of the property">
+    <section className="map" aria-label={words.property}>
       <div className="map-sheet">
         <ToolColumn tools={toolsFor(input)} tool={tool} onTool={(name) => controller.current?.setTool(name)} />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is worked with arrow keys and Enter */}
-        <div ref={stage} className="map-stage" role="application" aria-label="Drawing" tabIndex={0} />
+        <div ref={stage} className="map-stage" role="application" aria-label={words.drawing} tabIndex={0} />
         {input.voltage && <VoltageLegend voltage={input.voltage} theme={input.theme} />}
         <div ref={strip} className="map-strip" />
         <ViewButtons onZoom={(steps) => controller.current?.zoomBy(steps)} onFit={() => controller.current?.fit()} />

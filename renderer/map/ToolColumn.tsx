@@ -1,7 +1,8 @@
-import type { ToolName, ToolSpec } from './mapTypes.ts';
+import { plainWords } from '../../core/words/figures.ts';
+import type { ShownTool, ToolName } from './mapTypes.ts';
 
 interface ToolColumnProps {
-  readonly tools: readonly ToolSpec[];
+  readonly tools: readonly ShownTool[];
   readonly tool: ToolName;
   readonly onTool: (tool: ToolName) => void;
 }
@@ -10,7 +11,7 @@ interface ToolColumnProps {
 export function ToolColumn({ tools, tool, onTool }: ToolColumnProps) {
   if (tools.length < 2) return null;
   return (
-    <section className="map-tools" aria-label="Tools">
+    <section className="map-tools" aria-label={plainWords().window.map.toolsTitle}>
       {tools.map(({ name, label, key, purpose }) => (
         <button
           key={name}

@@ -1,3 +1,5 @@
+import { plainWords } from '../../core/words/figures.ts';
+
 interface ViewButtonsProps {
   readonly onZoom: (steps: number) => void;
   readonly onFit: () => void;
@@ -5,16 +7,17 @@ interface ViewButtonsProps {
 
 /** Zoom in and out, and all of it. */
 export function ViewButtons({ onZoom, onFit }: ViewButtonsProps) {
+  const words = plainWords().window.map.view;
   return (
-    <section className="map-view-buttons" aria-label="View">
-      <button type="button" aria-label="Zoom in" title="Zoom in (+)" onClick={() => onZoom(1)}>
+    <section className="map-view-buttons" aria-label={words.title}>
+      <button type="button" aria-label={words.zoomIn} title={words.zoomInTip} onClick={() => onZoom(1)}>
         +
       </button>
-      <button type="button" aria-label="Zoom out" title="Zoom out (-)" onClick={() => onZoom(-1)}>
+      <button type="button" aria-label={words.zoomOut} title={words.zoomOutTip} onClick={() => onZoom(-1)}>
         −
       </button>
-      <button type="button" aria-label="All of the property" title="Whole property (Home)" onClick={onFit}>
-        All
+      <button type="button" aria-label={words.whole} title={words.wholeTip} onClick={onFit}>
+        {words.all}
       </button>
     </section>
   );

@@ -1,4 +1,5 @@
 import { paletteOf } from '../../core/drawing/palette.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { formatVoltage } from '../../core/words/numbers/write.ts';
 import type { VoltageShading } from './mapTypes.ts';
 
@@ -10,9 +11,10 @@ interface VoltageLegendProps {
 /** What the shades of the runs mean, with figures. */
 export function VoltageLegend({ voltage, theme }: VoltageLegendProps) {
   const { ramp } = paletteOf(theme);
+  const words = plainWords().window.map.voltage;
   return (
     <figure className="map-legend">
-      <figcaption>Estimated peak voltage</figcaption>
+      <figcaption>{words.title}</figcaption>
       <ol className="map-legend-ramp">
         {ramp.map((colour, i) => (
           <li key={colour}>
@@ -25,11 +27,11 @@ export function VoltageLegend({ voltage, theme }: VoltageLegendProps) {
         <span className="map-legend-mark" aria-hidden="true">
           ○
         </span>{' '}
-        under {formatVoltage(voltage.minimumV)}
+        {words.under({ volts: voltage.minimumV })}
         <span className="map-legend-dead" aria-hidden="true">
           ✕
         </span>{' '}
-        dead, 0 V
+        {words.dead}
       </p>
     </figure>
   );

@@ -91,6 +91,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     scene: () => scene,
     view: () => viewOf(map),
     events,
+    words: () => figures(input.units).words.window.map,
     snap(at, except = null) {
       if (at.alt) return null;
       const reachM = snapReachPx / viewOf(map).pxPerM;
@@ -259,8 +260,9 @@ export function createMapController(elements: MapElements, first: MapInput, even
     else if (read.swapped && text === swappedOnce) goTo(read.swapped);
     else {
       swappedOnce = read.swapped ? text : null;
-      const problem = figures(input.units).say(read.problem);
-      return refused(read.swapped ? `${problem} Press Enter again to swap them.` : problem);
+      return refused(
+        read.swapped ? context.words().status.swap({ problem: read.problem }) : figures(input.units).say(read.problem),
+      );
     }
     swappedOnce = null;
     return true;

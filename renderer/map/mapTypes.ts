@@ -4,8 +4,9 @@ import type { Project } from '../../core/model/project.ts';
 import { serviceFacts } from '../../core/model/serviceKinds.ts';
 import type { Kind, LonLat, ServiceKind } from '../../core/model/things.ts';
 import type { DividePlan, Paddock, Survey, SwitchCandidate } from '../../core/survey/types.ts';
-import { plainWords } from '../../core/words/figures.ts';
-import { formatRound, type Units } from '../../core/words/numbers/write.ts';
+import { figures, plainWords } from '../../core/words/figures.ts';
+import type { Message } from '../../core/words/message.ts';
+import type { Units } from '../../core/words/numbers/write.ts';
 import type { DrawnDig, FindOverlay } from './findTypes.ts';
 import type { RecordOverlay } from './staticLayer/drawRecord.ts';
 import type { Placing, PlacingStep, TileSupply } from './underlay/types.ts';
@@ -112,8 +113,8 @@ export interface CursorInfo {
   /** Of the segment being drawn or dragged. */
   readonly lengthM: number | null;
   readonly bearingDeg: number | null;
-  /** What it snaps to, in words: "post P4", "end of F2". */
-  readonly snappedTo: string | null;
+  /** Where that is, if it snaps: at post P4, on F2. */
+  readonly snappedTo: Message | null;
   /** Metres on the ground for one CSS pixel. */
   readonly metresPerPixel: number;
 }
@@ -162,49 +163,43 @@ export interface MapExtent {
   readonly heightM: number;
 }
 
+/** A tool of the column; what it is called and what it is for say `window.map.tools.names` and `purposes`. */
 export interface ToolSpec {
+  readonly name: Exclude<ToolName, 'pin' | 'service'>;
+  /** Pressed while the map has the keyboard. */
+  readonly key: string;
+}
+
+/** A tool in words. */
+export interface ShownTool {
   readonly name: ToolName;
   readonly label: string;
-  /** Pressed while the map has the keyboard. */
   readonly key: string;
   /** One sentence: what it is for. */
   readonly purpose: string;
 }
 
-const choose: ToolSpec = {
-  name: 'choose',
-  label: 'Choose',
-  key: 'C',
-  purpose: 'Click a thing to choose it; drag its handles to change it.',
-};
+const choose: ToolSpec = { name: 'choose', key: 'C' };
 
 /** The tools of each workspace, in the order of the column. */
 export const toolsOf: Readonly<Record<Workspace, readonly ToolSpec[]>> = {
   draw: [
     choose,
-    { name: 'fence', label: 'Fence', key: 'F', purpose: 'Draw a fence line, click by click.' },
-    { name: 'gateway', label: 'Gateway', key: 'G', purpose: 'Place a gateway on a fence line.' },
-    { name: 'source', label: 'Energiser', key: 'E', purpose: 'Place the energiser, then lead out to the fence.' },
-    { name: 'post', label: 'Post', key: 'P', purpose: 'Mark a strainer or another post that does not move.' },
+    { name: 'fence', key: 'F' },
+    { name: 'gateway', key: 'G' },
+    { name: 'source', key: 'E' },
+    { name: 'post', key: 'P' },
   ],
-  divide: [
-    choose,
-    { name: 'switch', label: 'Switch', key: 'S', purpose: 'Place a cut-out switch on a fence line.' },
-    { name: 'place', label: 'Place', key: 'P', purpose: 'Mark where the plan may set a switch along a fence.' },
-  ],
+  divide: [choose, { name: 'switch', key: 'S' }, { name: 'place', key: 'P' }],
   power: [choose],
   order: [choose],
   record: [choose],
-  find: [
-    choose,
-    { name: 'digPoint', label: 'Hole', key: 'H', purpose: 'Mark where a hole will be dug.' },
-    { name: 'digLine', label: 'Trench', key: 'T', purpose: 'Draw where a trench will be dug.' },
-    { name: 'digArea', label: 'Area', key: 'A', purpose: 'Draw the outline of what will be dug or ploughed.' },
-  ],
+  find: [choose, { name: 'digPoint', key: 'H' }, { name: 'digLine', key: 'T' }, { name: 'digArea', key: 'A' }],
 };
 
 /** The tools with a key of their own, each once, for the list of keys, with the workspaces that have it. */
 export function toolKeys(): readonly { readonly key: string; readonly does: string }[] {
+  const { frame, map } = plainWords().window;
   const of = Map.groupBy(
     (Object.keys(toolsOf) as Workspace[]).flatMap((workspace) =>
       toolsOf[workspace].map((spec) => ({ workspace, spec })),
@@ -212,40 +207,38 @@ export function toolKeys(): readonly { readonly key: string; readonly does: stri
     ({ spec }) => spec.name,
   );
   return [...of.values()].map((all) => {
-    const { key, label } = all[0]!.spec;
-    const where =
-      all.length === Object.keys(toolsOf).length
-        ? ''
-        : `, in ${all.map(({ workspace }) => titled(workspace)).join(', ')}`;
-    return { key, does: `${label}${where}` };
+    const { key, name } = all[0]!.spec;
+    const tool = map.tools.names[name];
+    if (all.length === Object.keys(toolsOf).length) return { key, does: tool };
+    const workspaces = all.map(({ workspace }) => frame.commands.labels[workspace]);
+    return { key, does: map.tools.onlyIn({ tool, workspaces }) };
   });
 }
 
-function titled(workspace: Workspace): string {
-  return `${workspace[0]!.toUpperCase()}${workspace.slice(1)}`;
+/** The tools at hand. While services are drawn, the column holds theirs; a picture is placed with its own. */
+export function toolsFor({ workspace, service }: Pick<MapInput, 'workspace' | 'service'>): readonly ShownTool[] {
+  if (workspace !== 'draw' || !service) return toolsOf[workspace].map(shown);
+  const words = plainWords();
+  const { shape } = serviceFacts[service.what];
+  const label = words.kinds.service.what.choices[service.what];
+  const { markPurpose, drawPurpose } = words.window.map.tools.service;
+  const purpose = shape === 'point' ? markPurpose : drawPurpose;
+  return [shown(choose), { name: 'service', label, key: 'S', purpose }];
 }
 
-/** The tools at hand. While services are drawn, the column holds theirs; a picture is placed with its own. */
-export function toolsFor({ workspace, service }: Pick<MapInput, 'workspace' | 'service'>): readonly ToolSpec[] {
-  if (workspace !== 'draw' || !service) return toolsOf[workspace];
-  const { shape } = serviceFacts[service.what];
-  const name = plainWords().kinds.service.what.choices[service.what];
-  const purpose = shape === 'point' ? 'Mark where it stands.' : 'Draw it, click by click.';
-  return [choose, { name: 'service', label: name, key: 'S', purpose }];
+function shown({ name, key }: ToolSpec): ShownTool {
+  const { names, purposes } = plainWords().window.map.tools;
+  return { name, key, label: names[name], purpose: purposes[name] };
 }
+
+/** So far the arrow keys move what is selected, metres. */
+export const nudgeM = 0.1;
 
 /** Keys of the map that are no tool's, for the list of keys. They count while the map has the keyboard. */
-export const mapKeys = (units: Units): readonly { readonly keys: string; readonly does: string }[] => [
-  { keys: 'Arrow keys', does: `Move the cross, or what is chosen by ${formatRound(0.1, units)}. With Shift further.` },
-  { keys: 'Enter', does: 'Click where the cross is; end the line where it already stands.' },
-  { keys: 'Digits', does: 'Type a length, then Tab and a bearing; or "125 @ 92.5" at once.' },
-  { keys: 'Backspace', does: 'Take back the last point of the line being drawn.' },
-  { keys: 'Tab', does: 'Step through the corners of the chosen fence.' },
-  { keys: 'Insert, Delete', does: 'Add a corner, or take the chosen corner out.' },
-  { keys: 'Shift', does: 'Hold a segment to steps of 15 degrees; choose more than one thing.' },
-  { keys: 'Alt', does: 'No snapping while it is held.' },
-  { keys: 'Ctrl', does: 'While a corner is dragged: part it from what is joined there.' },
-  { keys: 'Esc', does: 'Give up what is begun; back to Choose; choose nothing.' },
-  { keys: '+, -', does: 'Zoom in, zoom out.' },
-  { keys: 'Home', does: 'See the whole property.' },
-];
+export function mapKeys(units: Units): readonly { readonly keys: string; readonly does: string }[] {
+  const { names, does } = figures(units).words.window.map.keys;
+  return (Object.keys(names) as (keyof typeof names)[]).map((key) => ({
+    keys: names[key],
+    does: key === 'arrows' ? does.arrows({ stepM: nudgeM }) : does[key],
+  }));
+}

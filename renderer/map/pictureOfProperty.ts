@@ -3,6 +3,7 @@ import { northArrow } from '../../core/drawing/signs/northArrow.ts';
 import { drawScaleBar, longestBar } from '../../core/drawing/signs/scaleBar.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { workingPlane } from '../../core/shapes/workingPlane.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { paintItems } from './canvas/paintItems.ts';
 import type { Ctx } from './canvas/shapes.ts';
 import type { MapInput } from './mapTypes.ts';
@@ -91,8 +92,8 @@ function paintStatusBar(
   ctx.font = mapFont(700);
   ctx.fillText(`${name}, ${date}`, 14, topPx + 20, view.widthPx / 2);
   ctx.font = mapFont();
-  const about = 'For planning. Prove the fence dead before work; have buried services located before digging.';
-  ctx.fillText(invented ? `An invented example. ${about}` : about, 14, topPx + 44, view.widthPx * 0.6);
+  const words = plainWords().window.map.picture;
+  ctx.fillText(invented ? words.inventedCaution : words.caution, 14, topPx + 44, view.widthPx * 0.6);
   paintScale(ctx, view, units, palette, topPx);
 }
 

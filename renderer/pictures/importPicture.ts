@@ -46,7 +46,7 @@ async function importPicture(file: File, worldFile: File | null): Promise<boolea
     const { widthPx, heightPx, place: tagged } = await until(cutter.open(file, place === null));
     const size = { widthPx, heightPx };
     const known = place ?? tagged;
-    const placement = known ? await until(placementOf(known, size)) : null;
+    const placement = known ? await until(placementOf(file.name, known, size)) : null;
     const begun = await host().project.beginPicture({ fileName: file.name, ...size });
     if (!begun.ok) throw new CutterProblem(`${begun.problem.message} ${begun.problem.remedy}`);
     imageId = begun.value.imageId;
@@ -75,20 +75,20 @@ async function storeTiles(cutter: Cutter, imageId: string): Promise<void> {
 
 async function placeInWorldFile(file: File): Promise<GeoTiffPlace> {
   const { map, problem } = readWorldFile(await file.slice(0, 10_000).text());
-  if (!map) throw new CutterProblem(problem);
+  if (!map) throw new CutterProblem(figures('metric').say(problem));
   return { map, epsg: null, ownSystem: false, citation: null };
 }
 
 type Size = { readonly widthPx: number; readonly heightPx: number };
 
 /** Where the coordinates put the picture; null: the user wants it laid by eye. */
-async function placementOf(place: GeoTiffPlace, size: Size): Promise<ByCoordinates | null> {
-  const system = systemKnown(place) ?? (await askForSystem(whyAskForSystem(place)));
+async function placementOf(fileName: string, place: GeoTiffPlace, size: Size): Promise<ByCoordinates | null> {
+  const system = systemKnown(place) ?? (await askForSystem(figures('metric').say(whyAskForSystem(place, fileName))));
   if (system === 'eye') return null;
   const { projection, problem } = projectionOf(system.definition);
   if (!projection) throw new CutterProblem(figures('metric').say(problem));
   const lattice = latticeOf(place.map, projection, size, figures('metric').say(system.name));
-  if (!lattice.placement) throw new CutterProblem(lattice.problem);
+  if (!lattice.placement) throw new CutterProblem(figures('metric').say(lattice.problem));
   return lattice.placement;
 }
 

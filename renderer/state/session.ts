@@ -14,7 +14,7 @@ import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
-import { figures } from '../../core/words/figures.ts';
+import { figures, plainWords } from '../../core/words/figures.ts';
 import { connect } from '../client/connect.ts';
 import { analysis } from '../work/analysis.ts';
 import { type OpenFile, useApp } from './appState.ts';
@@ -168,7 +168,8 @@ function replay(which: 'undo' | 'redo'): Promise<void> {
     if (result.value === null) return;
     const { changes, state, label } = result.value;
     take(changes, state);
-    const text = which === 'undo' ? `Taken back: ${label}.` : `Done again: ${label}.`;
+    const { undone, redone } = plainWords().window.frame.commands;
+    const text = which === 'undo' ? undone({ label }) : redone({ label });
     useApp.setState({ lastLine: { kind: 'done', text } });
   });
 }

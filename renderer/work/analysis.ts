@@ -4,6 +4,7 @@ import type { Change } from '../../core/model/difference.ts';
 import { allThings } from '../../core/model/project.ts';
 import type { Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { type AnalysisResult, type Page, useApp } from '../state/appState.ts';
 import { report } from '../state/report.ts';
 import type { AnalysisPart, FromAnalysis, SentFinding, Shown, ToAnalysis } from './analysisMessages.ts';
@@ -171,19 +172,9 @@ function fail(part: AnalysisPart | null, why: string): void {
   keep({ failed: { ...failed, ...Object.fromEntries(open.map((each) => [each, why])) }, planning: null });
   if (part === null) drop();
   if (failures > 2) return;
-  report({
-    code: 'failed',
-    message: `${part ? inWords[part] : 'The checks, the plan and the tables of Power'} could not be worked out (${why}).`,
-    remedy: 'The drawing is safe in the file. Go on working; each change is another try. Or undo the last change.',
-  });
+  const words = plainWords().window.exchange.work;
+  report({ code: 'failed', message: words.notWorkedOut({ part: part ?? 'all', why }), remedy: words.goOnWorking });
 }
-
-const inWords: Record<AnalysisPart, string> = {
-  findings: 'The checks',
-  power: 'The tables of Power',
-  fit: 'The fit to the readings',
-  plan: 'The plan',
-};
 
 /** Gives a finding its fixes back: each looks the finding up again in the project it is asked to fix. */
 function withFixes(sent: SentFinding): Finding {

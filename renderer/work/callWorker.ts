@@ -1,6 +1,9 @@
 import { type Remote, wrap } from 'comlink';
 import { Waiting } from '../../core/api/waiting.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { sayLocale } from './workerLocale.ts';
+
+const words = () => plainWords().window.exchange.work;
 
 /**
  * Hears of all ways in which a worker can be lost: its script does not load or throws outside of a call, or an answer can't be read.
@@ -11,8 +14,8 @@ export function hearLoss(worker: Worker, lose: (why: string) => void): void {
     worker.terminate();
     lose(why);
   };
-  worker.addEventListener('error', ({ message }) => end(message || 'its script could not be loaded'));
-  worker.addEventListener('messageerror', () => end('an answer could not be read'));
+  worker.addEventListener('error', ({ message }) => end(message || words().noScript));
+  worker.addEventListener('messageerror', () => end(words().unreadable));
 }
 
 /** A worker whose functions are called from here. */
@@ -59,13 +62,13 @@ export function callWorker<Functions>(worker: Worker, { onLoss, patienceMs }: Ca
       const timer =
         patienceMs === undefined
           ? undefined
-          : setTimeout(() => finish(new Lost(`it gave no answer for ${patienceMs / 1000} s`)), patienceMs);
+          : setTimeout(() => finish(new Lost(words().noAnswer({ seconds: patienceMs / 1000 }))), patienceMs);
       try {
         return await waiting.until(question(functions));
       } finally {
         clearTimeout(timer);
       }
     },
-    end: () => finish(new Ended('it was ended')),
+    end: () => finish(new Ended()),
   };
 }

@@ -2,6 +2,7 @@ import { proxy } from 'comlink';
 import type { ImportChoices } from '../../core/exchange/intake/importFeatures.ts';
 import type { ReadResult } from '../../core/exchange/preview/types.ts';
 import { allThings, type Project } from '../../core/model/project.ts';
+import { message } from '../../core/words/message.ts';
 import { faultText } from '../state/report.ts';
 import { callWorker, Ended } from './callWorker.ts';
 import type { ReadingFunctions } from './reading.worker.ts';
@@ -40,16 +41,16 @@ export function startReading(file: FileToRead, news: ReadingNews): ReadingRoom {
         .ask<TakenIn>(({ takeIn }) => takeIn([...allThings(project)], choices))
         .catch((error: unknown) => ({
           ok: false,
-          message: `The file could not be taken in, by a fault of this program (${faultText(error)}).`,
+          message: message('exchange.file.notImported', { fault: faultText(error) }),
         })),
     end: room.end,
   };
 }
 
-function unreadable(message: string): ReadResult {
+function unreadable(fault: string): ReadResult {
   return {
     ok: false,
-    message: `The file could not be read (${message}).`,
-    remedy: 'Nothing was changed. Save the file again from the program that made it, or split it.',
+    message: message('exchange.file.failed', { fault }),
+    remedy: message('exchange.remedy.nothingChanged'),
   };
 }

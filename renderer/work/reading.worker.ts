@@ -5,9 +5,8 @@ import type { Preview, ReadResult } from '../../core/exchange/preview/types.ts';
 import { readAny } from '../../core/exchange/readAny.ts';
 import { difference } from '../../core/model/difference.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
-import { projectOf, propertyOf } from '../../core/model/project.ts';
+import { projectOf } from '../../core/model/project.ts';
 import type { LonLat, Thing } from '../../core/model/things.ts';
-import { figures } from '../../core/words/figures.ts';
 import { newId } from '../state/newId.ts';
 import type { FileToRead, LineCounts, TakenIn } from './readingMessages.ts';
 import { hearLocale } from './workerLocale.ts';
@@ -56,8 +55,7 @@ function takeIn(things: readonly Thing[], choices: ImportChoices): TakenIn {
     const { project, problems, notes } = importFeatures(preview!, choices, before, newId);
     return { ok: true, changes: difference(before, project), problems, notes };
   } catch (error) {
-    if (error instanceof EditRefused)
-      return { ok: false, message: figures(propertyOf(before).units).say(error.refusal.message) };
+    if (error instanceof EditRefused) return { ok: false, message: error.refusal.message };
     throw error;
   }
 }

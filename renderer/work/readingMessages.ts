@@ -1,6 +1,7 @@
 import type { Imported } from '../../core/exchange/intake/importFeatures.ts';
 import type { ReadOptions } from '../../core/exchange/preview/types.ts';
 import type { Change } from '../../core/model/difference.ts';
+import type { Message } from '../../core/words/message.ts';
 
 export interface FileToRead {
   readonly fileName: string;
@@ -17,4 +18,4 @@ export interface LineCounts {
 /** What the file makes of the property, or why it can't come in. */
 export type TakenIn =
   | ({ readonly ok: true; readonly changes: readonly Change[] } & Pick<Imported, 'problems' | 'notes'>)
-  | { readonly ok: false; readonly message: string };
+  | { readonly ok: false; readonly message: Message };

@@ -219,7 +219,7 @@ function watchScreen(): void {
     const words = document.querySelector('.last-line')?.textContent ?? '';
     if (words !== said) {
       said = words;
-      if (/Saved\.|Taken back|Done again/.test(words)) {
+      if (/Saved\.|Undone|Redone/.test(words)) {
         waitsForMap = true;
         afterPaint(() => (watch.saidMs = performance.now() - actedAt));
       }

@@ -5,6 +5,7 @@ import { newProperty, startingFenceTypes } from '../../core/model/defaults.ts';
 import type { NewId } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
+import { inEnglish } from '../support/english.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { measure } from './measure.ts';
 import type { BenchRow } from './row.ts';
@@ -34,7 +35,7 @@ export async function bench(): Promise<BenchRow[]> {
 
 function taken(text: string, project: Project): Project {
   const read = readGeoJson(text);
-  if (!read.ok) throw new Error(read.message);
+  if (!read.ok) throw new Error(inEnglish(read.message));
   let count = 0;
   const newId: NewId = (kind) => `${kind}-new-${++count}`;
   return importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, project, newId).project;

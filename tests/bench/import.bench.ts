@@ -11,6 +11,7 @@ import type { NewId } from '../../core/model/edits/support/edit.ts';
 import { type Project, projectOf } from '../../core/model/project.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import { createProjectFile, openProjectFile } from '../../electron/store/projectFile.ts';
+import { inEnglish } from '../support/english.ts';
 import { largeProperty } from '../support/largeProperty.ts';
 import { randomNumbers } from '../support/random.ts';
 import { measure } from './measure.ts';
@@ -72,7 +73,7 @@ function imported(bytes: Uint8Array, path: string): void {
 
 function taking(bytes: Uint8Array): () => Project {
   const read = readAny('lines.gpx', bytes);
-  if (!read.ok) throw new Error(read.message);
+  if (!read.ok) throw new Error(inEnglish(read.message));
   const project = projectOf([newProperty('Fresh'), ...startingFenceTypes]);
   const as = new Map(read.preview.features.map(({ key }) => [key, 'fenceLine'] as const));
   const choices = { ...usualChoices, typeId: 'ft-2', simplifyM: 2, snapEndsM: 5, as };
@@ -105,7 +106,7 @@ function takingFeatures(geometries: readonly object[]): () => Project {
   const project = projectOf([newProperty('Fresh'), ...startingFenceTypes]);
   return () => {
     const read = readAny('lines.geojson', bytes);
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     return importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, project, countingIds()).project;
   };
 }
@@ -113,7 +114,7 @@ function takingFeatures(geometries: readonly object[]): () => Project {
 function readOnly(name: string, bytes: Uint8Array): () => void {
   return () => {
     const read = readAny(name, bytes);
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
   };
 }
 

@@ -48,7 +48,7 @@ test('GeoJSON comes in after a look, with a word on what can’t be used, and on
   expect(kinds.filter((kind) => kind === 'fenceLine')).toHaveLength(1);
   expect(kinds.filter((kind) => kind === 'post')).toHaveLength(1);
   await page.keyboard.press('Control+z');
-  await expect(page.getByText('Taken back: Import fences.geojson.')).toBeVisible();
+  await expect(page.getByText('Undone: Import fences.geojson.')).toBeVisible();
   expect((await app.file()).things.some(({ kind }) => kind === 'fenceLine')).toBe(false);
 });
 

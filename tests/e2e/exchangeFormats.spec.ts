@@ -57,7 +57,7 @@ for (const [name, pieces] of [
     if (await done.isVisible()) await done.click();
     await expect(dialog).toBeHidden();
     await page.keyboard.press('Control+z');
-    await expect(page.getByText(`Taken back: Import ${name}.`)).toBeVisible();
+    await expect(page.getByText(`Undone: Import ${name}.`)).toBeVisible();
     expect(await kindsOf(app)).toHaveLength(before);
   });
 }

@@ -125,7 +125,7 @@ test('a cable says what it must be, and building wire of an older file is told a
   await panel.getByLabel('How').selectOption('overhead');
   await expect(panel.getByLabel('An earth wire goes across overhead too')).toBeChecked();
   // Nothing is asked of a trench and a pipe that are not there.
-  for (const label of ['Bow', 'Depth', 'Pipe bore', 'Riser ends sealed']) {
+  for (const label of ['Curve: most off the straight', 'Depth', 'Pipe bore', 'Riser ends sealed']) {
     await expect(panel.getByLabel(label, { exact: true })).toHaveCount(0);
   }
   await expect(panel).not.toContainText('Bend radius');

@@ -151,8 +151,8 @@ test('a side that nobody said is two places: in the list, on the ground, and to 
     const [lon, lat] = at(xy);
     await page.getByLabel('Coordinates of the dig').fill(`${lat.toFixed(7)}, ${lon.toFixed(7)}`);
     await page.getByRole('button', { name: 'Look here' }).click();
-    await page.getByLabel('Place good to').fill('0.1');
-    await page.getByLabel('Place good to').press('Enter');
+    await page.getByLabel('Place within, 19 times in 20').fill('0.1');
+    await page.getByLabel('Place within, 19 times in 20').press('Enter');
     await expect(answer).toContainText('Do not dig yet: crossing under G3 may lie in the dig.');
     await expect(page.locator('.dig-findings li.hit')).toContainText(
       '0.10 m deep to the top of the pipe, measured at one place',

@@ -41,7 +41,7 @@ test('deleting a gateway with a recorded crossing asks, keeps it by default, and
   expect(await inFile(app, 'inGround')).toMatchObject([{ name: 'old crossing under G1', fate: 'inUse' }]);
 
   await page.keyboard.press('Control+z');
-  await expect(page.getByText(/Taken back: Delete G1/)).toBeVisible();
+  await expect(page.getByText(/Undone: Delete G1/)).toBeVisible();
   expect(await inFile(app, 'inGround')).toEqual([]);
   expect((await inFile(app, 'gateway')).some(({ name }) => name === 'G1')).toBe(true);
 });
@@ -139,5 +139,8 @@ test('an assumed bow stands in its field in the units that it is typed in', asyn
   await chooseG1(app, page, 'imperial');
   const { widthM } = (await inFile(app, 'gateway')).find(({ name }) => name === 'G1') as Gateway;
   const bowM = widthM * propertyOf(recordedDrawing()).crossings.bowShare;
-  await expect(page.getByLabel('Bow', { exact: true })).toHaveAttribute('placeholder', (bowM / 0.3048).toFixed(2));
+  await expect(page.getByLabel('Curve: most off the straight')).toHaveAttribute(
+    'placeholder',
+    (bowM / 0.3048).toFixed(2),
+  );
 });

@@ -40,10 +40,10 @@ test('with the keyboard alone: a new property, a fence, a gateway, undo, the pla
   await expect(page.getByText('Place gateway G1. Saved.')).toBeVisible();
 
   await page.keyboard.press('Control+z');
-  await expect(page.getByText('Taken back: Place gateway G1.')).toBeVisible();
+  await expect(page.getByText('Undone: Place gateway G1.')).toBeVisible();
   expect((await app.file()).things.filter(({ kind }) => kind === 'gateway')).toHaveLength(0);
   await page.keyboard.press('Control+Shift+z');
-  await expect(page.getByText('Done again: Place gateway G1.')).toBeVisible();
+  await expect(page.getByText('Redone: Place gateway G1.')).toBeVisible();
 
   await page.keyboard.press('e');
   await page.keyboard.press('Enter');
@@ -73,12 +73,12 @@ test('all that was done is there after a restart, and can still be undone', asyn
   await page.getByRole('button', { name: /^Test property/ }).click();
   await expect(page.getByRole('status').filter({ hasText: '700 m of fence' })).toBeVisible();
   await page.keyboard.press('Control+z');
-  await expect(page.getByText('Taken back: Draw fence F1.')).toBeVisible();
+  await expect(page.getByText('Undone: Draw fence F1.')).toBeVisible();
   await app.restart();
   await page.getByRole('button', { name: /^Test property/ }).click();
   await expect(page.getByRole('status').filter({ hasText: 'Draw the first fence line' })).toBeVisible();
   await page.keyboard.press('Control+Shift+z');
-  await expect(page.getByText('Done again: Draw fence F1.')).toBeVisible();
+  await expect(page.getByText('Redone: Draw fence F1.')).toBeVisible();
 });
 
 test('a plan is suggested for the example and can be taken', async ({ app, page }) => {

@@ -208,7 +208,7 @@ test('what is built otherwise than planned, and changed since the handover, is l
   await register(page, 'Hand over');
   await page.getByLabel('Taken over by').fill('the owner');
   await page.getByLabel('Taken over by').press('Enter');
-  await page.getByRole('button', { name: 'Freeze it as it stands' }).click();
+  await page.getByRole('button', { name: 'Lock this handover' }).click();
   await expect(page.getByText('Nothing has changed since.')).toBeVisible();
   const { things, state } = await app.file();
   const cutOut = things.find((thing) => thing.kind === 'switch' && thing.name === 'S4')!;
@@ -216,7 +216,7 @@ test('what is built otherwise than planned, and changed since the handover, is l
     { kind: cutOut.kind, id: cutOut.id, before: cutOut, after: { ...cutOut, normally: 'open' as const } },
   ];
   await app.project.apply({ baseRevision: state.revision, label: 'Open S4', changes: changes as never });
-  await expect(page.getByText('cut-out switch S4: normally closed, now open')).toBeVisible();
+  await expect(page.getByText('cut-out switch S4: normally On, now Off')).toBeVisible();
 
   const download = page.waitForEvent('download');
   await page.keyboard.press('Control+Shift+p');

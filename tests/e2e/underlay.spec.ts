@@ -96,10 +96,10 @@ test('a photo placed by posts and typed coordinates; undone, and there again aft
 
   await page.keyboard.press('Escape');
   await page.keyboard.press('Control+z');
-  await expect(page.getByText('Taken back: Place From the air.')).toBeVisible();
+  await expect(page.getByText('Undone: Place From the air.')).toBeVisible();
   expect((await theUnderlay(app)).placement).toMatchObject({ points: [{}, {}] });
   await page.keyboard.press('Control+Shift+z');
-  await expect(page.getByText('Done again: Place From the air.')).toBeVisible();
+  await expect(page.getByText('Redone: Place From the air.')).toBeVisible();
 
   await app.restart('kill');
   await page.getByRole('button', { name: /^Test property/ }).click();
@@ -164,7 +164,7 @@ test('a scanned plan placed by two places and their distance', async ({ app, pag
   expect(Math.hypot(b[0] - a[0], b[1] - a[1])).toBeCloseTo(250, 6);
 });
 
-test('strength, hiding and order of several maps', async ({ app, page }) => {
+test('opacity, hiding and order of several maps', async ({ app, page }) => {
   await withPicture(app, page);
   await bringIn(page).setInputFiles(framedPng('Second.png', 700, 500));
   await expect(page.getByText('Lay Second under the drawing. Saved.')).toBeVisible();
@@ -175,14 +175,14 @@ test('strength, hiding and order of several maps', async ({ app, page }) => {
   await expect(page.getByText('Lower Second. Saved.')).toBeVisible();
   const after = await ranks();
   expect(after.Second).toBeLessThan(after['Test plan']!);
-  await page.getByLabel(/^Strength/).press('ArrowLeft');
-  await page.getByLabel(/^Strength/).press('ArrowLeft');
+  await page.getByLabel(/^Opacity/).press('ArrowLeft');
+  await page.getByLabel(/^Opacity/).press('ArrowLeft');
   await expect(page.getByRole('cell', { name: '90 %' })).toBeVisible();
   await page.getByLabel('Shown').click();
   await expect(page.getByRole('cell', { name: 'hidden' })).toBeVisible();
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
-  await expect(page.getByText('Taken back: Change the strength of Second.')).toBeVisible();
+  await expect(page.getByText('Undone: Change the opacity of Second.')).toBeVisible();
 });
 
 test('a large JPEG is cut in bands and comes out right everywhere', async ({ app, page }) => {
@@ -593,7 +593,7 @@ test('services drawn by hand: a power line with its voltage, ground that floods,
   await expect(page.getByText('Draw Power line 1. Saved.')).toBeVisible();
 
   await page.getByLabel('Draw next').selectOption('floodZone');
-  await page.getByRole('button', { name: 'Draw ground that floods' }).click();
+  await page.getByRole('button', { name: 'Draw flood-prone ground' }).click();
   for (const [x, y] of [
     [0.3, 0.5],
     [0.5, 0.5],
@@ -604,7 +604,7 @@ test('services drawn by hand: a power line with its voltage, ground that floods,
   await expect(page.getByText('Draw Flood-prone ground 1. Saved.')).toBeVisible();
 
   await page.getByLabel('Draw next').selectOption('earthElectrode');
-  await page.getByRole('button', { name: 'Draw earth of another system' }).click();
+  await page.getByRole('button', { name: 'Draw mains or phone earth' }).click();
   await click(0.7, 0.6);
   await expect(page.getByText('Draw Mains or phone earth 1. Saved.')).toBeVisible();
 

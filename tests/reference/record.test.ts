@@ -15,6 +15,7 @@ import type { LonLat, Thing } from '../../core/model/things.ts';
 import { trackAsTrench } from '../../core/record/edits/trackAsTrench.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
+import { inEnglish } from '../support/english.ts';
 import { referenceData } from './data.ts';
 
 interface Candidate {
@@ -163,7 +164,7 @@ describe('crossings whose true place is known', () => {
 
   it('says so in words', () => {
     for (const { name, solved } of points) {
-      const words = tiesInWords(solved, 'metric');
+      const words = inEnglish(tiesInWords(solved));
       if (solved.basis === 'ambiguous') expect(words, name).toContain('Nobody said which');
       if (solved.basis === 'contradictory') expect(words, name).toMatch(/do not meet|shorter than the posts are apart/);
     }

@@ -14,6 +14,7 @@ import type { BuriedPoint, BuriedRole, Photo, TapeTie } from '../../core/model/r
 import type { EarthField, LonLat } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line, strainer } from './drawings.ts';
+import { inEnglish } from './english.ts';
 import { countingIds } from './ids.ts';
 
 /**
@@ -52,8 +53,8 @@ export function recordedDrawing(): Project {
   );
   const posts = new Map(fixedPosts(bare, surveyOf(bare)).map((post) => [post.key, post]));
   const tie = (key: string, target: Xy): TapeTie => {
-    const { from, name: postName, at: postAt, xy } = posts.get(key)!;
-    return { from, postName, postAt, distanceM: xyDistanceM(xy, target), seM: 0.01 };
+    const { from, name, at: postAt, xy } = posts.get(key)!;
+    return { from, postName: inEnglish(name), postAt, distanceM: xyDistanceM(xy, target), seM: 0.01 };
   };
   const point = (id: string, crossingId: string, role: BuriedRole, target: Xy, keys: string[]): BuriedPoint => {
     const side = target[1] >= 0 ? 'left' : 'right';

@@ -32,6 +32,7 @@ import { recordCrossing } from '../../core/record/edits/recordCrossing.ts';
 import { recordPoint } from '../../core/record/edits/recordPoint.ts';
 import { switchCandidates } from '../../core/survey/candidates.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
+import { inEnglish } from './english.ts';
 import { countingIds } from './ids.ts';
 import { randomNumbers } from './random.ts';
 import { at, emptyProject, randomProject } from './randomProjects.ts';
@@ -107,7 +108,7 @@ export function withEveryRecord(bare: Project, seed: number): Project {
       const ties = [...own, pick(posts)!]
         .slice(0, Math.floor(next() * 4))
         .map(({ from, name, at: postAt }): TapeTie => {
-          return { from, postName: name, postAt, distanceM: 1 + next() * 5, seM: 0.02 };
+          return { from, postName: inEnglish(name), postAt, distanceM: 1 + next() * 5, seM: 0.02 };
         });
       const to = { ties, side: pick(['left', 'right', null] as const)!, offset: { alongM: next() * 4, leftM: next() } };
       make(recordPoint({ id: newId('buriedPoint'), crossingId, role, rank, to }));

@@ -6,7 +6,7 @@ import { labelOf } from '../../locate/ties.ts';
 import type { BuriedPoint } from '../../model/recordThings.ts';
 import { refTo } from '../../model/refTo.ts';
 import type { GatewayShape } from '../../shapes/types.ts';
-import { message } from '../../words/message.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding } from '../support/make.ts';
 
@@ -27,14 +27,15 @@ export const recordedElsewhere: Check = ({ project, survey }) =>
   });
 
 interface MovedPost {
-  readonly name: string;
+  readonly name: Message;
   readonly points: readonly BuriedPoint[];
-  readonly labels: readonly string[];
+  readonly labels: readonly Message[];
   readonly apartM: number;
 }
 
-function pointInWords(point: BuriedPoint, shape: GatewayShape): string {
-  return point.name.trim() === '' ? `the ${labelOf(point, shape)}` : labelOf(point, shape);
+function pointInWords(point: BuriedPoint, shape: GatewayShape): Message {
+  const label = labelOf(point, shape);
+  return point.name.trim() === '' ? message('checks.tiePostMoved.point', { label }) : label;
 }
 
 /** A post that tapes were held to, drawn somewhere else now. */

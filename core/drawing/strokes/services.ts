@@ -1,6 +1,6 @@
 import { offsetPolyline } from '../../geometry/polyline.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
-import { formatVoltage } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import type { Item, PaperBox, PaperPoint } from '../displayList.ts';
 import { circle, circles, line, lines } from '../paint.ts';
 import { type Pen, paperPen, penStroke } from '../pen.ts';
@@ -8,32 +8,11 @@ import { earthSign } from '../signs/earthSign.ts';
 import { pen as pens } from '../style.ts';
 import { hatchPolygon } from './hatch.ts';
 
-/** What each kind of service is called on paper. */
-export const serviceNames: Record<ServiceKind, string> = {
-  powerLine: 'power line',
-  waterPipe: 'water pipe',
-  gasPipe: 'gas pipe',
-  dataCable: 'data cable',
-  drain: 'drain',
-  road: 'road',
-  path: 'path',
-  creek: 'creek',
-  floodZone: 'flood zone',
-  earthElectrode: 'other earth',
-};
-
-/** Letters set into the lines of services that look alike otherwise. */
-const lineLetters: Partial<Record<ServiceKind, string>> = {
-  waterPipe: 'W',
-  gasPipe: 'GAS',
-  dataCable: 'D',
-  drain: 'DR',
-};
-
 /** The word set into a service's line; a power line carries its voltage. Null: its line says enough. */
-export function serviceLetters(service: Pick<Service, 'what' | 'voltageV'>): string | null {
-  if (service.what === 'powerLine') return service.voltageV === null ? 'PL' : formatVoltage(service.voltageV);
-  return lineLetters[service.what] ?? null;
+export function serviceLetters({ what, voltageV }: Pick<Service, 'what' | 'voltageV'>, f: Figures): string | null {
+  const { letters } = f.words.sheets.map;
+  if (what === 'powerLine') return voltageV === null ? letters.powerLine : f.volts(voltageV);
+  return Object.hasOwn(letters, what) ? letters[what as keyof typeof letters] : null;
 }
 
 const roadHalfMm = 0.8;

@@ -14,7 +14,11 @@ interface MaterialFigures {
 /** Densities: of steel as handbooks reckon it; of aluminium and copper by the same standards as the resistivity, from memory. */
 export const materials: Readonly<Record<Material, MaterialFigures>> = {
   copper: { microOhmM: 0.017241, basis: standard(message('power.sources.annealedCopper')), densityKgM3: 8890 },
-  aluminium: { microOhmM: 0.028264, basis: standard(message('power.sources.hardDrawnAluminium'), true), densityKgM3: 2703 },
+  aluminium: {
+    microOhmM: 0.028264,
+    basis: standard(message('power.sources.hardDrawnAluminium'), true),
+    densityKgM3: 2703,
+  },
   zincCoatedSteel: {
     microOhmM: 0.1916,
     basis: standard(message('power.sources.zincCoatedSteel'), true),

@@ -24,11 +24,7 @@ export function otherConductor(spans: readonly number[], ohmPerKm: number): Circ
 }
 
 /** Growth cut back so that the runs leak `share` of what they do now (0.1: a tenth; 0: not at all). */
-export function lessGrowth(
-  circuit: FenceCircuit,
-  spans: readonly number[],
-  share: number,
-): CircuitChange {
+export function lessGrowth(circuit: FenceCircuit, spans: readonly number[], share: number): CircuitChange {
   return {
     spans: spans.map((span) => ({ span, leakageOhmKm: circuit.spans[span]!.leakageOhmKm / share })),
   };
@@ -44,10 +40,6 @@ export function otherEnergiser(
 }
 
 /** The earth field brought down from `fromOhm`, which the source's resistance includes now, to `toOhm`. */
-export function betterEarth(
-  circuit: FenceCircuit,
-  fromOhm: number,
-  toOhm: number,
-): CircuitChange {
+export function betterEarth(circuit: FenceCircuit, fromOhm: number, toOhm: number): CircuitChange {
   return { source: { internalOhm: Math.max(0, circuit.source.internalOhm - fromOhm + toOhm) } };
 }

@@ -5,7 +5,7 @@ import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/thi
 import { withOwnPrices } from '../../quantities/edits/changePrices.ts';
 import { labourUnits, workMeasure } from '../../quantities/measures.ts';
 import type { PriceList } from '../../quantities/order/priceList.ts';
-import { figures } from '../../words/figures.ts';
+import { type Message, message } from '../../words/message.ts';
 import { type Outcome, refuse } from './outcome.ts';
 import { type CsvRow, type CsvTable, readCsv, readFigure } from './readCsv.ts';
 import { type Cell, writeCsv } from './writeCsv.ts';
@@ -76,7 +76,7 @@ export interface ReadPriceList {
   readonly items: readonly CatalogueItem[];
   readonly kits: readonly Kit[];
   readonly labour: readonly LabourRate[];
-  readonly leftOut: readonly { readonly line: number; readonly why: string }[];
+  readonly leftOut: readonly { readonly line: number; readonly why: Message }[];
 }
 
 /**
@@ -88,10 +88,10 @@ export function readPriceList(text: string, present: PriceList, newId: NewId): O
   if (!table.ok) return table;
   const missing = (['name', 'price'] as const).filter((column) => !table.value.columns.includes(column));
   if (missing.length > 0) {
-    const found = table.value.columns.filter((column) => column !== '').join(', ');
+    const found = table.value.columns.filter((column) => column !== '');
     return refuse(
-      `The table has no column "${missing.join('" and no column "')}". Its columns are: ${found || 'none'}.`,
-      'Name the columns as in a price list that was exported from here.',
+      message('exchange.file.noColumns', { missing, columns: found }),
+      message('exchange.remedy.columnsAsExported'),
     );
   }
   return { ok: true, value: new Reading(table.value, present, newId).read() };
@@ -105,7 +105,7 @@ class Reading {
   readonly #items = new Map<string, CatalogueItem>();
   readonly #kits = new Map<string, Kit>();
   readonly #labour = new Map<string, LabourRate>();
-  readonly #leftOut: { line: number; why: string }[] = [];
+  readonly #leftOut: { line: number; why: Message }[] = [];
 
   constructor(table: CsvTable, present: PriceList, newId: NewId) {
     this.#table = table;
@@ -128,16 +128,16 @@ class Reading {
   }
 
   /** Takes a row in; why it can't, else null. */
-  #take(row: CsvRow): string | null {
+  #take(row: CsvRow): Message | null {
     const sort = this.#cell(row, 'row').toLowerCase() || 'item';
     if (sort === 'item') return this.#takeItem(row);
     if (sort === 'labour') return this.#takeLabour(row);
     if (sort === 'kit') return this.#takeKitPart(row);
-    return `"${sort}" is not a sort of row: it is item, labour or kit.`;
+    return message('exchange.priceList.unknownRow', { sort });
   }
 
   /** Of an item that is in the list already, what the table has no column for stays as it is. */
-  #takeItem(row: CsvRow): string | null {
+  #takeItem(row: CsvRow): Message | null {
     const name = this.#cell(row, 'name');
     const id = this.#cell(row, 'id') || this.#idByName.get(name.toLowerCase()) || this.#newId('catalogueItem');
     const known = this.#present.get(id) ?? emptyItem;
@@ -155,20 +155,21 @@ class Reading {
     };
     const why = whyNot('catalogueItem', fields) ?? whyNotId(id);
     if (why !== null) return why;
-    if (this.#items.has(id)) return `The id "${id}" stands in an earlier row already.`;
+    if (this.#items.has(id)) return message('exchange.priceList.idTwice', { id });
     this.#items.set(id, { kind: 'catalogueItem', id, ...fields } as CatalogueItem);
     return null;
   }
 
-  #takeLabour(row: CsvRow): string | null {
+  #takeLabour(row: CsvRow): Message | null {
     const fields = {
       per: this.#cell(row, 'serves') as LabourUnit,
       rate: this.#figure(row, 'price'),
       taxPercent: this.#figure(row, 'tax %'),
       invented: isYes(this.#cell(row, 'invented')),
     };
-    if (!labourUnits.includes(fields.per))
-      return `Labour is not paid by "${fields.per}": it is one of ${labourUnits.join(', ')}.`;
+    if (!labourUnits.includes(fields.per)) {
+      return message('exchange.priceList.unknownWork', { per: fields.per, units: labourUnits });
+    }
     const why = whyNot('labourRate', fields);
     if (why !== null) return why;
     const id = `labour:${fields.per}`;
@@ -176,13 +177,13 @@ class Reading {
     return null;
   }
 
-  #takeKitPart(row: CsvRow): string | null {
+  #takeKitPart(row: CsvRow): Message | null {
     const name = this.#cell(row, 'name');
     const id = this.#cell(row, 'id') || this.#kitByName(name)?.id || this.#newId('kit');
     const known = this.#kits.get(id);
     const part = { itemId: this.#cell(row, 'part'), amount: this.#figure(row, 'part amount') ?? 1 };
     const fields = { name, measure: this.#cell(row, 'serves'), parts: [...(known?.parts ?? []), part] };
-    if (part.itemId === '') return 'A row of a kit names the id of its item in the column "part".';
+    if (part.itemId === '') return message('exchange.priceList.noPart');
     const why = whyNot('kit', fields) ?? whyNotId(id);
     if (why !== null) return why;
     this.#kits.set(id, { kind: 'kit', id, ...fields });
@@ -209,13 +210,14 @@ const nowhere = projectOf([]);
 function whyNot(
   kind: 'catalogueItem' | 'labourRate' | 'kit',
   fields: Readonly<Record<string, unknown>>,
-): string | null {
-  const refusal = whyNotFields(nowhere, kind, null, fields);
-  return refusal && figures('metric').say(refusal.message);
+): Message | null {
+  return whyNotFields(nowhere, kind, null, fields)?.message ?? null;
 }
 
-function whyNotId(id: string): string | null {
-  return id.length > 200 ? 'An id has at most 200 letters.' : null;
+const longestId = 200;
+
+function whyNotId(id: string): Message | null {
+  return id.length > longestId ? message('exchange.priceList.longId', { most: longestId }) : null;
 }
 
 function isYes(cell: string): boolean {

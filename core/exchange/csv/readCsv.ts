@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import { readFileNumber } from '../../words/numbers/read.ts';
 import { restore } from './formulaSafety.ts';
 import { type Outcome, refuse } from './outcome.ts';
@@ -21,19 +22,23 @@ export interface CsvRow {
 /** Reads a table whose first row names the columns; commas, semicolons or tabs between the cells. */
 export function readCsv(text: string): Outcome<CsvTable> {
   if (text.length > most.letters) {
-    return refuse(`The file has over ${most.letters / 1e6} million letters.`, 'Choose a smaller table.');
+    const tooMany = message('exchange.file.tooManyLetters', { millions: most.letters / 1e6 });
+    return refuse(tooMany, message('exchange.remedy.smallerTable'));
   }
-  if (text.includes('\0')) return refuse('This is not a text file.', 'Choose a CSV file.');
+  if (text.includes('\0')) return refuse(message('exchange.file.noText'), message('exchange.remedy.selectCsv'));
   const parsed = papa.parse(text.replace(/^\uFEFF/, ''), { delimitersToGuess: [',', ';', '\t'] });
   const filled = parsed.data
     .map((cells, i) => ({ line: i + 1, cells: cells.map(restore) }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
   const [head, ...rows] = filled;
-  if (!head) return refuse('The file is empty.', 'Choose a CSV file with a heading row.');
-  if (rows.length > most.rows) return refuse(`The file has over ${most.rows} rows.`, 'Choose a smaller table.');
-  const open = parsed.errors.find(({ message }) => /quote/i.test(message));
+  if (!head) return refuse(message('exchange.file.empty', { name: null }), message('exchange.remedy.withHeading'));
+  if (rows.length > most.rows) {
+    return refuse(message('exchange.file.tooManyRows', { rows: most.rows }), message('exchange.remedy.smallerTable'));
+  }
+  const open = parsed.errors.find((error) => /quote/i.test(error.message));
   if (open) {
-    return refuse(`A quoted cell in row ${(open.row ?? 0) + 1} is not closed.`, 'Fix the quotes and try again.');
+    const row = (open.row ?? 0) + 1;
+    return refuse(message('exchange.file.openQuote', { row }), message('exchange.remedy.fixQuotes'));
   }
   return {
     ok: true,

@@ -4,10 +4,10 @@ import { projectionOf } from '../../coordinates/projection.ts';
 import { systemOf } from '../../coordinates/systems.ts';
 import { utmDefinition, utmName, utmZoneAt } from '../../coordinates/utm.ts';
 import type { Xy } from '../../geometry/types.ts';
-import { rangeInWords } from '../../locate/depthWords.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
-import { figures } from '../../words/figures.ts';
+import { figures, plainWords } from '../../words/figures.ts';
+import type { Figures } from '../../words/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
 import { own } from '../preview/raw.ts';
@@ -53,7 +53,8 @@ const textHeightM = 2.5;
  * where that is a plane one, else east and north of the middle of the property. A note on the drawing says which.
  */
 export function writeDxf(project: Project, survey: Survey): string {
-  const { toGrid, said } = gridOf(project, survey);
+  const f = figures(propertyOf(project).units);
+  const { toGrid, said } = gridOf(project, survey, f);
   const writer = new DxfWriter();
   writer.setUnits(Units.Meters);
   for (const [name, colour] of Object.values(layers)) writer.addLayer(name, colour, 'CONTINUOUS');
@@ -68,10 +69,10 @@ export function writeDxf(project: Project, survey: Survey): string {
     if (!layer || !feature.geometry) continue;
     addGeometry(writer, layer, feature.geometry, place);
     const at = labelPlace(feature.geometry);
-    if (at) addText(writer, layer, place(at), labelOf(project, feature));
+    if (at) addText(writer, layer, place(at), labelOf(project, feature, f));
   }
   const corner: Xy = [smallest(placed, 0), smallest(placed, 1)];
-  addText(writer, 'note', [corner[0], corner[1] - 4 * textHeightM], `${propertyOf(project).name}: ${said}`);
+  addText(writer, 'note', [corner[0], corner[1] - 4 * textHeightM], said);
   return writer.stringify();
 }
 
@@ -80,17 +81,18 @@ interface Grid {
   readonly said: string;
 }
 
-function gridOf(project: Project, { plane }: Survey): Grid {
-  const { placed, origin, units } = propertyOf(project);
-  const local: Grid = { toGrid: plane.toXy, said: 'metres east and north of the middle of the property' };
-  if (!placed) return { toGrid: plane.toXy, said: 'metres on the blank grid' };
+function gridOf(project: Project, { plane }: Survey, f: Figures): Grid {
+  const { placed, origin, name } = propertyOf(project);
+  const { metres } = f.words.exchange.outgoing;
+  const local: Grid = { toGrid: plane.toXy, said: metres.local({ name }) };
+  if (!placed) return { toGrid: plane.toXy, said: metres.blankGrid({ name }) };
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   if (system.kind === 'degrees') return local;
   const zone = utmZoneAt(origin);
   const { projection } = projectionOf(system.kind === 'utm' ? utmDefinition(zone) : system.definition);
   if (!projection || projection.isDegrees) return local;
-  const name = figures(units).say(system.kind === 'utm' ? utmName(zone) : system.name);
-  return { toGrid: projection.toGrid, said: `metres of ${name}` };
+  const called = f.say(system.kind === 'utm' ? utmName(zone) : system.name);
+  return { toGrid: projection.toGrid, said: metres.grid({ name, system: called }) };
 }
 
 function layerOf({ id, properties }: AnyFeature): LayerName | null {
@@ -102,13 +104,14 @@ function layerOf({ id, properties }: AnyFeature): LayerName | null {
 }
 
 /** Its name; of a crossing also how deep it lies and how surely its place is known. */
-function labelOf(project: Project, feature: AnyFeature): string {
-  const name = outgoingName(project, feature);
+function labelOf(project: Project, feature: AnyFeature, f: Figures): string {
+  const name = outgoingName(project, feature, f);
   const fields = feature.properties ?? {};
   const [least, most] = [own(fields, 'depthLeastM'), own(fields, 'depthMostM')];
   if (typeof least !== 'number' || typeof most !== 'number') return name;
-  const range = rangeInWords(least, most, 'metric');
-  return `${name}: depth ${range} ${String(own(fields, 'depthIs'))}; place ${String(own(fields, 'placeKnownBy'))}`;
+  const range = plainWords().locate.depth.range({ leastM: least, mostM: most });
+  const [is, place] = [own(fields, 'depthIs'), own(fields, 'placeKnownBy')].map(String);
+  return f.words.exchange.outgoing.deep({ name, range, is: is!, place: place! });
 }
 
 function addGeometry(writer: DxfWriter, layer: LayerName, geometry: Geometry, place: (at: Position) => Xy): void {

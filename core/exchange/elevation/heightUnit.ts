@@ -1,10 +1,12 @@
+import { type Message, message } from '../../words/message.ts';
 import { mPerFoot } from '../../words/numbers/units.ts';
+
 /** In which unit an elevation model gives its heights, as far as its tags say it. */
 
 export const heightUnits = {
-  metres: { inM: 1, name: 'metres' },
-  feet: { inM: mPerFoot, name: 'feet' },
-  usFeet: { inM: 1200 / 3937, name: 'US survey feet' },
+  metres: { inM: 1 },
+  feet: { inM: mPerFoot },
+  usFeet: { inM: 1200 / 3937 },
 } as const;
 
 export type HeightUnit = keyof typeof heightUnits;
@@ -26,9 +28,9 @@ export interface HeightTags {
 export interface HeightUnitFound {
   readonly unit: HeightUnit;
   /** What in the file says so; null: nothing does, and the unit is only assumed. */
-  readonly toldBy: string | null;
+  readonly toldBy: Message | null;
   /** What makes it doubtful; null: nothing. */
-  readonly doubt: string | null;
+  readonly doubt: Message | null;
 }
 
 const unitByCode: Readonly<Record<number, HeightUnit>> = { 9001: 'metres', 9002: 'feet', 9003: 'usFeet' };
@@ -98,31 +100,33 @@ export function heightUnitOf(tags: HeightTags): HeightUnitFound {
   const told = tellings(tags);
   const [first] = told;
   if (first && told.every(({ unit }) => unit === first.unit)) {
-    return { unit: first.unit, toldBy: told.map(({ by }) => by).join(' and '), doubt: null };
+    const toldBy =
+      told.length === 1 ? first.by : message('exchange.heights.toldBy.all', { by: told.map(({ by }) => by) });
+    return { unit: first.unit, toldBy, doubt: null };
   }
   if (first) {
-    const words = told.map(({ unit, by }) => `${heightUnits[unit].name} by ${by}`).join(', but ');
-    return { unit: first.unit, toldBy: null, doubt: `The file contradicts itself: its heights are in ${words}.` };
+    return { unit: first.unit, toldBy: null, doubt: message('exchange.heights.contradicts', { told }) };
   }
-  const says = tags.unitType
-    ? `The file calls the unit of its heights “${tags.unitType.slice(0, 40)}”, which is not known here`
-    : 'The file does not say in which unit its heights are';
   const planeUnit = tags.planeUnitCode === null ? undefined : unitByCode[tags.planeUnitCode];
-  const hint =
-    planeUnit && planeUnit !== 'metres' ? ' Its plane coordinates are in feet, so its heights may be in feet too.' : '';
-  return { unit: 'metres', toldBy: null, doubt: `${says}: metres are an assumption.${hint}` };
+  const inFeet = planeUnit !== undefined && planeUnit !== 'metres';
+  const doubt = tags.unitType
+    ? message('exchange.heights.unknownUnit', { called: tags.unitType.slice(0, 40), inFeet })
+    : message('exchange.heights.noUnit', { inFeet });
+  return { unit: 'metres', toldBy: null, doubt };
 }
 
-function tellings({ unitCode, systemCode, citation, unitType }: HeightTags): { unit: HeightUnit; by: string }[] {
-  const told: { unit: HeightUnit; by: string }[] = [];
-  const tell = (unit: HeightUnit | null | undefined, by: string) => {
+function tellings({ unitCode, systemCode, citation, unitType }: HeightTags): { unit: HeightUnit; by: Message }[] {
+  const told: { unit: HeightUnit; by: Message }[] = [];
+  const tell = (unit: HeightUnit | null | undefined, by: Message) => {
     if (unit) told.push({ unit, by });
   };
-  if (unitType !== null) tell(unitByWords(unitType), 'the unit of its band');
-  if (unitCode !== null) tell(unitByCode[unitCode], 'its vertical unit');
-  if (systemCode !== null) tell(unitOfSystem(systemCode), `its vertical system (EPSG:${systemCode})`);
+  if (unitType !== null) tell(unitByWords(unitType), message('exchange.heights.toldBy.band'));
+  if (unitCode !== null) tell(unitByCode[unitCode], message('exchange.heights.toldBy.verticalUnit'));
+  if (systemCode !== null)
+    tell(unitOfSystem(systemCode), message('exchange.heights.toldBy.system', { epsg: systemCode }));
   // Citations name a system; only one with its unit in brackets tells the unit.
-  if (citation !== null && told.length === 0) tell(unitInBrackets(citation), 'the name of its vertical system');
+  if (citation !== null && told.length === 0)
+    tell(unitInBrackets(citation), message('exchange.heights.toldBy.systemName'));
   return told;
 }
 

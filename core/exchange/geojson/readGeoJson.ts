@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import { previewOf, type RawFile } from '../preview/previewOf.ts';
 import { isObject, own, shown } from '../preview/raw.ts';
 import { refuse } from '../preview/refuse.ts';
@@ -15,31 +16,26 @@ export function readGeoJson(text: string, options: ReadOptions = {}): ReadResult
   if (!Array.isArray(raw)) return raw as ReadResult;
   const foreign = foreignSystem(parsed.value);
   if (foreign) return foreign;
-  return previewOf({ noun: 'Feature', features: raw, notes: notesOn(parsed.value) }, options);
+  return previewOf({ noun: 'feature', features: raw, notes: notesOn(parsed.value) }, options);
 }
 
 /** The features of a collection, or the one feature, or the one geometry made a feature. */
 function featuresOf(value: unknown): readonly unknown[] | ReadResult {
   if (!isObject(value)) {
-    return refuse(`The file holds ${shown(value)} where a GeoJSON object should be.`, 'Choose a GeoJSON file.');
+    const what = shown(value);
+    return refuse(message('exchange.file.noGeoJsonObject', { what }), message('exchange.remedy.selectGeoJson'));
   }
   const type = own(value, 'type');
   if (type === 'FeatureCollection') {
     const features = own(value, 'features');
     if (Array.isArray(features)) return features as readonly unknown[];
-    return refuse(
-      'The file is a FeatureCollection without a list of features.',
-      'Save it again from the program that made it.',
-    );
+    return refuse(message('exchange.file.noFeatureList'), message('exchange.remedy.saveAgain'));
   }
   if (type === 'Feature') return [value];
   if (Object.hasOwn(value, 'coordinates') || Object.hasOwn(value, 'geometries')) {
     return [{ type: 'Feature', properties: {}, geometry: value }];
   }
-  return refuse(
-    `The file is JSON of the type ${shown(type)}, not GeoJSON.`,
-    'Choose a file whose type is FeatureCollection, Feature or a geometry.',
-  );
+  return refuse(message('exchange.file.otherJson', { type: shown(type) }), message('exchange.remedy.selectOfType'));
 }
 
 const wgs84Names = /CRS84|EPSG:{1,2}(\d*:)?4326|WGS ?84/i;
@@ -48,10 +44,7 @@ const wgs84Names = /CRS84|EPSG:{1,2}(\d*:)?4326|WGS ?84/i;
 function foreignSystem(value: unknown): ReadResult | null {
   const name = systemName(value);
   if (name === null || wgs84Names.test(name)) return null;
-  return refuse(
-    `The file says that its coordinates are in the system ${shown(name)}. GeoJSON (RFC 7946) has longitude and latitude in WGS 84 only.`,
-    'Convert it to WGS 84 (EPSG:4326) in the program that made it.',
-  );
+  return refuse(message('exchange.file.foreignSystem', { system: shown(name) }), message('exchange.remedy.toWgs84'));
 }
 
 function systemName(value: unknown): string | null {
@@ -62,7 +55,5 @@ function systemName(value: unknown): string | null {
 }
 
 function notesOn(value: unknown): NonNullable<RawFile['notes']> {
-  return systemName(value) === null
-    ? []
-    : ['The file names its coordinate system, WGS 84, in the old way; that is fine.'];
+  return systemName(value) === null ? [] : [message('exchange.note.namesWgs84')];
 }

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import { numberOrText } from '../kml/coordinates.ts';
 import { oursInText } from '../preview/oursInText.ts';
 import { previewOf } from '../preview/previewOf.ts';
@@ -52,7 +53,7 @@ export function readGpx(text: string, options: ReadOptions = {}): ReadResult {
   });
   if (refusal) return { ok: false, ...refusal };
   return previewOf(
-    { noun: 'Piece', features: [...lines, ...points, ...rest] },
+    { noun: 'piece', features: [...lines, ...points, ...rest] },
     { ...options, ...(progress && { progress: (fraction: number) => progress((1 + fraction) / 2) }) },
   );
 }
@@ -91,7 +92,7 @@ function oursOf(element: XmlElement): RawObject[] {
 
 function notGpx(name: string): XmlRefusal {
   return {
-    message: `This is an XML file of the sort "${name.slice(0, 40)}", not GPX.`,
-    remedy: 'Choose a GPX, KML or KMZ file.',
+    message: message('exchange.file.otherXml', { root: name.slice(0, 40), wanted: 'GPX' }),
+    remedy: message('exchange.remedy.selectGpx'),
   };
 }

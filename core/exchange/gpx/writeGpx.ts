@@ -3,6 +3,8 @@ import { EditRefused } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
 import type { Survey } from '../../survey/types.ts';
+import { figures } from '../../words/figures.ts';
+import type { Figures } from '../../words/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
 import { registerText, saidOf } from '../outgoing/registerText.ts';
@@ -27,18 +29,18 @@ const passedOver: ReadonlySet<string> = new Set(['run', 'paddockOutline', 'groun
 export function writeGpx(project: Project, survey: Survey): string {
   const refusal = whyNotOnEarth(project, 'GPX');
   if (refusal) throw new EditRefused(refusal);
-  const said = registerText(project, survey);
+  const writer = { project, f: figures(propertyOf(project).units), said: registerText(project, survey) };
   const waypoints: string[] = [];
   const tracks: string[] = [];
   const placeless: string[] = [];
   for (const feature of featuresOf(project, survey)) {
     const kind = String(feature.id).split(':', 1)[0]!;
     if (passedOver.has(kind)) continue;
-    const words = wordsOf(project, feature, kind, said);
+    const words = wordsOf(writer, feature, kind);
     const { points, segments } = shapeOf(feature);
     for (const [i, point] of points.entries()) {
       // The thing itself stands with the first of its places only.
-      const own = i === 0 ? words : wordsOf(project, otherPlace(feature, i), kind, said);
+      const own = i === 0 ? words : wordsOf(writer, otherPlace(feature, i), kind);
       waypoints.push(`<wpt ${place(point)}>${own}</wpt>`);
     }
     if (points.length > 0) continue;
@@ -57,11 +59,17 @@ export function writeGpx(project: Project, survey: Survey): string {
   ].join('\n');
 }
 
+interface Writer {
+  readonly project: Project;
+  readonly f: Figures;
+  readonly said: ReadonlyMap<string, string>;
+}
+
 /** In the order that the schema of GPX 1.1 asks for. */
-function wordsOf(project: Project, feature: AnyFeature, kind: string, said: ReadonlyMap<string, string>): string {
+function wordsOf({ project, f, said }: Writer, feature: AnyFeature, kind: string): string {
   const description = saidOf(said, feature);
   return [
-    `<name>${escapeXml(outgoingName(project, feature))}</name>`,
+    `<name>${escapeXml(outgoingName(project, feature, f))}</name>`,
     description === '' ? '' : `<desc>${escapeXml(description)}</desc>`,
     `<type>${escapeXml(kind)}</type>`,
     `<extensions>${thing(feature)}</extensions>`,

@@ -1,4 +1,5 @@
 import type { AffineMap } from '../../geometry/picture/affineMap.ts';
+import { type Message, message } from '../../words/message.ts';
 
 /** The tags and keys of a GeoTIFF that say where it lies (OGC GeoTIFF 1.1), as they stand in the file. */
 export interface GeoTiffTags {
@@ -27,15 +28,18 @@ export interface GeoTiffPlace {
 
 const longestCitation = 80;
 
-/** Why the system of its coordinates must be asked for; follows the name of the file. */
-export function whyAskForSystem({ epsg, ownSystem, citation }: GeoTiffPlace): string {
-  if (epsg !== null) return `has coordinates in the system EPSG:${epsg}, which is not known here.`;
+/** What a file says of the system of its coordinates. */
+export type GeoTiffSystem = Pick<GeoTiffPlace, 'epsg' | 'ownSystem' | 'citation'>;
+
+/** Why the system of its coordinates must be asked for; `name`: of the file; null: it is called the elevation model. */
+export function whyAskForSystem({ epsg, ownSystem, citation }: GeoTiffSystem, name: string | null): Message {
+  if (epsg !== null) return message('exchange.picture.systemNotKnown', { name, epsg });
   const called = citation
     ?.replace(/[\p{C}\s|]+/gu, ' ')
     .trim()
     .slice(0, longestCitation);
-  if (!ownSystem) return 'has coordinates, but does not say in which system they are.';
-  return `has coordinates in a system without a code${called ? ` (it calls it “${called}”)` : ''}, so it is not known here which one it is.`;
+  if (!ownSystem) return message('exchange.picture.systemNotSaid', { name });
+  return message('exchange.picture.systemWithoutCode', { name, called: called ?? '' });
 }
 
 /** Where the tags say that the picture lies; null where they don't say it, or by a way that is no affine map. */

@@ -6,6 +6,7 @@ import type { PictureSize } from '../../geometry/picture/pictureMap.ts';
 import { leastMetresPerPixel } from '../../geometry/picture/pictureScale.ts';
 import type { LonLat, Xy } from '../../geometry/types.ts';
 import type { ByCoordinates } from '../../model/underlayThings.ts';
+import { type Message, message } from '../../words/message.ts';
 
 /** Between the points of the lattice a place may be off by this much of a pixel. */
 const tolerancePx = 0.1;
@@ -15,7 +16,7 @@ const mostDegreesPerPixel = 0.01;
 
 export type Lattice =
   | { readonly placement: ByCoordinates; readonly problem: null }
-  | { readonly placement: null; readonly problem: string };
+  | { readonly placement: null; readonly problem: Message };
 
 /**
  * Where a picture lies that an affine map lays into a coordinate system: places on WGS 84 of a lattice over it, as fine as
@@ -31,19 +32,13 @@ export function latticeOf(map: AffineMap, projection: Projection, size: PictureS
     [size.widthPx / 2, size.heightPx / 2],
   ] as const;
   if (!corners.map(place).every(isOnEarth)) {
-    return {
-      placement: null,
-      problem: `Its coordinates are no place on earth in ${system}. Choose the coordinate system that the picture was made in.`,
-    };
+    return { placement: null, problem: message('exchange.picture.notOnEarth', { system }) };
   }
   const corner = place([0, 0]);
   const pixelM = earthAt(corner).distanceM(corner, place([size.widthPx, 0])) / size.widthPx;
   if (pixelM < leastMetresPerPixel) {
-    const degrees = looksLikeDegrees(map) ? ' Its coordinates look like degrees, longitude and latitude.' : '';
-    return {
-      placement: null,
-      problem: `In ${system} one pixel of it would be less than a millimetre on the ground.${degrees} Choose the coordinate system that the picture was made in.`,
-    };
+    const problem = message('exchange.picture.tooFine', { system, degrees: looksLikeDegrees(map) });
+    return { placement: null, problem };
   }
   let cells = 1;
   while (cells < finest && errorPx(place, size, cells) > tolerancePx) cells *= 2;

@@ -1,4 +1,5 @@
-import { fixed } from '../../words/numbers/write.ts';
+import { type Message, message } from '../../words/message.ts';
+
 /**
  * A picture cut into square tiles at full size (level 0), at half size (level 1), at a quarter (level 2) and so on,
  * until one tile holds it all. Tiles at the right and lower edge are only as large as what is left of the picture.
@@ -69,9 +70,8 @@ export function parentOf({ level, column, row }: TileKey): TileKey {
 }
 
 /** Why a picture of this size is not taken, or null. */
-export function whyNotSize(widthPx: number, heightPx: number): string | null {
-  if (!(widthPx >= 1 && heightPx >= 1)) return 'The picture has no size.';
+export function whyNotSize(widthPx: number, heightPx: number): Message | null {
+  if (!(widthPx >= 1 && heightPx >= 1)) return message('exchange.picture.noSize');
   if (widthPx <= largest.sidePx && heightPx <= largest.sidePx && widthPx * heightPx <= largest.pixels) return null;
-  const size = `${fixed(widthPx, 0)} × ${fixed(heightPx, 0)} pixels`;
-  return `The picture has ${size}. At most ${fixed(largest.pixels / 1e6, 0)} million are taken: cut it in parts, or save it smaller.`;
+  return message('exchange.picture.tooLarge', { widthPx, heightPx, mostMillions: largest.pixels / 1e6 });
 }

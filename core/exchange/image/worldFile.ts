@@ -1,8 +1,9 @@
 import type { AffineMap } from '../../geometry/picture/affineMap.ts';
+import { type Message, message } from '../../words/message.ts';
 
 export type WorldFile =
   | { readonly map: AffineMap; readonly problem: null }
-  | { readonly map: null; readonly problem: string };
+  | { readonly map: null; readonly problem: Message };
 
 /**
  * A world file: six numbers, one a line, A D B E C F, which lay the middle of pixel (0, 0) at (C, F). The map that comes
@@ -14,19 +15,22 @@ export function readWorldFile(text: string): WorldFile {
     .split(/\r?\n/)
     .map((line) => line.trim())
     .filter((line) => line !== '');
-  if (lines.length !== 6) return wrong(`it has ${lines.length} lines with something on them; a world file has six`);
+  if (lines.length !== 6) return wrong(message('exchange.picture.worldFile.lines', { lines: lines.length }));
   const numbers = lines.map((line) =>
     /^[+-]?(\d+[.,]?\d*|[.,]\d+)(e[+-]?\d+)?$/i.test(line) ? Number(line.replace(',', '.')) : Number.NaN,
   );
   const bad = numbers.findIndex((number) => !Number.isFinite(number) || Math.abs(number) > 1e12);
-  if (bad >= 0) return wrong(`line ${bad + 1} is “${lines[bad]!.slice(0, 40)}”, not a number`);
+  if (bad >= 0) {
+    const text = lines[bad]!.slice(0, 40);
+    return wrong(message('exchange.picture.worldFile.noNumber', { line: bad + 1, text }));
+  }
   const [a, d, b, e, c, f] = numbers as [number, number, number, number, number, number];
-  if (Math.abs(a * e - b * d) < 1e-300) return wrong('its first four numbers give a pixel no area');
+  if (Math.abs(a * e - b * d) < 1e-300) return wrong(message('exchange.picture.worldFile.noArea'));
   return { map: { a, b, c: c - (a + b) / 2, d, e, f: f - (d + e) / 2 }, problem: null };
 }
 
-function wrong(what: string): WorldFile {
-  return { map: null, problem: `This world file can’t be used: ${what}.` };
+function wrong(problem: Message): WorldFile {
+  return { map: null, problem };
 }
 
 /** Whether a file's name is one that world files have: .wld, .jgw, .jpgw, .pgw, .tfw and so on. */

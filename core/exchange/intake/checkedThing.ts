@@ -3,21 +3,21 @@ import { whyNotUnknown } from '../../api/unknownFields.ts';
 import { bodyVersion } from '../../kinds/upgrade.ts';
 import { whyNotAtMost, whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { fieldRules, type Rule } from '../../model/edits/support/fieldRules.ts';
-import { kindWords } from '../../model/edits/support/find.ts';
 import { pathIn } from '../../model/edits/support/path.ts';
 import { whyNotPoint } from '../../model/edits/support/whyNotPath.ts';
 import { parsePlaceKey, thingsOfPlaceKey } from '../../model/placeKey.ts';
 import type { Project } from '../../model/project.ts';
 import { crossingRecordId } from '../../model/recordDefaults.ts';
-import type { LonLat, SwitchPlace, Thing } from '../../model/things.ts';
+import type { Kind, LonLat, SwitchPlace, Thing } from '../../model/things.ts';
 import { lonLatAt, nearestOn } from '../../shapes/measuredPath.ts';
+import { type Message, message } from '../../words/message.ts';
 import { clockwiseProperty, type ExchangedKind, isField } from '../preview/ours.ts';
 import { isObject, own, type RawObject } from '../preview/raw.ts';
 import type { PreviewFeature } from '../preview/types.ts';
 import { clauseOf } from './intake.ts';
 import { sameValue } from './sameValue.ts';
 
-export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly ok: false; readonly why: string };
+export type Checked = { readonly ok: true; readonly thing: Thing } | { readonly ok: false; readonly why: Message };
 
 /**
  * The thing as a feature of ours gives it: whole, within all bounds, standing on things that are there. What the
@@ -37,18 +37,18 @@ export function checkedThing(project: Project, feature: PreviewFeature, only: Re
   if (kind === 'property') fields.placed = true;
   if (kind === 'switch') fields.place = switchPlace(fields.place) ?? null;
   const missing = Object.keys(rules).find((field) => fields[field] === undefined && rules[field]!(undefined) !== null);
-  if (missing) return refuse(`its "${missing}" is missing`);
+  if (missing) return refuse(message('exchange.taken.missingField', { field: missing }));
   const set = changedOf(fields, before);
   const refusal =
     whyNotFields(project, kind, id, withoutName(set)) ??
     whyNotNamed(project, kind, id, set) ??
     whyNotAtMost(project, { kind, id, ...fields } as Thing, set);
-  if (refusal) return refuse(clauseOf(refusal, project));
+  if (refusal) return refuse(clauseOf(refusal));
   const read = readBody(kind, bodyVersion, { kind, id, ...beyond(rules, before, feature), ...fields });
-  if (!read.ok) return refuse(`its "${read.at.split('.')[0]}" is not as it should be`);
+  if (!read.ok) return refuse(message('exchange.taken.wrongField', { field: read.at.split('.')[0]! }));
   const thing = read.things[0]!;
   const tooMuch = whyNotUnknown(thing, before);
-  if (tooMuch) return refuse(`what this version does not know of it ${tooMuch}`);
+  if (tooMuch) return refuse(message('exchange.taken.unknown', { why: tooMuch }));
   const why = whyNotAnchored(project, thing, only) ?? whyNotNear(project, feature);
   return why ? refuse(why) : { ok: true, thing: anchoredAnew(project, thing, feature) };
 }
@@ -60,7 +60,7 @@ function beyond(rules: object, before: RawObject | undefined, { ours }: PreviewF
   return Object.fromEntries(all.filter(([field]) => isField(field) && !Object.hasOwn(rules, field)));
 }
 
-function refuse(why: string): Checked {
+function refuse(why: Message): Checked {
   return { ok: false, why };
 }
 
@@ -124,27 +124,31 @@ function switchPlace(value: unknown): SwitchPlace | undefined {
 }
 
 /** Why what a thing stands on is not there; ids in fields were looked up before. */
-function whyNotAnchored(project: Project, thing: Thing, only: ReadonlyMap<string, string>): string | null {
+function whyNotAnchored(project: Project, thing: Thing, only: ReadonlyMap<string, string>): Message | null {
   const other = only.get(onlyKey(thing) ?? '');
   if (other !== undefined && other !== thing.id) {
-    if (thing.kind === 'crossing') return 'its gateway has another crossing already';
+    if (thing.kind === 'crossing') return message('exchange.taken.secondCrossing');
     // What an older file holds twice stays so.
-    if (!project[thing.kind].has(thing.id)) return 'its crossing has another one of these already';
+    if (!project[thing.kind].has(thing.id)) return message('exchange.taken.secondOfCrossing');
   }
   if (thing.kind === 'crossingRecord' && thing.id !== crossingRecordId(thing.crossingId)) {
-    return 'its name is not that of its crossing’s record';
+    return message('exchange.taken.recordName');
   }
   if (thing.kind === 'switchRule') {
     const key = parsePlaceKey(thing.id);
-    if (!key) return 'it names no place for a switch';
+    if (!key) return message('exchange.taken.noSwitchPlace');
     const missing = thingsOfPlaceKey(key).find(({ kind, id }) => !project[kind].has(id));
-    return missing ? `its ${kindWords[missing.kind]} is not there` : null;
+    return missing ? notThere(missing.kind) : null;
   }
   if (thing.kind !== 'switch') return null;
   const { place } = thing;
-  if (place.on === 'gateway') return project.gateway.has(place.gatewayId) ? null : 'its gateway is not there';
-  if (place.on === 'leadOut') return project.leadOut.has(place.leadOutId) ? null : 'its lead-out is not there';
-  return project.fenceLine.has(place.lineId) ? null : 'its fence line is not there';
+  if (place.on === 'gateway') return project.gateway.has(place.gatewayId) ? null : notThere('gateway');
+  if (place.on === 'leadOut') return project.leadOut.has(place.leadOutId) ? null : notThere('leadOut');
+  return project.fenceLine.has(place.lineId) ? null : notThere('fenceLine');
+}
+
+function notThere(kind: Kind): Message {
+  return message('exchange.taken.notThere', { kind });
 }
 
 /** What a thing is the only one of: the crossing of a gateway, the foot or bend of a crossing; null of anything else. */
@@ -153,10 +157,10 @@ export function onlyKey(thing: Thing): string | null {
   return thing.kind === 'buriedPoint' && thing.role !== 'point' ? `${thing.role} ${thing.crossingId}` : null;
 }
 
-function whyNotNear(project: Project, { path }: PreviewFeature): string | null {
+function whyNotNear(project: Project, { path }: PreviewFeature): Message | null {
   for (const vertex of path) {
     const refusal = whyNotPoint(project, vertex);
-    if (refusal) return clauseOf(refusal, project);
+    if (refusal) return clauseOf(refusal);
   }
   return null;
 }

@@ -3,7 +3,7 @@ import { difference } from '../../model/difference.ts';
 import { EditRefused, type NewId, type Refusal } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf, put } from '../../model/project.ts';
 import type { Status } from '../../model/things.ts';
-import { message } from '../../words/message.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../preview/types.ts';
 import { importForeign } from './importForeign.ts';
 import { importOurs } from './importOurs.ts';
@@ -53,7 +53,7 @@ export interface Imported {
   /** Ours, and the same as before. */
   readonly unchanged: number;
   readonly problems: readonly FeatureProblem[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Message[];
 }
 
 /**
@@ -102,7 +102,7 @@ const mostStraysTold = 100;
 function tellOfStrays(intake: Intake, strays: readonly Stray[], project: Project): void {
   for (const stray of strays.slice(0, mostStraysTold)) intake.problems.push(strayProblem(stray, project));
   const more = strays.length - mostStraysTold;
-  if (more > 0) intake.notes.push(`${more} further pieces that lie far from the rest were left out.`);
+  if (more > 0) intake.notes.push(message('exchange.intake.moreStrays', { pieces: more }));
 }
 
 /**

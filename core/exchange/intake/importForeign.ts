@@ -14,7 +14,6 @@ import type { LonLat, Service, ServiceKind, Thing } from '../../model/things.ts'
 import { stationOf } from '../../shapes/measuredPath.ts';
 import { planeOf } from '../../shapes/workingPlane.ts';
 import { message } from '../../words/message.ts';
-import { fixed, formatLength } from '../../words/numbers/write.ts';
 import type { ImportAs, PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import { importHeights } from './importHeights.ts';
@@ -32,12 +31,16 @@ export function importForeign(intake: Intake, features: readonly PreviewFeature[
     if (as === 'leaveOut' || as === 'gateway' || as === 'heights') continue;
     const simple = simplifiedFeature(intake, feature, as, choices.simplifyM);
     if (!simple) {
-      tell(intake, feature, tangled(), 'Simplify the lines more, or leave it out.');
+      tell(
+        intake,
+        feature,
+        message('exchange.taken.crossesItself', { times: mostOwnCrossings }),
+        message('exchange.remedy.simplifyMore'),
+      );
       continue;
     }
     const made = madeOf(intake, simple, as, choices);
-    if ('message' in made)
-      tell(intake, feature, clauseOf(made, intake.project), 'Leave out this piece, or select something else for it.');
+    if ('message' in made) tell(intake, feature, clauseOf(made), message('exchange.remedy.selectOther'));
     else things.push(made);
   }
   noteStanding(intake);
@@ -101,9 +104,6 @@ function whyNotSoMany(path: readonly LonLat[]): Refusal | null {
   return { code: 'tooManyPoints', message: message('exchange.import.tooManyPoints', values) };
 }
 
-const tangled = () =>
-  `it crosses itself more than ${fixed(mostOwnCrossings, 0)} times, as the track of a receiver that lay still does`;
-
 /** Null: it is a tangle that simplifying does not undo. Only fences meet themselves; of services it does not matter. */
 function simplifiedFeature(
   intake: Intake,
@@ -122,13 +122,9 @@ function simplifiedFeature(
   return { ...feature, path: untangled.path };
 }
 
-function noteStanding({ standing, notes, project }: Intake): void {
+function noteStanding({ standing, notes }: Intake): void {
   if (standing.length === 0) return;
-  const which = standing.length === 1 ? 'one line stays' : `${standing.length} lines stay`;
-  const within = formatLength(largestOf(standing), propertyOf(project).units);
-  notes.push(
-    `Where ${which} in one place, as a receiver that lies still writes it, the points were drawn together, within ${within}: with all of them it would be a tangle.`,
-  );
+  notes.push(message('exchange.intake.standing', { lines: standing.length, withinM: largestOf(standing) }));
 }
 
 /** Fences that cross one another more often than this take too long to look through, each time the property is opened. */
@@ -157,7 +153,6 @@ function serviceOf(id: string, { name, path, voltageV }: PreviewFeature, what: S
 }
 
 function importGateways(intake: Intake, features: readonly PreviewFeature[], choices: ImportChoices): void {
-  const { units } = propertyOf(intake.project);
   const plane = planeOf(intake.project);
   const lines = [...intake.project.fenceLine.values()].map(
     ({ id, path }) => [id, pathIn(intake.project, path).xy] as const,
@@ -166,8 +161,8 @@ function importGateways(intake: Intake, features: readonly PreviewFeature[], cho
   for (const feature of features) {
     const place = feature.shape === 'point' ? nearestLine(intake, index, plane, feature, choices.gatewaySnapM) : null;
     if (!place) {
-      const why = `no fence line is within ${formatLength(choices.gatewaySnapM, units)} of it`;
-      tell(intake, feature, why, 'Raise the distance, or take it over as a post.');
+      const why = message('exchange.taken.noFenceNear', { withinM: choices.gatewaySnapM });
+      tell(intake, feature, why, message('exchange.remedy.raiseDistance'));
       continue;
     }
     const { project } = intake;
@@ -179,12 +174,7 @@ function importGateways(intake: Intake, features: readonly PreviewFeature[], cho
     const wanted = { ...place, name: free, widthM, status, leaves: widthM > doubledFromM ? 2 : 1 } as const;
     const refusal = whyNotPlaceGateway(wanted)(project);
     if (refusal) {
-      tell(
-        intake,
-        feature,
-        clauseOf(refusal, project),
-        'Move it in the program that made the file, or place it here by hand.',
-      );
+      tell(intake, feature, clauseOf(refusal), message('exchange.remedy.moveOrPlace'));
       continue;
     }
     intake.project = placeGateway(wanted, intake.newId)(project);

@@ -1,6 +1,8 @@
 import { type HeightWay, mostWayPositions } from '../../model/groundThings.ts';
 import { put } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
+import { plainWords } from '../../words/figures.ts';
+import { message } from '../../words/message.ts';
 import type { PreviewFeature } from '../preview/types.ts';
 import type { ImportChoices } from './importFeatures.ts';
 import type { Intake } from './intake.ts';
@@ -19,13 +21,13 @@ export function importHeights(
     if (ways.length === 0) continue;
     const positions = ways.reduce((sum, { path }) => sum + path.length, 0);
     if (positions > mostWayPositions) {
-      intake.notes.push(
-        `Its heights were left out: ${positions} are more than a property can hold (${mostWayPositions}).`,
-      );
+      const counts = { heights: positions, most: mostWayPositions };
+      intake.notes.push(message('exchange.intake.tooManyHeights', counts));
       continue;
     }
     const id = intake.newId('ground');
-    const name = fileName === '' ? 'Imported heights' : `Heights of ${fileName.slice(0, 150)}`;
+    const words = plainWords().exchange.heights;
+    const name = fileName === '' ? words.imported : words.named({ file: fileName.slice(0, 150) });
     const heights = { as: 'along', ways, byReceiver } as const;
     intake.project = put(intake.project, {
       kind: 'ground',

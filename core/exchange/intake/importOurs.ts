@@ -1,8 +1,8 @@
 import { describedAs } from '../../kinds/allKinds.ts';
-import { kindWords } from '../../model/edits/support/find.ts';
 import { nextName } from '../../model/names.ts';
 import { putAll } from '../../model/project.ts';
 import type { Thing } from '../../model/things.ts';
+import { message } from '../../words/message.ts';
 import { type ExchangedKind, exchangedKinds } from '../preview/ours.ts';
 import type { PreviewFeature } from '../preview/types.ts';
 import { checkedThing, onlyKey } from './checkedThing.ts';
@@ -15,7 +15,7 @@ export function importOurs(intake: Intake, features: readonly PreviewFeature[], 
   for (const kind of exchangedKinds) {
     const ofKind = byKind.get(kind) ?? [];
     if (kind !== 'property' || withProperty) importKind(intake, kind, ofKind);
-    else if (ofKind.length > 0) intake.notes.push('The settings of the property itself stay as they are.');
+    else if (ofKind.length > 0) intake.notes.push(message('exchange.intake.settingsStay'));
   }
 }
 
@@ -28,12 +28,12 @@ function importKind(intake: Intake, kind: ExchangedKind, features: readonly Prev
   for (const feature of features) {
     const { id } = feature.ours!;
     if (taken.has(id)) {
-      tell(intake, feature, `the file gives this ${kindWords[kind]} twice`, 'The first of the two is used.');
+      tell(intake, feature, message('exchange.taken.twice', { kind }), message('exchange.remedy.firstIsUsed'));
       continue;
     }
     const checked = checkedThing(intake.project, feature, only);
     if (!checked.ok) {
-      tell(intake, feature, checked.why, 'Fix the file, or draw it again here.');
+      tell(intake, feature, checked.why, message('exchange.remedy.fixOrDraw'));
       continue;
     }
     const thing = withFreeName(intake, checked.thing, names);
@@ -85,8 +85,8 @@ function withFreeName(intake: Intake, thing: Thing, names: TakenNames): Thing {
     return thing;
   }
   const name = freeName(intake, thing, names);
-  const what = kindWords[thing.kind];
-  intake.notes.push(`The ${what} ${thing.name} of the file is called ${name} here, because that name is taken.`);
+  const { kind, name: before } = thing;
+  intake.notes.push(message('exchange.intake.renamed', { kind, name: before, called: name }));
   const renamed = { ...thing, name } as Thing;
   names.take(renamed);
   return renamed;

@@ -1,6 +1,6 @@
 import type { NewId, Refusal } from '../../model/edits/support/edit.ts';
-import { type Project, propertyOf } from '../../model/project.ts';
-import { figures } from '../../words/figures.ts';
+import type { Project } from '../../model/project.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { FeatureProblem, ImportAs, PreviewFeature } from '../preview/types.ts';
 
 /** Where things stand while the features of a file are taken over. */
@@ -10,7 +10,7 @@ export interface Intake {
   updated: number;
   unchanged: number;
   readonly problems: FeatureProblem[];
-  readonly notes: string[];
+  readonly notes: Message[];
   /** Radii within which points of lines that stay in one place were drawn together, metres; one for each such line. */
   readonly standing: number[];
   readonly newId: NewId;
@@ -19,12 +19,11 @@ export interface Intake {
 }
 
 /** Notes that a feature can't be taken over. */
-export function tell(intake: Intake, { index, name }: PreviewFeature, why: string, whatToDo: string): void {
+export function tell(intake: Intake, { index, name }: PreviewFeature, why: Message, whatToDo: Message): void {
   intake.problems.push({ index, name, why, whatToDo });
 }
 
 /** A refusal as the end of a sentence. */
-export function clauseOf({ message }: Refusal, project: Project): string {
-  const sentence = figures(propertyOf(project).units).say(message);
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
+export function clauseOf({ message: sentence }: Refusal): Message {
+  return message('exchange.taken.refused', { sentence });
 }

@@ -3,6 +3,7 @@ import { createSpatialIndex, type SpatialIndex } from '../../geometry/spatialInd
 import type { LonLat, Xy } from '../../geometry/types.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { FenceLine, Thing } from '../../model/things.ts';
+import { message } from '../../words/message.ts';
 import type { Intake } from './intake.ts';
 
 /**
@@ -37,9 +38,7 @@ export function snapEnds(intake: Intake, things: readonly Thing[], withinM: numb
     snapped.set(line.id, { ...line, path });
     lines.set(line.id, path.map(plane.toXy));
   }
-  if (moved > 0) {
-    intake.notes.push(`The ends of ${moved === 1 ? 'one fence' : `${moved} fences`} were moved onto what they meet.`);
-  }
+  if (moved > 0) intake.notes.push(message('exchange.intake.endsMoved', { fences: moved }));
   return things.map((thing) => (thing.kind === 'fenceLine' ? (snapped.get(thing.id) ?? thing) : thing));
 }
 

@@ -2,7 +2,7 @@ import { earthAt } from '../../geometry/earth.ts';
 import { largestOf } from '../../model/extremes.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat } from '../../model/things.ts';
-import { formatLength } from '../../words/numbers/write.ts';
+import { message } from '../../words/message.ts';
 import { boundsOf, middleOf } from '../preview/bounds.ts';
 import type { PieceGroup } from '../preview/groups.ts';
 import type { FeatureProblem, Preview, PreviewFeature } from '../preview/types.ts';
@@ -197,15 +197,12 @@ function drawnRadiusM(project: Project): number {
 
 /** What is said of a stray, as a problem of its own. */
 export function strayProblem({ feature, awayM, noFix }: Stray, project: Project): FeatureProblem {
-  const { units } = propertyOf(project);
-  const from = isDrawn(project) ? 'the middle of the property' : 'the rest';
-  const why = noFix
-    ? 'it lies at latitude 0, longitude 0, where a receiver without a fix puts its points'
-    : `it lies ${formatLength(awayM, units)} from ${from}`;
+  const from = isDrawn(project) ? 'property' : 'rest';
+  const why = noFix ? message('exchange.taken.noFix') : message('exchange.taken.far', { awayM, from });
   return {
     index: feature.index,
     name: feature.name,
     why,
-    whatToDo: 'It is left out unless you choose what it becomes.',
+    whatToDo: message('exchange.remedy.leftOutUnless'),
   };
 }

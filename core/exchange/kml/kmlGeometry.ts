@@ -1,10 +1,11 @@
+import { type Message, message } from '../../words/message.ts';
 import { childOf, childrenOf, textOf, type XmlElement } from '../xml/readXml.ts';
 import { coordinatesIn, trackCoordinate } from './coordinates.ts';
 
 export interface KmlGeometry {
   /** As GeoJSON has it; null where there is a fault. */
   readonly geometry: unknown;
-  readonly fault: string | null;
+  readonly fault: Message | null;
   /** The way of a receiver. */
   readonly track: boolean;
 }
@@ -29,7 +30,7 @@ export function kmlGeometry(element: XmlElement): KmlGeometry | null {
     case 'MultiGeometry':
       return several(element);
     case 'Model':
-      return { geometry: null, fault: 'it is a model in three dimensions', track: false };
+      return { geometry: null, fault: message('exchange.piece.model'), track: false };
     default:
       return null;
   }

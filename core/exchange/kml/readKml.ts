@@ -1,16 +1,18 @@
+import { type Message, message } from '../../words/message.ts';
 import { previewOf } from '../preview/previewOf.ts';
 import type { RawObject } from '../preview/raw.ts';
+import { unnamed } from '../preview/suggest.ts';
 import type { FeatureProblem, ReadOptions, ReadResult } from '../preview/types.ts';
 import { readXml, type XmlElement, type XmlRefusal } from '../xml/readXml.ts';
 import { type KmlGeometry, kmlGeometry } from './kmlGeometry.ts';
 import { kmlProperties } from './kmlProperties.ts';
 
 /** What in a file is told of, but can't be taken in as lines and points. */
-const remarks: Readonly<Record<string, string>> = {
-  NetworkLink: 'The file points to other files; only what lies in it is read. Open the others by themselves.',
-  GroundOverlay: 'The file lays pictures on the map; they are left out. Bring a picture in as a map underneath.',
-  PhotoOverlay: 'Photographs in the file are left out.',
-  ScreenOverlay: 'Pictures for the edge of the screen in the file are left out.',
+const remarks: Readonly<Record<string, Message>> = {
+  NetworkLink: message('exchange.note.networkLink'),
+  GroundOverlay: message('exchange.note.groundOverlay'),
+  PhotoOverlay: message('exchange.note.photoOverlay'),
+  ScreenOverlay: message('exchange.note.screenOverlay'),
 };
 
 /** Large, and of no use here. */
@@ -20,7 +22,7 @@ const passedOver: ReadonlySet<string> = new Set(['Style', 'StyleMap', 'Region', 
 export function readKml(text: string, options: ReadOptions = {}): ReadResult {
   const features: unknown[] = [];
   const problems: FeatureProblem[] = [];
-  const notes = new Set<string>();
+  const notes = new Set<Message>();
   const { progress } = options;
 
   const refusal = readXml(text, {
@@ -38,7 +40,7 @@ export function readKml(text: string, options: ReadOptions = {}): ReadResult {
   });
   if (refusal) return { ok: false, ...refusal };
   return previewOf(
-    { noun: 'Placemark', features, problems, notes: [...notes] },
+    { noun: 'placemark', features, problems, notes: [...notes] },
     { ...options, ...(progress && { progress: (fraction: number) => progress((1 + fraction) / 2) }) },
   );
 }
@@ -66,15 +68,15 @@ function placemark(
 /** Stands where all of a placemark was told of already. */
 const nothing = { type: 'GeometryCollection', geometries: [] };
 
-function problemOf(why: string, index: number, properties: RawObject): FeatureProblem {
-  const name =
-    typeof properties.name === 'string' && properties.name !== '' ? properties.name : `Placemark ${index + 1}`;
-  return { index, name, why, whatToDo: 'Draw it as a line, point or outline in the program that made the file.' };
+function problemOf(why: Message, index: number, properties: RawObject): FeatureProblem {
+  const isNamed = typeof properties.name === 'string' && properties.name !== '';
+  const name = isNamed ? String(properties.name) : unnamed('placemark', index);
+  return { index, name, why, whatToDo: message('exchange.remedy.drawAsLine') };
 }
 
 function notKml(name: string): XmlRefusal {
   return {
-    message: `This is an XML file of the sort "${name.slice(0, 40)}", not KML.`,
-    remedy: 'Choose a KML, KMZ or GPX file.',
+    message: message('exchange.file.otherXml', { root: name.slice(0, 40), wanted: 'KML' }),
+    remedy: message('exchange.remedy.selectKml'),
   };
 }

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import { refuse } from '../preview/refuse.ts';
 import type { ReadOptions, ReadResult } from '../preview/types.ts';
 import { decodeText } from '../text/decodeText.ts';
@@ -9,10 +10,10 @@ import { readKml } from './readKml.ts';
 export function readKmz({ entries, unpack }: Archive, options: ReadOptions = {}): ReadResult {
   const maps = entries.filter(({ name }) => /\.kml$/i.test(name));
   const main = maps.find(({ path }) => /^doc\.kml$/i.test(path)) ?? maps[0];
-  if (!main) return refuse('The packed file holds no KML.', 'Choose a KMZ file, or a zipped Shapefile.');
+  if (!main) return refuse(message('exchange.file.noKml'), message('exchange.remedy.selectKmz'));
   const content = unpack(main);
   const read = readKml(decodeText(content, encodingOf(content)).text, options);
   if (!read.ok || maps.length === 1) return read;
-  const others = `The packed file holds ${maps.length} maps; ${main.name} is read. Unpack the others to read them.`;
+  const others = message('exchange.note.otherMaps', { maps: maps.length, read: main.name });
   return { ok: true, preview: { ...read.preview, notes: [...read.preview.notes, others] } };
 }

@@ -2,6 +2,9 @@ import type { Geometry, Position } from 'geojson';
 import { EditRefused } from '../../model/edits/support/edit.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
+import { figures } from '../../words/figures.ts';
+import type { Texts } from '../../words/message.ts';
+import type { Figures } from '../../words/types.ts';
 import { type AnyFeature, featuresOf } from '../outgoing/featuresOf.ts';
 import { outgoingName } from '../outgoing/outgoingName.ts';
 import { registerText, saidOf } from '../outgoing/registerText.ts';
@@ -12,24 +15,30 @@ import { writeZip } from '../zip/writeZip.ts';
 import { thingDatum } from './kmlProperties.ts';
 import { kindShown, kmlStyles, styleOf } from './kmlStyles.ts';
 
+interface Folder {
+  readonly name: keyof Texts['exchange']['outgoing']['folders'];
+  readonly kinds: readonly string[];
+  readonly shown: boolean;
+}
+
 /** Folders in the order in which they are shown; what holds only data comes last, and is not shown at first. */
-const folders: readonly { readonly name: string; readonly kinds: readonly string[]; readonly shown: boolean }[] = [
-  { name: 'Gateways', kinds: ['gateway'], shown: true },
-  { name: 'Crossings in the ground and overhead', kinds: ['crossing'], shown: true },
-  { name: 'In the ground, no longer drawn', kinds: ['inGround'], shown: true },
-  { name: 'Points of crossings as recorded', kinds: ['buriedPoint'], shown: true },
-  { name: 'Cut-out switches', kinds: ['switch'], shown: true },
-  { name: 'Fence lines', kinds: ['fenceLine'], shown: true },
-  { name: 'Energisers, lead-outs and earth', kinds: ['energiser', 'leadOut', 'earthField'], shown: true },
-  { name: 'Posts', kinds: ['post'], shown: true },
-  { name: 'Services and hazards', kinds: ['service'], shown: true },
-  { name: 'Planned cables, not in the ground', kinds: ['planned'], shown: true },
-  { name: 'Taken out of the ground', kinds: ['takenOut'], shown: false },
-  { name: 'Paddocks', kinds: ['paddock', 'paddockOutline'], shown: false },
-  { name: 'Sections', kinds: ['run'], shown: false },
-  { name: 'Readings', kinds: ['reading'], shown: false },
+const folders: readonly Folder[] = [
+  { name: 'gateways', kinds: ['gateway'], shown: true },
+  { name: 'crossings', kinds: ['crossing'], shown: true },
+  { name: 'left', kinds: ['inGround'], shown: true },
+  { name: 'points', kinds: ['buriedPoint'], shown: true },
+  { name: 'switches', kinds: ['switch'], shown: true },
+  { name: 'fenceLines', kinds: ['fenceLine'], shown: true },
+  { name: 'supply', kinds: ['energiser', 'leadOut', 'earthField'], shown: true },
+  { name: 'posts', kinds: ['post'], shown: true },
+  { name: 'services', kinds: ['service'], shown: true },
+  { name: 'planned', kinds: ['planned'], shown: true },
+  { name: 'takenOut', kinds: ['takenOut'], shown: false },
+  { name: 'paddocks', kinds: ['paddock', 'paddockOutline'], shown: false },
+  { name: 'sections', kinds: ['run'], shown: false },
+  { name: 'readings', kinds: ['reading'], shown: false },
   {
-    name: 'For Undergate only',
+    name: 'data',
     kinds: [
       'property',
       'fenceType',
@@ -46,9 +55,6 @@ const folders: readonly { readonly name: string; readonly kinds: readonly string
   },
 ];
 
-const caution =
-  'Drawn for planning. Places are as good as what was drawn or measured. Turn the energiser off and prove the fence dead before work; have other buried services located before digging.';
-
 /**
  * The whole drawing as KML (OGC 2.2), in styled folders. Each thing holds itself whole as an untyped datum, so that it
  * comes back as what it was. Throws `EditRefused` for a drawing without a place on earth.
@@ -56,16 +62,17 @@ const caution =
 export function writeKml(project: Project, survey: Survey): string {
   const refusal = whyNotOnEarth(project, 'KML');
   if (refusal) throw new EditRefused(refusal);
-  const said = registerText(project, survey);
+  const writer = { project, f: figures(propertyOf(project).units), said: registerText(project, survey) };
+  const words = writer.f.words.exchange.outgoing;
   const byKind = Map.groupBy(featuresOf(project, survey), kindShown);
   const parts = folders.flatMap(({ name, kinds, shown }) => {
     const features = kinds.flatMap((kind) => byKind.get(kind) ?? []);
     if (features.length === 0) return [];
-    const placemarks = features.map((feature) => placemark(project, feature, said, shown));
-    return [`<Folder><name>${escapeXml(name)}</name>${visibility(shown)}`, ...placemarks, '</Folder>'];
+    const placemarks = features.map((feature) => placemark(writer, feature, shown));
+    return [`<Folder><name>${escapeXml(words.folders[name])}</name>${visibility(shown)}`, ...placemarks, '</Folder>'];
   });
   const { name, invented } = propertyOf(project);
-  const about = `${invented ? 'An invented example. No such property exists. ' : ''}${caution}`;
+  const about = words.about({ invented });
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     '<kml xmlns="http://www.opengis.net/kml/2.2">',
@@ -83,10 +90,16 @@ export function writeKmz(project: Project, survey: Survey): Uint8Array {
   return writeZip([{ name: 'doc.kml', text: writeKml(project, survey) }]);
 }
 
-function placemark(project: Project, feature: AnyFeature, said: ReadonlyMap<string, string>, shown: boolean): string {
+interface Writer {
+  readonly project: Project;
+  readonly f: Figures;
+  readonly said: ReadonlyMap<string, string>;
+}
+
+function placemark({ project, f, said }: Writer, feature: AnyFeature, shown: boolean): string {
   const style = styleOf(feature);
   return [
-    `<Placemark><name>${escapeXml(outgoingName(project, feature))}</name>${visibility(shown)}`,
+    `<Placemark><name>${escapeXml(outgoingName(project, feature, f))}</name>${visibility(shown)}`,
     `<description>${escapeXml(saidOf(said, feature))}</description>`,
     style ? `<styleUrl>#${style}</styleUrl>` : '',
     `<ExtendedData><Data name="${thingDatum}"><value>${escapeXml(thingText(feature))}</value></Data></ExtendedData>`,

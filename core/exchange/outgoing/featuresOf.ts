@@ -2,7 +2,6 @@ import type { Feature, Geometry } from 'geojson';
 import type { Xy } from '../../geometry/types.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
@@ -13,11 +12,13 @@ import { isInTheGround } from '../../locate/inTheGround.ts';
 import type { SolvedPoint } from '../../locate/ties.ts';
 import { largestOf } from '../../model/extremes.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
-import type { Project } from '../../model/project.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
 import type { Kind, LonLat, Service, Thing } from '../../model/things.ts';
 import { slice } from '../../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
 import type { Paddock, Survey, SwitchRow } from '../../survey/types.ts';
+import { figures } from '../../words/figures.ts';
+import type { Figures } from '../../words/types.ts';
 import { cutAtMeridian } from '../preview/antimeridian.ts';
 import {
   clockwiseProperty,
@@ -41,6 +42,7 @@ export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeat
   const switches = new Map(survey.switches.map((row) => [row.switch.id, row]));
   const lying = allCrossings(project, survey);
   const writer: Writer = {
+    f: figures(propertyOf(project).units),
     project,
     survey,
     paddocks,
@@ -64,6 +66,7 @@ export function* featuresOf(project: Project, survey: Survey): Generator<AnyFeat
 }
 
 interface Writer {
+  readonly f: Figures;
   readonly project: Project;
   readonly survey: Survey;
   readonly paddocks: ReadonlyMap<string, Paddock>;
@@ -129,7 +132,7 @@ interface Drawn {
   readonly figures?: Readonly<Record<string, unknown>>;
 }
 
-function drawn({ project, survey, paddocks, letters, switches, lying, points }: Writer, thing: Thing): Drawn {
+function drawn({ f, project, survey, paddocks, letters, switches, lying, points }: Writer, thing: Thing): Drawn {
   const toLonLat = (xy: Xy) => rounded(survey.plane.toLonLat(xy));
   switch (thing.kind) {
     case 'fenceLine': {
@@ -165,7 +168,7 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
         liveCableM,
         earthCableM,
         bendRadiusM: Number.isFinite(bendRadiusM) ? bendRadiusM : null,
-        ...(asBuilt && knownOf(asBuilt)),
+        ...(asBuilt && knownOf(asBuilt, f)),
       };
       // Every way that the trench may run: none of them alone is the crossing.
       const ways = (asBuilt?.courses ?? [found]).map(({ path }) => path.map(toLonLat));
@@ -174,7 +177,7 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
     case 'switch': {
       const row = switches.get(thing.id);
       return row
-        ? { geometry: pointGeometry(rounded(row.at)), figures: { placeText: row.placeText } }
+        ? { geometry: pointGeometry(rounded(row.at)), figures: { placeText: f.say(row.where) } }
         : { geometry: null };
     }
     case 'paddock': {
@@ -187,7 +190,7 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const ways = leftThing(left).ways.map(({ path }) => path.map(toLonLat));
       const lines = ways.filter((way) => way.length > 1);
       const geometry = lines.length > 0 ? linesGeometry(lines) : pointsGeometry(ways.flat());
-      return { geometry, figures: leftFigures(left) };
+      return { geometry, figures: leftFigures(left, f) };
     }
     case 'buriedPoint': {
       const solved = points.get(thing.id);
@@ -195,7 +198,10 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
       const { places, basis } = solved;
       const withinM = places.length > 0 ? largestOf(places.map((place) => place.withinM)) : null;
       const geometry = pointsGeometry(places.map(({ xy }) => toLonLat(xy)));
-      return { geometry, figures: { placeKnownBy: pointWords[basis], placeWithinM: withinM } };
+      return {
+        geometry,
+        figures: { placeKnownBy: f.words.locate.basis[basis === 'none' ? 'drawn' : basis], placeWithinM: withinM },
+      };
     }
     case 'post':
     case 'energiser':
@@ -208,39 +214,38 @@ function drawn({ project, survey, paddocks, letters, switches, lying, points }: 
 }
 
 /** How surely a crossing's place and depth are known, to read; from the line that is shown first over all others. */
-function knownOf(crossing: CrossingAsBuilt): Readonly<Record<string, unknown>> {
+function knownOf(crossing: CrossingAsBuilt, f: Figures): Readonly<Record<string, unknown>> {
   const { inGround, certainty } = crossing;
   const depth = depthOf(crossing);
   return {
     inTheGround: inGround,
-    placeKnownBy: inGround ? basisWords[certainty.basis] : 'planned',
+    placeKnownBy: f.words.locate.basis[inGround ? certainty.basis : 'planned'],
     placeWithinM: certainty.withinM,
     depthLeastM: depth.leastM,
     depthMostM: depth.mostM,
-    depthIs: depthMeaning(depth),
+    depthIs: depthMeaning(depth, f),
   };
 }
 
 /** The same of what is drawn no longer. */
-function leftFigures(left: LeftInGround): Readonly<Record<string, unknown>> {
+function leftFigures(left: LeftInGround, f: Figures): Readonly<Record<string, unknown>> {
   const inTheGround = left.thing.fate !== 'takenOut';
-  if (left.crossing) return { ...knownOf(left.crossing), inTheGround, state: fateInShort(left.thing) };
+  if (left.crossing) return { ...knownOf(left.crossing, f), inTheGround, state: f.say(fateInShort(left.thing)) };
   const placeWithinM = leftWithinM(left);
-  return { inTheGround, state: fateInShort(left.thing), placeKnownBy: basisWords.drawn, placeWithinM };
+  return {
+    inTheGround,
+    state: f.say(fateInShort(left.thing)),
+    placeKnownBy: f.words.locate.basis.drawn,
+    placeWithinM,
+  };
 }
 
 /** What a depth is of, in every export. */
-export function depthMeaning({ measured, places }: Pick<CrossingDepth, 'measured' | 'places'>): string {
-  if (!measured) return 'of the trench as planned, not measured';
-  return `measured to the top of the pipe${places === 1 ? ', at one place' : ''}`;
+export function depthMeaning({ measured, places }: Pick<CrossingDepth, 'measured' | 'places'>, f: Figures): string {
+  const { depth } = f.words.exchange.outgoing;
+  if (!measured) return depth.planned;
+  return places === 1 ? depth.measuredOnce : depth.measured;
 }
-
-const pointWords: Readonly<Record<SolvedPoint['basis'], string>> = {
-  measured: basisWords.measured,
-  ambiguous: basisWords.ambiguous,
-  contradictory: basisWords.contradictory,
-  none: basisWords.drawn,
-};
 
 function onEarth(path: readonly LonLat[], make: (path: readonly LonLat[]) => Geometry | null): Geometry | null {
   return path.every(isPlaceOnEarth) ? make(path) : null;

@@ -1,12 +1,11 @@
-import { basisWords } from '../../locate/certaintyWords.ts';
 import type { Project } from '../../model/project.ts';
+import type { Figures } from '../../words/types.ts';
 import { own } from '../preview/raw.ts';
 import type { AnyFeature } from './featuresOf.ts';
 
-const pointWords: Readonly<Record<string, string>> = { startFoot: 'Riser foot', endFoot: 'Riser foot', bend: 'Bend' };
-
 /** What a feature is called on another program's map. */
-export function outgoingName(project: Project, { properties, id }: AnyFeature): string {
+export function outgoingName(project: Project, { properties, id }: AnyFeature, f: Figures): string {
+  const words = f.words.exchange.outgoing;
   const text = (field: string) => {
     const value: unknown = own(properties ?? {}, field);
     return typeof value === 'string' ? value : '';
@@ -15,29 +14,32 @@ export function outgoingName(project: Project, { properties, id }: AnyFeature): 
   const [kind, ...rest] = String(id).split(':');
   switch (kind) {
     case 'crossing': {
-      const where = project.gateway.get(text('gatewayId'))?.name ?? 'no gateway';
-      return isPlanned ? `Planned crossing at ${where}, not in the ground` : `Crossing at ${where}`;
+      const gateway = project.gateway.get(text('gatewayId'))?.name ?? null;
+      return isPlanned ? words.plannedCrossing({ gateway }) : words.crossing({ gateway });
     }
     case 'leadOut':
-      return isPlanned ? `${text('name')} (planned, not in the ground)` : text('name') || rest.join(':');
+      return isPlanned ? words.plannedLeadOut({ name: text('name') }) : text('name') || rest.join(':');
     case 'inGround':
-      return `${text('name')} (${text('state')})`;
+      return words.left({ name: text('name'), state: text('state') });
     case 'buriedPoint': {
       const crossing = project.crossing.get(text('crossingId'));
-      const gateway = project.gateway.get(crossing?.gatewayId ?? '')?.name ?? 'no gateway';
+      const gateway = project.gateway.get(crossing?.gatewayId ?? '')?.name ?? null;
       const known = text('placeKnownBy');
       // A handheld shows the name and little else.
-      const open = known === basisWords.ambiguous || known === basisWords.contradictory ? ` (${known})` : '';
-      return `${text('name') || pointWords[text('role')] || 'Point'} of crossing at ${gateway}${open}`;
+      const { ambiguous, contradictory } = f.words.locate.basis;
+      const open = known === ambiguous || known === contradictory ? known : '';
+      const point =
+        text('name') || (words.points as Readonly<Record<string, string>>)[text('role')] || words.points.point;
+      return words.pointOf({ point, gateway, open });
     }
     case 'earthField':
-      return `Earth of ${project.energiser.get(text('energiserId'))?.name ?? 'no energiser'}`;
+      return words.earthOf({ energiser: project.energiser.get(text('energiserId'))?.name ?? null });
     case 'reading':
-      return `Reading ${text('date')}`;
+      return words.reading({ date: text('date') });
     case 'run':
-      return `Section ${text('section') || '-'}`;
+      return words.section({ letter: text('section') || '-' });
     case 'paddockOutline':
-      return 'Paddock without a name';
+      return words.paddock;
     default:
       return text('name') || rest.join(':');
   }

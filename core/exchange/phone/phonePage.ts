@@ -32,9 +32,9 @@ import type { Power } from '../../survey/power/types.ts';
 import { nodeAtSwitch, standingOf, yardstickAt } from '../../survey/power/yardstick.ts';
 import { cutsOffSentence, feedSentence } from '../../survey/switchInWords.ts';
 import type { Survey, SwitchRow } from '../../survey/types.ts';
-import { dateText } from '../../words/dates.ts';
-import { formatTape } from '../../words/numbers/write.ts';
-import { capital } from '../../words/text.ts';
+import { figures } from '../../words/figures.ts';
+import { activeLanguage } from '../../words/language.ts';
+import type { Figures } from '../../words/types.ts';
 import { escapeHtml } from './escapeHtml.ts';
 import { phoneScript, phoneScriptHash } from './phoneScript.ts';
 import { phoneStyle } from './phoneStyle.ts';
@@ -65,45 +65,56 @@ export interface PhonePageInput {
 export function phonePage(input: PhonePageInput): string {
   const { project, survey, date } = input;
   const property = propertyOf(project);
+  const f = figures(property.units);
+  const words = f.words.exchange.phone;
   const rows = crossingRows(project, survey);
   const posts = fixedPosts(project, survey);
   const buried = rows.filter(({ crossing }) => crossing.inGround);
   const planned = rows.filter(({ crossing }) => !crossing.inGround);
   const cards = (some: readonly CrossingRow[]) =>
-    some.map((row) => crossingCard(cardOf(row), stakeOut(row.crossing, posts), input)).join('\n');
+    some.map((row) => crossingCard(cardOf(row, f), stakeOut(row.crossing, posts), input, f)).join('\n');
   const left = leftInGround(project, survey).filter(({ thing }) => thing.fate !== 'takenOut');
   const power = powerOf(project, survey);
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${phoneScriptHash}'; base-uri 'none'; form-action 'none'`;
+  const to = (id: string, text: string) => `<a href="#${id}">${escapeHtml(text)}</a>`;
+  const links = [
+    to('crossings', words.toCrossings),
+    ...(planned.length > 0 ? [to('planned', words.toPlanned)] : []),
+    ...(left.length > 0 ? [to('left', words.toLeft)] : []),
+    to('switches', words.toSwitches),
+    to('property-map', words.map),
+  ];
+  const heading = (id: string, text: string) => `<h2 id="${id}">${escapeHtml(text)}</h2>`;
   return `<!doctype html>
-<html lang="en">
+<html lang="${escapeHtml(activeLanguage().tag)}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="referrer" content="no-referrer">
-<title>${escapeHtml(property.name)}: what is buried</title>
+<title>${escapeHtml(words.title({ name: property.name }))}</title>
 <style>${phoneStyle}</style>
 </head>
 <body>
 <h1>${escapeHtml(property.name)}</h1>
-<p>What is buried, as of ${escapeHtml(dateText(date))}.${property.invented ? ' An invented example.' : ''} This page needs no network.</p>
-<p class="caution"><strong>Before digging or touching a wire:</strong> turn the energiser off and prove the fence dead. Have all other buried services located: only what was recorded is shown here.</p>
-<div class="bar"><label for="search">Search crossings and switches</label><input id="search" type="search" autocomplete="off"></div>
-<nav aria-label="On this page"><a href="#crossings">Crossings</a> ${planned.length > 0 ? '<a href="#planned">Planned</a> ' : ''}${left.length > 0 ? '<a href="#left">No longer drawn</a> ' : ''}<a href="#switches">Switches</a> <a href="#property-map">Map</a></nav>
+<p>${escapeHtml(words.asOf({ date, invented: property.invented }))}</p>
+<p class="caution"><strong>${escapeHtml(words.before)}</strong> ${escapeHtml(words.caution)}</p>
+<div class="bar"><label for="search">${escapeHtml(words.search)}</label><input id="search" type="search" autocomplete="off"></div>
+<nav aria-label="${escapeHtml(words.onThisPage)}">${links.join(' ')}</nav>
 <main>
-<p id="none" role="status" hidden>Nothing has all these words.</p>
-<h2 id="crossings">Crossings in the ground (${buried.length})</h2>
+<p id="none" role="status" hidden>${escapeHtml(words.noneFound)}</p>
+${heading('crossings', words.inTheGround({ count: buried.length }))}
 ${cards(buried)}
-${left.length > 0 ? `<h2 id="left">In the ground, no longer drawn (${left.length})</h2>\n${left.map((one) => leftCard(one, posts, input)).join('\n')}` : ''}
-${planned.length > 0 ? `<h2 id="planned">Planned crossings, not in the ground (${planned.length})</h2>\n<p>Nothing lies there as far as this file knows.</p>\n${cards(planned)}` : ''}
-<h2 id="switches">Cut-out switches (${survey.switches.length})</h2>
-${usualReadings(power)}
-${survey.switches.map((row) => switchCard(row, power)).join('\n')}
-<h2 id="property-map">Map</h2>
-<p><button id="smaller" type="button" aria-label="Smaller map">−</button> <button id="larger" type="button" aria-label="Larger map">+</button></p>
-<div id="map" class="map" role="region" aria-label="Map of the property" tabindex="0">${mapSvg(input)}</div>
-<h2>Cautions</h2>
-<ul>${cautions(property.units)
+${left.length > 0 ? `${heading('left', words.left({ count: left.length }))}\n${left.map((one) => leftCard(one, posts, input, f)).join('\n')}` : ''}
+${planned.length > 0 ? `${heading('planned', words.planned({ count: planned.length }))}\n<p>${escapeHtml(words.nothingLies)}</p>\n${cards(planned)}` : ''}
+${heading('switches', words.switches({ count: survey.switches.length }))}
+${usualReadings(power, f)}
+${survey.switches.map((row) => switchCard(row, power, f)).join('\n')}
+${heading('property-map', words.map)}
+<p><button id="smaller" type="button" aria-label="${escapeHtml(words.smaller)}">−</button> <button id="larger" type="button" aria-label="${escapeHtml(words.larger)}">+</button></p>
+<div id="map" class="map" role="region" aria-label="${escapeHtml(words.mapOf)}" tabindex="0">${mapSvg(input, f)}</div>
+<h2>${escapeHtml(words.cautions)}</h2>
+<ul>${cautions(f)
     .map((caution) => `<li>${escapeHtml(caution)}</li>`)
     .join('')}</ul>
 </main>
@@ -127,26 +138,26 @@ interface CardHead {
   readonly note: string;
 }
 
-function cardOf({ name, line, crossing }: CrossingRow): CardHead {
+function cardOf({ name, line, crossing }: CrossingRow, f: Figures): CardHead {
   const thingId = crossing.figures.crossing.id;
-  return { name, line, thingId, tag: standingInShort(crossing), tagLook: tagLook(crossing), first: '', note: '' };
+  const tag = f.say(standingInShort(crossing));
+  return { name, line, thingId, tag, tagLook: tagLook(crossing), first: '', note: '' };
 }
 
 /** What is in the ground and no longer drawn: a crossing with all that finds it, anything else with where it was drawn. */
-function leftCard(left: LeftInGround, posts: readonly FixedPost[], input: PhonePageInput): string {
+function leftCard(left: LeftInGround, posts: readonly FixedPost[], input: PhonePageInput, f: Figures): string {
   const { thing, crossing, path } = left;
-  const { units, placed } = propertyOf(input.project);
-  const first = fateInWords(thing, thing.since && dateText(thing.since));
-  const head = { name: leftHeading(thing), thingId: thing.id, tag: fateInShort(thing), tagLook: 'warns', first };
+  const { placed } = propertyOf(input.project);
+  const first = f.say(fateInWords(thing));
+  const head = { name: leftHeading(thing), thingId: thing.id, tag: f.say(fateInShort(thing)), tagLook: 'warns', first };
   if (crossing && thing.was.what === 'crossing') {
-    return crossingCard({ ...head, line: thing.was.lineName, note: thing.note }, stakeOut(crossing, posts), input);
+    return crossingCard({ ...head, line: thing.was.lineName, note: thing.note }, stakeOut(crossing, posts), input, f);
   }
-  const within = formatTape(leftWithinM(left), units);
   const places = placed ? path.map((xy) => placeText(input.survey.plane.toLonLat(xy))).join('; ') : '';
   return `<section class="card" data-words="${escapeHtml(`${head.name} ${head.tag} ${thing.note}`)}">
 <h3>${escapeHtml(head.name)} <span class="tag warns">${escapeHtml(head.tag)}</span></h3>
 <p>${escapeHtml(first)}</p>
-<p>Not measured (from the plan). It is assumed to lie within ${escapeHtml(within)} of where it was drawn${places ? `: ${escapeHtml(places)}` : ''}.</p>
+<p>${escapeHtml(f.words.exchange.phone.notMeasured({ withinM: leftWithinM(left), places }))}</p>
 ${thing.note ? `<p>${escapeHtml(thing.note)}</p>` : ''}
 </section>`;
 }
@@ -155,22 +166,27 @@ function crossingCard(
   { name, line, thingId, tag, tagLook: look, first, note: ownNote }: CardHead,
   stake: StakeOut,
   { project, survey, measure, photos }: PhonePageInput,
+  f: Figures,
 ): string {
-  const { units, placed } = propertyOf(project);
+  const { placed } = propertyOf(project);
+  const words = f.words.exchange.phone;
   const { crossing } = stake;
-  const sketchLook = { survey, units, measure, sizePt: sketch.sizePt };
+  const sketchLook = { survey, f, measure, sizePt: sketch.sizePt };
   const plan = stakeSketch(stake, null, [0, 0, sketch.widthMm, sketch.heightMm], sketchLook);
   const points = stake.points.map((point, i) => {
-    const names = placeNames(point.places);
+    const names = placeNames(point.places).map(f.say);
     const places = point.places.map(({ at }, k) => `${names.length > 1 ? `${names[k]!}: ` : ''}${placeText(at)}`);
-    const place = placed && places.length > 0 ? ` ${escapeHtml(places.join('; '))}.` : '';
-    const depth = capital(depthThereInWords(point.depth, units));
-    const words = `${tapesInWords(point, units)} ${depth}. ${pointSureInWords(point, units)}`;
-    return `<li><strong>${pointLetter(i)} ${escapeHtml(point.label)}.</strong> ${escapeHtml(words)}${place}</li>`;
+    const said = words.point({
+      tapes: tapesInWords(point, f),
+      depth: f.say(depthThereInWords(point.depth)),
+      sure: pointSureInWords(point, f),
+      places: placed ? places.join('; ') : '',
+    });
+    return `<li><strong>${pointLetter(i)} ${escapeHtml(f.say(point.label))}.</strong> ${escapeHtml(said)}</li>`;
   });
   const steps = stake.steps.map((step) => {
-    const depth = depthThereInShort(step.depth, units);
-    const cells = [formatTape(step.alongM, units), stepOffset(step, stake, units), depth];
+    const depth = f.say(depthThereInShort(step.depth));
+    const cells = [f.tape(step.alongM), stepOffset(step, stake, f), depth];
     return `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
   });
   const notes = [
@@ -183,18 +199,21 @@ function crossingCard(
     .filter(({ crossingId }) => crossingId === thingId)
     .map(
       ({ base64, caption }) =>
-        `<img src="data:image/jpeg;base64,${escapeHtml(base64)}" alt="${escapeHtml(caption || `Photo at ${name}`)}">`,
+        `<img src="data:image/jpeg;base64,${escapeHtml(base64)}" alt="${escapeHtml(caption || words.photoAt({ name }))}">`,
     );
-  const depth = `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, crossing.lengthM, units)}`;
-  const along = `${stake.postNames.start} to the ${stake.postNames.end}`;
+  const leftOut = leftOutInWords(stake.depth, crossing.lengthM);
+  const depth = words.depth({ depth: depthInWords(stake.depth), leftOut });
+  const also = alsoInTrench(crossing.record);
+  const along = words.alongFrom({ from: stake.postNames.start, to: stake.postNames.end });
+  const sure = words.onLine({ line, sure: certaintyInWords(crossing) });
   return `<section class="card" data-words="${escapeHtml([name, line, tag, ...notes].join(' '))}">
-<h3>${escapeHtml(name)} <span class="tag ${look}">${tag}</span></h3>
-${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>On ${escapeHtml(line)}. ${escapeHtml(certaintyInWords(crossing, units))}</p>
-<p>${escapeHtml([depth.trim(), alsoInTrench(crossing.record)].join(' ').trim())}</p>
-<details><summary>Find it</summary>
-${svgText(plan.items, sketch.widthMm, sketch.heightMm, `Plan of the crossing at ${name}, north up`)}
+<h3>${escapeHtml(name)} <span class="tag ${look}">${escapeHtml(tag)}</span></h3>
+${first ? `<p>${escapeHtml(first)}</p>\n` : ''}<p>${escapeHtml(sure)}</p>
+<p>${escapeHtml([depth, also ? f.say(also) : ''].join(' ').trim())}</p>
+<details><summary>${escapeHtml(words.findIt)}</summary>
+${svgText(plan.items, sketch.widthMm, sketch.heightMm, words.planOf({ name }))}
 <ul>${points.join('')}</ul>
-${steps.length > 0 ? `<p>Along the straight line from the ${escapeHtml(along)}:</p><table><thead><tr><th>Along</th><th>${stepsHeading(stake)}</th><th>${depthHeading(stake.depth)}</th></tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
+${steps.length > 0 ? `<p>${escapeHtml(along)}</p><table><thead><tr>${[words.along, stepsHeading(stake, f), f.say(depthHeading(stake.depth))].map((head) => `<th>${escapeHtml(head)}</th>`).join('')}</tr></thead><tbody>${steps.join('')}</tbody></table>` : ''}
 ${notes.map((note) => `<p>${escapeHtml(note)}</p>`).join('')}
 ${pictures.join('')}
 </details>
@@ -209,41 +228,44 @@ function tagLook({ inGround, certainty: { basis } }: CrossingAsBuilt): string {
 }
 
 /** What each energiser usually reads, and from where on that is low; nothing where none feeds a fence. */
-function usualReadings(power: Power): string {
+function usualReadings(power: Power, f: Figures): string {
   const { project, survey, normallyOpen } = power;
   const standing = standingOf(power, normallyOpen);
+  const words = f.words.exchange.phone;
   const lines = survey.network.sources.flatMap(({ energiserId, node }) => {
     if (node === null) return [];
     const name = project.energiser.get(energiserId)?.name ?? energiserId;
     const yardstick = yardstickAt(power, { node, standing });
-    return [`<li>${escapeHtml(yardstickSentence(yardstick, switchesOff(project, []), `at ${name}`))}</li>`];
+    return [`<li>${escapeHtml(f.say(yardstickSentence(yardstick, switchesOff(project, []), { at: name })))}</li>`];
   });
   if (lines.length === 0) return '';
-  return `<p><strong>What the fence should read:</strong></p><ul>${lines.join('')}</ul><p>${escapeHtml(limitsExplained)}</p>`;
+  return `<p><strong>${escapeHtml(words.shouldRead)}</strong></p><ul>${lines.join('')}</ul><p>${escapeHtml(f.say(limitsExplained()))}</p>`;
 }
 
 /** Read beside it on the energiser's side, it alone off besides what normally is. */
-function readsWithItOff({ switch: { id }, feed }: SwitchRow, power: Power): string | null {
+function readsWithItOff({ switch: { id }, feed }: SwitchRow, power: Power, f: Figures): string | null {
   if (feed.off || feed.from === 'nowhere' || feed.from === 'notInFence') return null;
   const standing = standingOf(power, new Set([...power.normallyOpen, id]));
   const node = nodeAtSwitch(power, id, standing);
   if (node === null) return null;
   const yardstick = yardstickAt(power, { node, standing });
-  const where = feed.from === 'bothSides' ? 'beside it' : 'on the energiser’s side';
-  return yardstickSentence(yardstick, switchesOff(power.project, [id]), where);
+  const where = feed.from === 'bothSides' ? 'beside' : 'supplySide';
+  return f.say(yardstickSentence(yardstick, switchesOff(power.project, [id]), where));
 }
 
-function switchCard(row: SwitchRow, power: Power): string {
+function switchCard(row: SwitchRow, power: Power, f: Figures): string {
   const { project } = power;
-  const { switch: cutOut, placeText: place, at, feed } = row;
-  const { units, placed } = propertyOf(project);
-  const stands = `Normally ${feed.off ? 'off (open)' : 'on (closed)'}.`;
+  const { switch: cutOut, where, at, feed } = row;
+  const { placed } = propertyOf(project);
+  const place = f.say(where);
+  const cutsOff = cutsOffSentence(row, project);
+  const { normallyOff, normallyOn } = f.words.exchange.phone;
   const said = [
     `${place}.`,
-    feedSentence(feed),
-    stands,
-    cutsOffSentence(row, project, units),
-    readsWithItOff(row, power),
+    f.say(feedSentence(feed)),
+    feed.off ? normallyOff : normallyOn,
+    cutsOff && f.say(cutsOff),
+    readsWithItOff(row, power, f),
   ];
   const words = said.filter(Boolean).join(' ');
   return `<section class="card" data-words="${escapeHtml(`${cutOut.name} ${place} ${cutOut.note}`)}">
@@ -256,10 +278,10 @@ ${cutOut.note ? `<p>${escapeHtml(cutOut.note)}</p>` : ''}
 /** The map's paper: upright, as a phone is held. */
 const mapPaper = { widthMm: 180, heightMm: 230, rimMm: 8 };
 
-function mapSvg({ project, survey, measure }: PhonePageInput): string {
+function mapSvg({ project, survey, measure }: PhonePageInput, f: Figures): string {
   const { widthMm, heightMm, rimMm } = mapPaper;
   const extent = propertyExtent(survey, project);
-  if (!extent) return '<p>Nothing is drawn yet.</p>';
+  if (!extent) return `<p>${escapeHtml(f.words.exchange.phone.nothingDrawn)}</p>`;
   const [minX, minY, maxX, maxY] = extent;
   const scale = Math.max((maxX - minX) / (widthMm - 2 * rimMm), (maxY - minY) / (heightMm - 2 * rimMm), 0.1) * 1000;
   const centre = [(minX + maxX) / 2, (minY + maxY) / 2] as const;
@@ -272,7 +294,8 @@ function mapSvg({ project, survey, measure }: PhonePageInput): string {
     window,
     ground,
     gridDistanceM(null, scale, propertyOf(project).units),
+    f,
     measure,
   );
-  return svgText(items, widthMm, heightMm, 'Map of the property, north up');
+  return svgText(items, widthMm, heightMm, f.words.exchange.phone.mapNorthUp);
 }

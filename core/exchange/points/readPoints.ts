@@ -1,5 +1,7 @@
 import { readAngles } from '../../coordinates/degrees.ts';
 import { projectionOf } from '../../coordinates/projection.ts';
+import { plainWords } from '../../words/figures.ts';
+import { type Message, message } from '../../words/message.ts';
 import { type CsvRow, type CsvTable, readCsv, readFigure } from '../csv/readCsv.ts';
 import { previewOf } from '../preview/previewOf.ts';
 import type { RawObject } from '../preview/raw.ts';
@@ -20,25 +22,21 @@ export function readPoints(text: string, options: ReadOptions = {}): ReadResult 
     const found = table.columns
       .filter((column) => column !== '')
       .slice(0, 12)
-      .join(', ')
-      .slice(0, 200);
-    return refuse(
-      `The table has no columns of places. Its columns are: ${found || 'none'}.`,
-      'Name two of them lon and lat, or easting and northing, in its first row.',
-    );
+      .map((column) => column.slice(0, 40));
+    return refuse(message('exchange.file.noPlaces', { columns: found }), message('exchange.remedy.nameColumns'));
   }
   const place = columns.as === 'degrees' ? degreesIn : gridIn(options.grid ?? null);
-  if (typeof place === 'string') {
-    return refuse(place, 'Choose that system under Coordinates first, or give the places as lon and lat.');
-  }
+  if (!place) return refuse(message('exchange.file.unknownGrid'), message('exchange.remedy.selectSystem'));
   const features: unknown[] = [];
   const problems: FeatureProblem[] = [];
   for (const row of table.rows) {
     const properties = propertiesOf(table, row, columns);
     const position = place(table, row, columns);
-    if (typeof position === 'string') {
-      const name = typeof properties.name === 'string' && properties.name !== '' ? properties.name : `Row ${row.line}`;
-      problems.push({ index: features.length, name, why: position, whatToDo: `Fix row ${row.line} of the table.` });
+    if ('code' in position) {
+      const isNamed = typeof properties.name === 'string' && properties.name !== '';
+      const name = isNamed ? String(properties.name) : plainWords().exchange.unnamed.row({ number: row.line });
+      const whatToDo = message('exchange.remedy.fixRow', { row: row.line });
+      problems.push({ index: features.length, name, why: position, whatToDo });
       features.push({ type: 'Feature', properties, geometry: { type: 'GeometryCollection', geometries: [] } });
       continue;
     }
@@ -46,16 +44,15 @@ export function readPoints(text: string, options: ReadOptions = {}): ReadResult 
     const coordinates = heightM === null ? position : [...position, heightM];
     features.push({ type: 'Feature', properties, geometry: { type: 'Point', coordinates } });
   }
-  const named = ({ x, y }: PointColumns) => `“${table.columns[x]}” and “${table.columns[y]}”`;
-  const notes = columns.unsaid
-    ? [`The figures of ${named(columns)} are as small as degrees: they were read as longitude and latitude.`]
-    : columns.as === 'grid'
-      ? [`Eastings and northings were read as ${options.grid!.name}.`]
-      : [];
-  return previewOf({ noun: 'Row', features, problems, notes }, options);
+  return previewOf({ noun: 'row', features, problems, notes: notesOn(table, columns, options.grid ?? null) }, options);
 }
 
-type Placed = (table: CsvTable, row: CsvRow, columns: PointColumns) => readonly [number, number] | string;
+function notesOn({ columns: names }: CsvTable, { unsaid, as, x, y }: PointColumns, grid: GridSystem | null): Message[] {
+  if (unsaid) return [message('exchange.note.smallAsDegrees', { first: names[x]!, second: names[y]! })];
+  return as === 'grid' ? [message('exchange.note.grid', { system: grid!.name })] : [];
+}
+
+type Placed = (table: CsvTable, row: CsvRow, columns: PointColumns) => readonly [number, number] | Message;
 
 /** Whether two columns that are not called so hold degrees: every figure of the first rows would be a place. */
 function looksDegrees({ rows, decimalComma }: CsvTable): (x: number, y: number) => boolean {
@@ -70,25 +67,31 @@ function looksDegrees({ rows, decimalComma }: CsvTable): (x: number, y: number) 
 
 const degreesIn: Placed = (_, { cells }, { x, y }) => {
   const [lonText, latText] = [cells[x]?.trim() ?? '', cells[y]?.trim() ?? ''];
-  if (lonText === '' || latText === '') return `its ${lonText === '' ? 'longitude' : 'latitude'} is empty`;
+  if (lonText === '' || latText === '') return empty(lonText === '' ? 'longitude' : 'latitude');
   // No degrees have thousands, so a comma is the decimal sign in any table.
   const [lon, lat] = [readFigure(lonText, true)!, readFigure(latText, true)!];
   if (Number.isFinite(lon) && Number.isFinite(lat)) return [lon, lat];
   const read = readAngles(`${latText}; ${lonText}`);
-  if ('problem' in read) return `its place can’t be read (“${latText.slice(0, 30)}”, “${lonText.slice(0, 30)}”)`;
+  if ('problem' in read) {
+    return message('exchange.piece.unreadablePlace', { lat: latText.slice(0, 30), lon: lonText.slice(0, 30) });
+  }
   return [read.angles[1].degrees, read.angles[0].degrees];
 };
 
-function gridIn(grid: GridSystem | null): Placed | string {
-  const unknown = 'The table gives eastings and northings, and nothing says of which coordinate system.';
-  if (!grid) return unknown;
+function empty(figure: 'longitude' | 'latitude' | 'easting' | 'northing'): Message {
+  return message('exchange.piece.emptyPlace', { figure });
+}
+
+/** Null where nothing says which system the figures are in. */
+function gridIn(grid: GridSystem | null): Placed | null {
+  if (!grid) return null;
   const { projection } = projectionOf(grid.definition);
-  if (!projection) return unknown;
+  if (!projection) return null;
   return ({ decimalComma }, { cells }, { x, y }) => {
     const [east, north] = [x, y].map((column) => readFigure(cells[column] ?? '', decimalComma));
-    if (east === null || north === null) return `its ${east === null ? 'easting' : 'northing'} is empty`;
+    if (east === null || north === null) return empty(east === null ? 'easting' : 'northing');
     const [lon, lat] = projection.toLonLat([east!, north!]);
-    if (!Number.isFinite(lon) || !Number.isFinite(lat)) return 'its easting and northing give no place';
+    if (!Number.isFinite(lon) || !Number.isFinite(lat)) return message('exchange.piece.gridNowhere');
     return [lon, lat];
   };
 }

@@ -1,7 +1,8 @@
 import { type KindIn, kindsIn } from '../../kinds/allKinds.ts';
 import { type Body, bodyVersion, upgrade, versionIn } from '../../kinds/upgrade.ts';
 import { isKind } from '../../model/project.ts';
-import { own, type RawObject, shown } from './raw.ts';
+import { type Message, message } from '../../words/message.ts';
+import { own, type RawObject, shownText } from './raw.ts';
 import type { OurThing } from './types.ts';
 
 /** Kinds that a map exchanges, what a thing stands on before it. Prices, kept plans and handovers are no part of a map, and
@@ -47,7 +48,7 @@ export type Ours =
   /** Shows only what is computed. */
   | { readonly is: 'computed' }
   /** Ours, but not to be read: why, as the end of a sentence about it. */
-  | { readonly is: 'unreadable'; readonly why: string; readonly whatToDo: string }
+  | { readonly is: 'unreadable'; readonly why: Message; readonly whatToDo: Message }
   /** Ours, of the present version, still to be checked: one mostly, the thing itself first. */
   | { readonly is: 'things'; readonly things: readonly OurThing[] };
 
@@ -64,7 +65,10 @@ export function oursOf(properties: RawObject): Ours {
     isWhole ? named.includes(field) : !field.startsWith(ourPrefix),
   );
   const bodies = upgradedBodies(kind, version, { ...Object.fromEntries(fields), kind, id });
-  if (!bodies) return { is: 'unreadable', why: 'its fields are not as they should be', whatToDo: 'Fix the file.' };
+  if (!bodies) {
+    const [why, whatToDo] = [message('exchange.piece.fields'), message('exchange.remedy.fixFile')];
+    return { is: 'unreadable', why, whatToDo };
+  }
   if (!bodies.every((body) => isKind(String(body.kind)))) return newerKind(kind, version);
   const things = bodies.filter((body) => exchangedKinds.includes(body.kind as ExchangedKind));
   if (things.length === 0) return { is: 'foreign' };
@@ -90,11 +94,11 @@ function upgradedBodies(kind: string, version: number, body: Body): readonly Bod
 }
 
 function newerKind(kind: string, version: number): Ours {
-  const newer = version > bodyVersion ? 'a newer Undergate wrote the file, and it is' : 'it is';
+  const newer = version > bodyVersion;
   return {
     is: 'unreadable',
-    why: `${newer} of a kind that this one does not know (${shown(kind)})`,
-    whatToDo: 'Bring this Undergate up to date and import the file again, or go on without it.',
+    why: message('exchange.piece.unknownKind', { kind: shownText(kind), newer }),
+    whatToDo: message('exchange.remedy.update'),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { LonLat } from '../../model/things.ts';
+import { type Message, message } from '../../words/message.ts';
 import { joinAtMeridian } from './antimeridian.ts';
 import type { PositionReader, Positions } from './positions.ts';
 import { isObject, own, shown } from './raw.ts';
@@ -13,14 +14,14 @@ export interface Part {
 /** The parts of a geometry, and what is wrong with those that can't be used. */
 export interface Parts {
   readonly parts: Part[];
-  readonly faults: string[];
+  readonly faults: Message[];
 }
 
 /** RFC 7946 says that collections should not be nested; some are, a little. */
 const deepestCollection = 8;
 
 export function partsOf(geometry: unknown, reader: PositionReader, depth = 0): Parts {
-  if (!isObject(geometry)) return fault(`its geometry is ${shown(geometry)}, not an object`);
+  if (!isObject(geometry)) return fault(message('exchange.piece.geometryNoObject', { what: shown(geometry) }));
   const type = own(geometry, 'type');
   const coordinates = own(geometry, 'coordinates');
   switch (type) {
@@ -37,26 +38,25 @@ export function partsOf(geometry: unknown, reader: PositionReader, depth = 0): P
     case 'MultiPolygon':
       return listed(coordinates, (polygon) => outlines(polygon, reader));
     case 'GeometryCollection':
-      if (depth >= deepestCollection) return fault('its collections are nested too deeply');
+      if (depth >= deepestCollection) return fault(message('exchange.piece.nested'));
       return listed(own(geometry, 'geometries'), (inner) => partsOf(inner, reader, depth + 1));
     default:
-      return fault(`its geometry is of the type ${shown(type)}, which GeoJSON does not have`);
+      return fault(message('exchange.piece.geometryType', { type: shown(type) }));
   }
 }
 
-function fault(why: string): Parts {
+function fault(why: Message): Parts {
   return { parts: [], faults: [why] };
 }
 
-function single(shape: 'line' | 'point', positions: Positions | string): Parts {
-  if (typeof positions === 'string') return fault(positions);
-  if (shape === 'line' && hasLessThan(2, positions.path))
-    return fault('its line has no length: it needs two different positions');
+function single(shape: 'line' | 'point', positions: Positions | Message): Parts {
+  if ('code' in positions) return fault(positions);
+  if (shape === 'line' && hasLessThan(2, positions.path)) return fault(message('exchange.piece.noLength'));
   return { parts: [{ shape, ...positions }], faults: [] };
 }
 
-function eachPoint(positions: Positions | string): Parts {
-  if (typeof positions === 'string') return fault(positions);
+function eachPoint(positions: Positions | Message): Parts {
+  if ('code' in positions) return fault(positions);
   const parts = positions.path.map((position): Part => ({ shape: 'point', path: [position], heightsM: null }));
   return { parts, faults: [] };
 }
@@ -73,9 +73,9 @@ function lines(coordinates: unknown, reader: PositionReader): Parts {
 function outlines(coordinates: unknown, reader: PositionReader): Parts {
   return listed(coordinates, (ring) => {
     const positions = reader.read(ring);
-    if (typeof positions === 'string') return fault(positions);
+    if ('code' in positions) return fault(positions);
     const { path, heightsM } = positions;
-    if (hasLessThan(3, path)) return fault('its outline needs three different positions');
+    if (hasLessThan(3, path)) return fault(message('exchange.piece.outlineTooFew'));
     const closed = same(path[0]!, path.at(-1)!);
     const part: Part = closed
       ? { shape: 'outline', path, heightsM }
@@ -85,7 +85,7 @@ function outlines(coordinates: unknown, reader: PositionReader): Parts {
 }
 
 function listed(values: unknown, read: (value: unknown) => Parts): Parts {
-  if (!Array.isArray(values)) return fault(`where a list should be there is ${shown(values)}`);
+  if (!Array.isArray(values)) return fault(message('exchange.piece.noList', { what: shown(values) }));
   const all: Parts = { parts: [], faults: [] };
   for (const value of values) {
     const { parts, faults } = read(value);

@@ -1,4 +1,5 @@
 import type { LonLat } from '../../model/things.ts';
+import { type Message, message } from '../../words/message.ts';
 import { shown } from './raw.ts';
 
 /** Longitudes may run on past 180 once round, as some programs write lines across the meridian. */
@@ -15,7 +16,7 @@ export interface Positions {
 
 export interface PositionReader {
   /** The positions of a coordinate list, or what is wrong with the first that is no position. */
-  readonly read: (coordinates: unknown) => Positions | string;
+  readonly read: (coordinates: unknown) => Positions | Message;
   /** What was met on the way. */
   readonly seen: { wrapped: boolean; swappedFits: number; unswappedFits: number };
 }
@@ -23,28 +24,32 @@ export interface PositionReader {
 /** Reads positions; `swap`: the file has latitude first. */
 export function positionReader(swap: boolean): PositionReader {
   const seen = { wrapped: false, swappedFits: 0, unswappedFits: 0 };
-  const readOne = (position: unknown, number: number): LonLat | string => {
+  const readOne = (position: unknown, number: number): LonLat | Message => {
     if (!Array.isArray(position) || position.length < 2) {
-      return `position ${number} is ${shown(position)}, not a longitude and a latitude`;
+      return message('exchange.piece.noPosition', { number, what: shown(position) });
     }
     const [first, second] = position as readonly unknown[];
     if (typeof first !== 'number' || typeof second !== 'number') {
-      return `position ${number} is not made of numbers (${shown(first)}, ${shown(second)})`;
+      return message('exchange.piece.noNumbers', { number, first: shown(first), second: shown(second) });
     }
     if (fits(first, second)) seen.unswappedFits++;
     if (fits(second, first)) seen.swappedFits++;
     const [lon, lat] = swap ? [second, first] : [first, second];
-    if (!fits(lon, lat)) return `position ${number} (longitude ${lon}, latitude ${lat}) is no place on earth`;
+    if (!fits(lon, lat)) {
+      return message('exchange.piece.notOnEarth', { number, lon: String(lon), lat: String(lat) });
+    }
     if (Math.abs(lon) > 180) seen.wrapped = true;
     return [wrapped(lon), lat];
   };
-  const read = (coordinates: unknown): Positions | string => {
-    if (!Array.isArray(coordinates)) return `its coordinates are ${shown(coordinates)}, not a list`;
+  const read = (coordinates: unknown): Positions | Message => {
+    if (!Array.isArray(coordinates)) {
+      return message('exchange.piece.coordinatesNoList', { what: shown(coordinates) });
+    }
     const path: LonLat[] = [];
     let heights: (number | null)[] | null = null;
     for (const [i, raw] of (coordinates as unknown[]).entries()) {
       const position = readOne(raw, i + 1);
-      if (typeof position === 'string') return position;
+      if ('code' in position) return position;
       path.push(position);
       const heightM = heightOf((raw as unknown[])[2]);
       if (heightM === null) continue;

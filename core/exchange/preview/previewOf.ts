@@ -1,3 +1,4 @@
+import { type Message, message } from '../../words/message.ts';
 import { boundsOf } from './bounds.ts';
 import { groupsOf, isNoFix } from './groups.ts';
 import { oursOf } from './ours.ts';
@@ -5,14 +6,14 @@ import { type Part, type Parts, partsOf } from './parts.ts';
 import { type PositionReader, positionReader } from './positions.ts';
 import { isObject, own, type RawObject, shown } from './raw.ts';
 import { refuse } from './refuse.ts';
-import { figureOf, nameOf, possibleOf, suggestionFor } from './suggest.ts';
+import { figureOf, type Noun, nameOf, possibleOf, suggestionFor, unnamed } from './suggest.ts';
 import { swapSuspicion } from './swapSuspicion.ts';
 import type { FeatureProblem, PreviewFeature, ReadOptions, ReadResult } from './types.ts';
 
 /** What the reader of a format makes of a file: features as GeoJSON has them, whatever the file was. */
 export interface RawFile {
-  /** What one piece of such a file is called: "Feature", "Row". */
-  readonly noun: string;
+  /** What one piece of such a file is called. */
+  readonly noun: Noun;
   /**
    * Each should be a GeoJSON feature; one that is not is told of. `track: true` beside `geometry`: the line is the
    * way of a receiver.
@@ -20,7 +21,7 @@ export interface RawFile {
   readonly features: readonly unknown[];
   /** What the reader itself had to leave out. */
   readonly problems?: readonly FeatureProblem[];
-  readonly notes?: readonly string[];
+  readonly notes?: readonly Message[];
 }
 
 const mostFeatures = 500_000;
@@ -31,8 +32,8 @@ const featuresBetweenNews = 2000;
 export function previewOf(file: RawFile, { swap = false, nearTo = null, progress }: ReadOptions = {}): ReadResult {
   const { features: raw, noun } = file;
   if (raw.length > mostFeatures) {
-    const message = `The file holds ${raw.length} pieces; up to ${mostFeatures} can be read.`;
-    return refuse(message, 'Split it, or leave out what is not needed.');
+    const tooMany = message('exchange.file.tooManyPieces', { pieces: raw.length, most: mostFeatures });
+    return refuse(tooMany, message('exchange.remedy.splitOrLeave'));
   }
   const reading: Reading = {
     noun,
@@ -57,7 +58,7 @@ export function previewOf(file: RawFile, { swap = false, nearTo = null, progress
 }
 
 interface Reading {
-  readonly noun: string;
+  readonly noun: Noun;
   readonly reader: PositionReader;
   readonly features: PreviewFeature[];
   readonly problems: FeatureProblem[];
@@ -68,8 +69,10 @@ interface Reading {
 function readFeature(reading: Reading, raw: unknown, index: number): void {
   const { noun, reader, features, problems } = reading;
   if (!isObject(raw) || own(raw, 'type') !== 'Feature') {
-    const why = `it is ${isObject(raw) ? `of the type ${shown(own(raw, 'type'))}` : shown(raw)}, not a feature`;
-    problems.push({ index, name: `${noun} ${index + 1}`, why, whatToDo: 'Fix the file, or go on without it.' });
+    const why = isObject(raw)
+      ? message('exchange.piece.otherType', { type: shown(own(raw, 'type')) })
+      : message('exchange.piece.notFeature', { what: shown(raw) });
+    problems.push({ index, name: unnamed(noun, index), why, whatToDo: message('exchange.remedy.fixOrLeave') });
     return;
   }
   const given = own(raw, 'properties');
@@ -90,8 +93,8 @@ function readFeature(reading: Reading, raw: unknown, index: number): void {
   if (geometry === null || geometry === undefined) {
     if (ours) features.push({ ...bare(String(index), index, name, properties), ours });
     else {
-      const whatToDo = 'Draw it in the program that made the file, or go on without it.';
-      problems.push({ index, name, why: 'it has no geometry', whatToDo });
+      const whatToDo = message('exchange.remedy.drawOrLeave');
+      problems.push({ index, name, why: message('exchange.piece.noGeometry'), whatToDo });
     }
     return;
   }
@@ -100,8 +103,8 @@ function readFeature(reading: Reading, raw: unknown, index: number): void {
   if (ours) {
     // Of a crossing every way that it may run is shown; where it lies stands in its record.
     if (parts.length > 1 && parts[0]!.shape === 'line' && ours.kind !== 'crossing' && ours.kind !== 'inGround') {
-      const whatToDo = 'Join its pieces in the program that changed it.';
-      problems.push({ index, name, why: 'its line is in several pieces that do not meet', whatToDo });
+      const whatToDo = message('exchange.remedy.joinPieces');
+      problems.push({ index, name, why: message('exchange.piece.inPieces'), whatToDo });
     } else if (parts.length > 0 && faults.length === 0)
       features.push(oursWith(ours, parts[0]!, index, name, properties));
     return;
@@ -164,19 +167,15 @@ function oursWith(
   return { ...bare(String(index), index, name, properties), shape, path, ours };
 }
 
-function remedyFor(why: string): string {
-  if (why.includes('no place on earth'))
-    return 'Check the coordinates: longitude first, then latitude, in degrees of WGS 84.';
-  return 'Fix it in the program that made the file, or go on without it.';
+function remedyFor({ code }: Message): Message {
+  if (code === 'exchange.piece.notOnEarth') return message('exchange.remedy.checkCoordinates');
+  return message('exchange.remedy.fixOrLeaveThere');
 }
 
-function notesOn({ reader, problems: { length: problems }, withoutFix }: Reading): string[] {
-  const notes: string[] = [];
-  if (withoutFix > 0) {
-    const positions = withoutFix === 1 ? 'One position' : `${withoutFix} positions`;
-    notes.push(`${positions} of lines at latitude 0, longitude 0 were left out: the receiver had no fix there.`);
-  }
-  if (reader.seen.wrapped) notes.push('Longitudes past 180 were taken round to the other side of the 180 meridian.');
-  if (problems > mostProblems) notes.push(`Only the first ${mostProblems} of ${problems} problems are listed.`);
+function notesOn({ reader, problems: { length: problems }, withoutFix }: Reading): Message[] {
+  const notes: Message[] = [];
+  if (withoutFix > 0) notes.push(message('exchange.note.withoutFix', { positions: withoutFix }));
+  if (reader.seen.wrapped) notes.push(message('exchange.note.wrapped'));
+  if (problems > mostProblems) notes.push(message('exchange.note.firstProblems', { listed: mostProblems, problems }));
   return notes;
 }

@@ -1,3 +1,5 @@
+import type { Shown } from '../../words/en/exchange/shown.ts';
+
 /** Safe looks into parsed JSON of unknown make. */
 
 export type RawObject = Readonly<Record<string, unknown>>;
@@ -14,12 +16,16 @@ export function own(value: RawObject, field: string): unknown {
 const longestShown = 60;
 
 /** A value as it can be shown in a sentence. */
-export function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  if (isObject(value)) return 'an object';
-  if (Array.isArray(value)) return 'a list';
-  const text = typeof value === 'string' ? value : JSON.stringify(value);
-  return `"${withoutControls(text).slice(0, longestShown)}"`;
+export function shown(value: unknown): Shown {
+  if (value === undefined) return { is: 'nothing' };
+  if (isObject(value)) return { is: 'object' };
+  if (Array.isArray(value)) return { is: 'list' };
+  return { is: 'value', text: shownText(typeof value === 'string' ? value : JSON.stringify(value)) };
+}
+
+/** A text of a file as a sentence can hold it. */
+export function shownText(text: string): string {
+  return withoutControls(text).slice(0, longestShown);
 }
 
 /** Text on one line, without characters that do not print. */

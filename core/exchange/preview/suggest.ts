@@ -1,3 +1,5 @@
+import { plainWords } from '../../words/figures.ts';
+import type { Texts } from '../../words/message.ts';
 import { readFileMeasure } from '../../words/numbers/read.ts';
 import { type RawObject, withoutControls } from './raw.ts';
 import type { ImportAs, PreviewFeature } from './types.ts';
@@ -7,8 +9,11 @@ const longestName = 120;
 /** Properties that commonly hold a name, in the order in which they are believed. */
 const nameFields = ['name', 'title', 'label', 'description', 'id', 'fid'];
 
-/** What a feature is called in its file, or "Feature 3", `noun` standing for the word of that sort of file. */
-export function nameOf(properties: RawObject, id: unknown, index: number, noun: string): string {
+/** What the pieces of a sort of file are called. */
+export type Noun = keyof Texts['exchange']['unnamed'];
+
+/** What a feature is called in its file, or "Feature 3", by the word of that sort of file. */
+export function nameOf(properties: RawObject, id: unknown, index: number, noun: Noun): string {
   const fields = Object.entries(properties);
   const candidates = [
     ...nameFields.flatMap((wanted) => fields.filter(([field]) => field.toLowerCase() === wanted).map(([, v]) => v)),
@@ -19,7 +24,12 @@ export function nameOf(properties: RawObject, id: unknown, index: number, noun: 
     const name = withoutControls(String(value)).slice(0, longestName);
     if (name !== '') return name;
   }
-  return `${noun} ${index + 1}`;
+  return unnamed(noun, index);
+}
+
+/** What a piece is called that has no name. */
+export function unnamed(noun: Noun, index: number): string {
+  return plainWords().exchange.unnamed[noun]({ number: index + 1 });
 }
 
 export const possibleOf: Readonly<Record<PreviewFeature['shape'], readonly ImportAs[]>> = {

@@ -1,5 +1,6 @@
 import { earthAt } from '../../geometry/earth.ts';
 import type { LonLat } from '../../model/things.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { PositionReader } from './positions.ts';
 import type { Preview } from './types.ts';
 
@@ -11,14 +12,14 @@ export function swapSuspicion(
   { seen }: PositionReader,
   [weightiest]: Preview['groups'],
   nearTo: LonLat | null,
-): string | null {
+): Message | null {
   if (seen.swappedFits > seen.unswappedFits) {
-    return 'Many latitudes are above 90: latitude and longitude look exchanged.';
+    return message('exchange.note.latitudesAbove90');
   }
   if (!weightiest || !nearTo) return null;
   const { middle } = weightiest;
   const { distanceM } = earthAt(nearTo);
   if (Math.abs(middle[0]) > 90 || distanceM(nearTo, middle) < farM) return null;
   if (distanceM(nearTo, [middle[1], middle[0]]) >= farM) return null;
-  return 'The file lies far from this property, and would lie on it with latitude and longitude exchanged.';
+  return message('exchange.note.wouldFitSwapped');
 }

@@ -1,4 +1,5 @@
 import type { LonLat, ServiceKind } from '../../model/things.ts';
+import type { Message } from '../../words/message.ts';
 import type { PieceGroup } from './groups.ts';
 import type { ExchangedKind } from './ours.ts';
 import type { Positions } from './positions.ts';
@@ -52,8 +53,9 @@ export interface OurThing {
 export interface FeatureProblem {
   readonly index: number;
   readonly name: string;
-  readonly why: string;
-  readonly whatToDo: string;
+  /** The end of a sentence about it. */
+  readonly why: Message;
+  readonly whatToDo: Message;
 }
 
 /** What a file holds, before anything of it is taken over. */
@@ -61,13 +63,13 @@ export interface Preview {
   readonly features: readonly PreviewFeature[];
   readonly problems: readonly FeatureProblem[];
   /** Things about the whole file that the user should know. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Message[];
   /** West, south, east, north; west is the larger where the file lies across the 180 meridian. Null: nothing usable. */
   readonly bounds: readonly [west: number, south: number, east: number, north: number] | null;
   /** The pieces by where they lie, the weightiest group first. */
   readonly groups: readonly PieceGroup[];
   /** Why latitude and longitude look exchanged, or null. Reading again with `swap` puts them right. */
-  readonly looksSwapped: string | null;
+  readonly looksSwapped: Message | null;
 }
 
 export interface ReadOptions {
@@ -89,4 +91,4 @@ export interface GridSystem {
 
 export type ReadResult =
   | { readonly ok: true; readonly preview: Preview }
-  | { readonly ok: false; readonly message: string; readonly remedy: string };
+  | { readonly ok: false; readonly message: Message; readonly remedy: Message };

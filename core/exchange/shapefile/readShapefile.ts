@@ -1,7 +1,9 @@
 import { projectionOfWkt, type WktProjection } from '../../coordinates/wktProjection.ts';
+import { type Message, message } from '../../words/message.ts';
 import { previewOf } from '../preview/previewOf.ts';
 import type { RawObject } from '../preview/raw.ts';
 import { refuse } from '../preview/refuse.ts';
+import { unnamed } from '../preview/suggest.ts';
 import type { FeatureProblem, ReadOptions, ReadResult } from '../preview/types.ts';
 import { decodeText } from '../text/decodeText.ts';
 import type { Archive, ZipEntry } from '../zip/readZip.ts';
@@ -15,15 +17,13 @@ import { readShp, type ShpRecord } from './readShp.ts';
 export function readShapefile(archive: Archive, options: ReadOptions = {}): ReadResult {
   const features: unknown[] = [];
   const problems: FeatureProblem[] = [];
-  const notes: string[] = [];
+  const notes: Message[] = [];
   const layers = archive.entries.filter(({ name }) => /\.shp$/i.test(name));
   for (const [i, entry] of layers.entries()) {
     const layer = layerOf(archive, entry);
-    if (typeof layer === 'string') return refuse(layer, 'Save it again from the program that made it.');
+    if ('code' in layer) return refuse(layer, message('exchange.remedy.saveAgain'));
     const place = placerOf(layer);
-    if (typeof place === 'string') {
-      return refuse(place, 'Put the .prj file into the zip, or save it in WGS 84 (EPSG:4326).');
-    }
+    if ('code' in place) return refuse(place, message('exchange.remedy.prjIntoZip'));
     for (const note of [...layer.notes, ...place.notes]) notes.push(note);
     for (const [row, record] of layer.records.entries()) {
       const properties: RawObject = { ...layer.rows[row], layer: layer.name };
@@ -31,7 +31,7 @@ export function readShapefile(archive: Archive, options: ReadOptions = {}): Read
     }
     options.progress?.((i + 1) / layers.length / 2);
   }
-  return previewOf({ noun: 'Shape', features, problems, notes }, options);
+  return previewOf({ noun: 'shape', features, problems, notes }, options);
 }
 
 interface Layer {
@@ -39,44 +39,41 @@ interface Layer {
   readonly records: readonly ShpRecord[];
   readonly rows: readonly RawObject[];
   readonly prj: string | null;
-  readonly notes: readonly string[];
+  readonly notes: readonly Message[];
 }
 
-function layerOf({ entries, unpack }: Archive, entry: ZipEntry): Layer | string {
+function layerOf({ entries, unpack }: Archive, entry: ZipEntry): Layer | Message {
   const stem = entry.path.slice(0, -'.shp'.length);
   const beside = (ending: string) => {
     const found = entries.find(({ path }) => path.toLowerCase() === `${stem}.${ending}`.toLowerCase());
     return found ? unpack(found) : null;
   };
   const shp = readShp(unpack(entry));
-  if (!shp.ok) return `${entry.name} can’t be read: ${shp.why}.`;
+  if (!shp.ok) return message('exchange.file.shp', { name: entry.name, why: shp.why });
   const [dbf, prj, cpg] = [beside('dbf'), beside('prj'), beside('cpg')];
   const encoding = cpg ? decodeText(cpg).text.trim().slice(0, 40) : null;
   const rows = dbf ? readDbf(dbf, encoding) : [];
   const name = entry.name.replace(/\.shp$/i, '');
-  const notes: string[] = [];
-  if (!dbf) notes.push(`${name}: the .dbf with the names is missing; its shapes are numbered.`);
-  if (rows === null) notes.push(`${name}: the .dbf with the names can’t be read; its shapes are numbered.`);
-  if (shp.cutShort) notes.push(`${name}: the file breaks off; only what is whole of it is shown.`);
+  const notes: Message[] = [];
+  if (!dbf) notes.push(message('exchange.note.noDbf', { layer: name }));
+  if (rows === null) notes.push(message('exchange.note.unreadableDbf', { layer: name }));
+  if (shp.cutShort) notes.push(message('exchange.note.cutShort', { layer: name }));
   return { name, records: shp.records, rows: rows ?? [], prj: prj && decodeText(prj).text, notes };
 }
 
 interface Placer {
   readonly toLonLat: (position: readonly number[]) => unknown[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Message[];
 }
 
 /** How a layer's coordinates come to WGS 84, or why they can't. */
-function placerOf({ name, records, prj }: Layer): Placer | string {
+function placerOf({ name, records, prj }: Layer): Placer | Message {
   if (prj === null) {
-    if (!records.every(inDegrees)) {
-      return `${name} has no .prj file, so nobody can say what its coordinates mean.`;
-    }
-    const note = `${name} has no .prj file; its coordinates look like degrees and are taken as WGS 84.`;
-    return { toLonLat: (position) => [...position], notes: [note] };
+    if (!records.every(inDegrees)) return message('exchange.file.noPrj', { layer: name });
+    return { toLonLat: (position) => [...position], notes: [message('exchange.note.noPrj', { layer: name })] };
   }
   const projection = projectionOfWkt(prj);
-  if (!projection) return `The .prj file of ${name} names a coordinate system that can’t be worked with.`;
+  if (!projection) return message('exchange.file.unknownPrj', { layer: name });
   return { toLonLat: throughWkt(projection), notes: notesOn(name, projection) };
 }
 
@@ -88,11 +85,8 @@ function throughWkt({ toLonLat }: WktProjection): Placer['toLonLat'] {
   };
 }
 
-function notesOn(layer: string, { name, shiftUnknown }: WktProjection): string[] {
-  if (!shiftUnknown) return [`${layer} was brought to WGS 84 from ${name}.`];
-  return [
-    `${layer} is in ${name}, whose datum may lie up to a few hundred metres from WGS 84. Check a point that you know.`,
-  ];
+function notesOn(layer: string, { name: system, shiftUnknown }: WktProjection): Message[] {
+  return [message(shiftUnknown ? 'exchange.note.unknownShift' : 'exchange.note.fromSystem', { layer, system })];
 }
 
 function inDegrees({ geometry }: ShpRecord): boolean {
@@ -119,8 +113,8 @@ function featureOf(
   problems: FeatureProblem[],
 ): unknown {
   if (fault !== null) {
-    const whatToDo = 'Save it as a line, point or outline in the program that made the file.';
-    problems.push({ index, name: `Shape ${index + 1}`, why: fault, whatToDo });
+    const whatToDo = message('exchange.remedy.saveAsLine');
+    problems.push({ index, name: unnamed('shape', index), why: fault, whatToDo });
     return { type: 'Feature', properties, geometry: { type: 'GeometryCollection', geometries: [] } };
   }
   if (!geometry) return { type: 'Feature', properties, geometry: null };

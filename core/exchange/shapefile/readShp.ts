@@ -1,3 +1,5 @@
+import { type Message, message } from '../../words/message.ts';
+
 /**
  * The geometries of a .shp file, after "ESRI Shapefile Technical Description", an ESRI white paper, July 1998: the
  * header is 100 bytes, then come records with their length; sizes are big-endian in 16-bit words, contents little-endian.
@@ -6,12 +8,12 @@
 export interface ShpRecord {
   /** As GeoJSON has it; null: the shape is empty, or of a sort that is not read (`fault`). */
   readonly geometry: { readonly type: string; readonly coordinates: unknown } | null;
-  readonly fault: string | null;
+  readonly fault: Message | null;
 }
 
 export type ShpRead =
   | { readonly ok: true; readonly records: ShpRecord[]; readonly cutShort: boolean }
-  | { readonly ok: false; readonly why: string };
+  | { readonly ok: false; readonly why: Message };
 
 const headerBytes = 100;
 const fileCode = 9994;
@@ -21,13 +23,15 @@ export function isShp(bytes: Uint8Array): boolean {
 }
 
 export function readShp(bytes: Uint8Array): ShpRead {
-  if (!isShp(bytes)) return { ok: false, why: 'it does not begin as a Shapefile does' };
+  if (!isShp(bytes)) return { ok: false, why: message('exchange.shp.noShapefile') };
   const view = viewOf(bytes);
   const records: ShpRecord[] = [];
   let at = headerBytes;
   while (at + 12 <= bytes.length) {
     const contentBytes = view.getInt32(at + 4) * 2;
-    if (contentBytes < 4) return { ok: false, why: `record ${records.length + 1} has a length that can’t be` };
+    if (contentBytes < 4) {
+      return { ok: false, why: message('exchange.shp.recordLength', { record: records.length + 1 }) };
+    }
     if (at + 8 + contentBytes > bytes.length) return { ok: true, records, cutShort: true };
     records.push(readRecord(new DataView(bytes.buffer, bytes.byteOffset + at + 8, contentBytes)));
     at += 8 + contentBytes;
@@ -46,12 +50,10 @@ function readRecord(view: DataView): ShpRecord {
     if (plain === 8) return sound('MultiPoint', multiPoint(view, hasZ));
     if (plain === 3 || plain === 5) return sound(plain === 3 ? 'MultiLineString' : 'Polygon', partsAt(view, hasZ));
   } catch (error) {
-    if (error instanceof RangeError)
-      return { geometry: null, fault: 'its record is damaged: it says it is longer than it is' };
+    if (error instanceof RangeError) return { geometry: null, fault: message('exchange.piece.damagedRecord') };
     throw error;
   }
-  const fault =
-    type === 31 ? 'it is a surface in three dimensions' : `it is of the shape type ${type}, which is not known`;
+  const fault = type === 31 ? message('exchange.piece.surface') : message('exchange.piece.shapeType', { type });
   return { geometry: null, fault };
 }
 

@@ -3,23 +3,29 @@ import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { fieldsOf } from '../../kinds/allKinds.ts';
 import { allCrossings } from '../../locate/allCrossings.ts';
 import { leftThing } from '../../locate/buriedThings.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
 import { openingDug } from '../../locate/crossingSource.ts';
 import { type CrossingDepth, depthOf } from '../../locate/depth.ts';
 import { leftInGround } from '../../locate/inGround/leftInGround.ts';
 import { leftWithinM } from '../../locate/inGround/leftWithin.ts';
 import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import { isInTheGround } from '../../locate/inTheGround.ts';
-import type { Project } from '../../model/project.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
 import type { Kind, ThingOf } from '../../model/things.ts';
 import type { Section, Survey, SwitchFeed } from '../../survey/types.ts';
+import { figures } from '../../words/figures.ts';
+import type { Figures } from '../../words/types.ts';
 import { type AnyFeature, depthMeaning, featuresOf } from '../outgoing/featuresOf.ts';
 import { columnsOf, type NameOf } from './plainColumns.ts';
 import { type ColumnOf, rounded, type Table, tableOf, yesNo } from './table.ts';
 
 /** Every register of a property, with the place of each row. Lengths are metres, whatever the screen shows. */
 export function allTables(project: Project, survey: Survey): Table[] {
-  const source: Source = { project, survey, geometries: geometriesOf(project, survey) };
+  const source: Source = {
+    f: figures(propertyOf(project).units),
+    project,
+    survey,
+    geometries: geometriesOf(project, survey),
+  };
   return [
     fenceLines(source),
     gateways(source),
@@ -38,6 +44,7 @@ export function allTables(project: Project, survey: Survey): Table[] {
 }
 
 interface Source {
+  readonly f: Figures;
   readonly project: Project;
   readonly survey: Survey;
   readonly geometries: ReadonlyMap<string, Geometry | null>;
@@ -56,7 +63,7 @@ function fenceLines(source: Source): Table {
   const letters = sectionsByLine(survey);
   const length = (id: string) => survey.lines.get(id)?.lengthM ?? null;
   const overGround = (id: string) => survey.heights.slopeLengthM(id, 0, length(id) ?? 0);
-  return kindTable(source, 'fenceLine', 'fence_lines', 'Fence lines', {
+  return kindTable(source, 'fenceLine', 'fence_lines', source.f.words.exchange.tables.titles.fenceLines, {
     status: [
       ['length_m', 'number', ({ id }) => rounded(length(id))],
       ['length_over_ground_m', 'number', ({ id }) => rounded(overGround(id))],
@@ -78,7 +85,7 @@ function sectionsByLine({ sections }: Survey): Map<string, string[]> {
 }
 
 function gateways(source: Source): Table {
-  return kindTable(source, 'gateway', 'gateways', 'Gateways');
+  return kindTable(source, 'gateway', 'gateways', source.f.words.exchange.tables.titles.gateways);
 }
 
 function crossings(source: Source): Table {
@@ -94,14 +101,14 @@ function crossings(source: Source): Table {
   const knownBy = (id: string) => {
     const crossing = lying.get(id);
     if (!crossing) return null;
-    return crossing.inGround ? basisWords[crossing.certainty.basis] : 'planned';
+    return source.f.words.locate.basis[crossing.inGround ? crossing.certainty.basis : 'planned'];
   };
-  return kindTable(source, 'crossing', 'crossings', 'Under-gate crossings', {
+  return kindTable(source, 'crossing', 'crossings', source.f.words.exchange.tables.titles.crossings, {
     method: [
       ['in_the_ground', 'text', ({ id }) => yesNo(lying.get(id)?.inGround ?? null)],
       ['depth_least_m', 'number', ({ id }) => rounded(depths.get(id)?.leastM ?? null)],
       ['depth_most_m', 'number', ({ id }) => rounded(depths.get(id)?.mostM ?? null)],
-      ['depth_is', 'text', ({ id }) => depthWords(depths.get(id))],
+      ['depth_is', 'text', ({ id }) => depthWords(source, depths.get(id))],
     ],
     depthM: [
       ['place_known_by', 'text', ({ id }) => knownBy(id)],
@@ -125,23 +132,29 @@ function left(source: Source): Table {
   const crossings = new Map(all.map(({ thing, crossing }) => [thing.id, crossing]));
   const depth = (id: string) => things.get(id)?.depth ?? undefined;
   const withinM = new Map(all.map((each) => [each.thing.id, leftWithinM(each)]));
-  return tableOf('no_longer_drawn', 'No longer drawn', project.inGround.values(), placeOf(source, 'inGround'), [
-    ['name', 'text', ({ name }) => name],
-    ['what', 'text', ({ was }) => was.what],
-    ['state', 'text', fateInShort],
-    ['drawn_until', 'text', ({ since }) => since],
-    ['depth_least_m', 'number', ({ id }) => rounded(depth(id)?.leastM ?? null)],
-    ['depth_most_m', 'number', ({ id }) => rounded(depth(id)?.mostM ?? null)],
-    ['depth_is', 'text', ({ id }) => depthWords(depth(id))],
-    ['place_known_by', 'text', ({ id }) => basisWords[things.get(id)?.basis ?? 'drawn']],
-    ['place_within_m', 'number', ({ id }) => rounded(withinM.get(id) ?? null)],
-    ['possible_courses', 'whole', ({ id }) => crossings.get(id)?.courses.length ?? null],
-    ['note', 'text', ({ note }) => note],
-  ]);
+  return tableOf(
+    'no_longer_drawn',
+    source.f.words.exchange.tables.titles.left,
+    project.inGround.values(),
+    placeOf(source, 'inGround'),
+    [
+      ['name', 'text', ({ name }) => name],
+      ['what', 'text', ({ was }) => was.what],
+      ['state', 'text', (thing) => source.f.say(fateInShort(thing))],
+      ['drawn_until', 'text', ({ since }) => since],
+      ['depth_least_m', 'number', ({ id }) => rounded(depth(id)?.leastM ?? null)],
+      ['depth_most_m', 'number', ({ id }) => rounded(depth(id)?.mostM ?? null)],
+      ['depth_is', 'text', ({ id }) => depthWords(source, depth(id))],
+      ['place_known_by', 'text', ({ id }) => source.f.words.locate.basis[things.get(id)?.basis ?? 'drawn']],
+      ['place_within_m', 'number', ({ id }) => rounded(withinM.get(id) ?? null)],
+      ['possible_courses', 'whole', ({ id }) => crossings.get(id)?.courses.length ?? null],
+      ['note', 'text', ({ note }) => note],
+    ],
+  );
 }
 
-function depthWords(depth: CrossingDepth | undefined): string | null {
-  return depth ? depthMeaning(depth) : null;
+function depthWords({ f }: Source, depth: CrossingDepth | undefined): string | null {
+  return depth ? depthMeaning(depth, f) : null;
 }
 
 /** A table of the things of a kind: the columns that its description names, and others after them. */
@@ -154,7 +167,7 @@ function kindTable<K extends Kind>(
 ): Table {
   const { project } = source;
   const nameOf: NameOf = (to, id) => {
-    if (to === 'conductor') return conductorName(project, id);
+    if (to === 'conductor') return conductorName(source, id);
     const thing = project[to as Kind].get(id);
     return thing && 'name' in thing ? thing.name : null;
   };
@@ -168,36 +181,30 @@ function kindTable<K extends Kind>(
   );
 }
 
-function conductorName(project: Project, id: string): string {
-  return conductorById(id, [...project.conductor.values()])?.name ?? id;
+function conductorName({ f, project }: Source, id: string): string {
+  const conductor = conductorById(id, [...project.conductor.values()]);
+  return conductor ? f.say(conductor.name) : id;
 }
 
 function switches(source: Source): Table {
-  const { survey } = source;
+  const { f, survey } = source;
   const rows = new Map(survey.switches.map((row) => [row.switch.id, row]));
-  return kindTable(source, 'switch', 'switches', 'Cut-out switches', {
-    place: [['place', 'text', ({ id }) => rows.get(id)?.placeText ?? null]],
+  return kindTable(source, 'switch', 'switches', source.f.words.exchange.tables.titles.switches, {
+    place: [['place', 'text', ({ id }) => (rows.has(id) ? f.say(rows.get(id)!.where) : null)]],
     normally: [
-      ['between_sections', 'text', ({ id }) => betweenSections(rows.get(id)?.feed)],
-      ['fed', 'text', ({ id }) => fedFrom[rows.get(id)?.feed.from ?? 'notInFence']],
+      ['between_sections', 'text', ({ id }) => betweenSections(source, rows.get(id)?.feed)],
+      ['fed', 'text', ({ id }) => source.f.words.exchange.tables.fed[rows.get(id)?.feed.from ?? 'notInFence']],
       ['cuts_off_m', 'number', ({ id }) => rounded(rows.get(id)?.cutsOff.lengthM ?? null)],
       ['cuts_off_sections', 'text', ({ id }) => rows.get(id)?.cutsOff.sections.join(', ') ?? null],
     ],
   });
 }
 
-const fedFrom: Readonly<Record<SwitchFeed['from'], string>> = {
-  oneSide: 'from one side',
-  bothSides: 'from both sides',
-  nowhere: 'not fed',
-  notInFence: 'in no live fence',
-};
-
-function betweenSections(feed: SwitchFeed | undefined): string | null {
+function betweenSections({ f }: Source, feed: SwitchFeed | undefined): string | null {
   if (!feed) return null;
-  if (feed.from === 'notInFence') return '- and -';
-  const sides = feed.from === 'oneSide' ? [feed.supply, feed.far] : feed.sides;
-  return sides.map((letter) => letter ?? '-').join(' and ');
+  const sides =
+    feed.from === 'notInFence' ? [null, null] : feed.from === 'oneSide' ? [feed.supply, feed.far] : feed.sides;
+  return f.list(sides.map((letter) => letter ?? '-'));
 }
 
 function sections(source: Source): Table {
@@ -211,7 +218,7 @@ function sections(source: Source): Table {
     return lines.length > 0 ? { type: 'MultiLineString', coordinates: lines } : null;
   };
   const items = survey.sections.map((section) => ({ ...section, id: section.letter }));
-  return tableOf('sections', 'Sections', items, runs, [
+  return tableOf('sections', source.f.words.exchange.tables.titles.sections, items, runs, [
     ['fence_m', 'number', ({ lengthM }) => rounded(lengthM)],
     ['gateways', 'whole', ({ gatewayIds }) => gatewayIds.length],
     ['fence_lines', 'text', ({ lineIds }) => names(project, 'fenceLine', lineIds)],
@@ -232,39 +239,45 @@ function paddocks(source: Source): Table {
     id: paddock.named?.id ?? `unnamed ${i + 1}`,
     key: paddock.named ? `paddock:${paddock.named.id}` : `paddockOutline:unnamed ${i + 1}`,
   }));
-  return tableOf('paddocks', 'Paddocks', items, ({ key }) => geometries.get(key) ?? null, [
-    ['name', 'text', ({ name }) => name],
-    ['area_ha', 'number', ({ areaM2 }) => rounded(areaM2 / 10_000)],
-    ['note', 'text', ({ named }) => named?.note ?? null],
-  ]);
+  return tableOf(
+    'paddocks',
+    source.f.words.exchange.tables.titles.paddocks,
+    items,
+    ({ key }) => geometries.get(key) ?? null,
+    [
+      ['name', 'text', ({ name }) => name],
+      ['area_ha', 'number', ({ areaM2 }) => rounded(areaM2 / 10_000)],
+      ['note', 'text', ({ named }) => named?.note ?? null],
+    ],
+  );
 }
 
 function posts(source: Source): Table {
-  return kindTable(source, 'post', 'posts', 'Posts');
+  return kindTable(source, 'post', 'posts', source.f.words.exchange.tables.titles.posts);
 }
 
 function energisers(source: Source): Table {
-  return kindTable(source, 'energiser', 'energisers', 'Energisers');
+  return kindTable(source, 'energiser', 'energisers', source.f.words.exchange.tables.titles.energisers);
 }
 
 function leadOuts(source: Source): Table {
   const inTheGround = (leadOut: ThingOf<'leadOut'>) => (leadOut.buried ? isInTheGround(source.project, leadOut) : null);
-  return kindTable(source, 'leadOut', 'lead_outs', 'Lead-outs', {
+  return kindTable(source, 'leadOut', 'lead_outs', source.f.words.exchange.tables.titles.leadOuts, {
     buried: [['in_the_ground', 'text', (leadOut) => yesNo(inTheGround(leadOut))]],
   });
 }
 
 function earthFields(source: Source): Table {
-  return kindTable(source, 'earthField', 'earth_fields', 'Earth fields');
+  return kindTable(source, 'earthField', 'earth_fields', source.f.words.exchange.tables.titles.earthFields);
 }
 
 function services(source: Source): Table {
-  return kindTable(source, 'service', 'services', 'Services and hazards');
+  return kindTable(source, 'service', 'services', source.f.words.exchange.tables.titles.services);
 }
 
 function readings(source: Source): Table {
   const { project } = source;
-  return kindTable(source, 'reading', 'readings', 'Readings', {
+  return kindTable(source, 'reading', 'readings', source.f.words.exchange.tables.titles.readings, {
     currentA: [
       ['usual_v', 'number', ({ yardstick }) => yardstick?.usualV ?? null],
       ['usual_by', 'text', ({ yardstick }) => yardstick?.by ?? null],

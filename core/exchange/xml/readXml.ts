@@ -1,4 +1,5 @@
 import { type SaxesAttributeNS, SaxesParser } from 'saxes';
+import { type Message, message } from '../../words/message.ts';
 
 /** An element with what is in it; names are without their prefix. */
 export interface XmlElement {
@@ -21,8 +22,8 @@ export interface XmlReader {
 }
 
 export interface XmlRefusal {
-  readonly message: string;
-  readonly remedy: string;
+  readonly message: Message;
+  readonly remedy: Message;
 }
 
 const deepest = 100;
@@ -37,7 +38,7 @@ class Stop extends Error {
   readonly refusal: XmlRefusal;
 
   constructor(refusal: XmlRefusal) {
-    super(refusal.message);
+    super(refusal.message.code);
     this.refusal = refusal;
   }
 }
@@ -105,26 +106,26 @@ function withoutPrefix(name: string): string {
 }
 
 const ownEntities: XmlRefusal = {
-  message: 'The file declares entities of its own, which can be made to swell without end; such files are not read.',
-  remedy: 'Save it again from the program that made it, as plain KML or GPX.',
+  message: message('exchange.file.ownEntities'),
+  remedy: message('exchange.remedy.plainXml'),
 };
 
 const tooDeep: XmlRefusal = {
-  message: `The elements of the file lie more than ${deepest} deep in one another.`,
-  remedy: 'Save it again with fewer folders in folders.',
+  message: message('exchange.file.xmlTooDeep', { most: deepest }),
+  remedy: message('exchange.remedy.fewerFolders'),
 };
 
 function notWellFormed(said: string, line: number, column: number, ended: boolean): XmlRefusal {
   if (ended || /unexpected end/.test(said)) {
     return {
-      message: `The file breaks off at line ${line}, before it is complete.`,
-      remedy: 'Copy or save it again; part of it is missing.',
+      message: message('exchange.file.xmlBreaksOff', { line }),
+      remedy: message('exchange.remedy.copyMissing'),
     };
   }
   const why = said.replace(/^\d+:\d+: /, '').replace(/\.$/, '');
   return {
-    message: `The file is not valid XML: something is wrong at line ${line}, column ${column} (${why}).`,
-    remedy: 'Fix it there, or save it again from the program that made it.',
+    message: message('exchange.file.xmlWrong', { line, column, said: why }),
+    remedy: message('exchange.remedy.fixThere'),
   };
 }
 

@@ -1,4 +1,6 @@
 import { Inflate } from 'fflate';
+import { message } from '../../words/message.ts';
+import { FileFault } from '../fault.ts';
 import { decodeText } from '../text/decodeText.ts';
 
 /**
@@ -6,8 +8,8 @@ import { decodeText } from '../text/decodeText.ts';
  * archive says of its sizes is not believed: unpacking stops as soon as it has given more than it may.
  */
 
-/** A fault of the archive, in words for the user. */
-export class ZipFault extends Error {}
+/** A fault of the archive: a sentence about it. */
+export class ZipFault extends FileFault {}
 
 export interface ZipEntry {
   /** Without its folders. */
@@ -52,9 +54,11 @@ function listZip(bytes: Uint8Array): ZipEntry[] {
   const view = viewOf(bytes);
   const end = endRecord(view);
   const count = view.getUint16(end + 10, true);
-  if (count > most.entries) throw new ZipFault(`It holds ${count} files; up to ${most.entries} are looked at.`);
+  if (count > most.entries) {
+    throw new ZipFault(message('exchange.zip.tooManyFiles', { files: count, most: most.entries }));
+  }
   let at = view.getUint32(end + 16, true);
-  if (at === 0xffffffff) throw new ZipFault('It is larger than a plain zip file can be (zip64).');
+  if (at === 0xffffffff) throw new ZipFault(message('exchange.zip.zip64'));
   const entries: ZipEntry[] = [];
   for (let i = 0; i < count; i++) {
     if (at + 46 > bytes.length || view.getUint32(at, true) !== signatures.central) throw damaged();
@@ -79,18 +83,17 @@ function listZip(bytes: Uint8Array): ZipEntry[] {
 
 function unpack(bytes: Uint8Array, entry: ZipEntry, limitBytes: number): Uint8Array {
   const { name, method, headerAt, packedBytes } = entry;
-  if (entry.encrypted) throw new ZipFault(`${name} in it is locked with a password.`);
+  if (entry.encrypted) throw new ZipFault(message('exchange.zip.locked', { name }));
   const view = viewOf(bytes);
   if (headerAt + 30 > bytes.length || view.getUint32(headerAt, true) !== signatures.local) throw damaged();
   const start = headerAt + 30 + view.getUint16(headerAt + 26, true) + view.getUint16(headerAt + 28, true);
-  if (start + packedBytes > bytes.length)
-    throw new ZipFault(`${name} in it is not whole: part of the file is missing.`);
+  if (start + packedBytes > bytes.length) throw new ZipFault(message('exchange.zip.notWhole', { name }));
   const packed = bytes.subarray(start, start + packedBytes);
   if (method === 0) {
     if (packed.length > limitBytes) throw tooLarge(name, limitBytes);
     return packed;
   }
-  if (method !== 8) throw new ZipFault(`${name} in it is packed in a way that is not known here (method ${method}).`);
+  if (method !== 8) throw new ZipFault(message('exchange.zip.unknownPacking', { name, method }));
   return inflated(packed, name, limitBytes);
 }
 
@@ -110,9 +113,9 @@ function inflated(packed: Uint8Array, name: string, limitBytes: number): Uint8Ar
     }
   } catch (error) {
     if (error instanceof ZipFault) throw error;
-    throw new ZipFault(`${name} in it can’t be unpacked: its contents are damaged.`);
+    throw new ZipFault(message('exchange.zip.damagedContents', { name }));
   }
-  if (!whole) throw new ZipFault(`${name} in it is not whole: part of the file is missing.`);
+  if (!whole) throw new ZipFault(message('exchange.zip.notWhole', { name }));
   const all = new Uint8Array(total);
   let at = 0;
   for (const piece of pieces) {
@@ -125,7 +128,7 @@ function inflated(packed: Uint8Array, name: string, limitBytes: number): Uint8Ar
 function endRecord(view: DataView): number {
   const first = Math.max(0, view.byteLength - 22 - most.commentBytes);
   for (let at = view.byteLength - 22; at >= first; at--) if (view.getUint32(at, true) === signatures.end) return at;
-  throw new ZipFault('Its list of contents is missing: the file breaks off, or is damaged.');
+  throw new ZipFault(message('exchange.zip.noList'));
 }
 
 function viewOf(bytes: Uint8Array): DataView {
@@ -133,12 +136,10 @@ function viewOf(bytes: Uint8Array): DataView {
 }
 
 function damaged(): ZipFault {
-  return new ZipFault('Its list of contents is damaged.');
+  return new ZipFault(message('exchange.zip.damagedList'));
 }
 
 function tooLarge(name: string, limitBytes: number): ZipFault {
-  const limit = Math.floor(limitBytes / 1024 / 1024);
-  return new ZipFault(
-    `${name} in it unpacks to more than the ${limit} MB that are left for it. Perhaps it was made to do harm.`,
-  );
+  const megabytes = Math.floor(limitBytes / 1024 / 1024);
+  return new ZipFault(message('exchange.zip.tooLarge', { name, megabytes }));
 }

@@ -2,7 +2,7 @@ import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import { xyAt } from '../../shapes/measuredPath.ts';
 import type { Section, Survey } from '../../survey/types.ts';
-import { formatLength, type Units } from '../../words/numbers/write.ts';
+import { type Message, message } from '../../words/message.ts';
 import { recordOf } from '../crossingSource.ts';
 
 /** A piece of a section that is worth looking at first. */
@@ -10,8 +10,8 @@ export interface Suspect {
   readonly key: string;
   /** The thing to show on the map. */
   readonly thingId: string;
-  readonly name: string;
-  readonly why: string;
+  readonly name: Message;
+  readonly why: Message;
   readonly xy: Xy;
 }
 
@@ -21,11 +21,11 @@ interface Ranked extends Suspect {
 }
 
 /** Where to look in a section, the likeliest first; the order is common practice, no source. */
-export function suspectsIn(project: Project, survey: Survey, section: Section, units: Units): Suspect[] {
+export function suspectsIn(project: Project, survey: Survey, section: Section): Suspect[] {
   const found: Ranked[] = [
     ...crossingSuspects(project, survey, section),
     ...joinSuspects(project, survey, section),
-    ...lineSuspects(project, survey, section, units),
+    ...lineSuspects(project, survey, section),
   ];
   return found.sort((p, q) => p.rank - q.rank).map(({ rank: _rank, ...suspect }) => suspect);
 }
@@ -39,20 +39,20 @@ function crossingSuspects(project: Project, survey: Survey, { gatewayIds }: Sect
     const record = recordOf(project, crossing.id);
     const joints = record?.jointsUnderground ?? 0;
     const notes = [gateway.note, crossing.note, record?.note ?? '', record?.jointsNote ?? ''].filter(Boolean);
-    const why = [
-      joints > 0 ? `${joints === 1 ? 'a joint' : `${joints} joints`} underground` : '',
-      crossing.sealed === false ? 'riser ends not sealed' : '',
-      notes.length > 0 ? `noted: “${short(notes.join('; '))}”` : '',
-      crossing.method === 'buried' ? 'buried cable: test it at both tails' : 'overhead cable at the gate',
-    ].filter(Boolean);
+    const all = [
+      ...(joints > 0 ? [message('locate.faultSearch.suspect.joints', { count: joints })] : []),
+      ...(crossing.sealed === false ? [message('locate.faultSearch.suspect.notSealed')] : []),
+      ...(notes.length > 0 ? [noted(notes.join('; '))] : []),
+      message(`locate.faultSearch.suspect.${crossing.method}`),
+    ];
     const rank =
       joints > 0 ? 0 : crossing.sealed === false ? 1 : notes.length > 0 ? 2 : crossing.method === 'buried' ? 3 : 5;
     return [
       {
         key: `crossing ${id}`,
         thingId: id,
-        name: `Crossing at ${gateway.name}`,
-        why: why.join('; '),
+        name: message('locate.faultSearch.suspect.crossing', { gateway: gateway.name }),
+        why: message('locate.faultSearch.suspect.several', { all }),
         xy: shape.centre,
         rank,
       },
@@ -74,13 +74,13 @@ function joinSuspects(project: Project, { network, switches }: Survey, { nodes, 
       ),
     ];
     if (lines.length < 2) return [];
-    const name = lines.map((id) => project.fenceLine.get(id)?.name ?? id).join(' and ');
+    const names = lines.map((id) => project.fenceLine.get(id)?.name ?? id);
     return [
       {
         key: `join ${key}`,
         thingId: lines[0]!,
-        name: `Join of ${name}`,
-        why: 'joint clamps: look for loose or rusty ones',
+        name: message('locate.faultSearch.suspect.join', { lines: names }),
+        why: message('locate.faultSearch.suspect.clamps'),
         xy,
         rank: 4,
       },
@@ -89,11 +89,11 @@ function joinSuspects(project: Project, { network, switches }: Survey, { nodes, 
   const atSwitches = switches
     .filter((row) => switchIds.includes(row.switch.id))
     .map((row): Ranked => {
-      const why = row.switch.note ? `noted: “${short(row.switch.note)}”` : 'its clamps and contacts';
+      const why = row.switch.note ? noted(row.switch.note) : message('locate.faultSearch.suspect.switch');
       return {
         key: `switch ${row.switch.id}`,
         thingId: row.switch.id,
-        name: row.switch.name,
+        name: message('locate.faultSearch.suspect.named', { name: row.switch.name }),
         why,
         xy: row.xy,
         rank: row.switch.note ? 2 : 6,
@@ -103,7 +103,7 @@ function joinSuspects(project: Project, { network, switches }: Survey, { nodes, 
 }
 
 /** Lines with a note or heavy growth, and the longest run of each. */
-function lineSuspects(project: Project, survey: Survey, section: Section, units: Units): Ranked[] {
+function lineSuspects(project: Project, survey: Survey, section: Section): Ranked[] {
   return section.lineIds.flatMap((id): Ranked[] => {
     const line = project.fenceLine.get(id);
     const shape = survey.lines.get(id);
@@ -116,13 +116,18 @@ function lineSuspects(project: Project, survey: Survey, section: Section, units:
     if (!line || !shape || !longest) return [];
     const heavy = line.growth === 'heavy';
     const why = line.note
-      ? `noted: “${short(line.note)}”`
+      ? noted(line.note)
       : heavy
-        ? 'heavy growth on the wires'
-        : `walk it: ${formatLength(longest.lengthM, units)}; growth, fallen branches, broken insulators`;
+        ? message('locate.faultSearch.suspect.growth')
+        : message('locate.faultSearch.suspect.walk', { lengthM: longest.lengthM });
     const xy = xyAt(shape, (longest.fromM + longest.toM) / 2);
-    return [{ key: `line ${id}`, thingId: id, name: line.name, why, xy, rank: line.note ? 2 : heavy ? 3 : 7 }];
+    const name = message('locate.faultSearch.suspect.named', { name: line.name });
+    return [{ key: `line ${id}`, thingId: id, name, why, xy, rank: line.note ? 2 : heavy ? 3 : 7 }];
   });
+}
+
+function noted(note: string): Message {
+  return message('locate.faultSearch.suspect.noted', { note: short(note) });
 }
 
 function short(text: string): string {

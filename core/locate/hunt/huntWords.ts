@@ -1,88 +1,77 @@
 import type { HuntReading } from '../../model/huntThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Section, Survey } from '../../survey/types.ts';
-import { fixed, formatVoltage } from '../../words/numbers/write.ts';
-import { capital } from '../../words/text.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { HuntGround } from './huntGround.ts';
 import type { TestsLeft } from './huntPlan.ts';
 import type { HuntStep } from './huntWalk.ts';
 
 /** What a hunt says to the person who walks it. */
 
-export function switchNames(project: Project, ids: readonly string[]): string {
-  return ids.map((id) => switchName(project, id)).join(', ');
+/** The name of a switch; null of one that is gone. */
+export function switchName(project: Project, id: string): string | null {
+  return project.switch.get(id)?.name ?? null;
 }
 
-export function switchName(project: Project, id: string): string {
-  return project.switch.get(id)?.name ?? 'a switch that is gone';
+export function switchesInWords(project: Project, ids: readonly string[]): Message {
+  return message('locate.faultSearch.switches', { names: namesOf(project, ids) });
+}
+
+function namesOf(project: Project, ids: readonly string[]): (string | null)[] {
+  return ids.map((id) => switchName(project, id));
 }
 
 /** "Open S4, close S2. Then read at S4, on the energiser’s side: start post of G7 on F2." */
-export function stepInWords(step: HuntStep, project: Project, survey: Survey): string {
-  const { toOpen, toClose, switchId } = step;
-  const handling = [
-    toOpen.length > 0 ? `open ${switchNames(project, toOpen)}` : '',
-    toClose.length > 0 ? `close ${switchNames(project, toClose)}` : '',
-  ].filter(Boolean);
-  const first = handling.length > 0 ? `${capital(handling.join(', '))}. Then read` : 'Read';
-  if (switchId === null) return `${first} at the energiser, on the wire that leads out.`;
-  const name = switchName(project, switchId);
-  const place = survey.switches.find((row) => row.switch.id === switchId)?.placeText;
-  const side = step.openIds.includes(switchId) ? `at ${name}, on the energiser’s side` : `at ${name}`;
-  return `${first} ${side}${place ? `: ${place}` : ''}.`;
+export function stepInWords(step: HuntStep, project: Project, survey: Survey): Message {
+  const { switchId, openIds } = step;
+  const handled = { toOpen: namesOf(project, step.toOpen), toClose: namesOf(project, step.toClose) };
+  if (switchId === null) return message('locate.faultSearch.step.atEnergiser', handled);
+  return message('locate.faultSearch.step.atSwitch', {
+    ...handled,
+    name: switchName(project, switchId),
+    isOpen: openIds.includes(switchId),
+    place: survey.switches.find((row) => row.switch.id === switchId)?.where ?? null,
+  });
 }
 
-/** "S2 stays open." of what was opened before and is not touched for a step; empty where there is nothing. */
-export function staysOpenInWords({ openIds, toOpen }: HuntStep, project: Project): string {
+/** "S2 stays open." of what was opened before and is not touched for a step; null where there is nothing. */
+export function staysOpenInWords({ openIds, toOpen }: HuntStep, project: Project): Message | null {
   const staying = openIds.filter((id) => !toOpen.includes(id));
-  if (staying.length === 0) return '';
-  return `${switchNames(project, staying)} ${staying.length === 1 ? 'stays' : 'stay'} open.`;
+  if (staying.length === 0) return null;
+  return message('locate.faultSearch.step.staysOpen', { names: namesOf(project, staying) });
 }
 
 /** "At most 3 tests are left, 2.1 as a rule." */
-export function leftInWords({ most, expected }: TestsLeft): string {
-  if (most === 0) return 'No test is left.';
-  if (most === 1) return 'One test is left.';
-  return `At most ${most} tests are left, ${fixed(expected, 1)} as a rule.`;
+export function leftInWords({ most, expected }: TestsLeft): Message {
+  return message('locate.faultSearch.left', { most, expected });
 }
 
-const usualBy: Readonly<Record<string, string>> = { estimate: ', estimated', reading: ', as read before' };
-
 /** "S4: 2.1 kV, low (usual 8.1 kV, estimated)" */
-export function readingInWords({
-  switchName: at,
-  switchId,
-  voltageV,
-  result,
-  doubtful,
-  check,
-  yardstick,
-}: HuntReading): string {
-  const place = switchId === null ? 'At the energiser' : at || 'At a switch';
-  const figure = voltageV === null ? '' : `${formatVoltage(voltageV)}, `;
-  const again =
-    check === 'with' ? ' (to make sure, section fed)' : check === 'without' ? ' (to make sure, section cut off)' : '';
-  const usual = yardstick?.usualV ? ` (usual ${formatVoltage(yardstick.usualV)}${usualBy[yardstick.by] ?? ''})` : '';
-  return `${place}${again}: ${figure}${result}${doubtful ? ', doubtful' : ''}${usual}`;
+export function readingInWords(reading: HuntReading): Message {
+  const { switchId, voltageV, result, doubtful, check, yardstick } = reading;
+  const by = yardstick?.by;
+  return message('locate.faultSearch.reading', {
+    at: switchId === null ? null : reading.switchName,
+    check,
+    voltageV,
+    result,
+    doubtful,
+    usualV: yardstick?.usualV || null,
+    usualBy: by === 'estimate' || by === 'reading' ? by : null,
+  });
 }
 
 /** What a piece is, with its letter where it is a section. */
-export function pieceInWords(ground: HuntGround, piece: number, { sections }: Survey): string {
+export function pieceInWords(ground: HuntGround, piece: number, { sections }: Survey): Message {
   const index = ground.pieces[piece]!.section;
-  if (index !== null) return `section ${sections[index]!.letter}`;
-  return piece === ground.source ? 'the energiser, its earth or its lead-out' : 'the cable between two switches';
+  if (index !== null) return message('locate.faultSearch.piece.section', { letter: sections[index]!.letter });
+  return message(piece === ground.source ? 'locate.faultSearch.piece.source' : 'locate.faultSearch.piece.cable');
 }
 
-/** What a section is made of: "F3, F7 with G4"; the first few where there are many. */
-export function sectionPlace(project: Project, { lineIds, gatewayIds }: Section): string {
-  const lines = firstFew(lineIds.map((id) => project.fenceLine.get(id)?.name ?? id));
-  const gateways = firstFew(gatewayIds.map((id) => project.gateway.get(id)?.name ?? id));
-  return [lines, gateways].filter(Boolean).join(' with ');
-}
-
-const few = 5;
-
-function firstFew(names: readonly string[]): string {
-  const more = names.length - few;
-  return more > 1 ? `${names.slice(0, few).join(', ')} and ${more} more` : names.join(', ');
+/** What a section is made of: "F3 and F7 with G4"; the first few where there are many. */
+export function sectionPlace(project: Project, { lineIds, gatewayIds }: Section): Message {
+  return message('locate.faultSearch.madeOf', {
+    lines: lineIds.map((id) => project.fenceLine.get(id)?.name ?? id),
+    gateways: gatewayIds.map((id) => project.gateway.get(id)?.name ?? id),
+  });
 }

@@ -6,6 +6,7 @@ import { type Project, put, putAll, removeAll } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuriedPoint, Photo, TapeTie, TieFrom } from '../../model/recordThings.ts';
 import type { Crossing, EarthField, Gateway, LeadOut, LineEnd, LonLat } from '../../model/things.ts';
+import { plainWords } from '../../words/figures.ts';
 import { pointsOf } from '../crossingSource.ts';
 import { samePostM, tieFromKey } from '../tieFrom.ts';
 import { recordWithOpening } from './openingThen.ts';
@@ -174,7 +175,13 @@ function withCrossingLeft(
     points: pointsOf(before, crossing.id),
     mark: before.builtMark.get(builtMarkId('crossing', crossing.id)) ?? null,
   };
-  const kept = newInGround(context, project, `old crossing under ${gateway.name}`, fate, was);
+  const kept = newInGround(
+    context,
+    project,
+    plainWords().locate.buried.old.crossing({ gateway: gateway.name }),
+    fate,
+    was,
+  );
   const drawn = project.crossing.get(crossing.id);
   const anew = drawn?.method === 'buried' ? [{ ...drawn, status: 'planned', bowM: null, sealed: null } as const] : [];
   const bare = withoutRecords(project, crossing.id);
@@ -187,10 +194,14 @@ function withSupplyLeft(context: AnswerContext, project: Project, thing: LeadOut
   const energiserName = before.energiser.get(thing.energiserId)?.name ?? '';
   const mark = before.builtMark.get(builtMarkId(thing.kind, thing.id)) ?? null;
   const tests = [...before.earthTest.values()].filter(({ earthFieldId }) => earthFieldId === thing.id);
+  const { leadOut, earthStakes } = plainWords().locate.buried.old;
   const [was, name]: [InGround['was'], string] =
     thing.kind === 'leadOut'
-      ? [{ what: 'leadOut', leadOut: thing, energiserName, mark }, `old lead-out ${thing.name}`]
-      : [{ what: 'earthField', earthField: thing, energiserName, tests, mark }, `old earth stakes of ${energiserName}`];
+      ? [{ what: 'leadOut', leadOut: thing, energiserName, mark }, leadOut({ name: thing.name })]
+      : [
+          { what: 'earthField', earthField: thing, energiserName, tests, mark },
+          earthStakes({ energiser: energiserName }),
+        ];
   const kept = newInGround(context, project, name, fate, was);
   const drawn = project[thing.kind].get(thing.id) as LeadOut | EarthField | undefined;
   const nowMark = project.builtMark.get(builtMarkId(thing.kind, thing.id));

@@ -1,31 +1,33 @@
-import { called } from '../../model/edits/support/find.ts';
-import { type Project, propertyOf } from '../../model/project.ts';
+import type { InGround } from '../../model/inGroundThings.ts';
+import type { Project } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuildableKind, BuriedPoint, CrossingRecord } from '../../model/recordThings.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
-import { counted } from '../../words/text.ts';
-import { gatePostWord, tieFromKey } from '../tieFrom.ts';
+import { refTo } from '../../model/refTo.ts';
+import type { EarthField } from '../../model/things.ts';
+import type { ground } from '../../words/en/locate/ground.ts';
+import { type Message, message } from '../../words/message.ts';
+import { gatePostName, tieFromKey } from '../tieFrom.ts';
 import type { GroundAnswer } from './answer.ts';
 import { fateInShort } from './leftWords.ts';
-import type { HowGone, Mark, Touched } from './touched.ts';
+import type { Mark, Touched } from './touched.ts';
 
 /** What is asked before an edit that touches what is built, recorded or taped from. */
 export interface GroundQuestion {
-  readonly title: string;
+  readonly title: Message;
   /** What is touched, a sentence each. */
-  readonly lines: readonly string[];
+  readonly lines: readonly Message[];
   /** How many more things are touched than there are lines. */
   readonly more: number;
-  readonly ask: string;
+  readonly ask: Message;
   /** The safe answer first. */
   readonly choices: readonly GroundChoice[];
 }
 
 export interface GroundChoice {
   readonly answer: GroundAnswer;
-  readonly label: string;
+  readonly label: Message;
   /** What will then be so in the file. */
-  readonly means: string;
+  readonly means: Message;
 }
 
 /** More than this is no longer read. */
@@ -33,8 +35,7 @@ const mostLines = 8;
 
 /** The one question of an edit; `touched` must not be empty. */
 export function groundQuestion(project: Project, touched: readonly Touched[]): GroundQuestion {
-  const { units } = propertyOf(project);
-  const lines = touched.map((each) => touchedInWords(project, each, units));
+  const lines = touched.map((each) => touchedInWords(project, each));
   const buried = touched.filter(isBuried);
   return {
     title: titleOf(touched, buried.length),
@@ -76,15 +77,15 @@ function isBuried({ what }: Touched): boolean {
   return /^(crossing|leadOut|earthField)/.test(what);
 }
 
-function titleOf(touched: readonly Touched[], buried: number): string {
-  if (buried > 0) return buried === 1 ? 'This is in the ground' : `${buried} of these things are in the ground`;
+function titleOf(touched: readonly Touched[], buried: number): Message {
+  if (buried > 0) return message('locate.ground.title.buried', { count: buried });
   const only = (...kinds: Touched['what'][]) => touched.every(({ what }) => kinds.includes(what));
-  if (only('inGroundGone')) return 'This record is of something in the ground';
-  if (only('bowChanged')) return 'This trench is dug already';
-  if (only('markMoved', 'markGone')) return 'Tapes were held to this post';
-  if (only('builtGone')) return touched.length === 1 ? 'This is built' : 'These things are built';
-  if (only('recordGone', 'recordChanged', 'recordAdded')) return 'This was measured in the trench';
-  return 'This is built or recorded';
+  if (only('inGroundGone')) return message('locate.ground.title.leftRecord');
+  if (only('bowChanged')) return message('locate.ground.title.dug');
+  if (only('markMoved', 'markGone')) return message('locate.ground.title.tapedFrom');
+  if (only('builtGone')) return message('locate.ground.title.built', { count: touched.length });
+  if (only('recordGone', 'recordChanged', 'recordAdded')) return message('locate.ground.title.measured');
+  return message('locate.ground.title.several');
 }
 
 function choicesOf(touched: readonly Touched[], buried: readonly Touched[]): Pick<GroundQuestion, 'ask' | 'choices'> {
@@ -92,228 +93,164 @@ function choicesOf(touched: readonly Touched[], buried: readonly Touched[]): Pic
   const gone = has('crossingGone', 'leadOutGone', 'earthFieldGone');
   const moved = has('crossingMoved', 'leadOutMoved', 'earthFieldMoved');
   if (buried.length > 0) {
-    return {
-      ask: 'What is true on the ground?',
-      choices: [
-        gone ? staysWhenGone : staysWhenMoved(has('crossingMoved')),
-        dead,
-        takenOut,
-        ...(moved && !gone ? [corrected] : []),
-        ...(gone && !moved ? [mistake] : []),
-      ],
-    };
+    const stays = gone ? 'stays' : has('crossingMoved') ? 'crossingStays' : 'staysWhereItIs';
+    return asked(
+      'ground',
+      choice('stays', stays),
+      choice('dead', 'dead'),
+      choice('takenOut', 'takenOut'),
+      ...(moved && !gone ? [choice('corrected', 'corrected')] : []),
+      ...(gone && !moved ? [choice('mistake', 'mistake')] : []),
+    );
   }
-  if (has('inGroundGone')) return { ask: 'What is true on the ground?', choices: [keepsRecord, takenOut, mistake] };
-  if (has('markMoved')) return { ask: 'Was the post really moved?', choices: [postMoved, postCorrected] };
-  if (has('bowChanged')) return { ask: 'How does the trench run?', choices: [bowStays, bowIsSo] };
-  if (has('recordChanged', 'recordAdded'))
-    return { ask: 'Which of the two is right?', choices: [recordStays, recordTaken] };
-  if (has('recordGone')) return { ask: 'Delete what was measured?', choices: [recordGoes] };
-  if (has('markGone')) return { ask: 'Delete the post?', choices: [postGoes] };
-  return { ask: 'Delete what is built?', choices: [builtGoes] };
+  if (has('inGroundGone')) {
+    return asked('ground', choice('stays', 'recordKept'), choice('takenOut', 'takenOut'), choice('mistake', 'mistake'));
+  }
+  if (has('markMoved')) return asked('post', choice('stays', 'postMoved'), choice('corrected', 'postCorrected'));
+  if (has('bowChanged')) return asked('trench', choice('stays', 'asItWas'), choice('corrected', 'asDrawn'));
+  if (has('recordChanged', 'recordAdded')) {
+    return asked('record', choice('stays', 'recordedHere'), choice('corrected', 'comesIn'));
+  }
+  if (has('recordGone')) return asked('deleteRecord', choice('stays', 'recordGoes'));
+  if (has('markGone')) return asked('deletePost', choice('stays', 'postGoes'));
+  return asked('deleteBuilt', choice('stays', 'builtGoes'));
 }
 
-const staysWhenGone: GroundChoice = {
-  answer: 'stays',
-  label: 'It stays in the ground',
-  means:
-    'It is kept as it was recorded, apart from the drawing. Find, the dig check and the sheets go on showing it, as cable that may be live.',
-};
+function asked(what: keyof typeof ground.ask, ...choices: readonly GroundChoice[]) {
+  return { ask: message(`locate.ground.ask.${what}`), choices };
+}
 
-const staysWhenMoved = (crossing: boolean): GroundChoice => ({
-  answer: 'stays',
-  label: 'It stays in the ground where it is',
-  means: crossing
-    ? 'Only the gate or the fence was really moved. The cable is found where it was recorded, and still serves.'
-    : 'It is kept where it lies, as cable that may be live. What is drawn anew counts as planned.',
-});
+function choice(answer: GroundAnswer, said: keyof typeof ground.answers): GroundChoice {
+  return {
+    answer,
+    label: message(`locate.ground.answers.${said}.label`),
+    means: message(`locate.ground.answers.${said}.means`),
+  };
+}
 
-const dead: GroundChoice = {
-  answer: 'dead',
-  label: 'It stays in the ground, cut off at both ends',
-  means: 'It is kept where it lies, as dead and left in the ground. What is still drawn counts as planned.',
-};
-
-const takenOut: GroundChoice = {
-  answer: 'takenOut',
-  label: 'It has been taken out of the ground',
-  means: 'Its record is kept, but the dig check no longer warns of it.',
-};
-
-const corrected: GroundChoice = {
-  answer: 'corrected',
-  label: 'Nothing was moved: the drawing is being put right',
-  means: 'What was recorded and taped from here moves along with the drawing.',
-};
-
-const mistake: GroundChoice = {
-  answer: 'mistake',
-  label: 'It was never there: the record is a mistake',
-  means: 'The record goes, and nothing in this file will warn of it.',
-};
-
-const keepsRecord: GroundChoice = {
-  answer: 'stays',
-  label: 'It is still in the ground',
-  means: 'The record stays.',
-};
-
-const postMoved: GroundChoice = {
-  answer: 'stays',
-  label: 'Yes: the post was moved',
-  means: 'What was taped from it stays where it is: the tapes count from where the post stood.',
-};
-
-const postCorrected: GroundChoice = {
-  answer: 'corrected',
-  label: 'No: the drawing is being put right',
-  means: 'What was taped from it moves along with it.',
-};
-
-const bowStays: GroundChoice = {
-  answer: 'stays',
-  label: 'As it was',
-  means: 'The trench stays as it was dug.',
-};
-
-const bowIsSo: GroundChoice = {
-  answer: 'corrected',
-  label: 'As it is drawn now',
-  means: 'The new curve counts as the real one.',
-};
-
-const recordStays: GroundChoice = {
-  answer: 'stays',
-  label: 'What is recorded here',
-  means: 'The records of what lies there stay as they are; the rest is taken over.',
-};
-
-const recordTaken: GroundChoice = {
-  answer: 'corrected',
-  label: 'What comes in now',
-  means: 'What comes in replaces the records here, or is added to them.',
-};
-
-const recordGoes: GroundChoice = {
-  answer: 'stays',
-  label: 'Delete it',
-  means: 'The place is then known only from what is left. Undo brings it back.',
-};
-
-const postGoes: GroundChoice = {
-  answer: 'stays',
-  label: 'Delete it',
-  means: 'The tapes go on counting from where it stood, but nobody can hold a tape to it any more.',
-};
-
-const builtGoes: GroundChoice = {
-  answer: 'stays',
-  label: 'Delete',
-  means: 'It goes from the drawing. Undo brings it back.',
-};
-
-function touchedInWords(project: Project, touched: Touched, units: Units): string {
+function touchedInWords(project: Project, touched: Touched): Message {
   switch (touched.what) {
     case 'crossingGone': {
-      const name = `crossing under ${touched.gateway.name}`;
-      return `The ${name} (${crossingRecordInWords(project, touched.crossing.id)}) ${goneWords[touched.how]}.`;
+      const { gateway, crossing, how } = touched;
+      return message('locate.ground.touched.crossingGone', {
+        gateway: gateway.name,
+        how,
+        ...recordedOf(project, crossing.id),
+      });
     }
     case 'crossingMoved': {
       const { gateway, crossing, movedM } = touched;
-      const record = crossingRecordInWords(project, crossing.id);
-      return `The crossing under ${gateway.name} (${record}): a post of the gate moves ${formatTape(movedM, units)}.`;
+      return message('locate.ground.touched.crossingMoved', {
+        gateway: gateway.name,
+        movedM,
+        ...recordedOf(project, crossing.id),
+      });
     }
-    case 'bowChanged':
-      return `The trench under ${touched.gateway.name} (${crossingRecordInWords(project, touched.crossing.id)}) is given another curve.`;
-    case 'leadOutGone':
-      return `The buried lead-out ${touched.leadOut.name} (${builtInWords(project, 'leadOut', touched.leadOut.id)}) ${goneWords[touched.how]}.`;
-    case 'leadOutMoved':
-      return `The buried lead-out ${touched.leadOut.name} (${builtInWords(project, 'leadOut', touched.leadOut.id)}) moves by up to ${formatTape(touched.movedM, units)}.`;
-    case 'earthFieldGone':
-      return `The earth stakes${ofEnergiser(project, touched.earthField.energiserId)} (${builtInWords(project, 'earthField', touched.earthField.id)}) ${goneWords[touched.how]}.`;
-    case 'earthFieldMoved':
-      return `The earth stakes${ofEnergiser(project, touched.earthField.energiserId)} (${builtInWords(project, 'earthField', touched.earthField.id)}) move ${formatTape(touched.movedM, units)}.`;
+    case 'bowChanged': {
+      const { gateway, crossing } = touched;
+      return message('locate.ground.touched.bowChanged', {
+        gateway: gateway.name,
+        ...recordedOf(project, crossing.id),
+      });
+    }
+    case 'leadOutGone': {
+      const { leadOut, how } = touched;
+      const built = builtOn(project, 'leadOut', leadOut.id);
+      return message('locate.ground.touched.leadOutGone', { name: leadOut.name, built, how });
+    }
+    case 'leadOutMoved': {
+      const { leadOut, movedM } = touched;
+      const built = builtOn(project, 'leadOut', leadOut.id);
+      return message('locate.ground.touched.leadOutMoved', { name: leadOut.name, built, movedM });
+    }
+    case 'earthFieldGone': {
+      const { earthField, how } = touched;
+      return message('locate.ground.touched.earthFieldGone', { ...stakesOf(project, earthField), how });
+    }
+    case 'earthFieldMoved': {
+      const { earthField, movedM } = touched;
+      return message('locate.ground.touched.earthFieldMoved', { ...stakesOf(project, earthField), movedM });
+    }
     case 'markMoved':
-      return `${markInWords(touched.mark)} moves ${formatTape(touched.movedM, units)}. From it was taped: ${pointsInWords(project, touched.points)}.`;
+      return message('locate.ground.touched.markMoved', { ...tapedFrom(project, touched), movedM: touched.movedM });
     case 'markGone':
-      return `${markInWords(touched.mark)} goes. From it was taped: ${pointsInWords(project, touched.points)}.`;
+      return message('locate.ground.touched.markGone', tapedFrom(project, touched));
     case 'recordChanged':
-      return `${recordInWords(project, touched.before)} is changed.`;
+      return message('locate.ground.touched.recordChanged', { record: recordInWords(project, touched.before) });
     case 'recordAdded':
-      return `${recordInWords(project, touched.added)} is added to what was measured there.`;
+      return message('locate.ground.touched.recordAdded', { record: recordInWords(project, touched.added) });
     case 'recordGone':
-      return `${recordInWords(project, touched.before)} is deleted.`;
-    case 'inGroundGone':
-      return `The record of the ${touched.inGround.name} (${fateInShort(touched.inGround)}) is deleted.`;
+      return message('locate.ground.touched.recordGone', { record: recordInWords(project, touched.before) });
+    case 'inGroundGone': {
+      const { name } = touched.inGround;
+      return message('locate.ground.touched.inGroundGone', { name, fate: fateInShort(touched.inGround) });
+    }
     case 'builtGone':
-      return `The ${called(touched.thing).replace(/^this /, '')} is built and goes from the drawing.`;
+      return message('locate.ground.touched.builtGone', { thing: refTo(touched.thing) });
   }
 }
 
-const goneWords: Readonly<Record<HowGone, string>> = {
-  deleted: 'goes from the drawing',
-  overhead: 'is drawn above ground from now on',
-  planned: 'counts as planned from now on',
-};
-
-/** "built 2025-02-11, 3 points taped or measured, 2 photos". */
-function crossingRecordInWords(project: Project, crossingId: string): string {
-  const points = [...project.buriedPoint.values()].filter((point) => point.crossingId === crossingId).length;
-  const photos = [...project.photo.values()].filter(({ of }) => of?.id === crossingId).length;
-  const depths = project.crossingRecord.get(crossingRecordId(crossingId))?.depths.length ?? 0;
-  const status = project.crossing.get(crossingId)?.status;
-  return [
-    status === 'built' ? builtInWords(project, 'crossing', crossingId) : 'recorded',
-    points === 0 ? '' : `${counted(points, 'point')} measured`,
-    depths === 0 ? '' : `${counted(depths, 'depth')}`,
-    photos === 0 ? '' : `${counted(photos, 'photo')}`,
-  ]
-    .filter((part) => part !== '')
-    .join(', ');
+/** What is recorded of a crossing: when it was built, points taped or measured, depths, photos. */
+function recordedOf(project: Project, crossingId: string) {
+  return {
+    isBuilt: project.crossing.get(crossingId)?.status === 'built',
+    built: builtOn(project, 'crossing', crossingId),
+    points: [...project.buriedPoint.values()].filter((point) => point.crossingId === crossingId).length,
+    depths: project.crossingRecord.get(crossingRecordId(crossingId))?.depths.length ?? 0,
+    photos: [...project.photo.values()].filter(({ of }) => of?.id === crossingId).length,
+  };
 }
 
-function builtInWords(project: Project, kind: BuildableKind, id: string): string {
-  const date = project.builtMark.get(builtMarkId(kind, id))?.date;
-  return date ? `built ${date}` : 'built';
+/** The day on which a thing was built; null where nobody noted it. */
+function builtOn(project: Project, kind: BuildableKind, id: string): string | null {
+  return project.builtMark.get(builtMarkId(kind, id))?.date || null;
 }
 
-function ofEnergiser(project: Project, energiserId: string): string {
-  const name = project.energiser.get(energiserId)?.name;
-  return name ? ` of ${name}` : '';
+function stakesOf(project: Project, { id, energiserId }: EarthField) {
+  return {
+    energiser: project.energiser.get(energiserId)?.name || null,
+    built: builtOn(project, 'earthField', id),
+  };
 }
 
-function markInWords({ from, post }: Mark): string {
-  if (post.kind === 'post') return `Post ${post.name}`;
-  return `The ${gatePostWord(post, from.on === 'gatePost' ? from.post : 'start')} of ${post.name}`;
+const mostPoints = 4;
+
+function tapedFrom(project: Project, { mark, points }: Extract<Touched, { readonly mark: Mark }>) {
+  const said = points.slice(0, mostPoints).map((point) => pointOf(project, point));
+  return { post: markInWords(mark), points: said, more: points.length - said.length };
 }
 
-function pointsInWords(project: Project, points: readonly BuriedPoint[]): string {
-  const said = points.slice(0, 4).map((point) => `${pointWord(point)} of ${gatewayOf(project, point.crossingId)}`);
-  return `${said.join(', ')}${points.length > said.length ? ` and ${points.length - said.length} more` : ''}`;
+function markInWords({ from, post }: Mark): Message {
+  if (post.kind === 'post') return message('locate.ground.touched.post', { name: post.name });
+  const gatePost = gatePostName(post, from.on === 'gatePost' ? from.post : 'start');
+  return message('locate.ground.touched.gatePost', { post: gatePost });
 }
 
-function recordInWords(
-  project: Project,
-  record: CrossingRecord | BuriedPoint | (Touched & { what: 'recordChanged' })['before'],
-): string {
-  if (record.kind === 'inGround') return `The record of the ${record.name}`;
-  const gateway = gatewayOf(project, record.crossingId);
-  if (record.kind === 'crossingRecord') return `The record of the crossing under ${gateway}`;
-  const how = [
-    record.ties.length > 0 ? `${counted(record.ties.length, 'tape')}` : '',
-    record.offset ? 'an offset' : '',
-    record.gps ? 'a receiver’s position' : '',
-  ].filter((part) => part !== '');
-  return `The ${pointWord(record)} of the crossing under ${gateway}${how.length > 0 ? ` (${how.join(', ')})` : ''}`;
+function recordInWords(project: Project, record: CrossingRecord | BuriedPoint | InGround): Message {
+  if (record.kind === 'inGround') return message('locate.ground.touched.recordOfLeft', { name: record.name });
+  if (record.kind === 'crossingRecord') {
+    const gateway = gatewayOf(project, record.crossingId);
+    return message('locate.ground.touched.recordOfCrossing', { gateway });
+  }
+  return message('locate.ground.touched.recordOfPoint', {
+    ...pointOf(project, record),
+    tapes: record.ties.length,
+    offset: record.offset !== null,
+    receiver: record.gps !== null,
+  });
 }
 
-/** "bend", "riser foot", or the name it was given. */
-function pointWord({ name, role }: BuriedPoint): string {
-  if (name.trim() !== '') return name.trim();
-  return role === 'startFoot' || role === 'endFoot' ? 'riser foot' : role;
+/** "bend", "riser foot", or the name it was given; and its gateway. */
+function pointOf(project: Project, { name, role, crossingId }: BuriedPoint) {
+  const foot = role === 'startFoot' || role === 'endFoot';
+  const point =
+    name.trim() !== ''
+      ? message('locate.points.named', { name: name.trim() })
+      : message(`locate.points.${foot ? 'riserFoot' : role}`);
+  return { point, gateway: gatewayOf(project, crossingId) };
 }
 
-function gatewayOf(project: Project, crossingId: string): string {
+function gatewayOf(project: Project, crossingId: string): string | null {
   const crossing = project.crossing.get(crossingId);
-  return (crossing && project.gateway.get(crossing.gatewayId)?.name) ?? 'a gateway that is gone';
+  return (crossing && project.gateway.get(crossing.gatewayId)?.name) ?? null;
 }

@@ -1,8 +1,8 @@
-import { figures } from '../../words/figures.ts';
 import { conductorLibrary } from '../../electrical/conductors/conductorLibrary.ts';
 import type { Material } from '../../electrical/conductors/materials.ts';
 import { coilLengthM } from '../../electrical/conductors/wireMass.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
+import { figures } from '../../words/figures.ts';
 import { fixed } from '../../words/numbers/write.ts';
 
 /**
@@ -61,7 +61,14 @@ const cables: readonly Row[] = conductorLibrary
   .flatMap(({ id, name }) =>
     rolls.map((lengthM): Row => {
       const price = Math.round(lengthM * (id.includes('copper') ? 3.8 : 1.7));
-      return [`${id}-${lengthM}`, `${figures('metric').say(name)}, roll of ${lengthM} m`, `cable:${id}`, 'm', lengthM, price];
+      return [
+        `${id}-${lengthM}`,
+        `${figures('metric').say(name)}, roll of ${lengthM} m`,
+        `cable:${id}`,
+        'm',
+        lengthM,
+        price,
+      ];
     }),
   );
 

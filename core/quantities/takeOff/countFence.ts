@@ -1,7 +1,7 @@
-import { figures } from '../../words/figures.ts';
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { FenceType } from '../../model/things.ts';
+import { figures } from '../../words/figures.ts';
 import { formatLength, formatTape } from '../../words/numbers/write.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import type { NotCounted } from '../types.ts';

@@ -1,9 +1,8 @@
 import type { Item, PaperPoint } from '../../drawing/displayList.ts';
 import { letters } from '../../drawing/style.ts';
 import { type Dig, type DigAnswer, digCheck, numbered } from '../../locate/digCheck.ts';
-import { type Project, propertyOf } from '../../model/project.ts';
+import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
-import { formatLength } from '../../words/numbers/write.ts';
 import { cautions } from '../cautions.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
@@ -12,23 +11,16 @@ import type { PageDraft } from '../pageDraft.ts';
 import { placeText } from '../placeText.ts';
 import { SheetProblem } from '../sheetProblem.ts';
 import { digSketch } from './digSketch.ts';
-import {
-  awayInWords,
-  depthOfThing,
-  digSentence,
-  errorInWords,
-  onlyWhatIsInTheFile,
-  verdictInWords,
-} from './digWords.ts';
+import { awayInWords, depthOfThing, digSentence, errorInWords, verdictInWords } from './digWords.ts';
 
 const sketchMm = 95;
 
 /** What is buried near a dig, to be taken along. Throws `SheetProblem` where no place was given. */
 export function digPages(project: Project, survey: Survey, dig: Dig, input: TextPagesInput): PageDraft[] {
-  if (dig.path.length === 0)
-    throw new SheetProblem('No place to dig was given.', 'Draw it on the map, or type a place.');
-  const { units, placed } = propertyOf(project);
-  const [left, , right] = textRoom('portrait', input.property);
+  const { f, property } = input;
+  const said = f.words.sheets.dig;
+  if (dig.path.length === 0) throw new SheetProblem(said.noPlace, said.noPlaceRemedy);
+  const [left, , right] = textRoom('portrait', property);
   const widthMm = right - left;
   const answer = digCheck(project, survey, dig);
   const paragraph = (content: string, font: 'regular' | 'bold' = 'regular') =>
@@ -36,56 +28,47 @@ export function digPages(project: Project, survey: Survey, dig: Dig, input: Text
   const sketch: Block = {
     heightMm: sketchMm + 3,
     paint: ([x, y]: PaperPoint): readonly Item[] => {
-      const look = { survey, units, measure: input.measure, sizePt: letters.body };
+      const look = { survey, f, measure: input.measure, sizePt: letters.body };
       return digSketch(dig, answer, [x, y, x + widthMm, y + sketchMm], look).items;
     },
   };
-  const place = placed && dig.path[0] ? ` at ${placeText(dig.path[0])}` : '';
-  const what = { point: 'A hole', line: 'A trench', area: 'An area' }[dig.shape];
+  const place = property.placed && dig.path[0] ? placeText(dig.path[0]) : null;
   const blocks: Block[] = [
-    paragraph(digSentence(answer, dig, units), 'bold'),
-    paragraph(onlyWhatIsInTheFile, 'bold'),
-    paragraph(
-      `${what}${place}, its own place good to ${formatLength(dig.errorM, units)}. Looked at: everything that may lie within ${formatLength(dig.withinM, units)}.`,
-    ),
+    paragraph(digSentence(answer, dig, f), 'bold'),
+    paragraph(said.onlyWhatIsKnown, 'bold'),
+    paragraph(said.what({ shape: dig.shape, place, errorM: dig.errorM, withinM: dig.withinM })),
     sketch,
     ...findingTable(answer, widthMm, input),
     space(3),
-    ...cautions(units).map((caution) => paragraph(caution)),
+    ...cautions(f).map((caution) => paragraph(caution)),
     space(8),
-    paragraph(
-      'Services located by, date: ______________________      Energiser off and fence proven dead by: ______________________',
-    ),
+    paragraph(said.signatures),
   ];
-  return textPages('Dig sheet', blocks, 'portrait', input);
+  return textPages(said.title, blocks, 'portrait', input);
 }
 
-function findingTable(answer: DigAnswer, widthMm: number, { property, measure }: TextPagesInput): Block[] {
-  const { units } = property;
+function findingTable(answer: DigAnswer, widthMm: number, { measure, f }: TextPagesInput): Block[] {
+  const said = f.words.sheets.dig;
   const rows = numbered(answer).map(({ finding, number, overhead }) => [
     number,
     overhead
-      ? `${finding.thing.name} (overhead)`
-      : [finding.thing.name, finding.thing.beside].filter((text) => text !== '').join('\n'),
-    awayInWords(finding, units),
-    errorInWords(finding, units),
-    overhead ? '' : depthOfThing(finding, units),
-    overhead
-      ? 'Keep machines clear: ask its owner by how much'
-      : finding.overlap
-        ? 'MAY LIE IN THE DIG'
-        : verdictInWords(finding),
+      ? said.overhead({ name: f.say(finding.thing.name) })
+      : [finding.thing.name, ...(finding.thing.beside ? [finding.thing.beside] : [])].map(f.say).join('\n'),
+    awayInWords(finding, f),
+    errorInWords(finding, f),
+    overhead ? '' : depthOfThing(finding, f),
+    overhead ? said.keepMachinesClear : finding.overlap ? said.mayLieLoud : verdictInWords(finding, f),
   ]);
   if (rows.length === 0) return [];
   return tableBlocks(
     {
       columns: [
-        { title: 'No.' },
-        { title: 'What', strong: true },
-        { title: 'How far' },
-        { title: 'How sure' },
-        { title: 'Depth, the shallowest first' },
-        { title: 'Verdict', strong: true },
+        { title: said.number },
+        { title: said.thing, strong: true },
+        { title: said.howFar },
+        { title: said.howSure },
+        { title: said.depth },
+        { title: said.verdict, strong: true },
       ],
       rows,
     },

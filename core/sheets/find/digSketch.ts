@@ -21,7 +21,7 @@ const scales = [25, 50, 75, ...roundScales];
 
 /** The dig and everything named near it, from above, in true proportions; numbers as in the table. */
 export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: SketchInput): Sketch {
-  const { survey, units, measure } = input;
+  const { survey, f, measure } = input;
   const [left, top, right, bottom] = frame;
   const path = dig.path.map(survey.plane.toXy);
   const nearest = answer.findings.map((finding) => finding.nearest);
@@ -40,7 +40,7 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
     paths: finding.thing.ways.flatMap(({ path }) => (path.length > 1 ? window.clip(path) : [])),
     at: window.toPaper(finding.nearest),
   }));
-  const bar = scaleBarFor(scaleDenominator, units, 40);
+  const bar = scaleBarFor(scaleDenominator, f.units, 40);
   const fences = [...survey.lines.values()].flatMap(({ xy }) => window.clip(xy));
   const shape = digShape(dig, digPaper, window.mmPerM);
   const requests = things.map(({ number, at }): LabelRequest => {
@@ -76,7 +76,8 @@ export function digSketch(dig: Dig, answer: DigAnswer, frame: PaperBox, input: S
     ...drawScaleBar(bar, [left + 4, bottom - 4]),
     box(frame, null, stroke(pen.sign)),
   ];
-  return { items: [figure(`Plan of the dig at ${scaleText(scaleDenominator)}, north up`, items)], scaleDenominator };
+  const plan = f.words.sheets.dig.plan({ scale: scaleText(scaleDenominator) });
+  return { items: [figure(plan, items)], scaleDenominator };
 }
 
 function thingStroke({ thing }: DigFinding) {

@@ -1,50 +1,48 @@
-import { basisWords, plannedWords } from '../../locate/certaintyWords.ts';
 import { compassWord } from '../../locate/compass.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import type { Dig, DigAnswer, DigFinding } from '../../locate/digCheck.ts';
-import { formatLength, type Units } from '../../words/numbers/write.ts';
-import { capital } from '../../words/text.ts';
-
-/** Said with every answer of a dig check. */
-export const onlyWhatIsInTheFile =
-  'Only what is in this file is known. Anything else may be buried here: have all services located before you dig.';
+import type { Figures } from '../../words/types.ts';
 
 /** "2.10 m north-east" */
-export function awayInWords({ distanceM, bearingDeg, thing }: DigFinding, units: Units): string {
-  if (bearingDeg === null) return thing.inGround ? 'in the dig' : 'drawn across the dig';
-  return `${formatLength(distanceM, units)} ${compassWord(bearingDeg)}`;
+export function awayInWords({ distanceM, bearingDeg, thing }: DigFinding, f: Figures): string {
+  const { dig } = f.words.sheets;
+  if (bearingDeg === null) return thing.inGround ? dig.inTheDig : dig.drawnAcross;
+  return dig.away({ distanceM, towards: compassWord(bearingDeg) });
 }
 
-export function verdictInWords({ overlap, thing }: DigFinding): string {
-  if (!thing.inGround) return `Planned here, not in the ground as far as this file knows`;
-  return overlap ? 'May lie in the dig' : 'Near';
+export function verdictInWords({ overlap, thing }: DigFinding, f: Figures): string {
+  const { planned, mayLie, near } = f.words.sheets.dig;
+  if (!thing.inGround) return planned;
+  return overlap ? mayLie : near;
 }
 
 /** How far off the distance may be, and what the place of the thing rests on. */
-export function errorInWords({ thing, errorM }: DigFinding, units: Units): string {
-  if (!thing.inGround) return 'Its place is as drawn';
-  const assumed = thing.basis === 'drawn' || thing.basis === 'contradictory' ? ', so assumed' : '';
-  const ways = thing.ways.length > 1 ? `; the worst of ${thing.ways.length} places where it can be` : '';
-  return `± ${formatLength(errorM, units)} with the dig's own (${basisWords[thing.basis]}${assumed}${ways})`;
+export function errorInWords({ thing, errorM }: DigFinding, f: Figures): string {
+  if (!thing.inGround) return f.words.sheets.dig.asDrawn;
+  const assumed = thing.basis === 'drawn' || thing.basis === 'contradictory';
+  const basis = f.words.locate.basis[thing.basis];
+  return f.words.sheets.dig.error({ errorM, basis, assumed, ways: thing.ways.length });
 }
 
 /** How deep a thing lies, shallowest first; "depth not known" where nothing tells. */
-export function depthOfThing({ thing: { depth } }: DigFinding, units: Units): string {
-  return depth ? depthInWords(depth, units) : 'depth not known';
+export function depthOfThing({ thing: { depth } }: DigFinding, f: Figures): string {
+  return depth ? f.say(depthInWords(depth)) : f.words.sheets.dig.depthNotKnown;
 }
 
 /** The answer in one sentence, and a second one for what is only planned. */
-export function digSentence({ findings, planned }: DigAnswer, { withinM }: Dig, units: Units): string {
+export function digSentence({ findings, planned }: DigAnswer, { withinM }: Dig, f: Figures): string {
+  const { dig } = f.words.sheets;
   const hit = findings.filter(({ overlap }) => overlap);
-  const within = formatLength(withinM, units);
-  const near = findings.length === 1 ? 'One buried thing' : `${findings.length} buried things`;
-  const also = planned.length === 0 ? '' : ` ${capital(plannedWords)}: ${named(planned)}.`;
-  if (findings.length === 0) return `Nothing in this file is buried within ${within} of the dig.${also}`;
-  if (hit.length === 0) return `${near} within ${within}; none that the errors bring into the dig.${also}`;
-  return `Do not dig yet: ${named(hit)} may lie in the dig.${also}`;
+  const answer =
+    findings.length === 0
+      ? dig.nothing({ withinM })
+      : hit.length === 0
+        ? dig.nearby({ count: findings.length, withinM })
+        : dig.doNotDig({ names: namesOf(hit, f) });
+  const also = planned.length === 0 ? [] : [dig.alsoPlanned({ names: namesOf(planned, f) })];
+  return f.words.things.sentences({ all: [answer, ...also] });
 }
 
-function named(findings: readonly DigFinding[]): string {
-  const names = findings.slice(0, 3).map(({ thing }) => thing.name);
-  return `${names.join(', ')}${findings.length > 3 ? ` and ${findings.length - 3} more` : ''}`;
+function namesOf(findings: readonly DigFinding[], f: Figures): string[] {
+  return findings.map(({ thing }) => f.say(thing.name));
 }

@@ -11,9 +11,8 @@ import { placeNames } from '../../locate/tieWords.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
-import { dateText } from '../../words/dates.ts';
-import { formatTape } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { tableBlocks } from '../flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from '../flow/textPages.ts';
@@ -37,22 +36,24 @@ export interface SoughtStake {
  * How to find the crossing of a gateway, or one left in the ground that is drawn no longer. Throws `SheetProblem` where it
  * is not buried.
  */
-export function stakeOutAt(project: Project, survey: Survey, id: string): SoughtStake {
+export function stakeOutAt(project: Project, survey: Survey, id: string, f: Figures): SoughtStake {
   const sought = crossingById(project, survey, id);
-  if (!sought) throw new SheetProblem('This gateway has no buried crossing to find.', 'Choose another gateway.');
+  const { notBuried, notBuriedRemedy } = f.words.sheets.stake;
+  if (!sought) throw new SheetProblem(notBuried, notBuriedRemedy);
   return { stake: stakeOut(sought.crossing, fixedPosts(project, survey)), left: sought.left };
 }
 
 /** How to find one crossing again, on one page where its points leave room. */
 export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey, input: TextPagesInput): PageDraft[] {
-  const { property } = input;
+  const { property, f } = input;
+  const said = f.words.sheets.stake;
   const [left, top, right, bottom] = textRoom('portrait', property);
   const widthMm = right - left;
   const blocks = wordsBelow(stake, property.placed, widthMm, input);
   const bold = { sizePt: letters.body, font: 'bold', afterMm: 2 } as const;
   const above = [
-    ...(gone ? [words(fateInWords(gone, gone.since && dateText(gone.since)), widthMm, bold, input.measure)] : []),
-    words(certaintyInWords(stake.crossing, property.units), widthMm, bold, input.measure),
+    ...(gone ? [words(f.say(fateInWords(gone)), widthMm, bold, input.measure)] : []),
+    words(f.say(certaintyInWords(stake.crossing)), widthMm, bold, input.measure),
     ...(gone && gone.note.trim() !== ''
       ? [words(gone.note.trim(), widthMm, { sizePt: letters.body, afterMm: 2 }, input.measure)]
       : []),
@@ -62,82 +63,82 @@ export function stakeOutPages({ stake, left: gone }: SoughtStake, survey: Survey
   const sketch: Block = {
     heightMm: heightMm + 3,
     paint: ([x, y]: PaperPoint) => {
-      const { units } = property;
-      const look = { survey, units, measure: input.measure, sizePt: letters.body };
+      const look = { survey, f, measure: input.measure, sizePt: letters.body };
       return [...stakeSketch(stake, null, [x, y, x + widthMm, y + heightMm], look).items];
     },
   };
   const { figures, inGround } = stake.crossing;
   const title = gone
-    ? `To find the ${gone.name} (${fateInShort(gone)})`
-    : inGround
-      ? `To find the crossing at ${figures.gateway.name}`
-      : `Planned crossing at ${figures.gateway.name}`;
+    ? said.left({ name: gone.name, fate: f.say(fateInShort(gone)) })
+    : (inGround ? said.crossing : said.planned)({ gateway: figures.gateway.name });
   return textPages(title, [...above, sketch, ...blocks], 'portrait', input);
 }
 
 function wordsBelow(stake: StakeOut, placed: boolean, widthMm: number, input: TextPagesInput): Block[] {
-  const { measure, property } = input;
-  const { units } = property;
+  const { measure, f } = input;
+  const said = f.words.sheets.stake;
+  const { position, wgs84 } = f.words.sheets.common;
   const points = tableBlocks(
     {
       columns: [
         { title: '', strong: true },
-        { title: 'Point' },
-        { title: 'Measure' },
-        { title: depthHeading(stake.depth), align: 'right' },
-        { title: 'How sure' },
-        ...(placed ? [{ title: 'Position', unit: 'WGS 84' }] : []),
+        { title: said.point },
+        { title: said.measure },
+        { title: f.say(depthHeading(stake.depth)), align: 'right' },
+        { title: said.howSure },
+        ...(placed ? [{ title: position, unit: wgs84 }] : []),
       ],
       rows: stake.points.map((point, i) => [
         pointLetter(i),
-        point.label,
-        tapesInWords(point, units),
-        held(depthThereInShort(point.depth, units)),
-        pointSureInWords(point, units),
-        ...(placed ? [placesText(point)] : []),
+        f.say(point.label),
+        tapesInWords(point, f),
+        held(f.say(depthThereInShort(point.depth))),
+        pointSureInWords(point, f),
+        ...(placed ? [placesText(point, f)] : []),
       ]),
     },
     widthMm,
     measure,
   );
   const depth = words(
-    `${capital(depthInWords(stake.depth, units))}. ${leftOutInWords(stake.depth, stake.crossing.lengthM, units)} ${alsoInTrench(stake.crossing.record)}`.trim(),
+    f.words.things.sentences({
+      all: [
+        `${capital(f.say(depthInWords(stake.depth)))}.`,
+        ...[leftOutInWords(stake.depth, stake.crossing.lengthM), alsoInTrench(stake.crossing.record)].flatMap((each) =>
+          each ? [f.say(each)] : [],
+        ),
+      ],
+    }),
     widthMm,
     { sizePt: letters.body, afterMm: 1.5 },
     measure,
   );
   const heading = words(
-    `Along the straight line from the ${stake.postNames.start} to the ${stake.postNames.end}`,
+    said.alongTheLine({ from: f.say(stake.postNames.start), to: f.say(stake.postNames.end) }),
     widthMm,
     { sizePt: letters.body, font: 'bold', role: 'H2', afterMm: 1, keepWithNext: true },
     measure,
   );
   const steps = tableBlocks(
     {
-      columns: [
-        { title: 'From the first post' },
-        ...stake.steps.map(({ alongM }) => ({ title: formatTape(alongM, units) })),
-      ],
+      columns: [{ title: said.fromFirstPost }, ...stake.steps.map(({ alongM }) => ({ title: f.tape(alongM) }))],
       rows: [
-        [stepsHeading(stake), ...stake.steps.map((step) => stepOffset(step, stake, units))],
-        [depthHeading(stake.depth), ...stake.steps.map(({ depth }) => depthThereInShort(depth, units))],
+        [stepsHeading(stake, f), ...stake.steps.map((step) => stepOffset(step, stake, f))],
+        [f.say(depthHeading(stake.depth)), ...stake.steps.map((step) => f.say(depthThereInShort(step.depth)))],
       ],
     },
     widthMm,
     measure,
   );
-  const caution = words(
-    'Energiser off and the fence proven dead before you dig. Locate all other buried services first. Dig by hand near the cable. Level tapes, held to the middle of each post at the ground. Local codes come first.',
-    widthMm,
-    { sizePt: letters.table, afterMm: 1 },
-    measure,
-  );
+  const caution = words(said.caution, widthMm, { sizePt: letters.table, afterMm: 1 }, measure);
   return [depth, ...points, space(3), ...(stake.steps.length > 0 ? [heading, ...steps, space(2)] : []), caution];
 }
 
 /** Where a point is on earth; of several places each with its name. */
-function placesText({ places }: StakePoint): string {
-  const names = placeNames(places);
-  return places.map(({ at }, i) => (places.length > 1 ? `${names[i]!}: ${placeText(at)}` : placeText(at))).join('\n');
+function placesText({ places }: StakePoint, f: Figures): string {
+  const names = placeNames(places).map(f.say);
+  const { placeAt } = f.words.sheets.stake;
+  const placeOf = ({ at }: (typeof places)[number], i: number) =>
+    places.length > 1 ? placeAt({ name: names[i]!, place: placeText(at) }) : placeText(at);
+  return places.map(placeOf).join('\n');
 }

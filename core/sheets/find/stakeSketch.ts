@@ -22,9 +22,10 @@ import { xyDistanceM } from '../../geometry/vector.ts';
 import { depthThereLabel } from '../../locate/depthWords.ts';
 import type { StakeOut, StakePoint, StakeTape } from '../../locate/stakeOut.ts';
 import { samePostM } from '../../locate/tieFrom.ts';
-import { apartM, placeNames } from '../../locate/tieWords.ts';
+import { apartM, placeMarks } from '../../locate/tieWords.ts';
 import type { Survey } from '../../survey/types.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
+import type { Message } from '../../words/message.ts';
+import type { Figures } from '../../words/types.ts';
 import { scaleText } from '../scales.ts';
 
 /** Scales of the sketch, 1 to each of these; common practice. */
@@ -32,7 +33,7 @@ const sketchScales: readonly number[] = [20, 25, 40, 50, 75, 100, 125, 150, 200,
 
 export interface SketchInput {
   readonly survey: Survey;
-  readonly units: Units;
+  readonly f: Figures;
   readonly measure: MeasureText;
   /** Size of its letters; on a small screen larger than on paper. */
   readonly sizePt: number;
@@ -80,11 +81,11 @@ export function stakeSketch(stake: StakeOut, key: string | null, frame: PaperBox
     box(frame, null, stroke(pen.sign)),
     ...foot(scaleDenominator, stake.crossing.inGround, input, [left, bottom - footMm, right, bottom]),
   ];
-  return { items: [figure(inWords(stake, scaleDenominator), items)], scaleDenominator };
-}
-
-function inWords({ crossing }: StakeOut, scaleDenominator: number): string {
-  return `Plan of the crossing at ${crossing.figures.gateway.name} at ${scaleText(scaleDenominator)}, north up`;
+  const plan = input.f.words.sheets.stake.plan({
+    gateway: stake.crossing.figures.gateway.name,
+    scale: scaleText(scaleDenominator),
+  });
+  return { items: [figure(plan, items)], scaleDenominator };
 }
 
 function extentOf({ crossing }: StakeOut, shown: readonly StakePoint[]): Box {
@@ -125,8 +126,8 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
     ),
   );
   const astray = shown.flatMap((point) => (point.places.length === 0 ? tapeCircles(point, window) : []));
-  const posts = postsShown(stake, shown, window);
-  const marks = points.flatMap((point, i) => marksOf(point, i, window));
+  const posts = postsShown(stake, shown, window, input.f);
+  const marks = points.flatMap((point, i) => marksOf(point, i, window, input.f));
   const labelled = labelledTapes(tapes);
   return {
     items: [
@@ -161,12 +162,13 @@ function drawn(stake: StakeOut, shown: readonly StakePoint[], window: MapWindow,
 const apartMm = 9;
 
 /** "A"; where a point can be in several places "A north", "A south", as far as there is room for both. */
-function marksOf(point: StakePoint, index: number, { toPaper, mmPerM }: MapWindow) {
+function marksOf(point: StakePoint, index: number, { toPaper, mmPerM }: MapWindow, f: Figures) {
   const letter = pointLetter(index);
-  const names = placeNames(point.places);
+  const names = placeMarks(point.places).map(f.say);
   const close = apartM(point.places) * mmPerM < apartMm;
   return point.places.map(({ xy }, i) => {
-    const name = close ? (i === 0 ? letter : null) : `${letter} ${names[i]!.replace(/ side$/, '')}`;
+    const mark = () => f.words.sheets.stake.mark({ letter, place: names[i]! });
+    const name = close ? (i === 0 ? letter : null) : mark();
     return { point, letter: point.places.length > 1 ? name : letter, at: toPaper(xy) };
   });
 }
@@ -213,11 +215,16 @@ function fencePaths({ crossing: { shape } }: StakeOut, { lines: drawn }: Survey)
 }
 
 /** This gate's own posts, those that tapes are held to, and marked ones in the picture. */
-function postsShown({ crossing, postsNear, postNames }: StakeOut, shown: readonly StakePoint[], window: MapWindow) {
+function postsShown(
+  { crossing, postsNear, postNames }: StakeOut,
+  shown: readonly StakePoint[],
+  window: MapWindow,
+  f: Figures,
+) {
   const { shape } = crossing;
   const all: { name: string; xy: Xy }[] = [];
-  const add = (name: string, xy: Xy) => {
-    if (all.every((known) => xyDistanceM(known.xy, xy) >= samePostM)) all.push({ name, xy });
+  const add = (name: Message, xy: Xy) => {
+    if (all.every((known) => xyDistanceM(known.xy, xy) >= samePostM)) all.push({ name: f.say(name), xy });
   };
   add(postNames.start, shape.startPost);
   add(postNames.end, shape.endPost);
@@ -233,11 +240,11 @@ function pointLabel(
   isShown: boolean,
   input: SketchInput,
 ): LabelRequest {
-  const words = isShown ? depthThereLabel(depth, input.units) : [];
+  const words = isShown ? depthThereLabel(depth) : null;
   const block = labelBlock(
     [
       { text: letter, font: 'bold', sizePt: input.sizePt * 1.25 },
-      ...words.map((text) => ({ text, font: 'figures', sizePt: input.sizePt }) as const),
+      ...(words ? [{ text: input.f.say(words), font: 'figures', sizePt: input.sizePt } as const] : []),
     ],
     input.measure,
   );
@@ -248,9 +255,10 @@ function tapeLabel(
   path: readonly PaperPoint[],
   { distanceM }: StakeTape,
   by: StakePoint['by'],
-  { units, measure, sizePt }: SketchInput,
+  { f, measure, sizePt }: SketchInput,
 ): LabelRequest {
-  const words = `${formatTape(distanceM, units)}${by === 'drawn' ? ' assumed' : by === 'planned' ? ' planned' : ''}`;
+  const { tape, tapeAssumed, tapePlanned } = f.words.sheets.stake;
+  const words = { drawn: tapeAssumed, planned: tapePlanned, ties: tape, offset: tape, gps: tape }[by]({ distanceM });
   const style = { sizePt, font: 'bold' } as const;
   const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
   const away = placesAround(squareAround(middle, 0.3), labelBlock([{ text: words, ...style }], measure));
@@ -272,11 +280,12 @@ function postLabel(name: string, at: PaperPoint, { measure, sizePt }: SketchInpu
 function foot(
   scaleDenominator: number,
   inGround: boolean,
-  { units, sizePt, measure }: SketchInput,
+  { f, sizePt, measure }: SketchInput,
   [left, top, right, bottom]: PaperBox,
 ): Item[] {
-  const bar = scaleBarFor(scaleDenominator, units, Math.min(45, (right - left) / 2.6));
-  const words = inGround ? 'shaded: it may lie here' : 'planned: not in the ground';
+  const bar = scaleBarFor(scaleDenominator, f.units, Math.min(45, (right - left) / 2.6));
+  const { shaded, notInTheGround } = f.words.sheets.stake;
+  const words = inGround ? shaded : notInTheGround;
   const roomy = measure(words, 'regular', sizePt) < right - left - bar.length - 20;
   return [
     line(

@@ -1,86 +1,86 @@
-import type { StakeOut, StakePlace, StakePoint, StakeStep } from '../../locate/stakeOut.ts';
-import { apartM, impossibleInWords, placeNames, whereNow } from '../../locate/tieWords.ts';
+import type { StakeOut, StakePoint, StakeStep, StakeTape } from '../../locate/stakeOut.ts';
+import { apartM, impossibleInWords, placeNames, postThen } from '../../locate/tieWords.ts';
 import { largestOf } from '../../model/extremes.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
-import { capital } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 
 /** "From the hinge post (west) 2.40 m, from post P3 3.10 m, on the north side: here." */
-export function tapesInWords(point: StakePoint, units: Units): string {
+export function tapesInWords(point: StakePoint, f: Figures): string {
   const { tapesNow } = point;
-  const held = heldInWords(point, units);
+  const held = heldInWords(point, f);
   if (tapesNow.length === 0) return held;
-  const now = tapesNow.map(({ postName, distanceM }) => `the ${postName} ${formatTape(distanceM, units)}`);
-  return `${held} From posts as they are drawn now, worked out: ${now.join(', ')}.`;
+  const tapes = tapesNow.map(({ postName, distanceM }) => ({ post: f.say(postName), distanceM }));
+  return f.words.things.sentences({ all: [held, f.words.sheets.stake.tapes.now({ tapes })] });
 }
 
-function heldInWords({ tapes, places, by }: StakePoint, units: Units): string {
-  const [first, ...more] = tapes;
+function heldInWords(point: StakePoint, f: Figures): string {
+  const { places, by } = point;
+  const said = f.words.sheets.stake.tapes;
+  const [first, ...more] = point.tapes;
   const [place, ...others] = places;
-  if (!first)
-    return place ? `${formatTape(Math.abs(place.offset.leftM), units)} off the line between the gate posts.` : '';
-  if (place && more.length === 0 && first.distanceM < 0.02) {
-    return `At the foot of the ${first.postName}${whereNow(first, units)}.`;
-  }
-  const taped = tapes
-    .map(({ postName, distanceM, gone, movedM }) => {
-      return `from the ${postName}${whereNow({ gone, movedM }, units)} ${formatTape(distanceM, units)}`;
-    })
-    .join(', ');
-  if (!place) return `${capital(taped)}: these tapes do not meet.`;
-  if (others.length > 0)
-    return `${capital(taped)}, on the ${placeNames(places).join(' or on the ')}: nobody said which.`;
-  const where = place.side ? `, on the ${place.side} side` : '';
-  if (by === 'planned') return `Planned: ${taped}${where}.`;
-  return by === 'drawn' ? `Assumed: ${taped}${where}.` : `${capital(taped)}${where}: here.`;
+  if (!first) return place ? said.offTheLine({ offM: Math.abs(place.offset.leftM) }) : '';
+  if (place && more.length === 0 && first.distanceM < 0.02) return said.atFoot({ post: named(first, f) });
+  const tapes = point.tapes.map((tape) => ({ post: named(tape, f), distanceM: tape.distanceM }));
+  if (!place) return said.doNotMeet({ tapes });
+  if (others.length > 0) return said.several({ tapes, places: placeNames(places).map(f.say) });
+  const where = { tapes, side: place.side };
+  if (by === 'planned') return said.planned(where);
+  return by === 'drawn' ? said.assumed(where) : said.here(where);
+}
+
+/** A post with what has become of it since the tape was held to it. */
+function named({ postName, gone, movedM }: StakeTape, f: Figures): string {
+  return f.say(postThen({ name: postName, gone, movedM }));
 }
 
 /** How sure a point is, and what that rests on. */
-export function pointSureInWords({ by, places, solved, weak }: StakePoint, units: Units): string {
-  const within = formatTape(Math.max(0, largestOf(places.map(({ withinM }) => withinM))), units);
-  const how = {
-    ties: 'Taped when it was recorded',
-    offset: 'Measured off the line of the gate posts',
-    gps: 'From a receiver',
-    drawn: `Not measured (from the plan); may be ${within} off.`,
-    planned: 'As planned; nothing lies here as far as this file knows.',
-  }[by];
-  const flat = weak ? ' The tapes meet at a flat angle: a small slip moves the place far.' : '';
-  const wrong = solved?.trilateration && !solved.trilateration.possible ? impossibleOf(solved, units) : '';
-  if (places.length === 0) return `Not known where it lies. ${wrong}`;
-  if (by === 'drawn' || by === 'planned') return `${how}${flat}`;
-  const said =
-    places.length > 1
-      ? `${how}, the side not said: ${placesInWords(places, units)}, each within ${within}. Keep clear of both, and look at both.`
-      : `${how}: within ${within}, 19 times in 20.`;
-  return [said, solved?.basis === 'contradictory' ? `Its tapes do not meet. ${wrong}` : wrong].join(' ').trim() + flat;
+export function pointSureInWords(point: StakePoint, f: Figures): string {
+  const { by, places, solved, weak } = point;
+  const { sure } = f.words.sheets.stake;
+  const wrong = solved?.trilateration && !solved.trilateration.possible ? [impossibleOf(solved, f)] : [];
+  const all =
+    places.length === 0
+      ? [sure.notKnown, ...wrong]
+      : [
+          placeSure(point, f),
+          ...(by === 'drawn' || by === 'planned'
+            ? []
+            : solved?.basis === 'contradictory'
+              ? [sure.doNotMeet, ...wrong]
+              : wrong),
+          ...(weak ? [sure.flat] : []),
+        ];
+  return f.words.things.sentences({ all });
 }
 
-function impossibleOf({ trilateration, ties }: NonNullable<StakePoint['solved']>, units: Units): string {
-  return trilateration && !trilateration.possible ? impossibleInWords(trilateration, ties, units) : '';
+function placeSure({ by, places }: StakePoint, f: Figures): string {
+  const { sure } = f.words.sheets.stake;
+  const withinM = Math.max(0, largestOf(places.map((place) => place.withinM)));
+  if (by === 'planned') return sure.planned;
+  if (by === 'drawn') return sure.drawn({ withinM });
+  return places.length > 1
+    ? sure.several({ by, withinM, apartM: apartM(places), count: places.length })
+    : sure.one({ by, withinM });
 }
 
-function placesInWords(places: readonly StakePlace[], units: Units): string {
-  const count = places.length === 2 ? 'two places' : `${places.length} places`;
-  return `${count}, ${formatTape(apartM(places), units)} apart`;
+function impossibleOf({ trilateration, ties }: NonNullable<StakePoint['solved']>, f: Figures): string {
+  return trilateration && !trilateration.possible ? f.say(impossibleInWords(trilateration, ties)) : '';
 }
 
 /** "0.85 m north"; "0.85 m north or 0.85 m south"; of more than two the outermost: "between 0.90 m north and 0.85 m south". */
 export function stepOffset(
   { leftMs }: StakeStep,
   { leftIs, rightIs }: Pick<StakeOut, 'leftIs' | 'rightIs'>,
-  units: Units,
+  f: Figures,
 ): string {
-  const words = (leftM: number) => {
-    if (Math.abs(leftM) < 0.005) return 'on the line';
-    return `${formatTape(Math.abs(leftM), units)} ${leftM > 0 ? leftIs : rightIs}`;
-  };
-  const [first = 0, second] = leftMs;
-  const last = leftMs.at(-1) ?? first;
-  if (second === undefined) return words(first);
-  return leftMs.length === 2 ? `${words(last)} or ${words(first)}` : `between ${words(last)} and ${words(first)}`;
+  const { one, either, between } = f.words.sheets.stake.step;
+  const leastM = leftMs[0] ?? 0;
+  const mostM = leftMs.at(-1) ?? leastM;
+  if (leftMs.length < 2) return one({ leftM: leastM, leftIs, rightIs });
+  return (leftMs.length === 2 ? either : between)({ leastM, mostM, leftIs, rightIs });
 }
 
 /** What the offsets of the steps are. */
-export function stepsHeading({ stepsAssumed }: Pick<StakeOut, 'stepsAssumed'>): string {
-  return stepsAssumed ? 'Off the line, assumed' : 'Off the line';
+export function stepsHeading({ stepsAssumed }: Pick<StakeOut, 'stepsAssumed'>, f: Figures): string {
+  const { heading, headingAssumed } = f.words.sheets.stake.step;
+  return stepsAssumed ? headingAssumed : heading;
 }

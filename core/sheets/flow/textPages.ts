@@ -3,8 +3,7 @@ import { line, stroke, tagged, text } from '../../drawing/paint.ts';
 import { ink, letters, pageMarginMm, pen } from '../../drawing/style.ts';
 import { type MeasureText, wrapText } from '../../drawing/words.ts';
 import type { Property } from '../../model/things.ts';
-import { dateText } from '../../words/dates.ts';
-import { cautionLine } from '../cautions.ts';
+import type { Figures } from '../../words/types.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { inventedMark } from '../panel/titleBlock.ts';
 import type { Block } from './block.ts';
@@ -21,6 +20,7 @@ export interface TextPagesInput {
   /** ISO 8601. */
   readonly date: string;
   readonly measure: MeasureText;
+  readonly f: Figures;
 }
 
 /** Room for blocks on a page of words. */
@@ -56,7 +56,7 @@ export function textPage(
   return {
     widthMm,
     heightMm,
-    title: turn === 0 ? title : `${title} (${turn + 1})`,
+    title: turn === 0 ? title : input.f.words.sheets.common.continued({ title, number: turn + 1 }),
     items: [...pageHead(title, widthMm, input), ...items, ...pageFoot(widthMm, heightMm, input)],
     pageNumber: {
       at: [widthMm - sideMm, heightMm - pageMarginMm - 0.5],
@@ -91,12 +91,12 @@ function keptHeightMm(blocks: readonly Block[], i: number): number {
   return heightMm;
 }
 
-function pageHead(title: string, widthMm: number, { property, date, measure }: TextPagesInput): Item[] {
+function pageHead(title: string, widthMm: number, { property, date, measure, f }: TextPagesInput): Item[] {
   const y = pageMarginMm + 5;
-  const dateWords = dateText(date);
+  const dateWords = f.date(date);
   const dateMm = measure(dateWords, 'regular', letters.body);
   const nameMm = widthMm - 2 * sideMm - dateMm - 6;
-  const name = headName(`${property.name} · ${title}`, nameMm, measure);
+  const name = headName(f.words.sheets.common.headed({ property: property.name, title }), nameMm, measure);
   return [
     ...name.lines.map((words, i) =>
       tagged('H1', [
@@ -111,7 +111,7 @@ function pageHead(title: string, widthMm: number, { property, date, measure }: T
       ],
       stroke(pen.frame),
     ),
-    ...inventedMark(property, measure).paint([sideMm, y + 3.5]),
+    ...inventedMark(property, f, measure).paint([sideMm, y + 3.5]),
   ];
 }
 
@@ -122,9 +122,15 @@ function headName(words: string, widthMm: number, measure: MeasureText): { lines
   return { sizePt, lines: wrapText(words, widthMm, 'bold', sizePt, measure) };
 }
 
-function pageFoot(widthMm: number, heightMm: number, { measure }: TextPagesInput): Item[] {
+function pageFoot(widthMm: number, heightMm: number, { measure, f }: TextPagesInput): Item[] {
   const bottom = heightMm - pageMarginMm;
-  const lines = wrapText(cautionLine, widthMm - 2 * sideMm - 26, 'regular', letters.small, measure);
+  const lines = wrapText(
+    f.words.sheets.common.cautions.inOneLine,
+    widthMm - 2 * sideMm - 26,
+    'regular',
+    letters.small,
+    measure,
+  );
   return [
     line(
       [

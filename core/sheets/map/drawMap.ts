@@ -6,9 +6,10 @@ import { line, stroke } from '../../drawing/paint.ts';
 import { pen } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Box } from '../../geometry/box.ts';
-import { type Project, propertyOf } from '../../model/project.ts';
+import type { Project } from '../../model/project.ts';
 import type { Survey } from '../../survey/types.ts';
 import { inOrder } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 import { gridLayer } from './drawGrid.ts';
 import { fenceLayer } from './fenceLayer.ts';
 import { inGroundLayer } from './inGroundLayer.ts';
@@ -36,27 +37,24 @@ export function drawMap(
   window: MapWindow,
   ground: Box,
   gridM: number,
+  f: Figures,
   measure: MeasureText,
 ): DrawnMap {
-  const { units } = propertyOf(project);
   const grid = gridLayer(window, ground, gridM);
   const below = mergeLayers([
     grid,
-    serviceLayer(project, window, measure),
-    fenceLayer(survey, window, measure),
+    serviceLayer(project, window, f, measure),
+    fenceLayer(survey, window, f, measure),
     leadOutLayer(project, window),
-    inGroundLayer(project, survey, window, measure),
+    inGroundLayer(project, survey, window, f, measure),
   ]);
-  const signs = mergeLayers([
-    openingLayer(project, survey, window, units, measure),
-    supplyLayer(project, window, measure),
-  ]);
+  const signs = mergeLayers([openingLayer(project, survey, window, f, measure), supplyLayer(project, window, measure)]);
   const all = mergeLayers([
     below,
     postLayer(project, window, measure),
     signs,
     switchLayer(survey, window, signs.signs, measure),
-    paddockLayer(survey, window, units, measure),
+    paddockLayer(survey, window, f, measure),
   ]);
   const { placed, without } = placeLabels(all.labels, {
     frame: window.frame,

@@ -10,6 +10,7 @@ import { pathLength } from '../../drawing/strokes/marksAlong.ts';
 import { fenceWidthMm, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Survey } from '../../survey/types.ts';
+import type { Figures } from '../../words/types.ts';
 import { type FenceStretch, fenceStretches } from './fenceStretches.ts';
 import type { MapLayer } from './layer.ts';
 
@@ -20,7 +21,7 @@ interface ShownStretch {
 }
 
 /** Fence lines by section, strong where built, thin where planned; letters of the sections and names of the lines. */
-export function fenceLayer(survey: Survey, window: MapWindow, measure: MeasureText): MapLayer {
+export function fenceLayer(survey: Survey, window: MapWindow, f: Figures, measure: MeasureText): MapLayer {
   const widthMm = fenceWidthMm(window.scaleDenominator);
   const shown = fenceStretches(survey)
     .map((stretch): ShownStretch => ({ stretch, pieces: window.clip(stretch.path) }))
@@ -29,7 +30,7 @@ export function fenceLayer(survey: Survey, window: MapWindow, measure: MeasureTe
     items: shown.flatMap(({ stretch, pieces }) => pieces.flatMap((piece) => drawStretch(stretch, piece, widthMm))),
     signs: [],
     lines: shown.flatMap(({ pieces }) => pieces),
-    labels: [...sectionLetters(shown, measure), ...lineNames(shown, measure)],
+    labels: [...sectionLetters(shown, f, measure), ...lineNames(shown, measure)],
   };
 }
 
@@ -44,7 +45,7 @@ const firstSlideMm = 24;
 const letterStyle = { font: 'bold', sizePt: letters.sectionLetter } as const;
 
 /** One letter for each section on the longest piece of it, and again along every long piece. */
-function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): LabelRequest[] {
+function sectionLetters(shown: readonly ShownStretch[], f: Figures, measure: MeasureText): LabelRequest[] {
   const bySection = Map.groupBy(
     shown.filter(({ stretch }) => stretch.section !== null),
     ({ stretch }) => stretch.section!,
@@ -68,7 +69,7 @@ function sectionLetters(shown: readonly ShownStretch[], measure: MeasureText): L
     const first: LabelRequest = {
       priority: labelPriority.sectionLetter,
       places: [...inLine, ...beside.map((place) => ({ ...place, cost: place.cost + 8 }))],
-      listedAs: `section ${section.letter}`,
+      listedAs: f.words.sheets.map.section({ letter: section.letter }),
     };
     return [
       first,

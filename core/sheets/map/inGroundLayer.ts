@@ -12,10 +12,17 @@ import { fateInShort } from '../../locate/inGround/leftWords.ts';
 import type { Project } from '../../model/project.ts';
 import { pushAll } from '../../model/pushAll.ts';
 import type { Survey } from '../../survey/types.ts';
+import type { Figures } from '../../words/types.ts';
 import type { MapLayer } from './layer.ts';
 
 /** What is left in the ground, every way that it may lie: dashed, crossed where it is dead, with a sign in its middle and what it is. */
-export function inGroundLayer(project: Project, survey: Survey, window: MapWindow, measure: MeasureText): MapLayer {
+export function inGroundLayer(
+  project: Project,
+  survey: Survey,
+  window: MapWindow,
+  f: Figures,
+  measure: MeasureText,
+): MapLayer {
   const items: Item[] = [];
   const signs: PaperBox[] = [];
   const paths: PaperPoint[][] = [];
@@ -32,7 +39,7 @@ export function inGroundLayer(project: Project, survey: Survey, window: MapWindo
     const sign = inGroundSign(middle, left.thing.fate === 'dead');
     pushAll(items, sign.items);
     signs.push(sign.covers);
-    const words = `${left.thing.name}: ${fateInShort(left.thing)}`;
+    const words = f.words.sheets.map.leftThing({ name: left.thing.name, fate: f.say(fateInShort(left.thing)) });
     const block = labelBlock(labelLines(words, { font: 'regular', sizePt: letters.label }, measure), measure);
     labels.push({ priority: labelPriority.gateway, places: placesAround(sign.covers, block), listedAs: words });
   }

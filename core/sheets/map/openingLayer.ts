@@ -11,7 +11,7 @@ import type { MeasureText } from '../../drawing/words.ts';
 import { boxesMeet } from '../../geometry/box.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
+import { basisInShort } from '../../locate/certaintyWords.ts';
 import { type CrossingAsBuilt, crossingAt } from '../../locate/crossingAsBuilt.ts';
 import { depthAtGateway } from '../../locate/depth.ts';
 import { depthLabel } from '../../locate/depthWords.ts';
@@ -20,7 +20,7 @@ import type { Project } from '../../model/project.ts';
 import { pushAll } from '../../model/pushAll.ts';
 import type { CrossingFigures, GatewayShape } from '../../shapes/types.ts';
 import type { Survey } from '../../survey/types.ts';
-import type { Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import type { MapLayer } from './layer.ts';
 
 /** A gateway as it stands on the page, its opening shown no narrower than can be seen. */
@@ -53,7 +53,7 @@ export function openingLayer(
   project: Project,
   survey: Survey,
   window: MapWindow,
-  units: Units,
+  f: Figures,
   measure: MeasureText,
 ): MapLayer {
   const items: Item[] = [];
@@ -81,10 +81,11 @@ export function openingLayer(
       // A crossing that its gate has left has a name of its own, as far as paper tells the two apart.
       const left = lying !== null && lying.movedM > 0 && !(covers && boxesMeet(covers, drawn.covers));
       if (covers && !left) covers = around(covers, drawn.covers);
-      else if (showsDug) labels.push(signLabel(`crossing at ${name}`, drawn.covers, measure));
+      else if (showsDug)
+        labels.push(signLabel(f.words.sheets.map.crossingAt({ gateway: name }), drawn.covers, measure));
       if (showsDug && window.scaleDenominator <= depthShownTo && figures.crossing.method === 'buried') {
-        const open = lying && leavesOpen(lying.certainty.basis) ? [basisWords[lying.certainty.basis]] : [];
-        const words = [...depthLabel(depthAtGateway(project, survey, figures), units), ...open];
+        const open = lying && leavesOpen(lying.certainty.basis) ? [basisInShort(lying.certainty.basis)] : [];
+        const words = [...depthLabel(depthAtGateway(project, survey, figures)), ...open].map(f.say);
         labels.push(depthRequest(drawn.ways[0]!, words, measure));
       }
     }

@@ -8,12 +8,13 @@ import { boxAroundPaper, squareAround } from '../../drawing/signs/sign.ts';
 import { ink, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Survey } from '../../survey/types.ts';
-import { formatArea, type Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import type { MapLayer } from './layer.ts';
 
 /** Names of the paddocks with their areas. One that the sheet shows only a rim of is named on the next. */
-export function paddockLayer(survey: Survey, window: MapWindow, units: Units, measure: MeasureText): MapLayer {
+export function paddockLayer(survey: Survey, window: MapWindow, f: Figures, measure: MeasureText): MapLayer {
   const labels: LabelRequest[] = [];
+  const { unnamedPaddock, withArea } = f.words.sheets.map;
   for (const paddock of survey.paddocks) {
     const ring = paddock.ring.map(window.toPaper);
     const [left, top, right, bottom] = boxAroundPaper(ring, 0);
@@ -25,7 +26,7 @@ export function paddockLayer(survey: Survey, window: MapWindow, units: Units, me
       font: 'regular',
       sizePt: letters.small,
       ink: ink.soft,
-      text: formatArea(paddock.areaM2, units),
+      text: f.area(paddock.areaM2),
     };
     const blocks = paddock.name === null ? [labelBlock([area], measure)] : namedBlocks(paddock.name, area, measure);
     labels.push({
@@ -34,7 +35,7 @@ export function paddockLayer(survey: Survey, window: MapWindow, units: Units, me
         ...placesInside(ring, home ? heart : null, window.frame, blocks),
         ...(home ? outside(heart, blocks) : []),
       ],
-      listedAs: home ? `${paddock.name ?? 'unnamed paddock'} (${area.text})` : null,
+      listedAs: home ? withArea({ name: paddock.name ?? unnamedPaddock, area: area.text }) : null,
     });
   }
   return { items: [], signs: [], lines: [], labels };

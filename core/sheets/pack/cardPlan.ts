@@ -18,8 +18,9 @@ import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { between, xyDistanceM } from '../../geometry/vector.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
-import { gatePostName } from '../../locate/tieFrom.ts';
+import { gatePostName, gatePostWord } from '../../locate/tieFrom.ts';
 import { propertyOf } from '../../model/project.ts';
+import { figures } from '../../words/figures.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { scaleText } from '../scales.ts';
 import type { CardPlace, CardPoint } from './cardPoints.ts';
@@ -151,21 +152,24 @@ function tieLabel(path: readonly PaperPoint[], lengthM: number, { project, measu
 
 /** Posts that a tape was held to, and the marked ones near by, each with its name. */
 function postMarks(points: readonly CardPoint[], built: CrossingAsBuilt, window: MapWindow, input: PackInput) {
-  const used = points.flatMap(({ solved }) => solved?.ties ?? []).map(({ name, xy }) => ({ name, xy }));
+  const { say } = figures(propertyOf(input.project).units);
+  const used = points.flatMap(({ solved }) => solved?.ties ?? []).map(({ name, xy }) => ({ name: say(name), xy }));
   const { gateway, startPost, endPost } = built.shape;
   const gatePosts = [
-    { name: gatePostName(gateway, 'start'), xy: startPost },
-    { name: gatePostName(gateway, 'end'), xy: endPost },
+    { name: say(gatePostName(gateway, 'start')), xy: startPost },
+    { name: say(gatePostName(gateway, 'end')), xy: endPost },
   ];
   const all = new Map([...gatePosts, ...used].map(({ name, xy }) => [name, xy]));
   const shown = [...all].map(([name, xy]) => ({ name, at: window.toPaper(xy) })).filter(({ at }) => window.shows(at));
-  const ofThisGate = ` of ${built.figures.gateway.name}`;
+  const inShort = new Map(
+    (['start', 'end'] as const).map((end) => [say(gatePostName(gateway, end)), say(gatePostWord(gateway, end))]),
+  );
   return {
     items: shown.map(({ at }) => box(squareAround(at, 0.8), ink.white, stroke(pen.frame))),
     signs: shown.map(({ at }) => squareAround(at, 1)),
     requests: shown.map(({ name, at }): LabelRequest => {
       const style = { sizePt: letters.table, font: 'regular' } as const;
-      const block = labelBlock(labelLines(name.replace(ofThisGate, ''), style, input.measure), input.measure);
+      const block = labelBlock(labelLines(inShort.get(name) ?? name, style, input.measure), input.measure);
       return { priority: 60, places: placesAround(squareAround(at, 1), block), listedAs: name };
     }),
   };

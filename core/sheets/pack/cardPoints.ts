@@ -2,7 +2,8 @@ import { pointAtStation } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { footLabel, type SolvedPoint } from '../../locate/ties.ts';
-import { placeNames } from '../../locate/tieWords.ts';
+import { placeMarks } from '../../locate/tieWords.ts';
+import type { Figures } from '../../words/types.ts';
 
 /** A point of a crossing as its card shows it. */
 export interface CardPoint {
@@ -24,7 +25,7 @@ export interface CardPlace {
 }
 
 /** The two riser feet, measured or drawn, and every other point that was measured, in order along the trench. */
-export function cardPoints(built: CrossingAsBuilt): CardPoint[] {
+export function cardPoints(built: CrossingAsBuilt, f: Figures): CardPoint[] {
   const { points, shape, startFoot, endFoot } = built;
   const measured = points.filter(({ basis }) => basis !== 'none');
   const feet = (role: 'startFoot' | 'endFoot') => measured.find(({ point }) => point.role === role) ?? null;
@@ -36,12 +37,12 @@ export function cardPoints(built: CrossingAsBuilt): CardPoint[] {
   ];
   return all.map(({ label, drawn, solved }, i): CardPoint => {
     const letter = letterOf(i);
-    const names = placeNames(solved?.places ?? []);
-    const named = (k: number) => (names.length > 1 ? `${letter} ${names[k]!.replace(/ side$/, '')}` : letter);
+    const names = placeMarks(solved?.places ?? []).map(f.say);
+    const named = (k: number) => (names.length > 1 ? `${letter} ${names[k]!}` : letter);
     const places = solved
       ? solved.places.map(({ xy, withinM }, k): CardPlace => ({ name: named(k), xy, withinM }))
       : [{ name: letter, xy: drawn!, withinM: null }];
-    return { letter, label, places, solved };
+    return { letter, label: f.say(label), places, solved };
   });
 }
 

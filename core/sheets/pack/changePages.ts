@@ -3,6 +3,7 @@ import { changeSinceInWords, changesSince } from '../../record/changesSince.ts';
 import { differencesFromPlan } from '../../record/differences.ts';
 import { handoversOf } from '../../record/edits/handOver.ts';
 import { dateText } from '../../words/dates.ts';
+import { figures } from '../../words/figures.ts';
 import { formatLength } from '../../words/numbers/write.ts';
 import type { Block } from '../flow/block.ts';
 import type { Table } from '../flow/table.ts';
@@ -27,10 +28,10 @@ export function changePages(input: PackInput): PageDraft[] {
       { title: 'Planned, now' },
     ],
     rows: differencesFromPlan(project, survey).map(({ name, mark, movedM, changes }) => [
-      name,
+      figures(units).say(name),
       [mark.date === null ? '' : dateText(mark.date), mark.by].filter((part) => part !== '').join(', ') || '-',
       movedM === 0 ? '-' : formatLength(movedM, units),
-      changes.map((change) => `${change.field} ${change.before}, now ${change.after}`).join('\n') || '-',
+      changes.map((change) => figures(units).words.record.changed(change)).join('\n') || '-',
     ]),
   };
   const since: Block[] = before
@@ -38,7 +39,7 @@ export function changePages(input: PackInput): PageDraft[] {
         `Since handover ${before.number} of ${dateText(before.date)}`,
         {
           columns: [{ title: 'Change' }],
-          rows: changesSince(before, project, survey).map((change) => [changeSinceInWords(change, units)]),
+          rows: changesSince(before, project, survey).map((change) => [figures(units).say(changeSinceInWords(change))]),
         },
         'Nothing has changed.',
         widthMm,

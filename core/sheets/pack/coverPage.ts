@@ -10,6 +10,7 @@ import { recordSentence } from '../../record/crossingRegister.ts';
 import { differencesFromPlan } from '../../record/differences.ts';
 import { coverSentence } from '../../survey/sentences.ts';
 import { dateText } from '../../words/dates.ts';
+import { figures } from '../../words/figures.ts';
 import { cautions } from '../cautions.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { textPages } from '../flow/textPages.ts';
@@ -45,7 +46,7 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
       { sizePt: letters.title, afterMm: 4 },
       measure,
     ),
-    paragraph(coverSentence(survey, property.units), widthMm, measure),
+    paragraph(figures(property.units).say(coverSentence(survey)), widthMm, measure),
     paragraph(recordSentence(input.crossings, differencesFromPlan(project, survey).length), widthMm, measure),
     ...leftSentence(input).map((sentence) => paragraph(sentence, widthMm, measure, 'bold')),
     ...(property.note.trim() === '' ? [] : [paragraph(property.note, widthMm, measure)]),
@@ -55,7 +56,7 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
     sketchBlock(widthMm, input),
     space(5),
     heading('Before you touch or dig', widthMm, measure),
-    ...cautions(property.units).map((caution) =>
+    ...cautions(input.f).map((caution) =>
       words(`•  ${caution}`, widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure),
     ),
     space(4),

@@ -2,7 +2,6 @@ import type { Item, PaperBox } from '../../drawing/displayList.ts';
 import { box, stroke, tagged, text } from '../../drawing/paint.ts';
 import { letters, pen } from '../../drawing/style.ts';
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
-import { cableRatingCaution, oneConduitRule } from '../../electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
 import { earthCableLengthM, liveCableLengthM, pipeLengthM } from '../../geometry/conduit.ts';
 import { certaintyInWords, stateInWords } from '../../locate/certaintyWords.ts';
@@ -11,12 +10,13 @@ import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthOf } from '../../locate/depth.ts';
 import { depthInWords, leftOutInWords } from '../../locate/depthWords.ts';
 import { offsetOf, type SolvedPoint } from '../../locate/ties.ts';
-import { apartM, doNotMeetInWords, tiesInWords, whereNow } from '../../locate/tieWords.ts';
+import { apartM, doNotMeetInWords, postThen, tiesInWords } from '../../locate/tieWords.ts';
 import { largestOf } from '../../model/extremes.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
 import type { CrossingRow } from '../../record/crossingRegister.ts';
 import { dateText } from '../../words/dates.ts';
+import { figures as figuresIn, plainWords } from '../../words/figures.ts';
 import { roughUnit } from '../../words/numbers/units.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
@@ -61,7 +61,7 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
   const { built } = row;
   const { units, placed } = propertyOf(input.project);
   const widthMm = uprightWidthMm(input);
-  const points = cardPoints(built);
+  const points = cardPoints(built, figuresIn(propertyOf(input.project).units));
   const ties = tieTable(points, units);
   const head = words(
     standing(row, units),
@@ -94,7 +94,13 @@ function cableRules({ built: { record } }: CrossingRow, widthMm: number, { measu
   const named = cablesNamed(record?.alsoInTrench ?? '');
   const head = named && named.conduit !== 'own' ? `Another cable is recorded here (${named.words.join(', ')}). ` : '';
   const font = head === '' ? 'regular' : 'bold';
-  return words(`${head}${oneConduitRule} ${cableRatingCaution}`, widthMm, { sizePt: letters.small, font }, measure);
+  const cables = plainWords().power.conductors;
+  return words(
+    `${head}${cables.oneConduit} ${cables.ratingCaution}`,
+    widthMm,
+    { sizePt: letters.small, font },
+    measure,
+  );
 }
 
 /** The one thing to know first: how far this card can be trusted. */
@@ -111,7 +117,7 @@ function standing({ built, lacks }: CrossingRow, units: Units): string {
     built.figures.crossing.status === 'planned'
       ? ' It is marked planned, yet it was recorded: it counts as in the ground.'
       : '';
-  return `${certaintyInWords(built, units)}${marked}${joined}${missing}`;
+  return `${figuresIn(units).say(certaintyInWords(built))}${marked}${joined}${missing}`;
 }
 
 function topBlock(built: CrossingAsBuilt, points: readonly CardPoint[], heightMm: number, input: PackInput): Block {
@@ -234,7 +240,7 @@ export function pointTable(
           label,
           by,
           formatTape(alongM, units),
-          `${formatTape(Math.abs(leftM), units)} ${sideOfOpening(built.shape, leftM)}`,
+          `${formatTape(Math.abs(leftM), units)} ${figuresIn(units).words.things.compass[sideOfOpening(built.shape, leftM)]}`,
           ...(placed
             ? [latitudeText(at[1]), longitudeText(at[0])]
             : [formatTape(xy[0], units), formatTape(xy[1], units)]),
@@ -258,9 +264,10 @@ function accuracyNote(
   widthMm: number,
   { measure }: PackInput,
 ): Block[] {
+  const { compass } = plainWords().things;
   const measured = points.some(({ solved }) => solved);
   const said = [
-    `Along is from the ${postSide(shape, 'start')} post towards the ${postSide(shape, 'end')} one.`,
+    `Along is from the ${compass[postSide(shape, 'start')]} post towards the ${compass[postSide(shape, 'end')]} one.`,
     measured ? '“Within” is against the posts that the point was taped from.' : '',
     placed ? 'How well the property itself lies on earth is not known: coordinates are as drawn.' : '',
   ].filter((part) => part !== '');
@@ -270,7 +277,9 @@ function accuracyNote(
 /** How deep it lies; and what was measured where there is no trench. */
 function depthNote(built: CrossingAsBuilt, units: Units, widthMm: number, { measure }: PackInput): Block[] {
   const depth = depthOf(built);
-  const said = `Depth: ${depthInWords(depth, units)}. ${leftOutInWords(depth, built.lengthM, units)}`;
+  const leftOut = leftOutInWords(depth, built.lengthM);
+  const { say } = figuresIn(units);
+  const said = `Depth: ${say(depthInWords(depth))}. ${leftOut ? say(leftOut) : ''}`;
   return [space(1), paragraph(said.trim(), widthMm, measure)];
 }
 
@@ -282,7 +291,7 @@ export function tieTable(points: readonly CardPoint[], units: Units): Table {
       if (!solved || solved.ties.length === 0) return [];
       const taped = solved.ties.map(
         ({ name, gone, movedM, distanceM, seM }) =>
-          `${held(formatTape(distanceM, units))} from ${name}${whereNow({ gone, movedM }, units)} (±${held(formatTape(seM, units))})`,
+          `${held(formatTape(distanceM, units))} from ${figuresIn(units).say(postThen({ name, gone, movedM }))} (±${held(formatTape(seM, units))})`,
       );
       if (solved.basis === 'contradictory') return [[letter, taped.join('; '), 'do not meet']];
       const fix = solved.places[0]?.fix;
@@ -299,9 +308,9 @@ function tieRemarks(points: readonly CardPoint[], units: Units): string[] {
     .map(({ letter, places }) => `${letter} (its places are ${formatTape(apartM(places), units)} apart)`);
   const others = points.flatMap(({ letter, solved }) => {
     if (!solved || solved.ties.length === 0 || solved.basis === 'ambiguous') return [];
-    if (solved.basis === 'contradictory') return [`${letter}: ${doNotMeetInWords(solved, units)}`];
+    if (solved.basis === 'contradictory') return [`${letter}: ${figuresIn(units).say(doNotMeetInWords(solved))}`];
     const plain = solved.by === 'ties' && solved.places[0]?.fix;
-    return plain ? [] : [`${letter}: ${tiesInWords(solved, units)}`];
+    return plain ? [] : [`${letter}: ${figuresIn(units).say(tiesInWords(solved))}`];
   });
   return [
     ...(open.length > 0 ? [`These tapes fit two places each, and nobody said which: ${open.join(', ')}.`] : []),
@@ -320,9 +329,11 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
     allowanceM: crossing.allowanceM,
   };
   const earthM = earthCableLengthM(pipe, crossing.earthConnectionM);
-  const conductor =
-    conductorById(crossing.cableId, [...input.project.conductor.values()])?.name ?? 'cable of an unknown kind';
-  const state = stateInWords(crossing.status, built.inGround);
+  const cable = conductorById(crossing.cableId, [...input.project.conductor.values()]);
+  const conductor = cable ? figuresIn(propertyOf(input.project).units).say(cable.name) : 'cable of an unknown kind';
+  const f = figuresIn(units);
+  const { compass } = f.words.things;
+  const state = f.say(stateInWords(crossing.status, built.inGround));
   const joints = record?.jointsUnderground;
   const made = input.project.builtMark.get(`built:crossing:${crossing.id}`);
   const left: Fact[] = [
@@ -341,8 +352,11 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
     },
   ];
   const right: Fact[] = [
-    { name: `${capital(postSide(built.shape, 'start'))} riser on`, value: record?.risers.start || 'not noted' },
-    { name: `${capital(postSide(built.shape, 'end'))} riser on`, value: record?.risers.end || 'not noted' },
+    {
+      name: `${capital(compass[postSide(built.shape, 'start')])} riser on`,
+      value: record?.risers.start || 'not noted',
+    },
+    { name: `${capital(compass[postSide(built.shape, 'end')])} riser on`, value: record?.risers.end || 'not noted' },
     { name: 'Also in the trench', value: record?.alsoInTrench || 'not noted' },
     { name: 'Soil', value: record?.soil || 'not noted' },
     { name: 'Recorded', value: recordedWords(record?.recordedBy ?? '', record?.recordedOn ?? null) },

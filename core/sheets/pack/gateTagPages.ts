@@ -6,11 +6,13 @@ import { alsoInTrench } from '../../locate/alsoInTrench.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthOf } from '../../locate/depth.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
-import { placeNames, whereNow } from '../../locate/tieWords.ts';
+import { placeNames, postThen } from '../../locate/tieWords.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { CrossingRow } from '../../record/crossingRegister.ts';
+import { figures } from '../../words/figures.ts';
 import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Block, words } from '../flow/block.ts';
 import { textPage, textRoom } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
@@ -51,19 +53,21 @@ function tagSheet(crossings: readonly CrossingRow[], input: PackInput): Item[] {
 
 function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item[] {
   const { placed, units, name } = propertyOf(input.project);
+  const f = figures(units);
   const { gateway } = built.figures;
   const uri = geoUri(input.survey.plane.toLonLat(middleOfTrench(built)));
   const innerMm = tagMm.width - (placed ? qrMm : 0) - 8;
   const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
   const first = [
-    `Live cable buried ${built.movedM > 0 ? 'near here' : 'here'}: ${heldFigures(depthInWords(depthOf(built), units))}.`,
+    `Live cable buried ${built.movedM > 0 ? 'near here' : 'here'}: ${heldFigures(f.say(depthInWords(depthOf(built))))}.`,
     ...movedInWords(built, units),
   ];
-  const others = cablesNamed(built.record?.alsoInTrench ?? '') ? alsoInTrench(built.record) : '';
+  const also = alsoInTrench(built.record);
+  const others = also && cablesNamed(built.record?.alsoInTrench ?? '') ? f.say(also) : '';
   const last = 'Do not dig. Energiser off, fence proven dead, other services located first.';
   const body = fitting(
     [
-      [...first, others, bendInWords(built, units), ...feetInWords(built), last],
+      [...first, others, bendInWords(built, units), ...feetInWords(built, f), last],
       [...first, others === '' ? '' : otherCables, moreOnCard, last],
     ],
     innerMm,
@@ -122,28 +126,28 @@ function movedInWords({ movedM }: CrossingAsBuilt, units: Units): string[] {
 }
 
 /** What is open of the riser feet, for the bend alone does not tell where the trench runs. */
-function feetInWords({ points }: CrossingAsBuilt): string[] {
+function feetInWords({ points }: CrossingAsBuilt, f: Figures): string[] {
   return points.flatMap(({ point, basis, label, places }) => {
     if (point.role === 'bend') return [];
-    if (basis === 'contradictory') return [`${capital(label)}: its tapes do not meet.`];
+    if (basis === 'contradictory') return [`${capital(f.say(label))}: its tapes do not meet.`];
     return basis === 'ambiguous'
-      ? [`${capital(label)}: on the ${placeNames(places).join(' or the ')}: not said which.`]
+      ? [`${capital(f.say(label))}: on the ${placeNames(places).map(f.say).join(' or the ')}: not said which.`]
       : [];
   });
 }
 
 /** The tapes of the bend, with which side it lies on; and what is wrong with them, for a tag is all that some will read. */
 function bendInWords({ points }: CrossingAsBuilt, units: Units): string {
+  const f = figures(units);
   const bend = points.find(({ point, ties }) => point.role === 'bend' && ties.length > 0);
   if (!bend) return 'Not taped: find it with care.';
   const { ties, basis, places } = bend;
-  const tapes = ties
-    .map((tie) => `${held(formatTape(tie.distanceM, units))} from ${tie.name}${whereNow(tie, units)}`)
-    .slice(0, 3);
+  const tapes = ties.map((tie) => `${held(formatTape(tie.distanceM, units))} from ${f.say(postThen(tie))}`).slice(0, 3);
   const more = ties.length > 3 ? ` and ${ties.length - 3} more` : '';
   const said = `Bend: ${tapes.join(', ')}${more}`;
   if (basis === 'contradictory') return `${said}: these tapes do not meet. Find it with care.`;
-  if (basis === 'ambiguous') return `${said}, on the ${placeNames(places).join(' or the ')}: not said which.`;
+  if (basis === 'ambiguous')
+    return `${said}, on the ${placeNames(places).map(f.say).join(' or the ')}: not said which.`;
   const side = places[0]?.side;
-  return side ? `${said}, on the ${side} side.` : `${said}.`;
+  return side ? `${said}, on the ${f.words.locate.points.side({ side })}.` : `${said}.`;
 }

@@ -80,5 +80,5 @@ export function layoutPack(input: PackInput): Page[] {
   };
   // The cover's own length does not hang on the page numbers in it.
   const coverCount = coverPages(contents(1), input).length;
-  return numberPages([...coverPages(contents(coverCount), input), ...made.flatMap(({ drafts }) => drafts)]);
+  return numberPages([...coverPages(contents(coverCount), input), ...made.flatMap(({ drafts }) => drafts)], input.f);
 }

@@ -1,6 +1,5 @@
 import { leftThing } from '../../locate/buriedThings.ts';
 import { leavesOpen } from '../../locate/certainty.ts';
-import { basisWords } from '../../locate/certaintyWords.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthInWords } from '../../locate/depthWords.ts';
 import { type LeftInGround, leftInGround } from '../../locate/inGround/leftInGround.ts';
@@ -9,6 +8,7 @@ import { fateInShort, leftHeading } from '../../locate/inGround/leftWords.ts';
 import { stakeOut } from '../../locate/stakeOut.ts';
 import { fixedPosts } from '../../locate/tieFrom.ts';
 import { dateText } from '../../words/dates.ts';
+import { figures, plainWords } from '../../words/figures.ts';
 import { formatTape } from '../../words/numbers/write.ts';
 import { counted } from '../../words/text.ts';
 import { stakeOutPages } from '../find/stakeOutPages.ts';
@@ -45,13 +45,13 @@ export function leftPages(input: PackInput): PageDraft[] {
 
 /** Where the tapes leave it open no one distance tells where it lies. */
 function crossingPlace({ certainty: { basis } }: CrossingAsBuilt, within: string): string {
-  return leavesOpen(basis)
-    ? `${basisWords[basis]}: see its own sheet`
-    : `${within}, ${basisWords[basis]}; its own sheet follows`;
+  const words = plainWords().locate.basis[basis];
+  return leavesOpen(basis) ? `${words}: see its own sheet` : `${within}, ${words}; its own sheet follows`;
 }
 
 function tableOf(all: readonly LeftInGround[], { project, survey, property }: PackInput): Table {
   const { units, placed } = property;
+  const f = figures(units);
   const photosOf = (id: string) => [...project.photo.values()].filter(({ of }) => of?.id === id).length;
   return {
     columns: [
@@ -71,12 +71,12 @@ function tableOf(all: readonly LeftInGround[], { project, survey, property }: Pa
       const photos = photosOf(thing.id);
       return [
         leftHeading(thing),
-        fateInShort(thing),
+        f.say(fateInShort(thing)),
         thing.since === null ? '-' : dateText(thing.since),
         [...places, crossing ? crossingPlace(crossing, within) : `${within} of where it was drawn, not measured`].join(
           '\n',
         ),
-        depth ? depthInWords(depth, units) : 'not known',
+        depth ? f.say(depthInWords(depth)) : 'not known',
         [thing.note, photos > 0 ? `${counted(photos, 'photo')} in the file` : '']
           .filter((part) => part !== '')
           .join('\n') || '-',

@@ -12,16 +12,16 @@ const mostMapSheets = 6;
 
 /** The map sheets at true scale, with their index where there are several. */
 export function packMapPages(input: PackInput): PageDraft[] {
-  const { project, survey, measure, property, date } = input;
+  const { project, survey, f, measure, property, date } = input;
   const options = mapOptions(input);
-  const tiles = planSheets(project, survey, options);
-  const sheetInput = { project, survey, options, measure };
+  const tiles = planSheets(project, survey, options, f);
+  const sheetInput = { project, survey, options, f, measure };
   const sheets = tiles.map((tile) => mapSheet(sheetInput, tiles, tile));
   const left = sheets.flatMap(({ draft, left: blocks }) => (blocks.length > 0 ? [{ sheet: draft.title, blocks }] : []));
   return [
     ...(tiles.length > 1 ? [indexSheet(sheetInput, tiles)] : []),
     ...sheets.map(({ draft }) => draft),
-    ...besideMapPages(left, { property, date, measure }),
+    ...besideMapPages(left, { property, date, f, measure }),
   ];
 }
 

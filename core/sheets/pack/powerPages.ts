@@ -1,4 +1,3 @@
-import { figures } from '../../words/figures.ts';
 import { earthTestVerdict } from '../../electrical/earth/earthTest.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { EarthTest } from '../../model/recordThings.ts';
@@ -8,6 +7,7 @@ import { lineVoltages } from '../../survey/power/lineVoltages.ts';
 import { powerOf } from '../../survey/power/powerOf.ts';
 import { powerSentence } from '../../survey/power/powerSentence.ts';
 import { dateText } from '../../words/dates.ts';
+import { figures } from '../../words/figures.ts';
 import { fixed, formatTape, formatVoltage, type Units } from '../../words/numbers/write.ts';
 import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';

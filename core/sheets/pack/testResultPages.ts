@@ -1,4 +1,3 @@
-import { figures } from '../../words/figures.ts';
 import type { Item } from '../../drawing/displayList.ts';
 import { line, stroke, tagged, text } from '../../drawing/paint.ts';
 import { letters, pen } from '../../drawing/style.ts';
@@ -8,7 +7,9 @@ import type { Reading } from '../../model/things.ts';
 import { powerOf } from '../../survey/power/powerOf.ts';
 import { readingRows } from '../../survey/power/readingRows.ts';
 import { dateText } from '../../words/dates.ts';
+import { figures } from '../../words/figures.ts';
 import { formatVoltage } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Block, space } from '../flow/block.ts';
 import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';
@@ -30,7 +31,7 @@ export function testResultPages(input: PackInput): PageDraft[] {
     paragraph(
       runs.length === 0
         ? 'No run through the test sheets was recorded. The sheets that follow have room to write on.'
-        : `A section passes where every reading is as usual at its place and holds the stock: ${least} and over. Beside each reading stands what it was judged by when it was taken; where nothing stands, what holds the stock. ${limitsExplained}`,
+        : `A section passes where every reading is as usual at its place and holds the stock: ${least} and over. Beside each reading stands what it was judged by when it was taken; where nothing stands, what holds the stock. ${input.f.say(limitsExplained())}`,
       widthMm,
       measure,
     ),
@@ -65,7 +66,7 @@ function runBlocks(run: TestRun, widthMm: number, input: PackInput): Block[] {
 
 export function readingTable(
   readings: readonly Reading[],
-  { project, survey }: Pick<PackInput, 'project' | 'survey'>,
+  { project, survey, f }: Pick<PackInput, 'project' | 'survey' | 'f'>,
 ): Table {
   const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, spot }) => [reading.id, spot]));
   const words = figures(propertyOf(project).units).words.survey;
@@ -92,7 +93,7 @@ export function readingTable(
       reading.section ?? '-',
       reading.place || whereOf(reading),
       reading.voltageV === null ? '-' : formatVoltage(reading.voltageV),
-      ...(isJudged ? judgedCells(reading) : []),
+      ...(isJudged ? judgedCells(reading, f) : []),
       reading.currentA === null ? '-' : String(reading.currentA),
       reading.openSwitchIds.map((id) => project.switch.get(id)?.name ?? 'one that is gone').join(', ') || 'none',
       [reading.meter, reading.weather, reading.by].filter((part) => part).join(', ') || '-',
@@ -101,8 +102,10 @@ export function readingTable(
   };
 }
 
-function judgedCells({ yardstick }: Reading): string[] {
-  return yardstick ? [usualFigure(yardstick) ?? 'not known', formatVoltage(yardstick.goodFromV)] : ['-', '-'];
+function judgedCells({ yardstick }: Reading, f: Figures): string[] {
+  if (!yardstick) return ['-', '-'];
+  const usual = usualFigure(yardstick);
+  return [usual ? f.say(usual) : f.words.things.notKnown, f.volts(yardstick.goodFromV)];
 }
 
 export function signatures(widthMm: number): Block {

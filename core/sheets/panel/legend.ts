@@ -9,15 +9,19 @@ import { postSign } from '../../drawing/signs/postSign.ts';
 import { switchSign } from '../../drawing/signs/switchSign.ts';
 import { leadOutStroke } from '../../drawing/strokes/buried.ts';
 import { drawDeadFence, drawFence } from '../../drawing/strokes/fence.ts';
-import { floodZone, serviceLetters, serviceLine, serviceNames, servicePoint } from '../../drawing/strokes/services.ts';
+import { floodZone, serviceLetters, serviceLine, servicePoint } from '../../drawing/strokes/services.ts';
 import { fenceWidthMm, ink, letters, pen } from '../../drawing/style.ts';
+import { type MeasureText, wrapText } from '../../drawing/words.ts';
 import type { Service, ServiceKind } from '../../model/things.ts';
 import { compareNames } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Block, baselineIn } from '../flow/block.ts';
 import type { ShownThings } from '../map/shownThings.ts';
 
 const rowMm = 4.3;
 const signMm = 15;
+/** Of further lines of a row. */
+const lineMm = 2.9;
 
 interface LegendRow {
   readonly words: string;
@@ -26,79 +30,90 @@ interface LegendRow {
 }
 
 /** The signs on a sheet and what they mean; planned and built side by side. */
-export function legendBlocks(shown: ShownThings, scaleDenominator: number): Block[] {
-  return legendRows(shown, fenceWidthMm(scaleDenominator)).map(legendRow);
+export function legendBlocks(
+  shown: ShownThings,
+  scaleDenominator: number,
+  widthMm: number,
+  f: Figures,
+  measure: MeasureText,
+): Block[] {
+  return legendRows(shown, fenceWidthMm(scaleDenominator), f).map((row) => legendRow(row, widthMm, measure));
 }
 
-function legendRow({ words, sample }: LegendRow): Block {
+function legendRow({ words, sample }: LegendRow, widthMm: number, measure: MeasureText): Block {
+  const left = signMm + 1.5;
+  const lines = wrapText(words, widthMm - left, 'regular', letters.panel, measure);
   return {
-    heightMm: rowMm,
+    heightMm: rowMm + (lines.length - 1) * lineMm,
     paint: ([x, y]) => [
       ...sample([x + signMm / 2, y + rowMm / 2]),
-      text(words, [x + signMm + 1.5, baselineIn(y, rowMm, letters.panel)], { sizePt: letters.panel }),
+      ...lines.map((each, i) =>
+        text(each, [x + left, baselineIn(y + i * lineMm, rowMm, letters.panel)], { sizePt: letters.panel }),
+      ),
     ],
   };
 }
 
-function legendRows(shown: ShownThings, fenceMm: number): LegendRow[] {
+function legendRows(shown: ShownThings, fenceMm: number, f: Figures): LegendRow[] {
+  const said = f.words.sheets.map.legend;
   const roles = new Set(shown.posts.map(({ role }) => role));
   const methods = new Set(shown.crossings.map(({ method }) => method));
   const rows: (LegendRow | false)[] = [
     shown.lines.some(({ line: { live } }) => live) && {
-      words: 'live fence: planned, built',
+      words: said.liveFence,
       sample: (m) => [
         ...drawFence(strip(m, -7, -0.7), 'planned', fenceMm, 'plain'),
         ...drawFence(strip(m, 0.7, 7), 'built', fenceMm, 'plain'),
       ],
     },
     shown.lines.some(({ line: { live } }) => !live) && {
-      words: 'fence without current: planned, built',
+      words: said.deadFence,
       sample: (m) => [...drawDeadFence(strip(m, -7, -0.7), 'planned'), ...drawDeadFence(strip(m, 0.7, 7), 'built')],
     },
     shown.gateways.length > 0 && {
-      words: 'gateway: planned, built',
+      words: said.gateway,
       sample: (m) => [
         ...gateSample([m[0] - 4.5, m[1] + 0.9], 'planned', fenceMm),
         ...gateSample([m[0] + 3, m[1] + 0.9], 'built', fenceMm),
       ],
     },
     methods.has('buried') && {
-      words: 'buried crossing: planned, built',
+      words: said.buriedCrossing,
       sample: (m) => [...crossingSample(m, -6.5, 'buried', 'planned'), ...crossingSample(m, 1.5, 'buried', 'built')],
     },
     methods.has('overhead') && {
-      words: 'overhead crossing',
+      words: said.overheadCrossing,
       sample: (m) => crossingSample(m, -2.5, 'overhead', 'planned'),
     },
     shown.switches.length > 0 && {
-      words: 'cut-out switch: closed, open',
+      words: said.switch,
       sample: ([x, y]) => [
         ...switchSign([x - 4, y], [1, 0], { normally: 'closed', status: 'planned' }).items,
         ...switchSign([x + 4, y], [1, 0], { normally: 'open', status: 'planned' }).items,
       ],
     },
     shown.switches.some((row) => row.switch.status === 'built', fenceMm) && {
-      words: 'cut-out switch, built',
+      words: said.switchBuilt,
       sample: (m) => switchSign(m, [1, 0], { normally: 'closed', status: 'built' }).items,
     },
     shown.energisers.length > 0 && {
-      words: 'energiser: planned, built',
+      words: said.energiser,
       sample: ([x, y]) => [...energiserSign([x - 4, y], 'planned').items, ...energiserSign([x + 4, y], 'built').items],
     },
-    shown.earthFields.length > 0 && { words: 'earth stakes', sample: (m) => earthSign(m, 'planned').items },
+    shown.earthFields.length > 0 && { words: said.earthStakes, sample: (m) => earthSign(m, 'planned').items },
     shown.leadOuts.length > 0 && {
-      words: 'lead-out cable (dashed: buried)',
+      words: said.leadOut,
       sample: (m) => [line(strip(m, -7, 7), leadOutStroke({ buried: true, status: 'planned' }))],
     },
     shown.inGround.length > 0 && {
-      words: 'left in the ground: may be live, dead',
+      words: said.inGround,
       sample: ([x, y]) => [...inGroundSign([x - 4, y], false).items, ...inGroundSign([x + 4, y], true).items],
     },
-    roles.has('strainer') && { words: 'strainer', sample: (m) => postSign(m, 'strainer').items },
-    roles.has('angle') && { words: 'angle post', sample: (m) => postSign(m, 'angle').items },
-    roles.has('other') && { words: 'other post', sample: (m) => postSign(m, 'other').items },
-    ...serviceRows(shown.services),
-    { words: 'grid', sample: gridSample },
+    roles.has('strainer') && { words: said.strainer, sample: (m) => postSign(m, 'strainer').items },
+    roles.has('angle') && { words: said.anglePost, sample: (m) => postSign(m, 'angle').items },
+    roles.has('other') && { words: said.otherPost, sample: (m) => postSign(m, 'other').items },
+    ...serviceRows(shown.services, f),
+    { words: said.grid, sample: gridSample },
   ];
   return rows.filter((row) => row !== false);
 }
@@ -133,7 +148,8 @@ function crossingSample(
   return crossingSign(path, { method, status }).items;
 }
 
-function serviceRows(services: readonly Service[]): LegendRow[] {
+function serviceRows(services: readonly Service[], f: Figures): LegendRow[] {
+  const { services: names, legend } = f.words.sheets.map;
   const looks = new Map<string, { what: ServiceKind; buried: boolean; point: boolean }>();
   for (const { what, buried, path } of services) {
     const point = path.length === 1;
@@ -143,12 +159,18 @@ function serviceRows(services: readonly Service[]): LegendRow[] {
   return [...looks.values()]
     .sort((a, b) => compareNames(a.what, b.what))
     .map(({ what, buried, point }) => ({
-      words: `${serviceNames[what]}${buried ? ', buried' : ''}`,
-      sample: (m) => serviceSample(what, buried, point, m),
+      words: buried ? legend.buriedService({ what }) : names[what],
+      sample: (m) => serviceSample(what, buried, point, m, f),
     }));
 }
 
-function serviceSample(what: ServiceKind, buried: boolean, point: boolean, [x, y]: PaperPoint): readonly Item[] {
+function serviceSample(
+  what: ServiceKind,
+  buried: boolean,
+  point: boolean,
+  [x, y]: PaperPoint,
+  f: Figures,
+): readonly Item[] {
   if (what === 'floodZone') {
     const area = [
       [x - 7, y - 1.5],
@@ -160,11 +182,13 @@ function serviceSample(what: ServiceKind, buried: boolean, point: boolean, [x, y
     return floodZone(area, frame, (path) => [[...path]]);
   }
   if (point) return servicePoint(what, [x, y]);
-  const inLine = serviceLetters({ what, voltageV: null });
+  const inLine = serviceLetters({ what, voltageV: null }, f);
   const style = { sizePt: letters.small, align: 'centre', ink: ink.soft, halo: 0.6 } as const;
   return [
     ...serviceLine({ what, buried }, strip([x, y], -7, 7)),
-    ...(inLine === null ? [] : [text(what === 'powerLine' ? 'kV' : inLine, [x, y + 0.7], style)]),
+    ...(inLine === null
+      ? []
+      : [text(what === 'powerLine' ? f.words.sheets.map.kilovolts : inLine, [x, y + 0.7], style)]),
   ];
 }
 

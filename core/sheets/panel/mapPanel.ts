@@ -6,8 +6,7 @@ import type { MeasureText } from '../../drawing/words.ts';
 import { type Project, propertyOf } from '../../model/project.ts';
 import type { LonLat, Property } from '../../model/things.ts';
 import type { Section, Survey } from '../../survey/types.ts';
-import { dateText } from '../../words/dates.ts';
-import type { Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import { cautions } from '../cautions.ts';
 import { type Block, space, stack, words } from '../flow/block.ts';
 import { shownThings } from '../map/shownThings.ts';
@@ -25,6 +24,7 @@ import { titleBlock } from './titleBlock.ts';
 const padMm = 2.5;
 
 export interface MapPanelInput {
+  readonly f: Figures;
   readonly project: Project;
   readonly survey: Survey;
   readonly options: SheetOptions;
@@ -48,14 +48,15 @@ export interface DrawnPanel {
  * of the first column, the title block at the foot of the last. Cautions and title always have their room.
  */
 export function drawMapPanel(input: MapPanelInput, columns: readonly PaperBox[]): DrawnPanel {
-  const { project, survey, options, measure, tiles, tile, window, unlabelled } = input;
+  const { project, survey, options, f, measure, tiles, tile, window, unlabelled } = input;
+  const { legend, panel } = f.words.sheets.map;
   const property = propertyOf(project);
   const inner = columns.map(([l, t, r, b]): PaperBox => [l + padMm, t + padMm, r - padMm, b - padMm]);
   const [first, last] = [inner[0]!, inner.at(-1)!];
   const widthMm = last[2] - last[0];
   const title = mapTitle(input, property, widthMm);
   const titleTop = last[3] - title.heightMm;
-  const caution = cautionBlock(property.units, widthMm, measure);
+  const caution = cautionBlock(f, widthMm, measure);
   const cautionTop = (inner.length === 1 ? titleTop - 2 : first[3]) - caution.heightMm;
   const rooms = inner.map(([l, t, r, b], i): PaperBox => {
     const bottom = i === 0 ? cautionTop : i === inner.length - 1 ? titleTop : b;
@@ -64,12 +65,12 @@ export function drawMapPanel(input: MapPanelInput, columns: readonly PaperBox[])
   const shown = shownThings(project, survey, window);
   const filled = fillColumns(
     [
-      orientationBlock(options.scaleDenominator, options.paper, property.units, widthMm),
-      heading('Legend', widthMm, measure),
-      ...legendBlocks(shown, options.scaleDenominator),
-      ...sectionBlocks(shown.sections, widthMm, property.units, measure),
+      orientationBlock(options.scaleDenominator, options.paper, f, widthMm),
+      heading(legend.title, widthMm, measure),
+      ...legendBlocks(shown, options.scaleDenominator, widthMm, f, measure),
+      ...sectionBlocks(shown.sections, widthMm, panel.sections, f, measure),
       ...(tiles.length > 1 ? [space(1.5), sheetKey(tiles, tile, widthMm)] : []),
-      ...unlabelledBlocks(unlabelled, widthMm, measure),
+      ...unlabelledBlocks(unlabelled, panel.withoutRoom, widthMm, measure),
     ],
     rooms,
   );
@@ -81,24 +82,26 @@ export function drawMapPanel(input: MapPanelInput, columns: readonly PaperBox[])
 }
 
 function mapTitle(
-  { survey, options, measure, tiles, tile }: MapPanelInput,
+  { survey, options, f, measure, tiles, tile }: MapPanelInput,
   property: Property,
   widthMm: number,
 ): Block {
-  const subtitle =
-    tiles.length > 1 ? `Fence network, map sheet ${tile.number} of ${tiles.length}` : 'Fence network, map sheet';
+  const { panel, sheet } = f.words.sheets.map;
+  const subtitle = tiles.length > 1 ? sheet.networkOf({ number: tile.number, of: tiles.length }) : sheet.networkOne;
+  const scale = scaleText(options.scaleDenominator);
   const rows = [
-    { name: 'Scale', value: `${scaleText(options.scaleDenominator)} on ${options.paper}` },
-    { name: 'Grid', value: gridNote(property, survey.plane.origin) },
-    { name: 'Date', value: dateText(options.date) },
+    { name: panel.scale, value: panel.scaleOn({ scale, paper: options.paper }) },
+    { name: panel.grid, value: gridNote(property, survey.plane.origin, f) },
+    { name: panel.date, value: f.date(options.date) },
   ];
-  return titleBlock(property, subtitle, rows, widthMm, measure);
+  return titleBlock(property, subtitle, rows, widthMm, f, measure);
 }
 
-function gridNote(property: Property, origin: LonLat): string {
-  const unit = property.units === 'imperial' ? 'feet' : 'metres';
-  if (!property.placed) return `${unit} from the drawing's origin; not yet placed on the earth`;
-  return `${unit} from ${placeText(origin)} (WGS 84)`;
+function gridNote({ placed }: Property, origin: LonLat, f: Figures): string {
+  const { metresFrom, metresFromOrigin, feetFrom, feetFromOrigin } = f.words.sheets.map.panel;
+  const feet = f.units === 'imperial';
+  if (!placed) return feet ? feetFromOrigin : metresFromOrigin;
+  return (feet ? feetFrom : metresFrom)({ place: placeText(origin) });
 }
 
 function heading(title: string, widthMm: number, measure: MeasureText): Block {
@@ -109,27 +112,28 @@ function heading(title: string, widthMm: number, measure: MeasureText): Block {
   return { ...block, keepWithNext: true };
 }
 
-export function cautionBlock(units: Units, widthMm: number, measure: MeasureText): Block {
+export function cautionBlock(f: Figures, widthMm: number, measure: MeasureText): Block {
   return stack([
-    words('Cautions', widthMm, { sizePt: letters.table, font: 'bold', role: 'H2' }, measure),
-    ...cautions(units).map((caution) => words(caution, widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)),
+    words(f.words.sheets.map.panel.cautions, widthMm, { sizePt: letters.table, font: 'bold', role: 'H2' }, measure),
+    ...cautions(f).map((caution) => words(caution, widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)),
   ]);
 }
 
 function sectionBlocks(
   sections: readonly Section[],
   widthMm: number,
-  units: Property['units'],
+  title: string,
+  f: Figures,
   measure: MeasureText,
 ): Block[] {
   if (sections.length === 0) return [];
-  return [heading('Sections', widthMm, measure), ...sectionRows(sections, widthMm, units)];
+  return [heading(title, widthMm, measure), ...sectionRows(sections, widthMm, f)];
 }
 
 /** Names to a block: few enough that a list goes on in the next column. */
 const namesPerBlock = 12;
 
-function unlabelledBlocks(names: readonly string[], widthMm: number, measure: MeasureText): Block[] {
+function unlabelledBlocks(names: readonly string[], title: string, widthMm: number, measure: MeasureText): Block[] {
   if (names.length === 0) return [];
   const parts: string[] = [];
   for (let i = 0; i < names.length; i += namesPerBlock) {
@@ -137,7 +141,7 @@ function unlabelledBlocks(names: readonly string[], widthMm: number, measure: Me
     parts.push(`${names.slice(i, i + namesPerBlock).join(', ')}${more ? ',' : ''}`);
   }
   return [
-    heading('On the map without room for a name', widthMm, measure),
+    heading(title, widthMm, measure),
     ...parts.map((part) => words(part, widthMm, { sizePt: letters.small }, measure)),
   ];
 }

@@ -3,12 +3,13 @@ import { box, line, stroke, tagged, text } from '../../drawing/paint.ts';
 import { letters, pen } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
 import type { Property } from '../../model/things.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Block, baselineIn, space, stack, words } from '../flow/block.ts';
 
 /** "Invented example", framed, where the property is one. Nothing else. */
-export function inventedMark(property: Property, measure: MeasureText): Block {
+export function inventedMark(property: Property, f: Figures, measure: MeasureText): Block {
   if (!property.invented) return space(0);
-  const label = 'INVENTED EXAMPLE: no such property';
+  const label = f.words.sheets.common.invented;
   const widthMm = measure(label, 'bold', letters.panel) + 3;
   return {
     heightMm: 5.6,
@@ -30,6 +31,7 @@ export function titleBlock(
   subtitle: string,
   rows: readonly TitleRow[],
   widthMm: number,
+  f: Figures,
   measure: MeasureText,
 ): Block {
   return stack([
@@ -40,7 +42,7 @@ export function titleBlock(
       measure,
     ),
     words(subtitle, widthMm, { sizePt: letters.body, afterMm: 1 }, measure),
-    inventedMark(property, measure),
+    inventedMark(property, f, measure),
     ...rows.map((row) => titleRow(row, widthMm, measure)),
   ]);
 }

@@ -106,13 +106,17 @@ function moreWires(power: Power, supply: Supply): Named[] {
     const byWires = Map.groupBy(spans, (span) => runOf(power, supply, span).liveWires);
     const changes = [...byWires].map(([wires, group]) => moreLiveWires(supply.circuit, group, wires, wires + 1));
     const change = { spans: changes.flatMap((each) => each.spans ?? []) };
-    return [{ key, name: message(`power.improvements.${key}`), change, thingIds: [...new Set(spans.map((span) => runOf(power, supply, span).lineId))] }];
+    return [
+      {
+        key,
+        name: message(`power.improvements.${key}`),
+        change,
+        thingIds: [...new Set(spans.map((span) => runOf(power, supply, span).lineId))],
+      },
+    ];
   };
   const same = onTheWay.length === everywhere.length;
-  return [
-    ...oneMore('wires', everywhere),
-    ...(same ? [] : oneMore('wiresOnWay', onTheWay)),
-  ];
+  return [...oneMore('wires', everywhere), ...(same ? [] : oneMore('wiresOnWay', onTheWay))];
 }
 
 function spansToWeakest(power: Power, supply: Supply): number[] {

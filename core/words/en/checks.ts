@@ -1,5 +1,5 @@
 import { capital } from '../text.ts';
-import type { Figures, ThingRef } from '../types.ts';
+import type { Figures, Phrase, ThingRef } from '../types.ts';
 import { type ServiceRef, theService } from './things.ts';
 
 type One = { readonly thing: ThingRef };
@@ -420,9 +420,9 @@ export const checks = {
   },
   tiePostMoved: {
     message: ({ post, labels, points, apartM }: MovedPost, f: Figures) =>
-      `${capital(post)} is drawn ${f.length(apartM)} from where it stood when ${f.list(labels, most)} ${f.plural(points, { one: 'was', other: 'were' })} taped from it.`,
+      `${capital(f.say(post))} is drawn ${f.length(apartM)} from where it stood when ${f.list(labels.map(f.say), most)} ${f.plural(points, { one: 'was', other: 'were' })} taped from it.`,
     remedy: 'The tapes count from where it stood. If the drawing is wrong, move it back.',
-    point: ({ label }: { label: string }) => `the ${label}`,
+    point: ({ label }: { label: Phrase }, f: Figures) => `the ${f.say(label)}`,
   },
   recordWithoutCrossing: {
     message: ({ points, post }: { points: number; post: string | null }, f: Figures) => {
@@ -452,8 +452,8 @@ type OverLimit = {
 };
 
 type MovedPost = {
-  readonly post: string;
-  readonly labels: readonly string[];
+  readonly post: Phrase;
+  readonly labels: readonly Phrase[];
   readonly points: number;
   readonly apartM: number;
 };

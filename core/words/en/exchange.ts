@@ -1,4 +1,11 @@
 import type { Figures, Phrase } from '../types.ts';
+import { file, note, remedy, shp, zip } from './exchange/file.ts';
+import { heights } from './exchange/heights.ts';
+import { intake, taken } from './exchange/intake.ts';
+import { orderTables, outgoing, priceList, tables } from './exchange/outgoing.ts';
+import { phone } from './exchange/phone.ts';
+import { picture, pixels } from './exchange/picture.ts';
+import { piece, unnamed } from './exchange/piece.ts';
 
 /** Why a file can't be brought in or made, and what its parts can't become. */
 export const exchange = {
@@ -7,7 +14,7 @@ export const exchange = {
       `The file would make ${f.say(why)}. Split it, leave a part out, or simplify its lines.`,
     nothingUsable: 'The file holds nothing that can be used. See what is said of each of its features.',
     notPlaced: ({ name }: { name: string }) =>
-      `${name} is drawn on the blank grid and has no place on earth, so the file can't be laid onto it. Put the property on the earth first, or import into a new one.`,
+      `${name} is drawn on the blank grid and has no place on earth, so the file can't be laid onto it. Georeference the property first, or import into a new one.`,
     whichPlace: ({ places }: { places: number }, f: Figures) =>
       `The file holds ${f.number(places)} places that lie far from one another. Select which of them is the property; the others are left out.`,
     tooFar: ({ name, awayM }: { name: string; awayM: number }, f: Figures) =>
@@ -29,7 +36,24 @@ export const exchange = {
   },
   make: {
     notPlaced: ({ name, format }: { name: string; format: string }) =>
-      `${name} is drawn on the blank grid and has no place on earth; ${format} holds longitudes and latitudes only. Put the property on the earth first.`,
+      `${name} is drawn on the blank grid and has no place on earth; ${format} holds longitudes and latitudes only. Georeference the property first.`,
     nothingDrawn: 'Nothing is drawn yet, so there is no picture.',
   },
+  file,
+  shp,
+  zip,
+  remedy,
+  note,
+  unnamed,
+  piece,
+  taken,
+  intake,
+  picture,
+  pixels,
+  heights,
+  outgoing,
+  tables,
+  orderTables,
+  priceList,
+  phone,
 };

@@ -52,8 +52,20 @@ export const services = {
   road: 'road',
   path: 'path',
   creek: 'creek',
-  floodZone: 'flood zone',
-  earthElectrode: 'earth electrode',
+  floodZone: 'flood-prone ground',
+  earthElectrode: 'mains or phone earth',
+};
+
+/** The eight directions. */
+export const compass = {
+  north: 'north',
+  'north-east': 'north-east',
+  east: 'east',
+  'south-east': 'south-east',
+  south: 'south',
+  'south-west': 'south-west',
+  west: 'west',
+  'north-west': 'north-west',
 };
 
 /** A service as a sentence calls it. */
@@ -67,6 +79,7 @@ export function theService({ what, name }: ServiceRef): string {
 export const things = {
   kinds,
   services,
+  compass,
   /** A thing inside of a sentence. */
   called: ({ kind, name }: ThingRef) => (name ? `${kinds[kind]} ${name}` : `this ${kinds[kind]}`),
   /** The same at its head. */

@@ -1,9 +1,10 @@
 import type { LineEnd } from '../../../core/model/things.ts';
+import { type Message, message } from '../../../core/words/message.ts';
 
 /** Something along a line that a gate hangs from or shuts against. */
 export interface Landmark {
   readonly atM: number;
-  readonly text: string;
+  readonly spot: Message;
 }
 
 /** A place along a line where a gateway sits well. */
@@ -11,7 +12,7 @@ export interface GatewayStation {
   /** Of the centre of the opening. */
   readonly atM: number;
   /** "beside post P4", "halfway from post P4 to the end of F2"; null: simply where the pointer is. */
-  readonly text: string | null;
+  readonly spot: Message | null;
   /** The post that stands at the landmark: the gate hangs from it. */
   readonly hungFrom: LineEnd;
 }
@@ -34,13 +35,15 @@ export function gatewayStations(
 ): GatewayStation[] {
   const half = widthM / 2;
   const stations: GatewayStation[] = [];
-  for (const [i, { atM, text }] of landmarks.entries()) {
-    stations.push({ atM: atM - half, text: `beside ${text}`, hungFrom: 'end' });
-    stations.push({ atM: atM + half, text: `beside ${text}`, hungFrom: 'start' });
+  for (const [i, { atM, spot }] of landmarks.entries()) {
+    const beside = message('window.map.spots.beside', { spot });
+    stations.push({ atM: atM - half, spot: beside, hungFrom: 'end' });
+    stations.push({ atM: atM + half, spot: beside, hungFrom: 'start' });
     const next = landmarks[i + 1];
     if (next) {
       const middleM = (atM + next.atM) / 2;
-      stations.push({ atM: middleM, text: `halfway from ${text} to ${next.text}`, hungFrom: 'start' });
+      const halfway = message('window.map.spots.halfway', { from: spot, to: next.spot });
+      stations.push({ atM: middleM, spot: halfway, hungFrom: 'start' });
     }
   }
   const slackM = 1e-6;
@@ -67,5 +70,5 @@ export function snapGateway(
   }
   if (best) return best;
   const half = Math.min(widthM, lengthM) / 2;
-  return { atM: Math.min(lengthM - half, Math.max(half, atM)), text: null, hungFrom: 'start' };
+  return { atM: Math.min(lengthM - half, Math.max(half, atM)), spot: null, hungFrom: 'start' };
 }

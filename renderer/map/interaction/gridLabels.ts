@@ -1,4 +1,5 @@
 import { gridLines, gridSpacing } from '../../../core/drawing/strokes/gridSpacing.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import { farUnit, lengthUnit } from '../../../core/words/numbers/units.ts';
 import { fixed, type Units } from '../../../core/words/numbers/write.ts';
 import { viewBox } from '../plane/view.ts';
@@ -27,32 +28,32 @@ export function paintGridLabels({ ctx, view, palette }: PaintTools, units: Units
   ctx.textAlign = 'center';
   for (const n of gridLines(west, east, stepM)) {
     if (n % every === 0)
-      write(gridFigure(n * stepM, stepM, units, 'E', 'W'), (n * stepM - view.westM) * view.pxPerM, 14);
+      write(gridFigure(n * stepM, stepM, units, 'east', 'west'), (n * stepM - view.westM) * view.pxPerM, 14);
   }
   ctx.textAlign = 'right';
   for (const n of gridLines(south, north, stepM)) {
     if (n % every !== 0) continue;
-    write(gridFigure(n * stepM, stepM, units, 'N', 'S'), view.widthPx - 8, (view.northM - n * stepM) * view.pxPerM);
+    write(
+      gridFigure(n * stepM, stepM, units, 'north', 'south'),
+      view.widthPx - 8,
+      (view.northM - n * stepM) * view.pxPerM,
+    );
   }
 }
+
+type Side = 'east' | 'west' | 'north' | 'south';
 
 /**
  * "200 m E", "1.5 km S", "0"; in feet or miles where the screen is imperial. In the long unit only where the grid's steps are
  * plain figures in it: 6,000 ft, not 1.136 mi.
  */
-export function gridFigure(
-  coordinateM: number,
-  stepM: number,
-  units: Units,
-  positive: string,
-  negative: string,
-): string {
+export function gridFigure(coordinateM: number, stepM: number, units: Units, positive: Side, negative: Side): string {
   const sizeM = Math.abs(coordinateM);
   if (sizeM < 1e-6) return '0';
-  const side = coordinateM < 0 ? negative : positive;
   const far = farUnit(units);
   const unit = sizeM >= far.lengthM - 0.05 && isPlain(stepM / far.lengthM) ? far : lengthUnit(units);
-  return `${trimmed(sizeM / unit.lengthM)} ${unit.name} ${side}`;
+  const figure = `${trimmed(sizeM / unit.lengthM)} ${unit.name}`;
+  return plainWords().window.map.grid[coordinateM < 0 ? negative : positive]({ figure });
 }
 
 function isPlain(figure: number): boolean {

@@ -2,6 +2,7 @@ import { nearestOnPolyline } from '../../../core/geometry/polyline.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { pushAll } from '../../../core/model/pushAll.ts';
+import { type Message, message } from '../../../core/words/message.ts';
 import type { Scene } from '../scene/buildScene.ts';
 
 export type SnapKind = 'post' | 'gatePost' | 'lineEnd' | 'energiser' | 'vertex' | 'line';
@@ -13,8 +14,14 @@ export interface SnapTarget {
   /** The very place it stands for, so that what is joined is joined exactly. */
   readonly lonLat: LonLat;
   /** "post P4", "end of F2". */
-  readonly text: string;
+  readonly spot: Message;
   readonly lineId: string | null;
+}
+
+/** Where that is, for the status bar: "at post P4", "on F2". */
+export function atSpot(target: SnapTarget | null | undefined): Message | null {
+  if (!target) return null;
+  return target.kind === 'line' ? target.spot : message('window.map.spots.at', { spot: target.spot });
 }
 
 /** What snapping leaves out: the vertex being dragged must not snap to itself or to its own two segments. */
@@ -63,21 +70,33 @@ export function snapTargets(scene: Scene, pointer: Xy, reachM: number, except: S
     switch (part.kind) {
       case 'post': {
         const { post } = part;
-        targets.push({ kind: 'post', xy: part.xy, lonLat: post.at, text: `post ${post.name}`.trim(), lineId: null });
+        targets.push({
+          kind: 'post',
+          xy: part.xy,
+          lonLat: post.at,
+          spot: message('window.map.spots.post', { name: post.name }),
+          lineId: null,
+        });
         break;
       }
       case 'energiser': {
         const { at, name } = part.energiser;
-        targets.push({ kind: 'energiser', xy: part.xy, lonLat: at, text: `energiser ${name}`, lineId: null });
+        targets.push({
+          kind: 'energiser',
+          xy: part.xy,
+          lonLat: at,
+          spot: message('window.map.spots.energiser', { name }),
+          lineId: null,
+        });
         break;
       }
       case 'gateway': {
         const { gateway, startPost, endPost, startPostAt, endPostAt } = part.shape;
-        const text = `gate post of ${gateway.name}`;
+        const spot = message('window.map.spots.gatePost', { name: gateway.name });
         const { lineId } = gateway;
         if (except?.lineId === lineId) break;
-        targets.push({ kind: 'gatePost', xy: startPost, lonLat: startPostAt, text, lineId });
-        targets.push({ kind: 'gatePost', xy: endPost, lonLat: endPostAt, text, lineId });
+        targets.push({ kind: 'gatePost', xy: startPost, lonLat: startPostAt, spot, lineId });
+        targets.push({ kind: 'gatePost', xy: endPost, lonLat: endPostAt, spot, lineId });
         break;
       }
       case 'piece':
@@ -107,7 +126,7 @@ function* lineTargets(
       kind: isEnd ? 'lineEnd' : 'vertex',
       xy: vertex,
       lonLat: line.path[i]!,
-      text: isEnd ? `end of ${line.name}` : `corner of ${line.name}`,
+      spot: message(isEnd ? 'window.map.spots.lineEnd' : 'window.map.spots.corner', { name: line.name }),
       lineId,
     };
   }
@@ -119,7 +138,7 @@ function* lineTargets(
     kind: 'line',
     xy: nearest.point,
     lonLat: scene.plane.toLonLat(nearest.point),
-    text: `on ${line.name}`,
+    spot: message('window.map.spots.onLine', { name: line.name }),
     lineId,
   };
 }

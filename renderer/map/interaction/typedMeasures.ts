@@ -1,7 +1,8 @@
+import { figures, plainWords } from '../../../core/words/figures.ts';
 import { twoMeanings } from '../../../core/words/numbers/field.ts';
 import { readLengthM, readMeasure, tidy } from '../../../core/words/numbers/read.ts';
 import { lengthUnit } from '../../../core/words/numbers/units.ts';
-import { formatLength, type Units } from '../../../core/words/numbers/write.ts';
+import type { Units } from '../../../core/words/numbers/write.ts';
 
 /** A typed measure, or a sentence that says what is wrong with it. Empty text gives null. */
 export type Typed = number | null | { readonly problem: string };
@@ -11,15 +12,16 @@ const longestM = 200_000;
 /** A length in metres: "125", "1,250.5 m", "0.4 km", "8 ft 6 in". Without a unit, metres or feet as the screen shows. */
 export function typedLengthM(text: string, units: Units): Typed {
   if (text.trim() === '') return null;
+  const words = figures(units).words.window.map.typed;
   const figure = readLengthM(text, units);
   if (!figure) {
-    return { problem: `"${text.trim()}" is no length. Type a number, with m, km or ft behind it if need be.` };
+    return { problem: words.noLength({ text: text.trim() }) };
   }
   const meanings = figure.or === null ? [figure.value] : [figure.value, figure.or];
   const fitting = meanings.filter((lengthM) => lengthM > 0 && lengthM <= longestM);
   if (fitting.length === 1) return fitting[0]!;
   if (fitting.length === 0) {
-    return { problem: `The length must be more than 0 and at most ${formatLength(longestM, units)}.` };
+    return { problem: words.lengthRange({ mostM: longestM }) };
   }
   const unit = lengthUnit(units);
   const inUnit = fitting.map((lengthM) => tidy(lengthM / unit.lengthM));
@@ -31,7 +33,7 @@ export function typedBearingDeg(text: string): Typed {
   if (text.trim() === '') return null;
   const bearingDeg = readMeasure(text, '°')?.value ?? null;
   if (bearingDeg !== null && bearingDeg >= 0 && bearingDeg <= 360) return bearingDeg % 360;
-  return { problem: `"${text.trim()}" is no bearing. Type degrees clockwise from north, 0 to 360.` };
+  return { problem: plainWords().window.map.typed.noBearing({ text: text.trim() }) };
 }
 
 /** Splits "125 @ 092.5" into its length and its bearing. */

@@ -16,7 +16,8 @@ import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
 import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
-import { formatArea, formatVoltage } from '../../../core/words/numbers/write.ts';
+import { figures as figuresIn, plainWords } from '../../../core/words/figures.ts';
+import { formatArea } from '../../../core/words/numbers/write.ts';
 import { type Px, toPx, viewBox } from '../plane/view.ts';
 import type { Part, PiecePart, ServicePart } from '../scene/parts.ts';
 import { switchSignXy } from '../scene/switchSignXy.ts';
@@ -112,7 +113,7 @@ function requestOf(look: Look, part: Part, chosen: boolean): MapLabel | null {
     case 'inGround': {
       if (!near('inGround')) return null;
       const { path, thing } = part.left;
-      const text = `${thing.name}: ${fateInShort(thing)}`;
+      const text = `${thing.name}: ${figuresIn(look.input.units).say(fateInShort(thing))}`;
       return beside(look, text, toPx(view, path[path.length >> 1]!), inGroundReachMm * pen.unit + 3, 55, chosen);
     }
     case 'paddock':
@@ -167,18 +168,23 @@ function crossingLabel(look: Look, figures: CrossingFigures, chosen: boolean): M
   if (path.length < 2) return null;
   const { project, survey, units } = look.input;
   const overhead = crossing.method === 'overhead';
-  const text = overhead ? 'overhead' : depthLabel(depthAtGateway(project, survey, figures), units).join('\n');
+  const text = overhead
+    ? plainWords().window.map.overhead
+    : depthLabel(depthAtGateway(project, survey, figures))
+        .map(figuresIn(units).say)
+        .join('\n');
   return beside(look, text, toPx(look.view, path[Math.floor(path.length / 2)]!), 6, 30, chosen);
 }
 
 function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel | null {
-  const widthPx = look.textWidth(paddock.name);
+  const name = paddock.name ?? plainWords().survey.unnamedPaddock;
+  const widthPx = look.textWidth(name);
   // A name belongs in its paddock: none where the paddock is too small for it.
   const roomPx = Math.sqrt(paddock.areaM2) * look.view.pxPerM;
   if (!chosen && roomPx < widthPx * 0.9) return null;
   const area = formatArea(paddock.areaM2, look.input.units);
   const withArea = roomPx > 90;
-  const text = withArea ? `${paddock.name}\n${area}` : paddock.name;
+  const text = withArea ? `${name}\n${area}` : name;
   const height = (labelSizePx + 3) * (withArea ? 2 : 1);
   const width = withArea ? Math.max(widthPx, look.textWidth(area)) : widthPx;
   const anchor = toPx(look.view, paddock.inside);
@@ -192,7 +198,9 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
 
 function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null {
   const path = pixelPath(look.view, part.xy);
-  const text = `${part.shape.line.name}${voltsBeside(look, part)}`;
+  const { name } = part.shape.line;
+  const volts = voltsBeside(look, part);
+  const text = volts === null ? name : plainWords().window.map.voltage.label({ line: name, volts });
   const widthPx = look.textWidth(text);
   const lengthPx = pathLength(path);
   if (path.length < 2 || (!chosen && lengthPx < widthPx * 2.5)) return null;
@@ -211,10 +219,9 @@ function lineName(look: Look, part: PiecePart, chosen: boolean): MapLabel | null
   return { text, style: 'text', anchor, width: widthPx, height, places, priority: 10, pinned: chosen };
 }
 
-/** What the middle of a run reads, where voltages are shown: ": 5.2 kV". */
-function voltsBeside({ input }: Look, { edge, fromM, toM }: PiecePart): string {
-  const volts = input.voltage && edge >= 0 ? input.voltage.along(edge, (toM - fromM) / 2) : null;
-  return volts === null ? '' : volts === 0 ? ': dead' : `: ${formatVoltage(volts)}`;
+/** What the middle of a run reads, where voltages are shown. */
+function voltsBeside({ input }: Look, { edge, fromM, toM }: PiecePart): number | null {
+  return input.voltage && edge >= 0 ? input.voltage.along(edge, (toM - fromM) / 2) : null;
 }
 
 /** Letters stand this far apart along a line. */
@@ -242,7 +249,7 @@ function letterLabel(letter: string, anchor: Px, priority: number): MapLabel {
 
 /** What a service's line carries, over and over along what is in view of it. */
 function lettersOfService(look: Look, { service, xy }: ServicePart): MapLabel[] {
-  const text = xy.length > 1 ? serviceLetters(service) : null;
+  const text = xy.length > 1 ? serviceLetters(service, figuresIn(look.input.units)) : null;
   if (text === null || look.metresPerPx > furthest.service) return [];
   const width = look.textWidth(text);
   return clipPolylineToBox(xy, viewBox(look.view)).flatMap((piece) =>

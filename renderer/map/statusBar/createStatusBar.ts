@@ -1,5 +1,6 @@
 import { longestBar, barText as textOfBar } from '../../../core/drawing/signs/scaleBar.ts';
-import { formatBearing, formatLength, type Units } from '../../../core/words/numbers/write.ts';
+import { figures, plainWords } from '../../../core/words/figures.ts';
+import type { Units } from '../../../core/words/numbers/write.ts';
 import type { Progress, TypedFields } from '../tools/tool.ts';
 
 export interface StatusBarElements {
@@ -74,8 +75,9 @@ export function createStatusBar({ line, strip }: StatusBarElements, events: Stat
       if (wanted === shown) return;
       shown = wanted;
       form.hidden = wanted === null;
-      firstLabel.textContent = wanted === 'width' ? 'Width' : 'Length';
-      secondLabel.textContent = 'Bearing';
+      const words = plainWords().window.map.status;
+      firstLabel.textContent = wanted === 'width' ? words.width : words.length;
+      secondLabel.textContent = words.bearing;
       second.parentElement!.hidden = wanted !== 'lengthAndBearing';
       first.value = '';
       second.value = '';
@@ -89,13 +91,14 @@ export function createStatusBar({ line, strip }: StatusBarElements, events: Stat
       second.value = '';
     },
     progress({ lengthM, bearingDeg, snappedTo, totalM }, units) {
+      const f = figures(units);
       const texts: string[] = [];
-      if (lengthM !== null) texts.push(formatLength(lengthM, units));
-      if (bearingDeg !== null) texts.push(formatBearing(bearingDeg));
+      if (lengthM !== null) texts.push(f.length(lengthM));
+      if (bearingDeg !== null) texts.push(f.bearing(bearingDeg));
       if (totalM !== null && totalM > (lengthM ?? 0) + 1e-6) {
-        texts.push(`all ${formatLength(totalM, units)}`);
+        texts.push(f.words.window.map.status.all({ totalM }));
       }
-      if (snappedTo !== null) texts.push(/^(on|beside|halfway) /.test(snappedTo) ? snappedTo : `at ${snappedTo}`);
+      if (snappedTo !== null) texts.push(f.say(snappedTo));
       setText(measures, texts.join('   '));
       measures.hidden = texts.length === 0;
     },
@@ -115,12 +118,13 @@ function createGoTo(line: HTMLElement, { onPlaceTyped, onLeave }: StatusBarEvent
   const form = child(line, 'form', 'map-go-to-form');
   const input = child(form, 'input', 'map-field-input');
   button.type = 'button';
-  button.textContent = 'Go to…';
-  button.title = 'Go to coordinates (Alt+G)';
+  const words = plainWords().window.map.status;
+  button.textContent = words.goTo;
+  button.title = words.goToTip;
   input.type = 'text';
   input.autocomplete = 'off';
-  input.setAttribute('aria-label', 'Coordinates to go to');
-  input.placeholder = 'Coordinates, then Enter';
+  input.setAttribute('aria-label', words.coordinates);
+  input.placeholder = words.coordinatesThenEnter;
   const show = (open: boolean) => {
     form.hidden = !open;
     button.hidden = open;

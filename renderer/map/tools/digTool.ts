@@ -17,7 +17,8 @@ export function createDigTool(context: ToolContext, shape: DrawnDig['shape']): T
     const closes = shape === 'area' && points.length > 3 && first!.lonLat === last!.lonLat;
     const path = (closes ? points.slice(0, -1) : points).map(({ lonLat }) => lonLat);
     if (path.length < least[shape]) {
-      context.refuse(shape === 'area' ? 'An area needs three corners or more.' : 'A trench needs two points or more.');
+      const { dig } = context.words().tools;
+      context.refuse(shape === 'area' ? dig.areaTooFew : dig.trenchTooFew);
       return;
     }
     context.events.onDig?.({ shape, path });
@@ -28,11 +29,10 @@ export function createDigTool(context: ToolContext, shape: DrawnDig['shape']): T
     name: names[shape],
     hint() {
       const count = draft.points().length;
-      if (shape === 'point') return 'Click where you will dig.';
-      if (count === 0)
-        return shape === 'line' ? 'Click where the trench begins.' : 'Click the first corner of the area.';
-      if (count < least[shape]) return 'Click the next point, or type its length and bearing. Esc gives up.';
-      return 'Click the next point. Enter or a double click ends it; Backspace takes a point back.';
+      const { dig, nextPoint, nextOrEnd } = context.words().tools;
+      if (shape === 'point') return dig.hole;
+      if (count === 0) return shape === 'line' ? dig.trenchBegins : dig.firstCorner;
+      return count < least[shape] ? nextPoint : nextOrEnd;
     },
     fields: () => (shape !== 'point' && draft.points().length > 0 ? 'lengthAndBearing' : null),
     progress: draft.progress,

@@ -13,13 +13,13 @@ export function createFenceTool(context: ToolContext): Tool {
     const points = draft.points();
     if (finishing) return;
     if (points.length < 2) {
-      context.refuse('A fence line needs at least two points.');
+      context.refuse(context.words().tools.fence.tooFew);
       return;
     }
     const { project, nextFenceTypeId } = context.input();
     const typeId = nextFenceTypeId ?? project.fenceType.keys().next().value;
     if (!typeId) {
-      context.refuse('There is no fence type yet. Make one in the inspector first.');
+      context.refuse(context.words().tools.fence.noType);
       return;
     }
     const path = points.map(({ lonLat }) => lonLat);
@@ -27,7 +27,8 @@ export function createFenceTool(context: ToolContext): Tool {
     const newId = stableIds(context.events.newId);
     const edit = addFenceLine({ path, typeId, name }, newId);
     finishing = true;
-    const made = context.commit({ label: `Draw fence ${name}`, apply: edit, choose: [newId('fenceLine')] });
+    const label = context.words().tools.fence.draw({ name });
+    const made = context.commit({ label, apply: edit, choose: [newId('fenceLine')] });
     // Only what is in the file is taken off the map; a refused line stays to be repaired.
     if (await made.finally(() => (finishing = false))) draft.clear();
   }
@@ -36,9 +37,9 @@ export function createFenceTool(context: ToolContext): Tool {
     name: 'fence',
     hint() {
       const count = draft.points().length;
-      if (count === 0) return 'Click where the fence begins.';
-      if (count === 1) return 'Click the next point, or type its length and bearing. Esc gives up.';
-      return 'Click the next point. Enter or a double click ends the line; Backspace takes a point back.';
+      const { fence, nextPoint } = context.words().tools;
+      if (count === 0) return fence.begins;
+      return count === 1 ? nextPoint : fence.nextOrEnd;
     },
     fields: () => (draft.points().length > 0 ? 'lengthAndBearing' : null),
     progress: draft.progress,

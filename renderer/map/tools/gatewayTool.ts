@@ -1,7 +1,6 @@
 import { placeGateway } from '../../../core/model/edits/placeGateway.ts';
 import { nextName } from '../../../core/model/names.ts';
 import type { Gateway } from '../../../core/model/things.ts';
-import { formatRound, formatTape } from '../../../core/words/numbers/write.ts';
 import { drawTag } from '../interaction/cues.ts';
 import { type GatewayStation, gatewayStations, snapGateway } from '../interaction/gatewaySnap.ts';
 import { typedLengthM } from '../interaction/typedMeasures.ts';
@@ -44,7 +43,7 @@ export function createGatewayTool(context: ToolContext): Tool {
 
   function put(): void {
     if (!offer) {
-      context.refuse('Point at a fence line; a gateway stands in one.');
+      context.refuse(context.words().tools.gateway.noLine);
       return;
     }
     const name = nextName(context.input().project, 'gateway');
@@ -52,17 +51,18 @@ export function createGatewayTool(context: ToolContext): Tool {
     const { atM, hungFrom, opens, place } = offer;
     const lineId = place.shape.line.id;
     const edit = placeGateway({ lineId, atM, widthM, hungFrom, opens, name }, newId);
-    void context.commit({ label: `Place gateway ${name}`, apply: edit, choose: [newId('gateway')] });
+    const label = context.words().tools.gateway.place({ name });
+    void context.commit({ label, apply: edit, choose: [newId('gateway')] });
   }
 
   return {
     name: 'gateway',
-    hint: () =>
-      offer
-        ? `Click to place a gateway ${formatTape(widthM, context.input().units)} wide. Type another width.`
-        : 'Point at a fence line where the gateway shall be.',
+    hint() {
+      const { gateway } = context.words().tools;
+      return offer ? gateway.click({ widthM }) : gateway.point;
+    },
     fields: () => 'width',
-    progress: () => ({ ...noProgress, snappedTo: offer?.text ?? null }),
+    progress: () => ({ ...noProgress, snappedTo: offer?.spot ?? null }),
     move(pointer) {
       offer = offerAt(pointer);
       context.setCursor(offer ? 'pointer' : 'crosshair');
@@ -84,7 +84,7 @@ export function createGatewayTool(context: ToolContext): Tool {
         return false;
       }
       if (typed !== null && typed > widestM) {
-        context.refuse(`A gateway is at most ${formatRound(widestM, context.input().units)} wide.`);
+        context.refuse(context.words().tools.gateway.tooWide({ mostM: widestM }));
         return false;
       }
       widthM = typed ?? widthM;
@@ -97,8 +97,8 @@ export function createGatewayTool(context: ToolContext): Tool {
       const gateway = { leaves: 1 as const, hungFrom: offer.hungFrom, opens: offer.opens };
       const centre = drawOpening(tools, offer.place.shape, offer.atM, widthM, gateway);
       const [x, y] = toPx(tools.view, centre);
-      const width = formatTape(widthM, context.input().units);
-      drawTag(tools.ctx, tools.palette, [x, y - 34], offer.text ? `${width}, ${offer.text}` : width, 'center');
+      const text = context.words().tools.gateway.tag({ widthM, spot: offer.spot });
+      drawTag(tools.ctx, tools.palette, [x, y - 34], text, 'center');
     },
   };
 }

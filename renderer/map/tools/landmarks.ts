@@ -1,5 +1,6 @@
 import { turnAngleDeg } from '../../../core/geometry/vector.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
+import { message } from '../../../core/words/message.ts';
 import type { Landmark } from '../interaction/gatewaySnap.ts';
 import type { Scene } from '../scene/buildScene.ts';
 import { placeOnLine } from './nearestLine.ts';
@@ -23,23 +24,26 @@ export function landmarksOf(scene: Scene, shape: LineShape): readonly Landmark[]
 function findLandmarks(scene: Scene, shape: LineShape): Landmark[] {
   const { line, xy, stationsM, lengthM } = shape;
   const found: Landmark[] = [
-    { atM: 0, text: `the start of ${line.name}` },
-    { atM: lengthM, text: `the end of ${line.name}` },
+    { atM: 0, spot: message('window.map.spots.lineStarts', { name: line.name }) },
+    { atM: lengthM, spot: message('window.map.spots.lineEnds', { name: line.name }) },
   ];
   for (let i = 1; i < xy.length - 1; i++) {
     if (Math.abs(turnAngleDeg(xy[i - 1]!, xy[i]!, xy[i + 1]!)) < cornerDeg) continue;
-    found.push({ atM: stationsM[i]!, text: `a corner of ${line.name}` });
+    found.push({ atM: stationsM[i]!, spot: message('window.map.spots.aCorner', { name: line.name }) });
   }
   for (const part of partsBeside(scene, shape)) {
     const spots =
       part.kind === 'post'
-        ? [{ xy: part.xy, text: `post ${part.post.name}` }]
+        ? [{ xy: part.xy, spot: message('window.map.spots.post', { name: part.post.name }) }]
         : part.kind === 'piece' && part.id !== line.id
-          ? [part.xy[0]!, part.xy.at(-1)!].map((end) => ({ xy: end, text: `the join with ${part.shape.line.name}` }))
+          ? [part.xy[0]!, part.xy.at(-1)!].map((end) => ({
+              xy: end,
+              spot: message('window.map.spots.join', { name: part.shape.line.name }),
+            }))
           : [];
-    for (const spot of spots) {
-      const place = placeOnLine(shape, spot.xy);
-      if (place && place.distanceM <= onLineM) found.push({ atM: place.atM, text: spot.text });
+    for (const { xy: at, spot } of spots) {
+      const place = placeOnLine(shape, at);
+      if (place && place.distanceM <= onLineM) found.push({ atM: place.atM, spot });
     }
   }
   return oneEach(found.sort((a, b) => a.atM - b.atM));

@@ -1,8 +1,9 @@
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
+import { message } from '../../../core/words/message.ts';
 import { formatBearing, formatLength } from '../../../core/words/numbers/write.ts';
 import { constrainBearing, lengthAlong } from '../interaction/constrain.ts';
 import { drawHandle, drawRubber, drawSegmentLength, drawSnapCue } from '../interaction/cues.ts';
-import type { SnapTarget } from '../interaction/snapping.ts';
+import { atSpot, type SnapTarget } from '../interaction/snapping.ts';
 import { splitTyped, type Typed, typedBearingDeg, typedLengthM } from '../interaction/typedMeasures.ts';
 import { toPx } from '../plane/view.ts';
 import { noProgress, type PaintTools, type Pointer, type Progress, type ToolContext } from './tool.ts';
@@ -63,7 +64,13 @@ export function createPathDraft(context: ToolContext): PathDraft {
     if (!first || points.length < 3 || pointer.alt) return null;
     const away = Math.hypot(first.xy[0] - pointer.xy[0], first.xy[1] - pointer.xy[1]) * context.view().pxPerM;
     if (away > 14) return null;
-    return { kind: 'lineEnd', xy: first.xy, lonLat: first.lonLat, text: 'where this line began', lineId: null };
+    return {
+      kind: 'lineEnd',
+      xy: first.xy,
+      lonLat: first.lonLat,
+      spot: message('window.map.spots.ownStart'),
+      lineId: null,
+    };
   }
 
   function totalM(): number {
@@ -92,7 +99,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
 
   function progress(): Progress {
     const last = points.at(-1);
-    const snappedTo = ahead?.snap?.text ?? null;
+    const snappedTo = atSpot(ahead?.snap);
     if (!last || !ahead) return { ...noProgress, snappedTo };
     const lengthM = earth().distanceM(last.lonLat, ahead.lonLat);
     if (lengthM < 0.001) return { ...noProgress, snappedTo, totalM: totalM() };
@@ -118,7 +125,7 @@ export function createPathDraft(context: ToolContext): PathDraft {
     addTyped(lengthText, bearingText) {
       const last = points.at(-1);
       if (!last) {
-        context.refuse('Set the first point on the map; then lengths and bearings can be typed.');
+        context.refuse(context.words().tools.typed.firstPoint);
         return false;
       }
       const [length, bearingAfterAt] = splitTyped(lengthText);
@@ -129,7 +136,8 @@ export function createPathDraft(context: ToolContext): PathDraft {
       const bearing = typedBearing ?? (pointed ? earth().bearingDeg(last.lonLat, pointed.lonLat) : null);
       const alongM = lengthM ?? (pointed ? earth().distanceM(last.lonLat, pointed.lonLat) : null);
       if (bearing === null || alongM === null) {
-        context.refuse(bearing === null ? 'Type a bearing too, or point the way.' : 'Type a length.');
+        const { typed } = context.words().tools;
+        context.refuse(bearing === null ? typed.bearingToo : typed.length);
         return false;
       }
       const lonLat = earth().destination(last.lonLat, bearing, alongM);

@@ -2,6 +2,7 @@ import { switchPlaceSign } from '../../../core/drawing/signs/switchSign.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { addCandidatePlace } from '../../../core/model/edits/addCandidatePlace.ts';
 import { directionAt } from '../../../core/shapes/measuredPath.ts';
+import { type Message, message } from '../../../core/words/message.ts';
 import { paintItems } from '../canvas/paintItems.ts';
 import { drawTag } from '../interaction/cues.ts';
 import { markedPen } from '../plane/screenPen.ts';
@@ -17,7 +18,7 @@ interface PlaceOffer {
   readonly atM: number;
   readonly xy: Xy;
   readonly along: Xy;
-  readonly text: string;
+  readonly spot: Message;
 }
 
 /** Marks places along a fence where a switch could go, for the plan to choose from. */
@@ -27,15 +28,17 @@ export function createPlaceTool(context: ToolContext): Tool {
     const line = nearestLine(context.scene(), xy, lineReachPx / context.view().pxPerM);
     if (!line?.shape.line.live) return null;
     const { shape, atM, point } = line;
-    const text = `on ${shape.line.name}`;
-    return { lineId: shape.line.id, atM, xy: point, along: directionAt(shape, atM), text };
+    const spot = message('window.map.spots.onLine', { name: shape.line.name });
+    return { lineId: shape.line.id, atM, xy: point, along: directionAt(shape, atM), spot };
   };
   return {
     name: 'place',
-    hint: () =>
-      offer ? 'Click to let the plan set a switch here.' : 'Point at a live fence, where a switch could stand.',
+    hint() {
+      const { place } = context.words().tools;
+      return offer ? place.click : place.point;
+    },
     fields: () => null,
-    progress: () => ({ ...noProgress, snappedTo: offer?.text ?? null }),
+    progress: () => ({ ...noProgress, snappedTo: offer?.spot ?? null }),
     move(pointer) {
       offer = offerAt(pointer);
       context.setCursor(offer ? 'pointer' : 'crosshair');
@@ -44,13 +47,13 @@ export function createPlaceTool(context: ToolContext): Tool {
     click(pointer) {
       offer = offerAt(pointer);
       if (!offer) {
-        context.refuse('Point at a live fence line: elsewhere there is nothing to cut off.');
+        context.refuse(context.words().tools.place.noLine);
         return;
       }
       const { lineId, atM } = offer;
-      const name = context.input().project.fenceLine.get(lineId)?.name ?? 'the fence';
+      const name = context.input().project.fenceLine.get(lineId)?.name ?? '';
       const edit = addCandidatePlace({ lineId, atM, cost: null }, stableIds(context.events.newId));
-      void context.commit({ label: `Add a place for a switch on ${name}`, apply: edit });
+      void context.commit({ label: context.words().tools.place.add({ name }), apply: edit });
     },
     out() {
       offer = null;
@@ -63,7 +66,7 @@ export function createPlaceTool(context: ToolContext): Tool {
       const [x, y] = toPx(view, offer.xy);
       const along: Xy = [offer.along[0], -offer.along[1]];
       paintItems(ctx, switchPlaceSign([x, y], along, markedPen(palette)).items);
-      drawTag(ctx, palette, [x, y - 30], `a switch could go here, ${offer.text}`, 'center');
+      drawTag(ctx, palette, [x, y - 30], context.words().tools.place.couldGo({ spot: offer.spot }), 'center');
     },
   };
 }

@@ -3,7 +3,7 @@ import { placePost } from '../../../core/model/edits/placePost.ts';
 import { nextName } from '../../../core/model/names.ts';
 import { paintItems } from '../canvas/paintItems.ts';
 import { drawSnapCue } from '../interaction/cues.ts';
-import type { SnapTarget } from '../interaction/snapping.ts';
+import { atSpot, type SnapTarget } from '../interaction/snapping.ts';
 import { markedPen } from '../plane/screenPen.ts';
 import { toPx } from '../plane/view.ts';
 import { stableIds } from './stableIds.ts';
@@ -16,9 +16,9 @@ export function createPostTool(context: ToolContext): Tool {
 
   return {
     name: 'post',
-    hint: () => 'Click where the post stands. On a fence it marks a strainer.',
+    hint: () => context.words().tools.post.click,
     fields: () => null,
-    progress: () => ({ ...noProgress, snappedTo: snap?.text ?? null }),
+    progress: () => ({ ...noProgress, snappedTo: atSpot(snap) }),
     move(pointer) {
       last = pointer;
       snap = context.snap(pointer);
@@ -27,14 +27,15 @@ export function createPostTool(context: ToolContext): Tool {
     click(pointer) {
       snap = context.snap(pointer);
       if (snap?.kind === 'post') {
-        context.refuse(`There is ${snap.text} already.`);
+        context.refuse(context.words().tools.post.there({ spot: snap.spot }));
         return;
       }
       const at = snap?.lonLat ?? context.toLonLat(pointer.xy);
       const name = nextName(context.input().project, 'post');
       const newId = stableIds(context.events.newId);
       const edit = placePost({ at, role: snap ? 'strainer' : 'other', name }, newId);
-      void context.commit({ label: `Mark post ${name}`, apply: edit, choose: [newId('post')] });
+      const label = context.words().tools.post.mark({ name });
+      void context.commit({ label, apply: edit, choose: [newId('post')] });
     },
     out() {
       last = null;

@@ -23,7 +23,7 @@ export function createServiceTool(context: ToolContext): Tool {
     const least = { point: 1, line: 2, area: 3 }[shape];
     if (finishing) return;
     if (path.length < least) {
-      context.refuse(`${kindName}: it needs at least ${least} points.`);
+      context.refuse(context.words().tools.service.tooFew({ what, least }));
       return;
     }
     const name = nextName(context.input().project, 'service', `${kindName} `);
@@ -42,7 +42,8 @@ export function createServiceTool(context: ToolContext): Tool {
       newId,
     );
     finishing = true;
-    const made = context.commit({ label: `Draw ${name}`, apply, choose: [newId('service')] });
+    const label = context.words().tools.service.draw({ name });
+    const made = context.commit({ label, apply, choose: [newId('service')] });
     // Only what is in the file is taken off the map; what is refused stays to be repaired.
     if (await made.finally(() => (finishing = false))) draft.clear();
   }
@@ -52,12 +53,11 @@ export function createServiceTool(context: ToolContext): Tool {
     hint() {
       const count = draft.points().length;
       const { shape } = facts();
-      const name = plainWords().kinds.service.what.choices[wanted().what];
-      if (shape === 'point') return `${name}: click where it stands.`;
-      if (count === 0) return `${name}: click where it begins.`;
-      if (shape === 'area')
-        return 'Click along its edge. Enter or a double click closes it; Backspace takes a point back.';
-      return 'Click the next point. Enter or a double click ends it; Backspace takes a point back.';
+      const { service, nextOrEnd } = context.words().tools;
+      const { what } = wanted();
+      if (shape === 'point') return service.stands({ what });
+      if (count === 0) return service.begins({ what });
+      return shape === 'area' ? service.alongEdge : nextOrEnd;
     },
     fields: () => (draft.points().length > 0 ? 'lengthAndBearing' : null),
     progress: draft.progress,

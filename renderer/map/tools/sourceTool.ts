@@ -25,7 +25,8 @@ export function createSourceTool(context: ToolContext): Tool {
     const newId = stableIds(context.events.newId);
     const id = newId('energiser');
     const edit = placeEnergiser({ at, name }, newId);
-    const done = await context.commit({ label: `Place energiser ${name}`, apply: edit, choose: [id] });
+    const label = context.words().tools.source.place({ name });
+    const done = await context.commit({ label, apply: edit, choose: [id] });
     // Placed on a fence it feeds that fence without a lead-out.
     if (!done || snap?.lineId) return;
     energiserId = id;
@@ -36,14 +37,15 @@ export function createSourceTool(context: ToolContext): Tool {
     if (finishing) return;
     const path = draft.points().map(({ lonLat }) => lonLat);
     if (!energiserId || path.length < 2) {
-      context.refuse('Lead out to the fence: click on a live fence line.');
+      context.refuse(context.words().tools.source.noLine);
       return;
     }
     const name = nextName(context.input().project, 'leadOut');
     const newId = stableIds(context.events.newId);
     const edit = drawLeadOut({ energiserId, path, name }, newId);
     finishing = true;
-    const made = context.commit({ label: `Draw lead-out ${name}`, apply: edit, choose: [newId('leadOut')] });
+    const label = context.words().tools.source.draw({ name });
+    const made = context.commit({ label, apply: edit, choose: [newId('leadOut')] });
     if (await made.finally(() => (finishing = false))) {
       energiserId = null;
       draft.clear();
@@ -54,8 +56,8 @@ export function createSourceTool(context: ToolContext): Tool {
   return {
     name: 'source',
     hint() {
-      if (!energiserId) return 'Click where the energiser stands.';
-      return 'Lead out: click on the fence to end there, or beside it for a bend. Esc leaves it without.';
+      const { source } = context.words().tools;
+      return energiserId ? source.leadOut : source.click;
     },
     fields: () => (energiserId ? 'lengthAndBearing' : null),
     progress: draft.progress,

@@ -1,7 +1,9 @@
 import type { Xy } from '../../../core/geometry/types.ts';
 import { xyDistanceM } from '../../../core/geometry/vector.ts';
+import { postSide } from '../../../core/locate/compass.ts';
 import type { SwitchPlace } from '../../../core/model/things.ts';
 import { xyAt } from '../../../core/shapes/measuredPath.ts';
+import { type Message, message } from '../../../core/words/message.ts';
 import type { MapInput } from '../mapTypes.ts';
 import type { Scene } from '../scene/buildScene.ts';
 import { nearestLine } from './nearestLine.ts';
@@ -13,7 +15,7 @@ export interface SwitchOffer {
   readonly xy: Xy;
   /** Direction along the fence, plane metres. */
   readonly along: Xy;
-  readonly text: string;
+  readonly spot: Message;
 }
 
 /** The place meant by the pointer: one of the plan's, at a gate post, at the end of a line, at a lead-out, or somewhere along a line. */
@@ -24,14 +26,21 @@ export function switchOffer(scene: Scene, input: MapInput, at: Xy, pxPerM: numbe
   const line = nearestLine(scene, at, reachM);
   if (!line) return null;
   const { shape, atM, point } = line;
-  const text = `on ${shape.line.name}`;
-  return { place: { on: 'line', lineId: shape.line.id, atM }, xy: point, along: directionAt(shape, atM), text };
+  const spot = message('window.map.spots.onLine', { name: shape.line.name });
+  return { place: { on: 'line', lineId: shape.line.id, atM }, xy: point, along: directionAt(shape, atM), spot };
+}
+
+/** Where that is, for the status bar. */
+export function atOffer(offer: SwitchOffer | null): Message | null {
+  if (!offer) return null;
+  return offer.place.on === 'line' ? offer.spot : message('window.map.spots.at', { spot: offer.spot });
 }
 
 function* fixedOffers(scene: Scene, input: MapInput, [x, y]: Xy, reachM: number): Generator<SwitchOffer> {
   for (const candidate of input.plan?.missing ?? []) {
     const along = alongAt(scene, candidate.xy, reachM);
-    yield { place: candidate.place, xy: candidate.xy, along, text: `the suggested place, ${candidate.label}` };
+    const spot = message('window.map.spots.suggested', { label: candidate.label });
+    yield { place: candidate.place, xy: candidate.xy, along, spot };
   }
   for (const part of scene.search([x - reachM, y - reachM, x + reachM, y + reachM])) {
     if (part.kind === 'gateway') {
@@ -41,9 +50,10 @@ function* fixedOffers(scene: Scene, input: MapInput, [x, y]: Xy, reachM: number)
         ['start', startPost],
         ['end', endPost],
       ] as const) {
-        const fed = part.shape.supplyFrom === post ? ', supply side' : '';
-        const text = `${post} post of ${gateway.name}${fed}`;
-        yield { place: { on: 'gateway', gatewayId: gateway.id, post }, xy, along, text };
+        const fed = part.shape.supplyFrom === post;
+        const values = { side: postSide(part.shape, post), name: gateway.name };
+        const spot = message(fed ? 'window.map.spots.supplySide' : 'window.map.spots.gatePostAt', values);
+        yield { place: { on: 'gateway', gatewayId: gateway.id, post }, xy, along, spot };
       }
     } else if (part.kind === 'piece') {
       const { shape } = part;
@@ -53,13 +63,15 @@ function* fixedOffers(scene: Scene, input: MapInput, [x, y]: Xy, reachM: number)
         ['end', shape.lengthM],
       ] as const) {
         const place: SwitchPlace = { on: 'lineEnd', lineId: shape.line.id, end };
-        const text = `${end} of ${shape.line.name}`;
-        yield { place, xy: xyAt(shape, atM), along: directionAt(shape, atM), text };
+        const code = end === 'start' ? 'window.map.spots.startOf' : 'window.map.spots.endOf';
+        const spot = message(code, { name: shape.line.name });
+        yield { place, xy: xyAt(shape, atM), along: directionAt(shape, atM), spot };
       }
     } else if (part.kind === 'leadOut') {
       const xy = part.xy.at(-1)!;
       const place: SwitchPlace = { on: 'leadOut', leadOutId: part.leadOut.id };
-      yield { place, xy, along: alongAt(scene, xy, reachM), text: `where ${part.leadOut.name} joins` };
+      const spot = message('window.map.spots.leadOutJoins', { name: part.leadOut.name });
+      yield { place, xy, along: alongAt(scene, xy, reachM), spot };
     }
   }
 }

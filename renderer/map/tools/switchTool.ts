@@ -3,10 +3,11 @@ import { placeSwitch } from '../../../core/model/edits/placeSwitch.ts';
 import { nextName } from '../../../core/model/names.ts';
 import { paintItems } from '../canvas/paintItems.ts';
 import { drawTag } from '../interaction/cues.ts';
+import { spotText } from '../interaction/spotWords.ts';
 import { markedPen } from '../plane/screenPen.ts';
 import { toPx } from '../plane/view.ts';
 import { stableIds } from './stableIds.ts';
-import { type SwitchOffer, switchOffer } from './switchOffer.ts';
+import { atOffer, type SwitchOffer, switchOffer } from './switchOffer.ts';
 import { noProgress, type PaintTools, type Pointer, type Tool, type ToolContext } from './tool.ts';
 
 /** Places cut-out switches: at gate posts, line ends, lead-outs, the plan's places, or anywhere along a fence. */
@@ -17,9 +18,12 @@ export function createSwitchTool(context: ToolContext): Tool {
 
   return {
     name: 'switch',
-    hint: () => (offer ? 'Click to place a cut-out switch here.' : 'Point at a live fence, best at a gate post.'),
+    hint() {
+      const words = context.words().tools.switch;
+      return offer ? words.click : words.point;
+    },
     fields: () => null,
-    progress: () => ({ ...noProgress, snappedTo: offer?.text ?? null }),
+    progress: () => ({ ...noProgress, snappedTo: atOffer(offer) }),
     move(pointer) {
       offer = offerAt(pointer);
       context.setCursor(offer ? 'pointer' : 'crosshair');
@@ -28,13 +32,14 @@ export function createSwitchTool(context: ToolContext): Tool {
     click(pointer) {
       offer = offerAt(pointer);
       if (!offer) {
-        context.refuse('Point at a fence line; a switch stands in one.');
+        context.refuse(context.words().tools.switch.noLine);
         return;
       }
       const name = nextName(context.input().project, 'switch');
       const newId = stableIds(context.events.newId);
       const edit = placeSwitch({ place: offer.place, name }, newId);
-      void context.commit({ label: `Place switch ${name}`, apply: edit, choose: [newId('switch')] });
+      const label = context.words().tools.switch.place({ name });
+      void context.commit({ label, apply: edit, choose: [newId('switch')] });
     },
     out() {
       offer = null;
@@ -51,5 +56,5 @@ export function drawSwitchOffer({ ctx, view, palette }: PaintTools, offer: Switc
   const [x, y] = toPx(view, offer.xy);
   const along = [offer.along[0], -offer.along[1]] as const;
   paintItems(ctx, switchSign([x, y], along, { normally: 'closed', status: 'built' }, markedPen(palette)).items);
-  drawTag(ctx, palette, [x, y - 30], offer.text, 'center');
+  drawTag(ctx, palette, [x, y - 30], spotText(offer.spot), 'center');
 }

@@ -1,5 +1,6 @@
 import type { Palette } from '../../../core/drawing/palette.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import type { Ctx } from '../canvas/shapes.ts';
 import type { SnapExcept, SnapTarget } from '../interaction/snapping.ts';
 import type { CursorInfo, MapEdit, MapEvents, MapInput, ToolName } from '../mapTypes.ts';
@@ -22,6 +23,8 @@ export interface ToolContext {
   readonly scene: () => Scene;
   readonly view: () => View;
   readonly events: MapEvents;
+  /** What the tools say, in the units of the property and the active language. */
+  readonly words: () => Texts['window']['map'];
   /** The snap target for a pointer; null with Alt held or nothing near. */
   readonly snap: (pointer: Pointer, except?: SnapExcept | null) => SnapTarget | null;
   readonly toLonLat: (xy: Xy) => LonLat;

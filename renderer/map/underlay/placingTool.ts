@@ -6,9 +6,9 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Placement, Underlay } from '../../../core/model/underlayThings.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { drawHandle, drawRubber, drawSnapCue, drawTag } from '../interaction/cues.ts';
-import type { SnapTarget } from '../interaction/snapping.ts';
+import { atSpot, type SnapTarget } from '../interaction/snapping.ts';
 import { typedBearingDeg, typedLengthM } from '../interaction/typedMeasures.ts';
 import { toPx } from '../plane/view.ts';
 import { noProgress, type PaintTools, type Pointer, type Tool, type ToolContext } from '../tools/tool.ts';
@@ -56,7 +56,7 @@ export function createPlacingTool(context: ToolContext): Tool {
     const [x, y] = now.map.toPixel(xy);
     const { widthPx, heightPx } = now.underlay.source;
     if (x < 0 || y < 0 || x > widthPx || y > heightPx) {
-      context.refuse('That is beside the picture. Click on the picture itself.');
+      context.refuse(context.words().placing.beside);
       return;
     }
     tell({ mark: [x, y] });
@@ -66,19 +66,17 @@ export function createPlacingTool(context: ToolContext): Tool {
     name: 'pin',
     hint() {
       const way = placing()?.way;
+      const words = context.words().placing;
       if (marksNext()) {
         if (way === 'distance') {
-          return placing()!.marked.length === 0
-            ? 'Click the first of two places on the picture whose distance you know, such as an end of its scale bar.'
-            : 'Click the other place on the picture.';
+          return placing()!.marked.length === 0 ? words.firstOfTwo : words.otherPlace;
         }
-        return 'Click a place on the picture that you know: a corner, a post, a gate.';
+        return words.knownPlace;
       }
-      if (way === 'distance') return 'Type the distance between the two places; a bearing too, if you know it. Enter.';
-      return 'Click where that place really is (posts and fences draw the pointer), or type its coordinates in the inspector.';
+      return way === 'distance' ? words.measure : words.really;
     },
     fields: () => (placing()?.way === 'distance' && !marksNext() ? 'lengthAndBearing' : null),
-    progress: () => ({ ...noProgress, snappedTo: snap?.text ?? null }),
+    progress: () => ({ ...noProgress, snappedTo: atSpot(snap) }),
     move(pointer) {
       last = pointer;
       snap = marksNext() ? null : context.snap(pointer);
@@ -111,7 +109,7 @@ export function createPlacingTool(context: ToolContext): Tool {
         }
       }
       if (typeof lengthM !== 'number' || lengthM <= 0) {
-        context.refuse('Type the distance between the two places.');
+        context.refuse(context.words().placing.distance);
         return false;
       }
       tell({ measure: { distanceM: lengthM, bearingDeg: bearingDeg as number | null } });
@@ -131,7 +129,7 @@ export function createPlacingTool(context: ToolContext): Tool {
       const now = laid();
       if (!now) return;
       paintOutline(tools, now.corners);
-      paintPoints(tools, now, context.input().units);
+      paintPoints(tools, now, context.words().placing);
       const marks = (placing()?.marked ?? []).map((pixel) => now.map.toXy(pixel));
       if (marks.length === 2) drawRubber(tools, marks, true);
       else if (marks.length === 1 && last) drawRubber(tools, [marks[0]!, snap?.xy ?? last.xy], true);
@@ -156,7 +154,11 @@ function paintOutline({ ctx, view, palette }: PaintTools, corners: readonly Xy[]
 }
 
 /** Each control point with its number and how far the picture misses it; the one to look at again stands out. */
-function paintPoints(tools: PaintTools, { placement, map, underlay }: Laid, units: 'metric' | 'imperial'): void {
+function paintPoints(
+  tools: PaintTools,
+  { placement, map, underlay }: Laid,
+  words: Texts['window']['map']['placing'],
+): void {
   if (placement.by !== 'points' || underlay.source.from !== 'picture') return;
   const { ctx, view, palette } = tools;
   const suspect = map.quality ? suspectIn(placement, map) : null;
@@ -177,8 +179,7 @@ function paintPoints(tools: PaintTools, { placement, map, underlay }: Laid, unit
       drawHandle({ ctx, palette: colours }, true_, 'corner', isSuspect);
     }
     drawHandle({ ctx, palette: colours }, on, 'middle', false);
-    const miss = residual ? `: ${formatTape(residual.lengthM, units)}` : '';
-    const text = `${i + 1}${miss}${isSuspect ? ', look at this one' : ''}`;
+    const text = words.point({ number: i + 1, missM: residual?.lengthM ?? null, suspect: isSuspect });
     drawTag(ctx, colours, [on[0] + 14, on[1] - 20], text, 'left');
   }
 }

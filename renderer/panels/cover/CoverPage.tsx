@@ -1,9 +1,9 @@
-import { figures } from '../../../core/words/figures.ts';
 import { lengthBoundsOf } from '../../../core/kinds/form.ts';
 import { property as described } from '../../../core/kinds/property.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Property } from '../../../core/model/things.ts';
 import { coverSentence } from '../../../core/survey/sentences.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { change as changeThing } from '../../state/change.ts';

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
 import type { GroundAnswer } from '../../../core/locate/inGround/answer.ts';
 import { type AskedQuestion, useApp } from '../../state/appState.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { DialogFrame } from './DialogFrame.tsx';
 
@@ -12,11 +13,12 @@ export function GroundDialog() {
 
 function Question({ asked: { question, answer } }: { readonly asked: AskedQuestion }) {
   const { title, lines, more, ask, choices } = question;
+  const f = useFigures();
   const [chosen, setChosen] = useState<GroundAnswer>(choices[0]!.answer);
   const group = useId();
   const only = choices.length === 1 ? choices[0]! : null;
   return (
-    <DialogFrame title={title} closeWord="Cancel" asksUnbidden onClose={() => answer(null)}>
+    <DialogFrame title={f.say(title)} closeWord="Cancel" asksUnbidden onClose={() => answer(null)}>
       <form
         className="ground-question"
         onSubmit={(event) => {
@@ -25,16 +27,16 @@ function Question({ asked: { question, answer } }: { readonly asked: AskedQuesti
         }}
       >
         <ul className="ground-lines">
-          {lines.map((line) => (
+          {lines.map(f.say).map((line) => (
             <li key={line}>{line}</li>
           ))}
           {more > 0 ? <li>And {more} more.</li> : null}
         </ul>
         {only ? (
-          <p>{only.means}</p>
+          <p>{f.say(only.means)}</p>
         ) : (
           <fieldset>
-            <legend>{ask}</legend>
+            <legend>{f.say(ask)}</legend>
             {choices.map(({ answer: value, label, means }) => (
               <label key={value} className="ground-choice">
                 <input
@@ -45,8 +47,8 @@ function Question({ asked: { question, answer } }: { readonly asked: AskedQuesti
                   onChange={() => setChosen(value)}
                 />
                 <span>
-                  <strong>{label}</strong>
-                  <span className="field-hint">{means}</span>
+                  <strong>{f.say(label)}</strong>
+                  <span className="field-hint">{f.say(means)}</span>
                 </span>
               </label>
             ))}
@@ -63,7 +65,7 @@ function Question({ asked: { question, answer } }: { readonly asked: AskedQuesti
             Cancel
           </button>
           <button type="submit" className="main">
-            {only ? only.label : 'Continue'}
+            {only ? f.say(only.label) : 'Continue'}
           </button>
         </div>
       </form>

@@ -1,5 +1,5 @@
 import { propertyOf } from '../../../core/model/project.ts';
-import { commands } from '../../commands/commands.ts';
+import { commands, keyText, labelOf } from '../../commands/commands.ts';
 import { mapKeys, toolKeys } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { DialogFrame } from './DialogFrame.tsx';
@@ -10,7 +10,9 @@ export function KeysDialog() {
     <DialogFrame title="Keys">
       <KeyTable
         title="Everywhere"
-        rows={commands.flatMap(({ key, label }) => (key === undefined ? [] : [[key, label] as const]))}
+        rows={commands.flatMap((command) =>
+          command.key === undefined ? [] : [[keyText(command.key), labelOf(command)] as const],
+        )}
       />
       <KeyTable
         title="Tools, while the map has the keyboard"

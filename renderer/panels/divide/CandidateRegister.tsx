@@ -82,10 +82,7 @@ function RuleChoice({ candidate }: { readonly candidate: SwitchCandidate }) {
       onClick={(event) => event.stopPropagation()}
       onChange={(event) => {
         const rule = event.target.value as Rule;
-        void commit(
-          words.rule({ place, rule }),
-          setRule({ key: candidate.key, rule: rule === 'free' ? null : rule }),
-        );
+        void commit(words.rule({ place, rule }), setRule({ key: candidate.key, rule: rule === 'free' ? null : rule }));
       }}
     >
       {rules.map((rule) => (

@@ -9,8 +9,8 @@ import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useStanding } from '../../state/useStanding.ts';
 import { useFigures, useWords } from '../../state/useFigures.ts';
+import { useStanding } from '../../state/useStanding.ts';
 import { analysis } from '../../work/analysis.ts';
 import { NotWorkedOut } from '../parts/WorkedOut.tsx';
 
@@ -64,12 +64,8 @@ function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurr
         <p>{f.say(settledInWords(plan))}</p>
       ) : (
         <ul className="plan-steps">
-          {missing.length > 0 ? (
-            <li>{words.add({ count: missing.length })}</li>
-          ) : null}
-          {names.length > 0 ? (
-            <li>{words.leaveOut({ names })}</li>
-          ) : null}
+          {missing.length > 0 ? <li>{words.add({ count: missing.length })}</li> : null}
+          {names.length > 0 ? <li>{words.leaveOut({ names })}</li> : null}
         </ul>
       )}
       <dl className="plan-figures">
@@ -90,11 +86,7 @@ function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurr
         </div>
       </dl>
       <p className="field-hint">
-        {isCurrent
-          ? f.say(proofInWords(plan, isStopped))
-          : isStopped
-            ? words.stopped
-            : words.again}
+        {isCurrent ? f.say(proofInWords(plan, isStopped)) : isStopped ? words.stopped : words.again}
       </p>
       {isStopped ? <GoOn /> : null}
       {isCurrent && !plan.complete && !isStopped ? <Search /> : null}

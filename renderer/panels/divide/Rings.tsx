@@ -25,7 +25,12 @@ export function Rings() {
   const { ringSwitchIds, openIds, settled } = advice;
   const leaveOff = words.leaveOff({ names: names(openIds) });
   return (
-    <section className="plan" aria-label={words.title} onPointerEnter={() => light(openIds)} onPointerLeave={() => light([])}>
+    <section
+      className="plan"
+      aria-label={words.title}
+      onPointerEnter={() => light(openIds)}
+      onPointerLeave={() => light([])}
+    >
       <h2>{words.title}</h2>
       {settled ? (
         <p>{words.settled({ names: names(openIds) })}</p>

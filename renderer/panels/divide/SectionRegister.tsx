@@ -50,7 +50,9 @@ export function SectionRegister() {
           cell: ({ gatewayIds, overByGateways }) => (
             <>
               {gatewayIds.length}
-              {overByGateways === null ? null : <strong className="over"> {words.tooMany({ count: overByGateways })}</strong>}
+              {overByGateways === null ? null : (
+                <strong className="over"> {words.tooMany({ count: overByGateways })}</strong>
+              )}
             </>
           ),
           sortBy: ({ gatewayIds }) => gatewayIds.length,

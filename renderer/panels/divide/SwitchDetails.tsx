@@ -21,9 +21,17 @@ export function SwitchDetails({ cutOut }: { readonly cutOut: CutOutSwitch }) {
       ) : null}
       {row?.wrongSide ? <p className="field-problem">{words.wrongSide}</p> : null}
       <KindField thing={cutOut} field="name" step={step.rename(cutOut)} />
-      <KindField thing={cutOut} field="normally" step={(normally) => (normally === 'open' ? step.leaveOff(cutOut) : step.leaveOn(cutOut))} />
+      <KindField
+        thing={cutOut}
+        field="normally"
+        step={(normally) => (normally === 'open' ? step.leaveOff(cutOut) : step.leaveOn(cutOut))}
+      />
       <KindField thing={cutOut} field="pinned" step={(pinned) => (pinned ? step.pin(cutOut) : step.unpin(cutOut))} />
-      <KindField thing={cutOut} field="status" step={(status) => (status === 'built' ? step.built(cutOut) : step.planned(cutOut))} />
+      <KindField
+        thing={cutOut}
+        field="status"
+        step={(status) => (status === 'built' ? step.built(cutOut) : step.planned(cutOut))}
+      />
       <KindFields thing={cutOut} except={['name', 'normally', 'pinned', 'status']} />
     </>
   );

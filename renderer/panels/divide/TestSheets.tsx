@@ -3,6 +3,7 @@ import { limitsExplained, switchesOff, usualFigure } from '../../../core/sheets/
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { openForSheet, sheetYardsticks } from '../../../core/survey/power/sheetYardsticks.ts';
 import { testSheetOf } from '../../../core/survey/testSheets.ts';
+import type { Message } from '../../../core/words/message.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
@@ -23,7 +24,9 @@ export function TestSheets() {
   const power = powerOf(project, survey);
   const yardsticks = sheetYardsticks(power, sheet);
   const switches = switchesOff(project, openForSheet(power, sheet));
-  const names = (ids: readonly string[]) => ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || divide.none;
+  const saidOr = (usual: Message | null) => (usual === null ? f.words.things.notKnown : f.say(usual));
+  const names = (ids: readonly string[]) =>
+    ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || divide.none;
   return (
     <section className="block" aria-label={divide.register.tests}>
       <div className="field">
@@ -80,14 +83,14 @@ export function TestSheets() {
               {sheet.readAt.map(({ text }, i) => (
                 <tr key={f.say(text)}>
                   <th scope="row">{f.say(text)}</th>
-                  <td>{usualFigure(yardsticks[i]!) ?? f.words.things.notKnown}</td>
+                  <td>{saidOr(usualFigure(yardsticks[i]!))}</td>
                   <td className="amount">{f.volts(yardsticks[i]!.lowBelowV)}</td>
                   <td className="amount">{f.volts(yardsticks[i]!.goodFromV)}</td>
                 </tr>
               ))}
             </tbody>
           </table>
-          <p className="field-hint">{limitsExplained}</p>
+          <p className="field-hint">{f.say(limitsExplained())}</p>
         </>
       ) : null}
     </section>

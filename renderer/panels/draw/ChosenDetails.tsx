@@ -1,9 +1,11 @@
 import type { Thing } from '../../../core/model/things.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
 import { findThing } from '../../state/findThing.ts';
 import { mapView } from '../../state/mapView.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { SwitchDetails } from '../divide/SwitchDetails.tsx';
 import { ConductorDetails } from '../power/ConductorDetails.tsx';
 import { ReadingDetails } from '../power/ReadingDetails.tsx';
@@ -19,21 +21,22 @@ import { EarthFieldDetails, EnergiserDetails, LeadOutDetails } from './SupplyDet
 /** The details of what is chosen, wherever it was chosen. */
 export function ChosenDetails() {
   const { project } = useOpenFile();
+  const words = useWords().window.draw.details;
   const chosen = useApp((state) => state.chosen);
   const things = chosen.flatMap((id) => findThing(project, id) ?? []);
   const thing = things.at(-1);
   if (!thing) return null;
-  const title = things.length === 1 ? titleOf(thing) : `${things.length} things chosen`;
+  const title = things.length === 1 ? titleOf(thing, words.titles) : words.titles.several({ count: things.length });
   return (
-    <section className="details" aria-label={`Details: ${title}`}>
+    <section className="details" aria-label={words.region({ title })}>
       <header className="details-head">
         <h2>{title}</h2>
         <button type="button" onClick={() => mapView.zoomTo(thing.id)}>
-          Show
+          {words.show}
         </button>
-        <CommandButton id="delete" label="Delete" />
+        <CommandButton id="delete" label={words.delete} />
         <button type="button" className="plain" onClick={() => choose([])}>
-          Done
+          {words.done}
         </button>
       </header>
       {things.length === 1 ? <Details thing={thing} /> : <SeveralLines things={things} />}
@@ -47,31 +50,24 @@ function Details({ thing }: { readonly thing: Thing }) {
   return useApp((state) => state.page) === 'record' ? <RecordDetails thing={thing} others={drawn} /> : drawn;
 }
 
-function titleOf(thing: Thing): string {
+function titleOf(thing: Thing, titles: Texts['window']['draw']['details']['titles']): string {
   const name = 'name' in thing ? thing.name : '';
   switch (thing.kind) {
     case 'fenceLine':
-      return `Fence ${name}`;
     case 'gateway':
-      return `Gateway ${name}`;
     case 'switch':
-      return `Switch ${name}`;
     case 'post':
-      return `Post ${name}`;
     case 'energiser':
-      return `Energiser ${name}`;
     case 'leadOut':
-      return `Lead-out ${name}`;
-    case 'earthField':
-      return 'Earth stakes';
     case 'fenceType':
-      return `Fence type: ${name}`;
-    case 'reading':
-      return `Reading of ${thing.date.slice(0, 10)}`;
     case 'conductor':
-      return `Conductor: ${name}`;
+      return titles[thing.kind]({ name });
+    case 'earthField':
+      return titles.earthField;
+    case 'reading':
+      return titles.reading({ day: thing.date.slice(0, 10) });
     default:
-      return name || thing.kind;
+      return titles.other({ kind: thing.kind, name });
   }
 }
 

@@ -3,26 +3,27 @@ import { setCrossing } from '../../../core/model/edits/setCrossing.ts';
 import { heightWhenMade } from '../../../core/model/overheadHeight.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Crossing, Gateway } from '../../../core/model/things.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
+import { SelectField } from '../parts/fields.tsx';
 import { KindField, KindFields } from '../parts/KindField.tsx';
 import { CableField } from './CableField.tsx';
+import { sidesOfGateway } from './sidesOfGateway.ts';
 
 /** How the live wire and the earth get past a gateway: the trench, what lies in it and how long each piece is. */
 export function CrossingDetails({ gateway }: { readonly gateway: Gateway }) {
   const { survey } = useOpenFile();
   const figures = survey.crossings.get(gateway.id);
   const live = survey.gateways.get(gateway.id)?.lineLive ?? false;
+  const words = useWords().window.draw.crossing;
+  const at = { gateway: gateway.name };
   return (
-    <section className="crossing" aria-label={`Crossing at ${gateway.name}`}>
-      <h3>
-        Crossing {figures?.crossing.method === 'overhead' ? 'over' : 'under'} {gateway.name}
-      </h3>
+    <section className="crossing" aria-label={words.region(at)}>
+      <h3>{figures?.crossing.method === 'overhead' ? words.over(at) : words.under(at)}</h3>
       {figures ? (
         <CrossingFields crossing={figures.crossing} gateway={gateway} />
       ) : (
@@ -33,17 +34,14 @@ export function CrossingDetails({ gateway }: { readonly gateway: Gateway }) {
 }
 
 function NoCrossing({ gateway, live }: { readonly gateway: Gateway; readonly live: boolean }) {
-  const add = () =>
-    void commit(`Add a crossing at ${gateway.name}`, setCrossing({ gatewayId: gateway.id, to: {} }, newId));
+  const words = useWords().window.draw.crossing;
+  const step = words.steps.add({ gateway: gateway.name });
+  const add = () => void commit(step, setCrossing({ gatewayId: gateway.id, to: {} }, newId));
   return (
     <>
-      <p>
-        {live
-          ? 'The live wire stops here: nothing carries it past the gateway.'
-          : 'This fence is not live, so none is needed.'}
-      </p>
+      <p>{live ? words.stopsHere : words.notNeeded}</p>
       <button type="button" className={live ? 'main' : undefined} onClick={add}>
-        Add a crossing
+        {words.add}
       </button>
     </>
   );
@@ -66,48 +64,54 @@ const placed = [
   'status',
 ] as const;
 
-type FieldOfCrossing = Exclude<keyof Crossing, 'kind' | 'id'>;
+type PartOfCrossing =
+  | 'depthM'
+  | 'riserHeightM'
+  | 'tailM'
+  | 'allowanceM'
+  | 'pipeBoreMm'
+  | 'minBendRadiusM'
+  | 'earth'
+  | 'earthConnectionM';
 
 function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; readonly gateway: Gateway }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.draw.crossing;
+  const { steps } = words;
   const defaults = propertyOf(project).crossings;
   const figures = survey.crossings.get(gateway.id)!;
-  const set = (label: string, patch: Partial<Omit<Crossing, 'kind' | 'id'>>) =>
-    change(`${label} the crossing at ${gateway.name}`, 'crossing', crossing.id, patch);
-  const at = `the crossing at ${gateway.name}`;
-  const field = (name: FieldOfCrossing, what: string, told: { readonly label?: string } = {}) => (
-    <KindField thing={crossing} field={name} step={`Change ${what} of ${at}`} {...told} />
-  );
+  const at = { gateway: gateway.name };
+  const set = (step: string, patch: Partial<Omit<Crossing, 'kind' | 'id'>>) =>
+    change(step, 'crossing', crossing.id, patch);
+  const field = (name: PartOfCrossing, told: { readonly label?: string; readonly part?: 'height' } = {}) => {
+    const { part = name, ...rest } = told;
+    return <KindField thing={crossing} field={name} step={steps.change({ part, ...at })} {...rest} />;
+  };
   const buried = crossing.method === 'buried';
   return (
     <>
       <dl className="measures">
         {buried ? (
           <>
-            <Measure term="Trench" lengthM={figures.trenchM} note="along the curve" />
-            <Measure term="Pipe" lengthM={figures.pipeM} note="trench + 2 x (depth + riser) + allowance" />
-            <Measure term="Live cable" lengthM={figures.liveCableM} note="pipe + 2 x tail" />
-            <Measure term="Earth cable" lengthM={figures.earthCableM} note="trench + 2 x (depth + joint height)" />
+            <Measure term={words.trench} lengthM={figures.trenchM} note={words.formulas.trench} />
+            <Measure term={words.pipe} lengthM={figures.pipeM} note={words.formulas.pipe} />
+            <Measure term={words.liveCable} lengthM={figures.liveCableM} note={words.formulas.liveCable} />
+            <Measure term={words.earthCable} lengthM={figures.earthCableM} note={words.formulas.earthCable} />
           </>
         ) : (
           <>
-            <Measure term="Live cable" lengthM={figures.liveCableM} note="span + 2 x (height + tail) + allowance" />
-            <Measure term="Earth wire" lengthM={figures.earthCableM} note="span + 2 x height + allowance" />
+            <Measure term={words.liveCable} lengthM={figures.liveCableM} note={words.formulas.overheadLive} />
+            <Measure term={words.earthWire} lengthM={figures.earthCableM} note={words.formulas.overheadEarth} />
           </>
         )}
       </dl>
-      {buried ? (
-        <Caution>
-          Have other buried services located before you dig. Turn the energiser off and prove the fence dead before
-          work.
-        </Caution>
-      ) : null}
+      {buried ? <Caution>{words.caution}</Caution> : null}
       <KindField
         thing={crossing}
         field="method"
         onCommit={(method) =>
-          set('Change', { method, riserHeightM: heightWhenMade(method, crossing, gateway, defaults) })
+          set(steps.method(at), { method, riserHeightM: heightWhenMade(method, crossing, gateway, defaults) })
         }
       />
       {buried ? (
@@ -116,70 +120,79 @@ function CrossingFields({ crossing, gateway }: { readonly crossing: Crossing; re
             <KindField
               thing={crossing}
               field="bowM"
-              step={`Change the bow of ${at}`}
+              step={steps.change({ part: 'bowM', ...at })}
               placeholderM={figures.bowM}
-              hint={
-                figures.bowAssumed
-                  ? 'Assumed: a share of the width. Type it or drag it on the map; empty goes back to the assumption.'
-                  : 'How far the trench curves off the straight line.'
-              }
+              hint={figures.bowAssumed ? words.curveAssumed : words.curveHint}
             />
-            {field('bowSide', 'the side')}
+            <CurvesTo crossing={crossing} gateway={gateway} />
           </div>
           <p className={figures.tighterThanPipeAllows ? 'field-problem' : 'field-hint'}>
-            Bend radius {formatTape(figures.bendRadiusM, units)}; the pipe allows{' '}
-            {formatTape(crossing.minBendRadiusM, units)} and up.
+            {words.bendRadius({ radiusM: figures.bendRadiusM, leastM: crossing.minBendRadiusM })}
           </p>
         </>
       ) : null}
       {buried ? (
         <div className="field-pair">
-          {field('depthM', 'the depth')}
-          {field('riserHeightM', 'the riser height')}
+          {field('depthM')}
+          {field('riserHeightM')}
         </div>
       ) : (
-        field('riserHeightM', 'the height', { label: 'Height of the wire' })
+        field('riserHeightM', { label: words.wireHeight, part: 'height' })
       )}
       <div className="field-pair">
-        {field('tailM', 'the tails')}
-        {field('allowanceM', 'the allowance')}
+        {field('tailM')}
+        {field('allowanceM')}
       </div>
       {buried ? (
         <div className="field-pair">
-          {field('pipeBoreMm', 'the pipe')}
-          {field('minBendRadiusM', 'the least bend radius')}
+          {field('pipeBoreMm')}
+          {field('minBendRadiusM')}
         </div>
       ) : null}
       <CableField
-        label="Live cable"
+        label={words.liveCable}
         cableId={crossing.cableId}
         inGround={buried}
-        onCommit={(cableId) => set('Change the cable of', { cableId })}
+        onCommit={(cableId) => set(steps.change({ part: 'cableId', ...at }), { cableId })}
       />
-      {field('earth', 'the earth', buried ? {} : { label: 'An earth wire goes across overhead too' })}
-      {crossing.earth && buried ? field('earthConnectionM', 'the earth joint') : null}
-      {buried ? <KindField thing={crossing} field="sealed" step={`Note the seal of ${at}`} /> : null}
-      <KindField thing={crossing} field="status" step={(status) => `Mark ${status}: ${at}`} />
+      {field('earth', buried ? {} : { label: words.earthOverhead })}
+      {crossing.earth && buried ? field('earthConnectionM') : null}
+      {buried ? <KindField thing={crossing} field="sealed" step={steps.seal(at)} /> : null}
+      <KindField thing={crossing} field="status" step={(status) => steps.mark({ status, ...at })} />
       <KindFields thing={crossing} except={placed} />
-      <button
-        type="button"
-        onClick={() =>
-          void commit(`Remove the crossing at ${gateway.name}`, deleteThings([crossing]), { deleting: true })
-        }
-      >
-        Remove the crossing
+      <button type="button" onClick={() => void commit(steps.remove(at), deleteThings([crossing]), { deleting: true })}>
+        {words.remove}
       </button>
     </>
   );
 }
 
+/** To which side the trench curves, by the compass. */
+function CurvesTo({ crossing, gateway }: { readonly crossing: Crossing; readonly gateway: Gateway }) {
+  const { survey } = useOpenFile();
+  const f = useFigures();
+  const words = f.words.window.draw.crossing;
+  const step = words.steps.change({ part: 'bowSide', gateway: gateway.name });
+  const shape = survey.gateways.get(gateway.id);
+  if (!shape) return <KindField thing={crossing} field="bowSide" step={step} />;
+  const { hands } = sidesOfGateway(shape, survey);
+  return (
+    <SelectField
+      label={f.words.kinds.crossing.bowSide.label}
+      value={crossing.bowSide}
+      choices={(['left', 'right'] as const).map((value) => ({ value, label: words.toThe(hands[value]) }))}
+      onCommit={(bowSide) => change(step, 'crossing', crossing.id, { bowSide })}
+    />
+  );
+}
+
 function Measure({ term, lengthM, note }: { readonly term: string; readonly lengthM: number; readonly note: string }) {
-  const units = useUnits();
+  const f = useFigures();
   return (
     <div>
       <dt>{term}</dt>
       <dd>
-        <span className="figure-value">{lengthM === 0 ? 'none' : formatTape(lengthM, units)}</span>
+        <span className="figure-value">{lengthM === 0 ? f.words.window.draw.crossing.none : f.tape(lengthM)}</span>
         <span className="field-hint">{note}</span>
       </dd>
     </div>

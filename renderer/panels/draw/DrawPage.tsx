@@ -1,9 +1,8 @@
 import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
 import { drawSentence } from '../../../core/survey/sentences.ts';
-import { formatArea, formatLength } from '../../../core/words/numbers/write.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { Findings } from '../parts/Findings.tsx';
@@ -21,15 +20,15 @@ import {
 } from './registers.tsx';
 
 const registers = [
-  { name: 'fences', label: 'Fences', view: FenceRegister },
-  { name: 'gateways', label: 'Gateways', view: GatewayRegister },
-  { name: 'crossings', label: 'Crossings', view: CrossingRegister },
-  { name: 'paddocks', label: 'Paddocks', view: PaddockRegister },
-  { name: 'supply', label: 'Energiser', view: SupplyRegister },
-  { name: 'posts', label: 'Posts', view: PostRegister },
-  { name: 'services', label: 'Services', view: ServiceRegister },
-  { name: 'maps', label: 'Background maps', view: UnderlayRegister },
-  { name: 'types', label: 'Fence types', view: FenceTypes },
+  { name: 'fences', view: FenceRegister },
+  { name: 'gateways', view: GatewayRegister },
+  { name: 'crossings', view: CrossingRegister },
+  { name: 'paddocks', view: PaddockRegister },
+  { name: 'supply', view: SupplyRegister },
+  { name: 'posts', view: PostRegister },
+  { name: 'services', view: ServiceRegister },
+  { name: 'maps', view: UnderlayRegister },
+  { name: 'types', view: FenceTypes },
 ] as const;
 
 const none: readonly Finding[] = [];
@@ -37,7 +36,8 @@ const none: readonly Finding[] = [];
 /** Draw: what is there, how much of it, and whether it hangs together. */
 export function DrawPage() {
   const { survey, project } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.draw;
   const findings = useApp((state) => state.analysis?.findings ?? none);
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('fences');
   const { totals } = survey;
@@ -45,31 +45,31 @@ export function DrawPage() {
   const crossings = [...survey.crossings.values()];
   return (
     <>
-      <Answer>{drawSentence(survey, units)}</Answer>
+      <Answer>{f.say(drawSentence(survey))}</Answer>
       {project.fenceLine.size === 0 ? <FirstSteps /> : null}
       <div className="figures">
-        <Figure label="fence" value={formatLength(totals.fenceM, units)} pieces={[...project.fenceLine.keys()]} />
+        <Figure label={words.figures.fence} value={f.length(totals.fenceM)} pieces={[...project.fenceLine.keys()]} />
         <Figure
-          label="live, fed"
-          value={formatLength(totals.fedFenceM, units)}
+          label={words.figures.fed}
+          value={f.length(totals.fedFenceM)}
           pieces={survey.sections.filter((section) => section.fed).flatMap((section) => section.lineIds)}
         />
         <Figure
-          label={totals.paddocks === 1 ? 'paddock' : `${totals.paddocks} paddocks`}
-          value={formatArea(totals.paddockAreaM2, units)}
+          label={words.figures.paddocks({ count: totals.paddocks })}
+          value={f.area(totals.paddockAreaM2)}
           pieces={survey.paddocks.flatMap((paddock) => (paddock.named ? [paddock.named.id] : []))}
         />
         <Figure
-          label="pipe under gates"
-          value={formatLength(totals.pipeM, units)}
+          label={words.figures.pipe}
+          value={f.length(totals.pipeM)}
           pieces={crossings.map(({ gateway }) => gateway.id)}
         />
       </div>
-      <Findings findings={findings} nothing="The checks find nothing wrong with the drawing." />
-      <nav className="register-choice" aria-label="Registers">
-        {registers.map(({ name, label }) => (
+      <Findings findings={findings} nothing={words.nothingWrong} />
+      <nav className="register-choice" aria-label={words.lists.title}>
+        {registers.map(({ name }) => (
           <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>
-            {label}
+            {words.lists.names[name]}
           </button>
         ))}
       </nav>

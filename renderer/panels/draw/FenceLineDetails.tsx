@@ -1,65 +1,67 @@
 import { deleteVertex } from '../../../core/model/edits/deleteVertex.ts';
 import { splitLine } from '../../../core/model/edits/splitLine.ts';
 import type { FenceLine, Growth } from '../../../core/model/things.ts';
-import { formatBearing, formatLength, formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { CheckField, SelectField } from '../parts/fields.tsx';
 import { KindField, KindFields } from '../parts/KindField.tsx';
 
-type GrowthChoice = 'property' | 'clean' | 'light' | 'heavy' | 'own';
+const growths = ['property', 'clean', 'light', 'heavy'] as const;
+
+type GrowthChoice = (typeof growths)[number] | 'own';
 
 export function FenceLineDetails({ line }: { readonly line: FenceLine }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
-  const set = (label: string, patch: Partial<Omit<FenceLine, 'kind' | 'id'>>) =>
-    change(`${label} ${line.name}`, 'fenceLine', line.id, patch);
+  const f = useFigures();
+  const { fence, steps } = f.words.window.draw.details;
+  const { name } = line;
+  const set = (step: string, patch: Partial<Omit<FenceLine, 'kind' | 'id'>>) =>
+    change(step, 'fenceLine', line.id, patch);
   const shape = survey.lines.get(line.id);
   const overGroundM = survey.heights.slopeLengthM(line.id, 0, shape?.lengthM ?? 0);
+  const corners = line.path.length;
   return (
     <>
       <p className="details-fact">
-        <span className="figure-value">{shape ? formatLength(shape.lengthM, units) : 'not known'}</span>{' '}
-        {shape?.closed ? 'closed line' : 'open line'}, {line.path.length} vertices
-        {overGroundM === null ? '' : `; ${formatLength(overGroundM, units)} over the ground`}
+        <span className="figure-value">{shape ? f.length(shape.lengthM) : f.words.things.notKnown}</span>{' '}
+        {overGroundM === null
+          ? fence[shape?.closed ? 'closed' : 'open']({ corners })
+          : fence[shape?.closed ? 'closedOnGround' : 'openOnGround']({ corners, overGroundM })}
       </p>
-      <KindField thing={line} field="name" step={`Rename ${line.name}`} />
+      <KindField thing={line} field="name" step={steps.rename({ name })} />
       <SelectField
-        label="Fence type"
+        label={f.words.kinds.fenceLine.typeId.label}
         value={line.typeId}
         choices={[...project.fenceType.values()].map(({ id, name }) => ({ value: id, label: name }))}
-        onCommit={(typeId) => set('Change the type of', { typeId })}
+        onCommit={(typeId) => set(steps.type({ name }), { typeId })}
       />
       <CheckField
-        label="Live: part of the electric network"
+        label={fence.live}
         value={line.live}
-        onCommit={(live) => set(live ? 'Make live:' : 'Take off the network:', { live })}
+        onCommit={(live) => set(live ? steps.live({ name }) : steps.notLive({ name }), { live })}
       />
       <SelectField<GrowthChoice>
-        label="Growth against the wires"
+        label={fence.growth}
         value={growthChoice(line.growth)}
         choices={[
-          { value: 'property', label: 'As for the whole property' },
-          { value: 'clean', label: 'New and clean' },
-          { value: 'light', label: 'Light growth' },
-          { value: 'heavy', label: 'Heavy growth' },
-          ...(growthChoice(line.growth) === 'own' ? [{ value: 'own' as const, label: 'Own figure' }] : []),
+          ...growths.map((value) => ({ value, label: fence.growths[value] })),
+          ...(growthChoice(line.growth) === 'own' ? [{ value: 'own' as const, label: fence.growths.own }] : []),
         ]}
         onCommit={(growth) => {
-          if (growth !== 'own') set('Change the growth on', { growth: growth === 'property' ? null : growth });
+          if (growth !== 'own') set(steps.growth({ name }), { growth: growth === 'property' ? null : growth });
         }}
       />
       <KindFields thing={line} except={['name', 'live']} />
-      <LegTable line={line} />
+      <Straights line={line} />
     </>
   );
 }
 
-function stationOf(lengths: readonly number[], leg: number): number {
-  return lengths.slice(0, leg + 1).reduce((sum, lengthM) => sum + lengthM, 0);
+function stationOf(lengths: readonly number[], straight: number): number {
+  return lengths.slice(0, straight + 1).reduce((sum, lengthM) => sum + lengthM, 0);
 }
 
 function growthChoice(growth: Growth | null): GrowthChoice {
@@ -67,34 +69,35 @@ function growthChoice(growth: Growth | null): GrowthChoice {
   return typeof growth === 'string' ? growth : 'own';
 }
 
-function LegTable({ line: { id, path, name } }: { readonly line: FenceLine }) {
-  const units = useUnits();
+function Straights({ line: { id, path, name } }: { readonly line: FenceLine }) {
+  const f = useFigures();
+  const { fence, steps } = f.words.window.draw.details;
   const { earth } = useOpenFile().survey.plane;
-  if (path.length > 200) return <p className="field-hint">{path.length} vertices: too many to list here.</p>;
+  if (path.length > 200) return <p className="field-hint">{fence.tooManyCorners({ count: path.length })}</p>;
   const lengths = earth.segmentLengthsM(path);
   return (
     <details className="legs">
-      <summary>Legs: length and bearing of each, split or delete a vertex</summary>
+      <summary>{fence.straights}</summary>
       <table>
         <thead>
           <tr>
-            <th scope="col">Leg</th>
+            <th scope="col">{fence.straight}</th>
             <th scope="col" className="amount">
-              Length
+              {fence.length}
             </th>
             <th scope="col" className="amount">
-              Bearing
+              {fence.bearing}
             </th>
-            <th scope="col">At its end</th>
+            <th scope="col">{fence.atItsEnd}</th>
           </tr>
         </thead>
         <tbody>
           {lengths.map((lengthM, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a leg has no identity but its place
+            // biome-ignore lint/suspicious/noArrayIndexKey: a straight has no identity but its place
             <tr key={index}>
               <td>{index + 1}</td>
-              <td className="amount">{formatTape(lengthM, units)}</td>
-              <td className="amount">{formatBearing(earth.bearingDeg(path[index]!, path[index + 1]!))}</td>
+              <td className="amount">{f.tape(lengthM)}</td>
+              <td className="amount">{f.bearing(earth.bearingDeg(path[index]!, path[index + 1]!))}</td>
               <td>
                 {index < lengths.length - 1 ? (
                   <>
@@ -102,19 +105,22 @@ function LegTable({ line: { id, path, name } }: { readonly line: FenceLine }) {
                       type="button"
                       className="plain"
                       onClick={() =>
-                        void commit(`Split ${name}`, splitLine({ lineId: id, atM: stationOf(lengths, index) }, newId))
+                        void commit(
+                          steps.split({ name }),
+                          splitLine({ lineId: id, atM: stationOf(lengths, index) }, newId),
+                        )
                       }
                     >
-                      Split
+                      {fence.split}
                     </button>
                     <button
                       type="button"
                       className="plain"
                       onClick={() =>
-                        void commit(`Delete a vertex of ${name}`, deleteVertex({ lineId: id, index: index + 1 }))
+                        void commit(steps.deleteCorner({ name }), deleteVertex({ lineId: id, index: index + 1 }))
                       }
                     >
-                      Delete vertex
+                      {fence.deleteCorner}
                     </button>
                   </>
                 ) : null}

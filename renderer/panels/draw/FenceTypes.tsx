@@ -9,7 +9,7 @@ import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useFigures } from '../../state/useFigures.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { KindField, KindFields } from '../parts/KindField.tsx';
 import { Register } from '../parts/Register.tsx';
@@ -18,11 +18,12 @@ import { useConductorChoices } from './useConductorChoices.ts';
 /** The property's fence types; the chosen one is edited in the details above. */
 export function FenceTypes() {
   const { project } = useOpenFile();
+  const words = useWords().window.draw.fenceTypes;
   const add = () => {
     const id = newId('fenceType');
-    const { id: _, ...type } = newFenceType(id, 'New fence type');
+    const { id: _, ...type } = newFenceType(id, words.newName);
     void commit(
-      'Add a fence type',
+      words.add,
       addThing(type, () => id),
       { choose: [id] },
     );
@@ -30,27 +31,32 @@ export function FenceTypes() {
   return (
     <>
       <Register<FenceType>
-        caption="Fence types"
+        caption={words.caption}
         rows={[...project.fenceType.values()]}
         idOf={({ id }) => id}
-        empty="No fence types."
+        empty={words.none}
         columns={[
-          { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
-          { title: 'Live', figures: true, cell: ({ liveWires }) => liveWires, sortBy: ({ liveWires }) => liveWires },
+          { title: words.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
           {
-            title: 'Earth',
+            title: words.live,
+            figures: true,
+            cell: ({ liveWires }) => liveWires,
+            sortBy: ({ liveWires }) => liveWires,
+          },
+          {
+            title: words.earth,
             figures: true,
             cell: ({ earthWires }) => earthWires,
             sortBy: ({ earthWires }) => earthWires,
           },
           {
-            title: 'Plain',
+            title: words.plain,
             figures: true,
             cell: ({ plainWires }) => plainWires ?? '?',
             sortBy: ({ plainWires }) => plainWires ?? -1,
           },
           {
-            title: 'Barbed',
+            title: words.barbed,
             figures: true,
             cell: ({ barbedWires }) => barbedWires,
             sortBy: ({ barbedWires }) => barbedWires,
@@ -59,10 +65,10 @@ export function FenceTypes() {
       />
       <p className="buttons">
         <button type="button" onClick={add}>
-          Add a fence type
+          {words.add}
         </button>
         <button type="button" className="plain" onClick={() => choose([])}>
-          Choose nothing
+          {words.clear}
         </button>
       </p>
     </>
@@ -75,43 +81,40 @@ export function FenceTypeDetails({ type }: { readonly type: FenceType }) {
   const set = (label: string, patch: Partial<Omit<FenceType, 'kind' | 'id'>>) =>
     change(label, 'fenceType', type.id, patch);
   const f = useFigures();
+  const words = f.words.window.draw.fenceTypes;
+  const { steps } = words;
   const missing = missingPlainWires(type);
   return (
     <>
-      <KindField thing={type} field="name" step="Rename the fence type" />
+      <KindField thing={type} field="name" step={steps.name} />
       <div className="field-pair">
-        <KindField thing={type} field="liveWires" step="Change the live wires" />
-        <KindField thing={type} field="earthWires" step="Change the earth wires" />
+        <KindField thing={type} field="liveWires" step={steps.liveWires} />
+        <KindField thing={type} field="earthWires" step={steps.earthWires} />
       </div>
       <div className="field-pair">
         <KindField
           thing={type}
           field="plainWires"
-          onCommit={(wires) => set('Change the plain wires', { plainWires: wires ?? 0 })}
+          onCommit={(wires) => set(steps.plainWires, { plainWires: wires ?? 0 })}
         />
-        <KindField thing={type} field="barbedWires" step="Change the barbed wires" />
+        <KindField thing={type} field="barbedWires" step={steps.barbedWires} />
       </div>
       <p className={missing ? 'field-problem' : 'field-hint'}>
-        {missing
-          ? f.say(message('checks.plainWiresNotEntered.hint', missing))
-          : 'Plain wires are dead: ordered, strained and stapled like the others. Barbed wire is counted for itself and never electrified.'}
+        {missing ? f.say(message('checks.plainWiresNotEntered.hint', missing)) : words.about}
       </p>
-      <KindField thing={type} field="postSpacingM" step="Change the post spacing" />
+      <KindField thing={type} field="postSpacingM" step={steps.postSpacingM} />
       <SelectField
-        label="Live wire"
+        label={f.words.kinds.fenceType.wireId.label}
         value={type.wireId}
         choices={liveWires}
-        onCommit={(wireId) => set('Change the live wire', { wireId })}
+        onCommit={(wireId) => set(steps.wireId, { wireId })}
       />
       <SelectField
-        label="Earth and plain wire"
+        label={f.words.kinds.fenceType.plainWireId.label}
         value={type.plainWireId ?? ''}
-        choices={[{ value: '', label: 'The same as the live wire' }, ...plainWires]}
+        choices={[{ value: '', label: words.sameAsLive }, ...plainWires]}
         onCommit={(id) =>
-          void commit(
-            'Change the earth and plain wire',
-            setPlainWire({ typeId: type.id, wireId: id === '' ? null : id }),
-          )
+          void commit(steps.plainWireId, setPlainWire({ typeId: type.id, wireId: id === '' ? null : id }))
         }
       />
       <KindFields thing={type} except={placed} />

@@ -1,30 +1,31 @@
 import { mapView } from '../../state/mapView.ts';
+import { useWords } from '../../state/useFigures.ts';
+import { Marked } from '../parts/Marked.tsx';
 
 /** What to do with an empty property, in order. */
 export function FirstSteps() {
+  const words = useWords().window.draw.firstSteps;
   return (
     <ol className="steps">
       <li>
-        <strong>Draw the boundary and the fences.</strong> Press <kbd>F</kbd> on the map and click along the line, or
-        type a length and a bearing.
+        <Marked text={words.fences({ key: 'F' })} />
         <button type="button" className="main" onClick={() => mapView.setTool('fence')}>
-          Draw a fence
+          {words.drawFence}
         </button>
       </li>
       <li>
-        <strong>Place the gateways</strong> (<kbd>G</kbd>) on the fences. Each live one gets its crossing under the
-        gate.
+        <Marked text={words.gateways({ key: 'G' })} />
       </li>
       <li>
-        <strong>Place the energiser</strong> (<kbd>E</kbd>) and lead out to the fence.
+        <Marked text={words.energiser({ key: 'E' })} />
       </li>
       <li>
-        Then open <strong>Divide</strong>: it suggests where cut-out switches should go.
+        <Marked text={words.divide} />
       </li>
       <li>
-        A photo from the air or a scanned plan can lie under the drawing: <strong>Background maps</strong>, below.
+        <Marked text={words.maps} />
       </li>
-      <li>Or bring fences in from a GeoJSON file: on the cover.</li>
+      <li>{words.bringIn}</li>
     </ol>
   );
 }

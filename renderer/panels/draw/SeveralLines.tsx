@@ -2,17 +2,19 @@ import { joinLines, whyNotJoinLines } from '../../../core/model/edits/joinLines.
 import type { Thing } from '../../../core/model/things.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
-import { figuresOf } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 
 /** What can be done with several things at once. */
 export function SeveralLines({ things }: { readonly things: readonly Thing[] }) {
   const { project } = useOpenFile();
-  const f = figuresOf(project);
+  const f = useFigures();
+  const { several, steps } = f.words.window.draw.details;
   const [first, second] = things;
   if (things.length !== 2 || first?.kind !== 'fenceLine' || second?.kind !== 'fenceLine') {
-    return <p className="field-hint">Choose two fence lines to join them into one, or one thing to see its details.</p>;
+    return <p className="field-hint">{several.hint}</p>;
   }
   const pair = { lineId: first.id, otherId: second.id };
+  const names = { name: first.name, other: second.name };
   const refusal = whyNotJoinLines(pair)(project);
   return (
     <>
@@ -20,9 +22,9 @@ export function SeveralLines({ things }: { readonly things: readonly Thing[] }) 
         type="button"
         className="main"
         disabled={refusal !== null}
-        onClick={() => void commit(`Join ${first.name} and ${second.name}`, joinLines(pair), { choose: [first.id] })}
+        onClick={() => void commit(steps.join(names), joinLines(pair), { choose: [first.id] })}
       >
-        Join {first.name} and {second.name} into one line
+        {several.join(names)}
       </button>
       {refusal ? <p className="field-hint">{f.say(refusal.message)}</p> : null}
     </>

@@ -1,7 +1,6 @@
 import type { PaddockName, Post, Service } from '../../../core/model/things.ts';
-import { formatArea } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { KindField, KindFields } from '../parts/KindField.tsx';
 
 export function PostDetails({ post }: { readonly post: Post }) {
@@ -10,17 +9,18 @@ export function PostDetails({ post }: { readonly post: Post }) {
 
 export function PaddockDetails({ paddock }: { readonly paddock: PaddockName }) {
   const { survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.draw.details.paddock;
   const found = survey.paddocks.find(({ named }) => named?.id === paddock.id);
   return (
     <>
       <p className="details-fact">
         {found ? (
           <>
-            <span className="figure-value">{formatArea(found.areaM2, units)}</span> inside its fences
+            <span className="figure-value">{f.area(found.areaM2)}</span> {words.inside}
           </>
         ) : (
-          'No fence closes it in now; the name is kept for when one does.'
+          words.notClosed
         )}
       </p>
       <KindFields thing={paddock} />
@@ -30,15 +30,14 @@ export function PaddockDetails({ paddock }: { readonly paddock: PaddockName }) {
 
 export function ServiceDetails({ service }: { readonly service: Service }) {
   const { name, what } = service;
+  const { steps } = useWords().window.draw.details;
   return (
     <>
-      <KindField thing={service} field="name" step={`Rename ${name}`} />
-      <KindField thing={service} field="what" step={`Change ${name}`} />
-      {what === 'powerLine' ? (
-        <KindField thing={service} field="voltageV" step={`Change the voltage of ${name}`} />
-      ) : null}
+      <KindField thing={service} field="name" step={steps.rename({ name })} />
+      <KindField thing={service} field="what" step={steps.change({ name })} />
+      {what === 'powerLine' ? <KindField thing={service} field="voltageV" step={steps.voltage({ name })} /> : null}
       {what === 'road' || what === 'path' ? (
-        <KindField thing={service} field="open" step={`Change the use of ${name}`} />
+        <KindField thing={service} field="open" step={steps.use({ name })} />
       ) : null}
       <KindFields thing={service} except={['name', 'what', 'voltageV', 'buried', 'open']} />
     </>

@@ -4,27 +4,29 @@ import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { KindField, KindFields } from '../parts/KindField.tsx';
 import { CableField } from './CableField.tsx';
 
 export function EnergiserDetails({ energiser }: { readonly energiser: Energiser }) {
   const { project } = useOpenFile();
   const { name } = energiser;
+  const { steps, supply } = useWords().window.draw.details;
   const field = [...project.earthField.values()].find(({ energiserId }) => energiserId === energiser.id);
   return (
     <>
-      <KindField thing={energiser} field="name" step={`Rename ${name}`} />
+      <KindField thing={energiser} field="name" step={steps.rename({ name })} />
       <EnergiserLabel energiser={energiser} />
-      <KindField thing={energiser} field="status" step={(status) => `Mark ${status}: ${name}`} />
+      <KindField thing={energiser} field="status" step={(status) => steps.mark({ status, name })} />
       <KindFields thing={energiser} except={['name', 'openCircuitV', 'into500OhmV', 'storedJ', 'outputJ', 'status']} />
       {field ? (
         <EarthFieldDetails field={field} />
       ) : (
         <button
           type="button"
-          onClick={() => void commit('Add earth stakes', placeEarthField({ energiserId: energiser.id }, newId))}
+          onClick={() => void commit(steps.addEarthStakes, placeEarthField({ energiserId: energiser.id }, newId))}
         >
-          Add its earth stakes
+          {supply.addStakes}
         </button>
       )}
     </>
@@ -33,7 +35,8 @@ export function EnergiserDetails({ energiser }: { readonly energiser: Energiser 
 
 /** The figures that stand on an energiser's label. */
 export function EnergiserLabel({ energiser }: { readonly energiser: Energiser }) {
-  const step = `Change the figures of ${energiser.name}`;
+  const { steps, supply } = useWords().window.draw.details;
+  const step = steps.figures({ name: energiser.name });
   return (
     <>
       <div className="field-pair">
@@ -44,16 +47,17 @@ export function EnergiserLabel({ energiser }: { readonly energiser: Energiser })
         <KindField thing={energiser} field="storedJ" step={step} />
         <KindField thing={energiser} field="outputJ" step={step} />
       </div>
-      <p className="field-hint">All four stand on the energiser's label. 500 ohm is the standard's reference load.</p>
+      <p className="field-hint">{supply.label}</p>
     </>
   );
 }
 
 export function EarthFieldDetails({ field }: { readonly field: EarthField }) {
-  const step = 'Change the earth stakes';
+  const { steps, supply } = useWords().window.draw.details;
+  const step = steps.earthStakes;
   return (
-    <section className="block" aria-label="Earth stakes">
-      <h3>Earth stakes</h3>
+    <section className="block" aria-label={supply.earthStakes}>
+      <h3>{supply.earthStakes}</h3>
       <div className="field-pair">
         <KindField thing={field} field="rods" step={step} />
         <KindField thing={field} field="rodLengthM" step={step} />
@@ -69,14 +73,15 @@ export function EarthFieldDetails({ field }: { readonly field: EarthField }) {
 
 export function LeadOutDetails({ leadOut }: { readonly leadOut: LeadOut }) {
   const { name } = leadOut;
+  const { steps, supply } = useWords().window.draw.details;
   return (
     <>
-      <KindField thing={leadOut} field="name" step={`Rename ${name}`} />
+      <KindField thing={leadOut} field="name" step={steps.rename({ name })} />
       <CableField
-        label="Cable"
+        label={supply.cable}
         cableId={leadOut.cableId}
         inGround={leadOut.buried}
-        onCommit={(cableId) => change(`Change the cable of ${name}`, 'leadOut', leadOut.id, { cableId })}
+        onCommit={(cableId) => change(steps.cable({ name }), 'leadOut', leadOut.id, { cableId })}
       />
       <KindFields thing={leadOut} except={['name']} />
     </>

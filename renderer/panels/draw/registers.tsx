@@ -1,43 +1,48 @@
 import type { Gateway, Post } from '../../../core/model/things.ts';
 import type { CrossingFigures, LineShape } from '../../../core/shapes/types.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
-import { fixed, formatArea, formatLength, formatTape } from '../../../core/words/numbers/write.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { paddockMapId } from '../../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useNextFenceType } from '../../state/useNextFenceType.ts';
-import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
 
 export function FenceRegister() {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const { heads, ...words } = f.words.window.draw.lists;
   const nextType = useNextFenceType();
   return (
     <>
       <SelectField
-        label="The next fence is of type"
+        label={words.nextType}
         value={nextType ?? ''}
         choices={[...project.fenceType.values()].map(({ id, name }) => ({ value: id, label: name }))}
         onCommit={(nextFenceTypeId) => useApp.setState({ nextFenceTypeId })}
       />
       <Register<LineShape>
-        caption="Fence lines"
+        caption={words.fences}
         rows={[...survey.lines.values()]}
         idOf={({ line }) => line.id}
-        empty="No fence lines yet."
+        empty={words.noFences}
         columns={[
-          { title: 'Name', cell: ({ line }) => line.name, sortBy: ({ line }) => line.name },
-          { title: 'Type', cell: ({ type }) => type?.name ?? 'not known', sortBy: ({ type }) => type?.name ?? '' },
+          { title: heads.name, cell: ({ line }) => line.name, sortBy: ({ line }) => line.name },
           {
-            title: 'Live',
-            cell: ({ line }) => (line.live ? 'live' : 'not live'),
+            title: heads.type,
+            cell: ({ type }) => type?.name ?? f.words.things.notKnown,
+            sortBy: ({ type }) => type?.name ?? '',
+          },
+          {
+            title: heads.live,
+            cell: ({ line }) => (line.live ? words.live : words.notLive),
             sortBy: ({ line }) => Number(line.live),
           },
           {
-            title: 'Length',
+            title: heads.length,
             figures: true,
-            cell: ({ lengthM }) => formatLength(lengthM, units),
+            cell: ({ lengthM }) => f.length(lengthM),
             sortBy: ({ lengthM }) => lengthM,
           },
         ]}
@@ -48,80 +53,93 @@ export function FenceRegister() {
 
 export function GatewayRegister() {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const { heads, ...words } = f.words.window.draw.lists;
   return (
     <Register<Gateway>
-      caption="Gateways"
+      caption={words.gateways}
       rows={[...project.gateway.values()]}
       idOf={({ id }) => id}
-      empty="No gateways yet. Press G on the map and click on a fence."
+      empty={words.noGateways}
       columns={[
-        { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
+        { title: heads.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
         {
-          title: 'In fence',
-          cell: ({ lineId }) => survey.lines.get(lineId)?.line.name ?? 'none',
+          title: heads.inFence,
+          cell: ({ lineId }) => survey.lines.get(lineId)?.line.name ?? words.noFence,
           sortBy: ({ lineId }) => survey.lines.get(lineId)?.line.name ?? '',
         },
         {
-          title: 'Width',
+          title: heads.width,
           figures: true,
-          cell: ({ widthM }) => formatTape(widthM, units),
+          cell: ({ widthM }) => f.tape(widthM),
           sortBy: ({ widthM }) => widthM,
         },
         {
-          title: 'Crossing',
-          cell: ({ id }) => crossingWord(survey.crossings.get(id), survey.gateways.get(id)?.lineLive ?? false),
+          title: heads.crossing,
+          cell: ({ id }) => crossingWord(survey.crossings.get(id), survey.gateways.get(id)?.lineLive ?? false, words),
         },
-        { title: 'State', cell: ({ status }) => status, sortBy: ({ status }) => status },
+        {
+          title: heads.state,
+          cell: ({ status }) => words.states[status],
+          sortBy: ({ status }) => words.states[status],
+        },
       ]}
     />
   );
 }
 
-function crossingWord(figures: CrossingFigures | undefined, live: boolean): string {
-  if (figures) return figures.crossing.method;
-  return live ? 'missing' : 'not needed';
+function crossingWord(
+  figures: CrossingFigures | undefined,
+  live: boolean,
+  words: Omit<Texts['window']['draw']['lists'], 'heads'>,
+): string {
+  if (figures) return words.methods[figures.crossing.method];
+  return live ? words.noCrossing : words.noCrossingNeeded;
 }
 
 export function CrossingRegister() {
   const { survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const { crossing, lists } = f.words.window.draw;
+  const { heads, ...words } = lists;
   return (
     <Register<CrossingFigures>
-      caption="Under-gate crossings"
+      caption={words.crossings}
       rows={[...survey.crossings.values()]}
       idOf={({ gateway }) => gateway.id}
-      empty="No crossings yet. A gateway in a live fence gets one by itself."
+      empty={words.noCrossings}
       columns={[
-        { title: 'Gateway', cell: ({ gateway }) => gateway.name, sortBy: ({ gateway }) => gateway.name },
-        lengthColumn('Trench', (row) => row.trenchM),
-        lengthColumn('Pipe', (row) => row.pipeM),
-        lengthColumn('Live cable', (row) => row.liveCableM),
-        lengthColumn('Earth cable', (row) => row.earthCableM),
+        { title: heads.gateway, cell: ({ gateway }) => gateway.name, sortBy: ({ gateway }) => gateway.name },
+        lengthColumn(crossing.trench, (row) => row.trenchM),
+        lengthColumn(crossing.pipe, (row) => row.pipeM),
+        lengthColumn(crossing.liveCable, (row) => row.liveCableM),
+        lengthColumn(crossing.earthCable, (row) => row.earthCableM),
       ]}
     />
   );
 
   function lengthColumn(title: string, lengthM: (row: CrossingFigures) => number) {
-    return { title, figures: true, cell: (row: CrossingFigures) => formatTape(lengthM(row), units), sortBy: lengthM };
+    return { title, figures: true, cell: (row: CrossingFigures) => f.tape(lengthM(row)), sortBy: lengthM };
   }
 }
 
 export function PaddockRegister() {
   const { survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const { heads, ...words } = f.words.window.draw.lists;
+  const nameOf = ({ name }: Paddock) => name ?? f.words.survey.unnamedPaddock;
   return (
     <Register<Paddock>
-      caption="Paddocks, as the fences close them in"
+      caption={words.paddocks}
       rows={survey.paddocks}
       idOf={paddockMapId}
-      empty="No paddock is closed in by fences yet."
+      empty={words.noPaddocks}
       columns={[
-        { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
+        { title: heads.name, cell: nameOf, sortBy: nameOf },
         {
-          title: 'Area',
+          title: heads.area,
           figures: true,
-          cell: ({ areaM2 }) => formatArea(areaM2, units),
+          cell: ({ areaM2 }) => f.area(areaM2),
           sortBy: ({ areaM2 }) => areaM2,
         },
       ]}
@@ -131,15 +149,16 @@ export function PaddockRegister() {
 
 export function PostRegister() {
   const { project } = useOpenFile();
+  const { heads, ...words } = useFigures().words.window.draw.lists;
   return (
     <Register<Post>
-      caption="Posts"
+      caption={words.posts}
       rows={[...project.post.values()]}
       idOf={({ id }) => id}
-      empty="No posts are marked. Press P on the map to mark a strainer; gate posts come with their gateway."
+      empty={words.noPosts}
       columns={[
-        { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
-        { title: 'Role', cell: ({ role }) => role, sortBy: ({ role }) => role },
+        { title: heads.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
+        { title: heads.role, cell: ({ role }) => words.roles[role], sortBy: ({ role }) => words.roles[role] },
       ]}
     />
   );
@@ -154,7 +173,8 @@ interface SupplyRow {
 
 export function SupplyRegister() {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const { heads, ...words } = f.words.window.draw.lists;
   const leadOutM = new Map(
     survey.network.edges.flatMap((edge) => (edge.kind === 'leadOut' ? [[edge.leadOutId, edge.cableLengthM]] : [])),
   );
@@ -162,32 +182,32 @@ export function SupplyRegister() {
     ...[...project.energiser.values()].map(({ id, name, openCircuitV }) => ({
       id,
       name,
-      what: 'energiser',
-      figure: `${fixed(openCircuitV / 1000, 1)} kV open`,
+      what: f.kind('energiser'),
+      figure: words.noLoad({ volts: openCircuitV }),
     })),
     ...[...project.leadOut.values()].map(({ id, name }) => ({
       id,
       name,
-      what: 'lead-out',
-      figure: leadOutM.has(id) ? formatLength(leadOutM.get(id)!, units) : 'touches no fence',
+      what: f.kind('leadOut'),
+      figure: leadOutM.has(id) ? f.length(leadOutM.get(id)!) : words.touchesNothing,
     })),
     ...[...project.earthField.values()].map(({ id, rods, rodLengthM }) => ({
       id,
-      name: 'Earth stakes',
-      what: 'earth field',
-      figure: `${rods} of ${formatTape(rodLengthM, units)}`,
+      name: words.earthStakes,
+      what: f.kind('earthField'),
+      figure: words.stakes({ rods, lengthM: rodLengthM }),
     })),
   ];
   return (
     <Register<SupplyRow>
-      caption="Energiser, lead-outs, earth"
+      caption={words.supply}
       rows={rows}
       idOf={({ id }) => id}
-      empty="No energiser yet. Press E on the map, click where it stands, then lead out to the fence."
+      empty={words.noSupply}
       columns={[
-        { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
-        { title: 'What', cell: ({ what }) => what, sortBy: ({ what }) => what },
-        { title: 'Figure', figures: true, cell: ({ figure }) => figure },
+        { title: heads.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
+        { title: heads.what, cell: ({ what }) => what, sortBy: ({ what }) => what },
+        { title: heads.figure, figures: true, cell: ({ figure }) => figure },
       ]}
     />
   );

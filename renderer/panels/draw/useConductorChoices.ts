@@ -3,10 +3,9 @@ import {
   conductorById,
   conductorLibrary,
 } from '../../../core/electrical/conductors/conductorLibrary.ts';
-import type { UserConductor } from '../../../core/model/things.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
-import { capital } from '../../../core/words/text.ts';
+import type { Figures } from '../../../core/words/types.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import type { Choice } from '../parts/fields.tsx';
 
 /**
@@ -15,17 +14,19 @@ import type { Choice } from '../parts/fields.tsx';
  */
 export function useConductorChoices(use: 'wire' | 'cable', present?: string): readonly Choice<string>[] {
   const { project } = useOpenFile();
+  const f = useFigures();
   const own = [...project.conductor.values()];
-  const choices = [...conductorLibrary.filter(({ kind }) => kind === use), ...own].map(choiceOf);
+  const entered = own.flatMap(({ id }) => conductorById(id, own) ?? []);
+  const offered = [...conductorLibrary.filter(({ kind }) => kind === use), ...entered];
+  const choices = offered.map((each) => choiceOf(each, f));
   if (present === undefined || choices.some(({ value }) => value === present)) return choices;
   const found = conductorById(present, own);
-  return [found ? choiceOf(found) : { value: present, label: `Not in this file: ${present}` }, ...choices];
+  const { notInFile } = f.words.window.draw.fenceTypes;
+  return [found ? choiceOf(found, f) : { value: present, label: notInFile({ id: present }) }, ...choices];
 }
 
-function choiceOf({ id, name, ohmPerKm, kind }: Omit<Conductor, 'basis'> | UserConductor): Choice<string> {
-  const ohm = `${fixed(ohmPerKm, ohmPerKm < 10 ? 1 : 0)} ohm/km`;
-  if (kind !== 'cable') return { value: id, label: `${name}, ${ohm}` };
-  // What tells them apart comes first: the field is too narrow for the whole.
-  const [what, core, rating] = name.split(', ');
-  return { value: id, label: `${capital(core!)}, ${ohm}: ${what!.toLowerCase()}, ${rating}` };
+function choiceOf({ id, name, ohmPerKm, kind, core }: Conductor, f: Figures): Choice<string> {
+  const words = f.words.power.conductors;
+  if (kind !== 'cable' || !core) return { value: id, label: words.withOhm({ name: f.say(name), ohmPerKm }) };
+  return { value: id, label: words.cableWithOhm({ metal: core.material, diameterMm: core.diameterMm, ohmPerKm }) };
 }

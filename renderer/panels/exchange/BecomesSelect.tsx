@@ -1,5 +1,5 @@
 import type { ImportAs, PreviewFeature } from '../../../core/exchange/preview/types.ts';
-import { asWords } from './asWords.ts';
+import { useWords } from '../../state/useFigures.ts';
 
 /** What one piece of a file becomes, to be chosen. */
 export function BecomesSelect({
@@ -11,9 +11,10 @@ export function BecomesSelect({
   readonly value: ImportAs;
   readonly onChoose: (features: readonly PreviewFeature[], choice: ImportAs) => void;
 }) {
+  const words = useWords().window.exchange.importing;
   return (
     <select
-      aria-label={`${feature.name} becomes`}
+      aria-label={words.pieceBecomes({ name: feature.name })}
       value={value}
       onChange={(event) => onChoose([feature], event.target.value as ImportAs)}
     >
@@ -23,9 +24,10 @@ export function BecomesSelect({
 }
 
 export function BecomesOptions({ possible }: { readonly possible: readonly ImportAs[] }) {
+  const words = useWords().window.exchange.importing.as;
   return possible.map((choice) => (
     <option key={choice} value={choice}>
-      {asWords[choice]}
+      {words[choice]}
     </option>
   ));
 }

@@ -1,13 +1,13 @@
 import { useRef, useState } from 'react';
 import { type HeightUnit, heightUnits } from '../../../core/exchange/elevation/heightUnit.ts';
+import { whyAskForSystem } from '../../../core/exchange/image/geoTiffTags.ts';
 import { boundsOf } from '../../../core/exchange/preview/bounds.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { formatWholeLength } from '../../../core/words/numbers/write.ts';
-import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { elevation } from '../../work/elevation/elevation.ts';
 import type { ElevationRead, ElevationRequest } from '../../work/elevation/messages.ts';
 import { SelectField } from '../parts/fields.tsx';
@@ -28,6 +28,8 @@ const nothingChosen: Chosen = { unit: null, system: null };
 /** Reads an elevation model, shows what it found, and keeps the heights once the user has seen that they can be right. */
 export function ElevationIntake() {
   const { project } = useOpenFile();
+  const f = useFigures();
+  const words = f.words.window.exchange.heights;
   const input = useRef<HTMLInputElement>(null);
   const [stage, setStage] = useState<Stage>({ at: 'start', said: [] });
   const say = (...said: readonly string[]) => setStage({ at: 'start', said });
@@ -37,13 +39,13 @@ export function ElevationIntake() {
     const abort = new AbortController();
     const stop = () => {
       abort.abort();
-      say('Stopped. Nothing was changed.');
+      say(words.stopped);
     };
     setStage({ at: 'reading', stop });
     const result = await elevation({ file, area: boundsOf(project.fenceLine.values()), ...chosen }, abort.signal);
     if (!result || result.ok) return result;
-    if (result.askSystem === null) say(`${result.message} Nothing was changed.`);
-    else setStage({ at: 'asking', file, why: `${file.name} ${result.askSystem}` });
+    if (result.askSystem === null) say(words.nothingChanged({ why: result.message }));
+    else setStage({ at: 'asking', file, why: f.say(whyAskForSystem(result.askSystem, file.name)) });
     return null;
   };
   const look = async (file: File, chosen: Chosen) => {
@@ -51,10 +53,10 @@ export function ElevationIntake() {
     if (found) setStage({ at: 'found', file, system: chosen.system, found });
   };
   const keep = async (file: File, { grid, notes }: Found) => {
-    const name = `Heights of ${file.name}`.slice(0, 200);
+    const name = f.words.exchange.heights.named({ file: file.name }).slice(0, 200);
     const thing = { kind: 'ground', name, fileName: file.name.slice(0, 200), heights: grid, note: '' } as const;
-    await commit(`Bring in ${file.name}`, addThing(thing, newId));
-    say(...notes);
+    await commit(words.bringInFile({ file: file.name }), addThing(thing, newId));
+    say(...notes.map(f.say));
   };
   const use = async (file: File, system: Chosen['system'], found: Found, unit: HeightUnit) => {
     const wanted = unit === found.unit.unit ? found : await read(file, { unit, system });
@@ -65,18 +67,18 @@ export function ElevationIntake() {
     <>
       <p className="buttons">
         <button type="button" disabled={stage.at !== 'start'} onClick={() => input.current?.click()}>
-          {stage.at === 'reading' ? 'Reading the heights …' : 'Bring in an elevation model'}
+          {stage.at === 'reading' ? words.reading : words.bringIn}
         </button>
         {stage.at === 'reading' ? (
           <button type="button" onClick={stage.stop}>
-            Stop
+            {f.words.window.exchange.importing.stop}
           </button>
         ) : null}
         <input
           ref={input}
           type="file"
           hidden
-          aria-label="Elevation model"
+          aria-label={words.model}
           accept=".tif,.tiff,image/tiff"
           onChange={(event) => {
             const file = event.target.files?.[0];
@@ -89,9 +91,9 @@ export function ElevationIntake() {
         <SystemQuestion
           of="elevation model"
           why={stage.why}
-          otherwise="Not known: leave the model out"
+          otherwise={words.leaveModelOut}
           answer={(choice) => {
-            if (choice === 'eye') say('Left out. Nothing was changed.');
+            if (choice === 'eye') say(words.leftOut);
             else void look(stage.file, { unit: null, system: choice });
           }}
         />
@@ -101,7 +103,7 @@ export function ElevationIntake() {
           fileName={stage.file.name}
           found={stage.found}
           onUse={(unit) => void use(stage.file, stage.system, stage.found, unit)}
-          onLeave={() => say('Left out. Nothing was changed.')}
+          onLeave={() => say(words.leftOut)}
         />
       ) : null}
       <div role="status">
@@ -129,35 +131,38 @@ function HeightsFound({
   readonly onUse: (unit: HeightUnit) => void;
   readonly onLeave: () => void;
 }) {
-  const units = useUnits();
+  const f = useFigures();
+  const { units } = f;
+  const words = f.words.window.exchange.heights;
+  const unitWords = f.words.exchange.heights;
   const [unit, setUnit] = useState(read.unit);
   const rangeIn = (other: HeightUnit) => {
     const factor = heightUnits[other].inM / heightUnits[read.unit].inM;
-    return `${formatWholeLength(lowestM * factor, units)} to ${formatWholeLength(highestM * factor, units)}`;
+    const [lowest, highest] = [lowestM, highestM].map((heightM) => formatWholeLength(heightM * factor, units));
+    return words.range({ lowest: lowest!, highest: highest! });
   };
   return (
-    <section className="block" aria-label="Heights found">
+    <section className="block" aria-label={words.found}>
       <p>
-        {fileName}: the ground here would lie from <strong>{rangeIn(unit)}</strong> above the sea. Check that before you
-        use the heights.
+        {words.wouldLie({ file: fileName })} <strong>{rangeIn(unit)}</strong> {words.aboveSea}
       </p>
-      {read.doubt ? <p className="caution">{read.doubt}</p> : null}
+      {read.doubt ? <p className="caution">{f.say(read.doubt)}</p> : null}
       <SelectField<HeightUnit>
-        label="Its heights are in"
+        label={words.areIn}
         value={unit}
         choices={(Object.keys(heightUnits) as HeightUnit[]).map((value) => ({
           value,
-          label: `${heightUnits[value].name}: ${rangeIn(value)}`,
+          label: words.unit({ unit: unitWords.units[value], range: rangeIn(value) }),
         }))}
-        hint={read.toldBy ? `${capital(heightUnits[read.unit].name)} by ${read.toldBy}.` : undefined}
+        hint={read.toldBy ? unitWords.unitKnown({ unit: read.unit, by: read.toldBy }) : undefined}
         onCommit={setUnit}
       />
       <p className="buttons">
         <button type="button" className="main" onClick={() => onUse(unit)}>
-          Use these heights
+          {words.use}
         </button>
         <button type="button" onClick={onLeave}>
-          Leave out
+          {words.leaveOut}
         </button>
       </p>
     </section>

@@ -1,50 +1,53 @@
 import { useState } from 'react';
 import { propertyOf } from '../../../core/model/project.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { type ExportFormat, exportFile } from '../../state/exportFile.ts';
+import { useWords } from '../../state/useFigures.ts';
+
+type Leaf = Exclude<keyof Texts['window']['exchange']['exporting'], 'creating'>;
 
 interface Way {
   readonly format: ExportFormat;
-  readonly label: string;
   /** It holds longitudes and latitudes only. */
   readonly needsPlace: boolean;
 }
 
 interface Purpose {
-  readonly what: string;
-  readonly said: string;
+  readonly what: Leaf;
+  readonly said: Leaf;
   readonly ways: readonly Way[];
 }
 
 const purposes: readonly Purpose[] = [
   {
-    what: 'A map for other programs',
-    said: 'All that is drawn and recorded, without photos and prices. Imported again, each thing comes back as what it was.',
+    what: 'maps',
+    said: 'mapsHint',
     ways: [
-      { format: 'geoJson', label: 'Export GeoJSON', needsPlace: true },
-      { format: 'kml', label: 'Export KML', needsPlace: true },
-      { format: 'kmz', label: 'Export KMZ', needsPlace: true },
+      { format: 'geoJson', needsPlace: true },
+      { format: 'kml', needsPlace: true },
+      { format: 'kmz', needsPlace: true },
     ],
   },
   {
-    what: 'For a handheld',
-    said: 'Gateways, switches and posts as waypoints, fences and crossings as tracks. They come back as what they were.',
-    ways: [{ format: 'gpx', label: 'Export GPX', needsPlace: true }],
+    what: 'handheld',
+    said: 'handheldHint',
+    ways: [{ format: 'gpx', needsPlace: true }],
   },
   {
-    what: 'For a surveyor',
-    said: 'Every register as a layer, or the drawing in metres. To read only: these do not come back.',
+    what: 'surveyor',
+    said: 'surveyorHint',
     ways: [
-      { format: 'geoPackage', label: 'Export GeoPackage', needsPlace: true },
-      { format: 'dxf', label: 'Export DXF', needsPlace: false },
+      { format: 'geoPackage', needsPlace: true },
+      { format: 'dxf', needsPlace: false },
     ],
   },
   {
-    what: 'Tables and a picture',
-    said: 'Every register as a table (CSV), packed into one file; the drawing without the maps underneath.',
+    what: 'tables',
+    said: 'tablesHint',
     ways: [
-      { format: 'registers', label: 'Export the registers', needsPlace: false },
-      { format: 'png', label: 'Export a picture (PNG)', needsPlace: false },
+      { format: 'registers', needsPlace: false },
+      { format: 'png', needsPlace: false },
     ],
   },
 ];
@@ -53,6 +56,7 @@ const purposes: readonly Purpose[] = [
 export function ExportBlock() {
   const { project } = useOpenFile();
   const { placed } = propertyOf(project);
+  const words = useWords().window.exchange.exporting;
   const [busy, setBusy] = useState<ExportFormat | null>(null);
   const make = async (format: ExportFormat) => {
     setBusy(format);
@@ -61,25 +65,21 @@ export function ExportBlock() {
   };
   return (
     <>
-      {placed ? null : (
-        <p className="field-hint">
-          This property is drawn on the blank grid. Formats of longitude and latitude wait until it is put on the earth.
-        </p>
-      )}
+      {placed ? null : <p className="field-hint">{words.blankGrid}</p>}
       <ul className="export-list">
         {purposes.map(({ what, said, ways }) => (
           <li key={what}>
-            <h3>{what}</h3>
-            <p className="field-hint">{said}</p>
+            <h3>{words[what]}</h3>
+            <p className="field-hint">{words[said]}</p>
             <p className="buttons">
-              {ways.map(({ format, label, needsPlace }) => (
+              {ways.map(({ format, needsPlace }) => (
                 <button
                   key={format}
                   type="button"
                   disabled={busy !== null || (needsPlace && !placed)}
                   onClick={() => void make(format)}
                 >
-                  {busy === format ? 'Making it …' : label}
+                  {busy === format ? words.creating : words[format]}
                 </button>
               ))}
             </p>

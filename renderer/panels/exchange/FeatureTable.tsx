@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { ImportAs, PreviewFeature } from '../../../core/exchange/preview/types.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
+import type { Texts } from '../../../core/words/message.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { BecomesOptions, BecomesSelect } from './BecomesSelect.tsx';
 
 const rowsAtOnce = 100;
@@ -14,15 +15,16 @@ interface Choosing {
 /** What each piece becomes; many of one shape can be chosen for at once. */
 export function FeatureTable({ features, become, onChoose }: Choosing) {
   const [shown, setShown] = useState(rowsAtOnce);
+  const words = useWords().window.exchange.importing;
   return (
     <div className="register">
       <table>
-        <caption>What each piece becomes</caption>
+        <caption>{words.table}</caption>
         <thead>
           <tr>
-            <th scope="col">Piece</th>
-            <th scope="col">Shape</th>
-            <th scope="col">Becomes</th>
+            <th scope="col">{words.piece}</th>
+            <th scope="col">{words.shape}</th>
+            <th scope="col">{words.becomes}</th>
           </tr>
         </thead>
         <tbody>
@@ -30,10 +32,10 @@ export function FeatureTable({ features, become, onChoose }: Choosing) {
           {features.slice(0, shown).map((feature) => (
             <tr key={feature.key}>
               <td>{feature.name}</td>
-              <td>{shapeOf(feature)}</td>
+              <td>{shapeOf(feature, words)}</td>
               <td>
                 {feature.ours ? (
-                  'what it was in Undergate'
+                  words.asItWas
                 ) : (
                   <BecomesSelect feature={feature} value={become(feature)} onChoose={onChoose} />
                 )}
@@ -44,18 +46,19 @@ export function FeatureTable({ features, become, onChoose }: Choosing) {
       </table>
       {shown < features.length ? (
         <button type="button" onClick={() => setShown(shown + 5 * rowsAtOnce)}>
-          Show more ({features.length - shown} left)
+          {words.showMore({ left: features.length - shown })}
         </button>
       ) : null}
     </div>
   );
 }
 
-const plurals = { line: 'lines', outline: 'outlines', point: 'points' } as const;
+const shapes = ['line', 'outline', 'point'] as const;
 
 /** A row for each shape that comes more than once. */
 function AllOfAShape({ features, become, onChoose }: Choosing) {
-  return (Object.keys(plurals) as (keyof typeof plurals)[]).map((shape) => {
+  const words = useWords().window.exchange.importing;
+  return shapes.map((shape) => {
     const alike = features.filter((feature) => !feature.ours && feature.shape === shape);
     if (alike.length < 2) return null;
     const first = become(alike[0]!);
@@ -63,18 +66,16 @@ function AllOfAShape({ features, become, onChoose }: Choosing) {
     return (
       <tr key={shape}>
         <td>
-          <strong>
-            All {fixed(alike.length, 0)} {plurals[shape]}
-          </strong>
+          <strong>{words.all[shape]({ count: alike.length })}</strong>
         </td>
-        <td>{shape}</td>
+        <td>{words.shapes[shape]}</td>
         <td>
           <select
-            aria-label={`All ${plurals[shape]} become`}
+            aria-label={words.allBecome[shape]}
             value={same ? first : ''}
             onChange={(event) => onChoose(alike, event.target.value as ImportAs)}
           >
-            {same ? null : <option value="">as each is below</option>}
+            {same ? null : <option value="">{words.eachBelow}</option>}
             <BecomesOptions possible={alike[0]!.possible} />
           </select>
         </td>
@@ -83,7 +84,7 @@ function AllOfAShape({ features, become, onChoose }: Choosing) {
   });
 }
 
-function shapeOf({ shape, path }: PreviewFeature): string {
-  if (shape === 'none') return 'no place';
-  return shape === 'point' ? 'point' : `${shape}, ${fixed(path.length, 0)} points`;
+function shapeOf({ shape, path }: PreviewFeature, words: Texts['window']['exchange']['importing']): string {
+  if (shape === 'none' || shape === 'point') return words.shapes[shape];
+  return words[shape]({ points: path.length });
 }

@@ -3,31 +3,28 @@ import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { GroundHeights } from '../../../core/model/groundThings.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Survey } from '../../../core/survey/types.ts';
-import { fixed, formatLength, formatWholeLength } from '../../../core/words/numbers/write.ts';
+import { formatWholeLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { ElevationIntake } from './ElevationIntake.tsx';
 
 /** Heights of the ground: where they come from, what they change, and taking them out again. */
 export function GroundBlock() {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const words = useWords().window.exchange.heights;
   const { placed } = propertyOf(project);
   const grounds = [...project.ground.values()];
   const over = lengthsOf(survey);
   return (
     <>
       {grounds.length === 0 ? (
-        <p className="field-hint">
-          With heights, wire is ordered by its length over the ground. They come with GPX tracks, or from an elevation
-          model (GeoTIFF).
-        </p>
+        <p className="field-hint">{words.why}</p>
       ) : (
         <p>
           {over.overM === null
-            ? 'No fence line lies where heights are known.'
-            : `${formatLength(over.planM, units)} of fence on the plan is ${formatLength(over.overM, units)} over the ground${over.lines < survey.lines.size ? `, for the ${over.lines} of ${survey.lines.size} lines whose heights are known` : ''}.`}
+            ? words.noneOnFences
+            : words.overGround({ planM: over.planM, overM: over.overM, known: over.lines, lines: survey.lines.size })}
         </p>
       )}
       {grounds.length > 0 ? (
@@ -37,29 +34,33 @@ export function GroundBlock() {
           ))}
         </ul>
       ) : null}
-      {placed ? <ElevationIntake /> : <p className="field-hint">The property must be put on the earth first.</p>}
+      {placed ? <ElevationIntake /> : <p className="field-hint">{words.georeferenceFirst}</p>}
     </>
   );
 }
 
 function GroundRow({ ground }: { readonly ground: GroundHeights }) {
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.exchange.heights;
   const { heights, name, id } = ground;
   const count =
     heights.as === 'grid' ? heights.heightsDm.length : heights.ways.reduce((sum, { path }) => sum + path.length, 0);
   const range = rangeOf(heights);
+  const inWords = range
+    ? words.range({
+        lowest: formatWholeLength(range.lowestM, f.units),
+        highest: formatWholeLength(range.highestM, f.units),
+      })
+    : '';
   return (
     <li>
-      <span>
-        {name}: {fixed(count, 0)} heights
-        {range ? `, ${formatWholeLength(range.lowestM, units)} to ${formatWholeLength(range.highestM, units)}` : ''}
-      </span>
+      <span>{words.held({ name, count, range: inWords })}</span>
       <button
         type="button"
-        aria-label={`Take out ${name}`}
-        onClick={() => void commit(`Take out ${name}`, deleteThings([{ kind: 'ground', id }]))}
+        aria-label={words.takeOutNamed({ name })}
+        onClick={() => void commit(words.takeOutNamed({ name }), deleteThings([{ kind: 'ground', id }]))}
       >
-        Take out
+        {words.takeOut}
       </button>
     </li>
   );

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { DialogFrame } from '../dialogs/DialogFrame.tsx';
 import { PreviewChoices } from './PreviewChoices.tsx';
 import { ReadingProgress } from './ReadingProgress.tsx';
@@ -12,8 +13,9 @@ interface FileToRead {
 /** What a file holds, what each piece will become, and what can't be used; nothing changes until it is taken. */
 export function ImportDialog({ fileName, bytes }: FileToRead) {
   const [swap, setSwap] = useState(false);
+  const words = useWords().window.exchange.importing;
   return (
-    <DialogFrame title={`Import ${fileName}`} wide>
+    <DialogFrame title={words.title({ file: fileName })} wide>
       <FileRead key={String(swap)} fileName={fileName} bytes={bytes} swap={swap} onSwap={setSwap} />
     </DialogFrame>
   );
@@ -25,13 +27,15 @@ function FileRead({
   swap,
   onSwap,
 }: FileToRead & { readonly swap: boolean; readonly onSwap: (swap: boolean) => void }) {
+  const f = useFigures();
+  const words = f.words.window.exchange.importing;
   const reading = useReading(fileName, bytes, swap);
   const { result, room } = reading;
   if (!result || !room || reading.stopped) return <ReadingProgress reading={reading} />;
   if (!result.ok) {
     return (
       <p className="field-problem" role="alert">
-        {result.message} {result.remedy}
+        {f.say(result.message)} {f.say(result.remedy)}
       </p>
     );
   }
@@ -40,9 +44,9 @@ function FileRead({
     <>
       {preview.looksSwapped || swap ? (
         <p className="caution">
-          {swap ? 'Latitude and longitude are taken the other way round than the file has them.' : preview.looksSwapped}{' '}
+          {swap ? words.isSwapped : preview.looksSwapped && f.say(preview.looksSwapped)}{' '}
           <button type="button" onClick={() => onSwap(!swap)}>
-            {swap ? 'Take them as they stand' : 'Swap latitude and longitude'}
+            {swap ? words.asTheyStand : words.swap}
           </button>
         </p>
       ) : null}

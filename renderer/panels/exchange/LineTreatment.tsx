@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Preview, PreviewFeature } from '../../../core/exchange/preview/types.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
+import type { Texts } from '../../../core/words/message.ts';
+import { useWords } from '../../state/useFigures.ts';
 import type { ReadingRoom } from '../../work/reading.ts';
 import type { LineCounts } from '../../work/readingMessages.ts';
 import { CheckField } from '../parts/fields.tsx';
@@ -19,6 +20,7 @@ export function LineTreatment({
   readonly treatment: Treatment;
   readonly onChange: (treatment: Treatment) => void;
 }) {
+  const words = useWords().window.exchange.importing;
   const lines = useMemo(() => linesOf(preview), [preview]);
   const { simplifyM } = treatment;
   const counts = useCounts(room, simplifyM);
@@ -27,15 +29,15 @@ export function LineTreatment({
     <>
       <div className="field-pair">
         <LengthField
-          label="Simplify lines to within"
-          hint={countsInWords(counts, simplifyM)}
+          label={words.simplify}
+          hint={countsInWords(counts, simplifyM, words)}
           valueM={simplifyM}
           maxM={100}
           onCommitM={(toleranceM) => onChange({ ...treatment, simplifyM: toleranceM ?? 0 })}
         />
         <LengthField
-          label="Move ends onto a fence within"
-          hint="Ends of new fences go to a post, end or fence that near; 0 leaves them."
+          label={words.joinEnds}
+          hint={words.joinEndsHint}
           valueM={treatment.snapEndsM}
           maxM={50}
           onCommitM={(snapEndsM) => onChange({ ...treatment, snapEndsM: snapEndsM ?? 0 })}
@@ -43,7 +45,7 @@ export function LineTreatment({
       </div>
       {lines.some(({ heightsM }) => heightsM) ? (
         <CheckField
-          label="Keep the heights, for lengths over the ground"
+          label={words.keepHeights}
           value={treatment.keepHeights}
           onCommit={(keepHeights) => onChange({ ...treatment, keepHeights })}
         />
@@ -71,13 +73,12 @@ function useCounts(room: ReadingRoom, simplifyM: number): LineCounts | null | un
   return counted?.simplifyM === simplifyM ? counted.counts : undefined;
 }
 
-function countsInWords(counts: LineCounts | null | undefined, simplifyM: number): string {
-  if (counts === undefined) return 'Counting the points …';
-  if (counts === null) return 'The points could not be counted.';
-  if (simplifyM > 0) return `${figure(counts.before)} points become ${figure(counts.after)}.`;
-  return `${figure(counts.before)} points; 0 keeps them all.`;
-}
-
-function figure(count: number): string {
-  return fixed(count, 0);
+function countsInWords(
+  counts: LineCounts | null | undefined,
+  simplifyM: number,
+  words: Texts['window']['exchange']['importing'],
+): string {
+  if (counts === undefined) return words.counting;
+  if (counts === null) return words.notCounted;
+  return simplifyM > 0 ? words.simplified(counts) : words.allPoints({ points: counts.before });
 }

@@ -2,11 +2,8 @@ import { formatPlace } from '../../../core/coordinates/formatPlace.ts';
 import { systemOf } from '../../../core/coordinates/systems.ts';
 import type { PossiblePlace } from '../../../core/exchange/intake/whereabouts.ts';
 import { earthAt } from '../../../core/geometry/earth.ts';
-import { figures } from '../../../core/words/figures.ts';
-import { fixed, formatLength } from '../../../core/words/numbers/write.ts';
-import { counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { SelectField } from '../parts/fields.tsx';
 
 /** Which of several places in a file is the property, where they are about as likely. */
@@ -20,27 +17,24 @@ export function PlaceQuestion({
   readonly onChoose: (place: number | null) => void;
 }) {
   const { project } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.exchange.importing;
   const [first] = places;
   if (!first || places.length < 2) return null;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const described = ({ middle, pieces, lines }: PossiblePlace) => {
-    const what = `${counted(pieces, 'piece')}, ${fixed(lines, 0)} of them lines`;
-    const apart =
-      middle === first.middle
-        ? ''
-        : `, ${formatLength(earthAt(first.middle).distanceM(first.middle, middle), units)} away`;
-    return `around ${formatPlace(middle, system, figures(units))}${apart}: ${what}`;
+    const awayM = middle === first.middle ? null : earthAt(first.middle).distanceM(first.middle, middle);
+    return words.place({ place: formatPlace(middle, system, f), pieces, lines, awayM });
   };
   return (
     <SelectField
-      label="The property is"
+      label={words.propertyIs}
       value={place === null ? '' : String(place)}
       choices={[
-        { value: '', label: 'Choose a place' },
+        { value: '', label: words.selectPlace },
         ...places.map((one) => ({ value: String(one.group), label: described(one) })),
       ]}
-      hint={`The file holds ${places.length} places that lie far from one another. What lies at the others is left out, unless you choose otherwise for it.`}
+      hint={words.places({ places: places.length })}
       onCommit={(chosen) => onChoose(chosen === '' ? null : Number(chosen))}
     />
   );

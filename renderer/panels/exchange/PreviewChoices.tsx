@@ -5,13 +5,13 @@ import type { FeatureProblem, ImportAs, Preview, PreviewFeature } from '../../..
 import { applyChanges } from '../../../core/model/difference.ts';
 import { EditRefused } from '../../../core/model/edits/support/edit.ts';
 import type { Status } from '../../../core/model/things.ts';
-import { message } from '../../../core/words/message.ts';
-import { counted } from '../../../core/words/text.ts';
+import { plainWords } from '../../../core/words/figures.ts';
+import { type Message, message, type Texts } from '../../../core/words/message.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { faultText } from '../../state/report.ts';
 import { commit } from '../../state/session.ts';
-import { figuresOf } from '../../state/useFigures.ts';
+import { figuresOf, useFigures } from '../../state/useFigures.ts';
 import { useNextFenceType } from '../../state/useNextFenceType.ts';
 import type { ReadingRoom } from '../../work/reading.ts';
 import { closeDialog } from '../dialogs/DialogFrame.tsx';
@@ -29,7 +29,7 @@ interface Outcome {
   /** Why it could not come in at all; null: it could. */
   readonly failure: string | null;
   readonly problems: readonly FeatureProblem[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Message[];
 }
 
 const noStrays: ReadonlyMap<string, Stray> = new Map();
@@ -49,6 +49,7 @@ export function PreviewChoices({
 }) {
   const { project } = useOpenFile();
   const f = figuresOf(project);
+  const words = f.words.window.exchange.importing;
   const nextType = useNextFenceType();
   const [as, setAs] = useState<ReadonlyMap<string, ImportAs>>(new Map());
   const [typeId, setTypeId] = useState(nextType ?? '');
@@ -88,11 +89,8 @@ export function PreviewChoices({
   if (outcome) return <AfterImport outcome={outcome} />;
   return (
     <>
-      <p>
-        {preview.features.length} usable {preview.features.length === 1 ? 'piece' : 'pieces'}
-        {preview.problems.length > 0 ? `, ${preview.problems.length} that can’t be used` : ''}.
-      </p>
-      {preview.notes.map((note) => (
+      <p>{words.usable({ count: preview.features.length, problems: preview.problems.length })}</p>
+      {preview.notes.map(f.say).map((note) => (
         <p key={note} className="field-hint">
           {note}
         </p>
@@ -102,17 +100,17 @@ export function PreviewChoices({
       <Strays strays={[...strays.values()]} become={become} onChoose={choose} />
       <div className="field-pair">
         <SelectField
-          label="Fences are of type"
+          label={words.fenceType}
           value={typeId}
           choices={[...project.fenceType.values()].map(({ id, name }) => ({ value: id, label: name }))}
           onCommit={setTypeId}
         />
         <SelectField<Status>
-          label="They are"
+          label={words.status}
           value={status}
           choices={[
-            { value: 'built', label: 'Built: really there' },
-            { value: 'planned', label: 'Planned' },
+            { value: 'built', label: words.built },
+            { value: 'planned', label: words.planned },
           ]}
           onCommit={setStatus}
         />
@@ -132,18 +130,18 @@ export function PreviewChoices({
           disabled={refusal !== null || count === 0 || busy !== null}
           onClick={() => void take()}
         >
-          {busy ? 'Taking in …' : `Take in ${counted(count, 'piece')}`}
+          {busy ? words.importing : words.importPieces({ count })}
         </button>
         {busy === 'working' ? (
           <button type="button" onClick={stop}>
-            Stop
+            {words.stop}
           </button>
         ) : (
           <button type="button" disabled={busy !== null} onClick={closeDialog}>
-            Leave it
+            {words.leaveOut}
           </button>
         )}
-        <span className="field-hint">One step of undo takes it all back.</span>
+        <span className="field-hint">{words.oneStep}</span>
       </p>
     </>
   );
@@ -159,13 +157,14 @@ async function takeIn(
   const failed = (failure: string): Outcome => ({ changed: false, failure, problems: [], notes: [] });
   try {
     const before = useApp.getState().file?.project;
-    if (!before) return failed('The property was closed meanwhile.');
+    if (!before) return failed(plainWords().window.exchange.importing.closed);
     const taken = await room.takeIn(before, choices);
-    if (!taken.ok) return failed(taken.message);
+    const f = figuresOf(before);
+    if (!taken.ok) return failed(f.say(taken.message));
     onSaving();
     // So that the button shows that it is being saved before that work begins.
     await new Promise((resolve) => setTimeout(resolve, 0));
-    const changed = await commit(`Import ${fileName}`, (now) => {
+    const changed = await commit(f.words.window.exchange.importing.title({ file: fileName }), (now) => {
       if (now !== before) throw new EditRefused({ code: 'changed', message: message('exchange.import.changed') });
       return applyChanges(before, taken.changes);
     });
@@ -173,9 +172,7 @@ async function takeIn(
     const failure = changed || changes.length === 0 ? null : whyNotSaved();
     return { changed, failure, problems, notes };
   } catch (error) {
-    return failed(
-      `This program failed at it (${faultText(error)}). Close the property and open it again to see what is in it.`,
-    );
+    return failed(plainWords().window.exchange.importing.failed({ fault: faultText(error) }));
   }
 }
 
@@ -183,20 +180,22 @@ async function takeIn(
 function whyNotSaved(): string {
   const { problem, lastLine } = useApp.getState();
   if (problem) return `${problem.message} ${problem.remedy}`;
-  return lastLine?.kind === 'refused' ? lastLine.text : 'It could not be saved.';
+  return lastLine?.kind === 'refused' ? lastLine.text : plainWords().window.exchange.importing.notSaved;
 }
 
 function AfterImport({ outcome }: { readonly outcome: Outcome }) {
   const { failure, problems, notes } = outcome;
+  const f = useFigures();
+  const words = f.words.window.exchange.importing;
   return (
     <>
-      <p role="status">{said(outcome)}</p>
+      <p role="status">{said(outcome, words)}</p>
       {failure ? (
         <p className="field-problem" role="alert">
           {failure}
         </p>
       ) : null}
-      {notes.map((note) => (
+      {notes.map(f.say).map((note) => (
         <p key={note} className="field-hint">
           {note}
         </p>
@@ -204,18 +203,16 @@ function AfterImport({ outcome }: { readonly outcome: Outcome }) {
       <Problems problems={problems} />
       <p className="buttons">
         <button type="button" className="main" onClick={closeDialog}>
-          Done
+          {words.done}
         </button>
       </p>
     </>
   );
 }
 
-function said({ changed, failure, problems }: Outcome): string {
-  if (failure) return 'Nothing was taken in.';
-  if (!changed && problems.length === 0) {
-    return 'Nothing was changed: all of it is in the property already, or was left out.';
-  }
-  if (!changed) return 'Nothing was taken in. See why of each:';
-  return problems.length > 0 ? 'Taken in, but for these:' : 'Taken in.';
+function said({ changed, failure, problems }: Outcome, words: Texts['window']['exchange']['importing']): string {
+  if (failure) return words.nothingImported;
+  if (!changed && problems.length === 0) return words.nothingChanged;
+  if (!changed) return words.noneImported;
+  return problems.length > 0 ? words.butForThese : words.imported;
 }

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { boundsOf } from '../../../core/exchange/preview/bounds.ts';
 import type { PreviewFeature } from '../../../core/exchange/preview/types.ts';
+import { useWords } from '../../state/useFigures.ts';
 
 const widthPx = 860;
 const heightPx = 220;
@@ -9,10 +10,11 @@ const mostPoints = 20_000;
 
 /** A small picture of pieces of a file, north up, so that the wrong file is seen at once. */
 export function PreviewSketch({ features }: { readonly features: readonly PreviewFeature[] }) {
+  const words = useWords().window.exchange.importing;
   const drawing = useMemo(() => sketch(features), [features]);
   if (!drawing) return null;
   return (
-    <svg className="preview-sketch" viewBox={`0 0 ${widthPx} ${heightPx}`} role="img" aria-label="Sketch of the file">
+    <svg className="preview-sketch" viewBox={`0 0 ${widthPx} ${heightPx}`} role="img" aria-label={words.sketch}>
       <path d={drawing.lines} />
       {drawing.points.map(([x, y]) => (
         <circle key={`${x} ${y}`} cx={x} cy={y} r={3} />

@@ -1,14 +1,16 @@
+import { useWords } from '../../state/useFigures.ts';
 import { closeDialog } from '../dialogs/DialogFrame.tsx';
 import type { Reading } from './useReading.ts';
 
 /** How far the reading is, and a way to stop it. */
 export function ReadingProgress({ reading }: { readonly reading: Reading }) {
-  if (reading.stopped) return <p role="status">Stopped. Nothing was changed.</p>;
+  const words = useWords().window.exchange.importing;
+  if (reading.stopped) return <p role="status">{words.stopped}</p>;
   return (
     <>
-      <p role="status">Reading the file …</p>
+      <p role="status">{words.reading}</p>
       <p>
-        <progress className="reading-progress" aria-label="Read so far" value={reading.fraction} max={1} />
+        <progress className="reading-progress" aria-label={words.readSoFar} value={reading.fraction} max={1} />
       </p>
       <p className="buttons">
         <button
@@ -18,7 +20,7 @@ export function ReadingProgress({ reading }: { readonly reading: Reading }) {
             closeDialog();
           }}
         >
-          Stop
+          {words.stop}
         </button>
       </p>
     </>

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { type Stray, strayProblem } from '../../../core/exchange/intake/whereabouts.ts';
 import type { ImportAs, PreviewFeature } from '../../../core/exchange/preview/types.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { BecomesSelect } from './BecomesSelect.tsx';
 
 const shownAtOnce = 20;
@@ -18,25 +18,24 @@ export function Strays({
   readonly onChoose: (features: readonly PreviewFeature[], choice: ImportAs) => void;
 }) {
   const { project } = useOpenFile();
+  const words = useWords().window.exchange.importing;
   const [shown, setShown] = useState(shownAtOnce);
   if (strays.length === 0) return null;
   return (
-    <section className="strays" aria-label="Far from the rest">
-      <p className="caution">
-        {strays.length === 1 ? 'One piece lies' : `${fixed(strays.length, 0)} pieces lie`} far from the rest and{' '}
-        {strays.length === 1 ? 'is' : 'are'} left out, unless you choose otherwise here.
-      </p>
+    <section className="strays" aria-label={words.strays}>
+      <p className="caution">{words.straysOut({ count: strays.length })}</p>
       <ul className="import-problems">
         {strays.slice(0, shown).map((stray) => (
           <li key={stray.feature.key}>
-            <strong>{stray.feature.name}</strong>: {strayProblem(stray, project).why}.{' '}
+            <strong>{stray.feature.name}</strong>
+            {words.stray({ why: strayProblem(stray, project).why })}{' '}
             <BecomesSelect feature={stray.feature} value={become(stray.feature)} onChoose={onChoose} />
           </li>
         ))}
       </ul>
       {shown < strays.length ? (
         <button type="button" onClick={() => setShown(shown + 5 * shownAtOnce)}>
-          Show more ({fixed(strays.length - shown, 0)} left)
+          {words.showMore({ left: strays.length - shown })}
         </button>
       ) : null}
     </section>

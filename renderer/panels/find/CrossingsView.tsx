@@ -2,10 +2,10 @@ import { useId, useMemo, useState } from 'react';
 import { standingInShort } from '../../../core/locate/certaintyWords.ts';
 import { type CrossingRow, crossingsCalled, crossingsNear } from '../../../core/locate/crossingSearch.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
-import { formatLength } from '../../../core/words/numbers/write.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { Register } from '../parts/Register.tsx';
 import { Within } from '../parts/Within.tsx';
@@ -22,17 +22,21 @@ interface ShownRow {
 /** The register of crossings in the ground and planned, searched by name or by a place, and how to find the chosen one. */
 export function CrossingsView() {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.find.crossings;
   const rows = useCrossingRows();
   const sought = useSought();
   const left = leftInGround(project, survey).find(({ thing }) => thing.id === sought);
   const [text, setText] = useState('');
   const id = useId();
-  const { shown, said, place } = useMemo(() => search(text, rows, project, survey), [text, rows, project, survey]);
+  const { shown, said, place } = useMemo(
+    () => search(text, rows, project, survey, words),
+    [text, rows, project, survey, words],
+  );
   return (
     <>
       <div className="field">
-        <label htmlFor={id}>Gateway, fence, or coordinates</label>
+        <label htmlFor={id}>{words.searchFor}</label>
         <input
           id={id}
           type="search"
@@ -50,29 +54,29 @@ export function CrossingsView() {
       </div>
       {left && !left.crossing ? <LeftView left={left} /> : sought ? <StakeOutView soughtId={sought} /> : null}
       <Register<ShownRow>
-        caption="Crossings in the ground and planned"
+        caption={words.caption}
         rows={shown}
         idOf={({ row }) => row.gatewayId}
-        empty={rows.length === 0 ? 'No buried crossing yet. Draw gives each live gateway one.' : 'None has that name.'}
+        empty={rows.length === 0 ? words.none : words.noneFound}
         columns={[
-          { title: 'Gateway', cell: ({ row }) => row.name, sortBy: ({ row }) => row.name },
+          { title: words.gateway, cell: ({ row }) => row.name, sortBy: ({ row }) => row.name },
           ...(place
             ? [
                 {
-                  title: 'Away',
+                  title: words.away,
                   figures: true,
-                  cell: ({ distanceM }: ShownRow) => formatLength(distanceM ?? 0, units),
+                  cell: ({ distanceM }: ShownRow) => f.length(distanceM ?? 0),
                   sortBy: ({ distanceM }: ShownRow) => distanceM ?? 0,
                 },
               ]
-            : [{ title: 'Fence', cell: ({ row }: ShownRow) => row.line, sortBy: ({ row }: ShownRow) => row.line }]),
+            : [{ title: words.fence, cell: ({ row }: ShownRow) => row.line, sortBy: ({ row }: ShownRow) => row.line }]),
           {
-            title: 'How sure',
+            title: words.howSure,
             cell: ({ row }) => <CertaintyTag crossing={row.crossing} />,
-            sortBy: ({ row: { crossing } }) => standingInShort(crossing),
+            sortBy: ({ row: { crossing } }) => f.say(standingInShort(crossing)),
           },
           {
-            title: 'Within',
+            title: words.within,
             figures: true,
             cell: ({ row: { crossing } }) => (crossing.inGround ? <Within {...crossing.certainty} /> : '–'),
             sortBy: ({ row: { crossing } }) => (crossing.inGround ? crossing.certainty.withinM : 1e9),
@@ -89,17 +93,18 @@ function search(
   rows: readonly CrossingRow[],
   project: Parameters<typeof typedPlace>[1],
   survey: Parameters<typeof typedPlace>[2],
+  words: Texts['window']['find']['crossings'],
 ) {
   const all = (list: readonly CrossingRow[]): ShownRow[] => list.map((row) => ({ row, distanceM: null }));
   if (text.trim() === '') {
-    return { shown: all(rows), said: 'Choose one here or on the map, or type where you stand.', place: null };
+    return { shown: all(rows), said: words.choose, place: null };
   }
   const called = crossingsCalled(rows, text);
   const left = leftInGround(project, survey).filter(({ thing }) => isLeftCalled(thing, text)).length;
   const found = called.length + left;
-  if (found > 0) return { shown: all(called), said: `${found} found.`, place: null };
+  if (found > 0) return { shown: all(called), said: words.found({ count: found }), place: null };
   const read = typedPlace(text, project, survey);
-  if ('problem' in read) return { shown: [], said: `No gateway or fence is called that. ${read.problem}`, place: null };
+  if ('problem' in read) return { shown: [], said: words.noSuchName({ problem: read.problem }), place: null };
   const near = crossingsNear(rows, survey.plane.toXy(read.lonLat));
-  return { shown: near, said: 'Nearest first. Enter shows the place on the map.', place: read.lonLat };
+  return { shown: near, said: words.nearestFirst, place: read.lonLat };
 }

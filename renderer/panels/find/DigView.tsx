@@ -5,15 +5,14 @@ import {
   depthOfThing,
   digSentence,
   errorInWords,
-  onlyWhatIsInTheFile,
   verdictInWords,
 } from '../../../core/sheets/find/digWords.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { formatRound } from '../../../core/words/numbers/write.ts';
-import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { digErrorM, setDig, useFind } from './findState.ts';
@@ -21,22 +20,27 @@ import { PrintSheetButton } from './PrintSheetButton.tsx';
 import { typedPlace } from './typedPlace.ts';
 
 const tools = [
-  { tool: 'digPoint', label: 'Hole (H)' },
-  { tool: 'digLine', label: 'Trench (T)' },
-  { tool: 'digArea', label: 'Area (A)' },
+  { tool: 'digPoint', label: (words: Texts) => words.window.find.dig.hole },
+  { tool: 'digLine', label: (words: Texts) => words.window.find.dig.trench },
+  { tool: 'digArea', label: (words: Texts) => words.window.find.dig.area },
 ] as const;
 
 /** "I will dig here": what is buried near, how sure that is, and what may be hit. */
 export function DigView() {
+  const texts = useWords();
+  const { dig: words, views } = texts.window.find;
   const dig = useFind((state) => state.dig);
+  const f = useFigures();
   return (
-    <section className="block" aria-label="Check a dig">
-      <Caution>{onlyWhatIsInTheFile} Energiser off and the fence proven dead before work near it.</Caution>
-      <p>Draw on the map where you will dig, or type the place.</p>
+    <section className="block" aria-label={views.dig}>
+      <Caution>
+        {f.words.sheets.dig.onlyWhatIsKnown} {words.offAndDead}
+      </Caution>
+      <p>{words.draw}</p>
       <p className="buttons">
         {tools.map(({ tool, label }) => (
           <button key={tool} type="button" onClick={() => mapView.setTool(tool)}>
-            {label}
+            {label(texts)}
           </button>
         ))}
       </p>
@@ -47,6 +51,7 @@ export function DigView() {
 }
 
 function TypePlace() {
+  const words = useWords().window.find.dig;
   const { project, survey } = useOpenFile();
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
@@ -66,10 +71,10 @@ function TypePlace() {
         look();
       }}
     >
-      <label htmlFor={id}>Coordinates of the dig</label>
+      <label htmlFor={id}>{words.coordinates}</label>
       <span className="with-unit">
         <input id={id} type="text" autoComplete="off" value={text} onChange={(event) => setText(event.target.value)} />
-        <button type="submit">Look here</button>
+        <button type="submit">{words.lookHere}</button>
       </span>
       {problem ? (
         <p className="field-problem" role="alert">
@@ -82,7 +87,8 @@ function TypePlace() {
 
 function Answered({ dig }: { readonly dig: Dig }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.find.dig;
   const answer = useMemo(() => digCheck(project, survey, dig), [project, survey, dig]);
   const hit = answer.findings.some(({ overlap }) => overlap);
   const set = (patch: Partial<Dig>) => useFind.setState({ dig: { ...dig, ...patch } });
@@ -90,9 +96,9 @@ function Answered({ dig }: { readonly dig: Dig }) {
     <>
       <p className={`dig-answer ${hit ? 'hit' : 'clear'}`} role="status">
         <span aria-hidden="true">{hit ? '✕ ' : answer.findings.length > 0 ? '! ' : '? '}</span>
-        {digSentence(answer, dig, units)}
+        {digSentence(answer, dig, f)}
       </p>
-      {answer.findings.length === 0 ? <p>{onlyWhatIsInTheFile}</p> : null}
+      {answer.findings.length === 0 ? <p>{f.words.sheets.dig.onlyWhatIsKnown}</p> : null}
       <ol className="dig-findings">
         {numbered(answer).map(({ finding, number, overhead }) => (
           <FindingRow
@@ -105,26 +111,28 @@ function Answered({ dig }: { readonly dig: Dig }) {
       </ol>
       <div className="field-pair">
         <LengthField
-          label="Look within"
+          label={words.lookWithin}
           valueM={dig.withinM}
           maxM={1000}
           onCommitM={(withinM) => withinM !== null && set({ withinM })}
         />
         <LengthField
-          label="Place good to"
+          label={words.placeWithin}
           valueM={dig.errorM}
           maxM={1000}
           onCommitM={(errorM) => errorM !== null && set({ errorM })}
         />
       </div>
       <p className="field-hint">
-        By eye on the map: about {formatRound(1, units)} and more. By a phone: about {formatRound(5, units)} under open
-        sky (common practice, no source).
+        {words.howGood({
+          byEye: formatRound(digErrorM.drawn, f.units),
+          byPhone: formatRound(digErrorM.typed, f.units),
+        })}
       </p>
       <p className="buttons">
-        <PrintSheetButton label="Print the dig sheet" options={{ sheet: 'dig', dig }} />
+        <PrintSheetButton label={words.print} options={{ sheet: 'dig', dig }} />
         <button type="button" onClick={() => useFind.setState({ dig: null })}>
-          Clear
+          {words.clear}
         </button>
       </p>
     </>
@@ -140,7 +148,8 @@ function FindingRow({
   readonly number: string;
   readonly overhead: boolean;
 }) {
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.find.dig;
   const { thing, overlap } = finding;
   const isHit = overlap && !overhead;
   return (
@@ -150,18 +159,16 @@ function FindingRow({
       onPointerLeave={() => light([])}
     >
       <p>
-        <strong>
-          {number}. {thing.name}
-        </strong>
-        , {awayInWords(finding, units)}
+        <strong>{words.thing({ number, thing: thing.name })}</strong>, {awayInWords(finding, f)}
       </p>
       <p className="dig-verdict">
         {isHit ? <span aria-hidden="true">✕ </span> : null}
-        {overhead ? 'Overhead: keep machines clear of it; ask its owner by how much.' : `${verdictInWords(finding)}.`}{' '}
-        {overhead ? '' : `${capital(depthOfThing(finding, units))}. `}
-        {errorInWords(finding, units)}.
+        {overhead ? `${words.overhead} ` : ''}
+        {words.said({
+          all: [...(overhead ? [] : [verdictInWords(finding, f), depthOfThing(finding, f)]), errorInWords(finding, f)],
+        })}
       </p>
-      {thing.beside === '' ? null : <p>{thing.beside}</p>}
+      {thing.beside ? <p>{f.say(thing.beside)}</p> : null}
       <button
         type="button"
         onClick={() => {
@@ -169,7 +176,7 @@ function FindingRow({
           mapView.zoomTo(thing.id);
         }}
       >
-        Show
+        {words.show}
       </button>
     </li>
   );

@@ -1,3 +1,4 @@
+import { useFigures } from '../../state/useFigures.ts';
 import './find.css';
 import type { Finding } from '../../../core/checks/finding.ts';
 import { findSentence } from '../../../core/locate/findSentence.ts';
@@ -12,10 +13,10 @@ import { TakeAlongView } from './TakeAlongView.tsx';
 import { useCrossingRows } from './useCrossingRows.ts';
 
 const views = [
-  { name: 'crossings', label: 'Crossings', view: CrossingsView },
-  { name: 'dig', label: 'Check a dig', view: DigView },
-  { name: 'fault', label: 'Find a fault', view: FaultView },
-  { name: 'along', label: 'Take along', view: TakeAlongView },
+  { name: 'crossings', view: CrossingsView },
+  { name: 'dig', view: DigView },
+  { name: 'fault', view: FaultView },
+  { name: 'along', view: TakeAlongView },
 ] as const;
 
 const none: readonly Finding[] = [];
@@ -23,6 +24,8 @@ const none: readonly Finding[] = [];
 /** Find: where a crossing lies, what a dig would meet, where a fault is. */
 export function FindPage() {
   const { project } = useOpenFile();
+  const f = useFigures();
+  const words = f.words.window.find;
   const rows = useCrossingRows();
   const open = useFind((state) => state.view);
   const findings = useApp((state) => state.analysis?.findings ?? none);
@@ -30,17 +33,17 @@ export function FindPage() {
   const own = findings.filter(({ workspaces }) => workspaces.includes('find'));
   return (
     <>
-      <Answer>{findSentence(rows, project.faultHunt.values(), project.inGround.values())}</Answer>
+      <Answer>{f.say(findSentence(rows, project.faultHunt.values(), project.inGround.values()))}</Answer>
       {own.length > 0 && open === 'crossings' ? <Findings findings={own} nothing="" /> : null}
-      <nav className="register-choice" aria-label="What to find">
-        {views.map(({ name, label }) => (
+      <nav className="register-choice" aria-label={words.what}>
+        {views.map(({ name }) => (
           <button
             key={name}
             type="button"
             aria-pressed={name === open}
             onClick={() => useFind.setState({ view: name })}
           >
-            {label}
+            {words.views[name]}
           </button>
         ))}
       </nav>

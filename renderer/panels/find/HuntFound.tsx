@@ -7,15 +7,14 @@ import {
   sectionPlace,
   staysOpenInWords,
   stepInWords,
-  switchName,
+  switchesInWords,
 } from '../../../core/locate/hunt/huntWords.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
 import { localMinute } from '../../../core/words/dates.ts';
-import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { TextField } from '../parts/fields.tsx';
 import { HuntReadingEntry } from './HuntReadingEntry.tsx';
 import { groundOf } from './huntNow.ts';
@@ -33,57 +32,48 @@ export function HuntFound({
   readonly state: Extract<HuntState, { kind: 'found' }>;
 }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const { found: words, steps, theEnergiser } = f.words.window.find.search;
   const [cause, setCause] = useState('');
   const ground = groundOf(survey, hunt.energiserId)!;
   const index = ground.pieces[state.piece]!.section;
   const section = index === null ? null : survey.sections[index]!;
-  const words = pieceInWords(ground, state.piece, survey);
+  const piece = pieceInWords(ground, state.piece, survey);
   const atSource = state.piece === ground.source;
   const { step } = state;
-  const name = step?.switchId ? switchName(project, step.switchId) : 'the energiser';
+  const name = step?.switchId ? f.say(switchesInWords(project, [step.switchId])) : theEnergiser;
+  const staysOpen = step && staysOpenInWords(step, project);
   const finish = () => {
     const end = {
       at: localMinute(new Date()),
       outcome: 'found',
       section: section?.letter ?? null,
-      place: section ? sectionPlace(project, section) : words,
+      place: f.say(section ? sectionPlace(project, section) : piece),
       confirmed: state.confirmed,
       cause,
     } as const;
-    keepHunt(`End the search in ${words}`, ended(hunt, end));
+    keepHunt(steps.end({ piece }), ended(hunt, end));
   };
   return (
     <>
       <div className="hunt-step found">
         <p className="hunt-do" role="status">
-          The fault is in {words}.
+          {words.faultIn({ piece })}
         </p>
-        {section ? (
-          <p>
-            {sectionPlace(project, section)}; {formatLength(section.lengthM, units)} of fence.
-          </p>
-        ) : null}
-        {state.confirmed ? (
-          <p>
-            {walk.tested === 1 ? 'One test led here' : `${walk.tested} tests led here`}, and the readings made sure of
-            it.
-          </p>
-        ) : (
-          <p>Not made sure of yet: if an answer before was wrong, nothing has shown it so far.</p>
-        )}
+        {section ? <p>{words.section({ place: sectionPlace(project, section), lengthM: section.lengthM })}</p> : null}
+        {state.confirmed ? <p>{words.confirmed({ tested: walk.tested })}</p> : <p>{words.notConfirmed}</p>}
         {atSource ? (
           <p>
-            {section ? 'It may as well be the energiser, its earth or the lead-out. ' : ''}
-            With the energiser off, take the lead-out off its terminal; turn it on and read at the terminal. Good there:
-            the lead-out or the fence. Low there: the energiser or its earth.
+            {section ? `${words.mayBeSource} ` : ''}
+            {words.atSource}
           </p>
         ) : null}
         {step ? (
           <>
-            <p className="hunt-do">To make sure: {stepInWords(step, project, survey)}</p>
+            <p className="hunt-do">{words.makeSure({ step: stepInWords(step, project, survey) })}</p>
             <p>
-              {staysOpenInWords(step, project)} It should read {step.check === 'with' ? 'low' : 'good'}.
+              {staysOpen ? `${f.say(staysOpen)} ` : ''}
+              {words.shouldRead[step.check === 'with' ? 'low' : 'good']}
             </p>
             <SwitchCaution />
             <HuntReadingEntry
@@ -92,7 +82,7 @@ export function HuntFound({
               step={step}
               onAnswer={(answer) =>
                 keepHunt(
-                  `Make sure at ${name}`,
+                  steps.makeSure({ at: name }),
                   withReading(hunt, step, step.switchId ? name : '', answer, localMinute(new Date())),
                 )
               }
@@ -101,29 +91,30 @@ export function HuntFound({
         ) : null}
       </div>
       {section ? <Suspects sectionIndex={section.index} /> : null}
-      <TextField label="What it was" long value={cause} onCommit={setCause} />
+      <TextField label={words.cause} long value={cause} onCommit={setCause} />
       <p className="buttons">
         <button type="button" className="fix" onClick={finish}>
-          {state.confirmed ? 'End the search' : 'End the search without making sure'}
+          {state.confirmed ? words.end : words.endNotSure}
         </button>
       </p>
-      <p className="field-hint">
-        Afterwards, energiser off: put every switch back as it was, the ring switches too, and read once more. If it is
-        low again with one of them closed, there is a second fault behind it.
-      </p>
+      <p className="field-hint">{words.afterwards}</p>
     </>
   );
 }
 
+/** So many suspects are shown at first. */
+const firstFew = 6;
+
 function Suspects({ sectionIndex }: { readonly sectionIndex: number }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.find.search.found;
   const [all, setAll] = useState(false);
-  const suspects = suspectsIn(project, survey, survey.sections[sectionIndex]!, units);
-  const shown = all ? suspects : suspects.slice(0, 6);
+  const suspects = suspectsIn(project, survey, survey.sections[sectionIndex]!);
+  const shown = all ? suspects : suspects.slice(0, firstFew);
   return (
     <>
-      <h3>Look here first</h3>
+      <h3>{words.lookFirst}</h3>
       <ol className="hunt-suspects">
         {shown.map(({ key, thingId, name, why }) => (
           <li key={key} onPointerEnter={() => light([thingId])} onPointerLeave={() => light([])}>
@@ -135,15 +126,15 @@ function Suspects({ sectionIndex }: { readonly sectionIndex: number }) {
                 mapView.zoomTo(thingId);
               }}
             >
-              {name}
+              {f.say(name)}
             </button>
-            <p>{why}</p>
+            <p>{f.say(why)}</p>
           </li>
         ))}
       </ol>
-      {suspects.length > 6 ? (
+      {suspects.length > firstFew ? (
         <button type="button" className="plain" onClick={() => setAll(!all)}>
-          {all ? 'Show the first six only' : `Show all ${suspects.length}`}
+          {all ? words.firstOnly : words.showAll({ count: suspects.length })}
         </button>
       ) : null}
     </>

@@ -3,23 +3,25 @@ import { readVoltageV } from '../../../core/kinds/common.ts';
 import { boundsOf } from '../../../core/kinds/form.ts';
 import { energisersToSearch } from '../../../core/locate/hunt/huntGround.ts';
 import { type HuntSaves, planWhole, testsLeft } from '../../../core/locate/hunt/huntPlan.ts';
-import { switchNames } from '../../../core/locate/hunt/huntWords.ts';
+import { switchesInWords } from '../../../core/locate/hunt/huntWords.ts';
 import { huntYardstick } from '../../../core/locate/hunt/huntYardstick.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { limitsFor } from '../../../core/survey/power/yardstick.ts';
-import { dateText, localMinute } from '../../../core/words/dates.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
+import { localMinute } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { groundOf } from './huntNow.ts';
 
 /** What a search would take, and its first step. */
 export function HuntStart() {
+  const f = useFigures();
+  const { begin: words, ...search } = f.words.window.find.search;
   const { project, survey } = useOpenFile();
   const energisers = energisersToSearch(survey);
   const [chosen, setChosen] = useState<string | null>(null);
@@ -31,9 +33,7 @@ export function HuntStart() {
   const ground = energiserId === undefined ? null : groundOf(survey, energiserId);
   const plan = useMemo(() => ground && planWhole(ground, [], saves), [ground, saves]);
   if (!ground || !plan || energiserId === undefined) {
-    return (
-      <p className="register-empty">No energiser feeds a fence yet, so there is nothing to search. Draw one first.</p>
-    );
+    return <p className="register-empty">{words.nothing}</p>;
   }
   const left = testsLeft(ground, plan.tree);
   const first = huntYardstick(
@@ -45,7 +45,7 @@ export function HuntStart() {
     const now = localMinute(new Date());
     const hunt = {
       kind: 'faultHunt',
-      name: `Search of ${dateText(now)}`,
+      name: search.name({ day: now }),
       startedAt: now,
       by,
       energiserId,
@@ -57,66 +57,63 @@ export function HuntStart() {
       end: null,
       note: '',
     } as const;
-    void commit('Begin a search for a fault', addThing(hunt, newId));
+    void commit(search.steps.begin, addThing(hunt, newId));
   };
   return (
-    <section className="block" aria-label="Begin a search">
+    <section className="block" aria-label={words.heading}>
       <p>
         {ground.pieces.length === 1
-          ? 'There is one section only: no switch can part it further. '
-          : `${ground.pieces.length} parts with switches between them: at most ${left.most} tests, ${fixed(left.expected, 1)} as a rule, then two readings to make sure. `}
-        Longer sections are taken to be likelier.
+          ? words.one
+          : words.parts({ parts: ground.pieces.length, most: left.most, expected: left.expected })}
       </p>
-      {plan.openFirst.length > 0 ? (
-        <p>Rings are opened first, at {switchNames(project, plan.openFirst)}, so that each section is fed one way.</p>
-      ) : null}
+      {plan.openFirst.length > 0 ? <p>{words.rings({ switches: switchesInWords(project, plan.openFirst) })}</p> : null}
       {energisers.length > 1 ? (
         <SelectField
-          label="Energiser"
+          label={words.energiser}
           value={energiserId}
           choices={energisers.map((id) => ({ value: id, label: project.energiser.get(id)?.name ?? id }))}
           onCommit={setChosen}
         />
       ) : null}
       <SelectField<HuntSaves>
-        label="Save"
+        label={words.aim}
         value={saves}
         choices={[
-          { value: 'tests', label: 'Tests: as few as can be' },
-          { value: 'walking', label: 'Walking: there and back from the energiser' },
+          { value: 'tests', label: words.aims.tests },
+          { value: 'walking', label: words.aims.walking },
         ]}
         onCommit={setSaves}
       />
       <SelectField<'usual' | 'limits'>
-        label="Judge a reading by"
+        label={words.judgeBy}
         value={judgedBy}
         choices={[
-          { value: 'usual', label: 'What its place usually reads' },
-          { value: 'limits', label: 'Limits of my own' },
+          { value: 'usual', label: words.yardsticks.usual },
+          { value: 'limits', label: words.yardsticks.limits },
         ]}
-        hint={judgedBy === 'usual' ? limitsExplained : undefined}
+        hint={judgedBy === 'usual' ? f.say(limitsExplained()) : undefined}
         onCommit={setJudgedBy}
       />
       {judgedBy === 'usual' ? (
-        <p>{yardstickSentence(first, switchesOff(project, plan.openFirst), 'at the energiser')}</p>
+        <p>{f.say(yardstickSentence(first, switchesOff(project, plan.openFirst), 'atEnergiser'))}</p>
       ) : (
         <div className="field-pair">
           <KilovoltField
-            label="Low: below"
+            label={words.lowBelow}
             volts={limits.lowBelowV}
             onCommit={(lowBelowV) => setLimits({ lowBelowV, goodFromV: Math.max(lowBelowV, limits.goodFromV) })}
           />
           <KilovoltField
-            label="Good: from"
+            label={words.goodFrom}
             volts={limits.goodFromV}
             onCommit={(goodFromV) => setLimits({ goodFromV, lowBelowV: Math.min(goodFromV, limits.lowBelowV) })}
           />
         </div>
       )}
-      <TextField label="Searched by" value={by} onCommit={setBy} />
+      <TextField label={words.by} value={by} onCommit={setBy} />
       <p className="buttons">
         <button type="button" className="fix" onClick={start}>
-          Begin the search
+          {words.button}
         </button>
       </p>
     </section>

@@ -7,19 +7,20 @@ import {
   withRepeat,
   withRingsOpened,
 } from '../../../core/locate/hunt/huntEdits.ts';
+import type { TestsLeft } from '../../../core/locate/hunt/huntPlan.ts';
 import type { HuntState, HuntStep, HuntWalk } from '../../../core/locate/hunt/huntWalk.ts';
 import {
   leftInWords,
   readingInWords,
   staysOpenInWords,
   stepInWords,
-  switchName,
-  switchNames,
+  switchesInWords,
 } from '../../../core/locate/hunt/huntWords.ts';
 import type { FaultHunt } from '../../../core/model/huntThings.ts';
 import { localMinute } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { HuntFound } from './HuntFound.tsx';
 import { HuntReadingEntry } from './HuntReadingEntry.tsx';
 import type { HuntNow } from './huntNow.ts';
@@ -28,6 +29,7 @@ import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** A search under way: the next thing to do, what was read so far, and ways back. */
 export function HuntWalkView({ now: { hunt, walk } }: { readonly now: HuntNow }) {
+  const { walk: words, steps } = useWords().window.find.search;
   const top = useRef<HTMLElement>(null);
   const taken = hunt.readings.length;
   // biome-ignore lint/correctness/useExhaustiveDependencies: each reading brings another thing to do
@@ -35,29 +37,25 @@ export function HuntWalkView({ now: { hunt, walk } }: { readonly now: HuntNow })
     top.current?.scrollIntoView({ block: 'start' });
   }, [taken]);
   return (
-    <section ref={top} className="block hunt" aria-label="Search for a fault">
+    <section ref={top} className="block hunt" aria-label={words.heading}>
       <h2>{hunt.name}</h2>
-      {walk ? (
-        <NextThing hunt={hunt} walk={walk} />
-      ) : (
-        <p className="field-problem">Its energiser feeds no fence any more. Fix the drawing, or give the search up.</p>
-      )}
+      {walk ? <NextThing hunt={hunt} walk={walk} /> : <p className="field-problem">{words.feedsNothing}</p>}
       <Readings hunt={hunt} />
       <p className="buttons">
         {hunt.readings.length > 0 ? (
-          <button type="button" onClick={() => keepHunt('Take the last reading back', withoutLast(hunt))}>
-            Take the last reading back
+          <button type="button" onClick={() => keepHunt(steps.takeBack, withoutLast(hunt))}>
+            {words.takeBack}
           </button>
         ) : null}
-        <button type="button" onClick={() => giveUp(hunt)}>
-          Give the search up
+        <button type="button" onClick={() => giveUp(hunt, steps.giveUp)}>
+          {words.giveUp}
         </button>
       </p>
     </section>
   );
 }
 
-function giveUp(hunt: FaultHunt): void {
+function giveUp(hunt: FaultHunt, step: string): void {
   const end = {
     at: localMinute(new Date()),
     outcome: 'givenUp',
@@ -66,7 +64,7 @@ function giveUp(hunt: FaultHunt): void {
     confirmed: false,
     cause: '',
   } as const;
-  keepHunt('Give the search up', ended(hunt, end));
+  keepHunt(step, ended(hunt, end));
 }
 
 function NextThing({ hunt, walk }: { readonly hunt: FaultHunt; readonly walk: HuntWalk }) {
@@ -75,7 +73,7 @@ function NextThing({ hunt, walk }: { readonly hunt: FaultHunt; readonly walk: Hu
     case 'openFirst':
       return <OpenFirst hunt={hunt} switchIds={state.switchIds} />;
     case 'read':
-      return <Read hunt={hunt} step={state.step} left={`${leftInWords(state.left)}`} />;
+      return <Read hunt={hunt} step={state.step} left={state.left} />;
     case 'noFault':
       return <NoFault hunt={hunt} />;
     case 'contradiction':
@@ -86,37 +84,34 @@ function NextThing({ hunt, walk }: { readonly hunt: FaultHunt; readonly walk: Hu
 }
 
 function NoFault({ hunt }: { readonly hunt: FaultHunt }) {
+  const words = useWords().window.find.search.walk;
   const start = hunt.readings.findLast(({ check, setAside: aside }) => check === 'start' && !aside);
   const knowsUsual = start?.yardstick?.usualV != null;
   return (
     <div className="hunt-step">
-      <p className="hunt-do">The fence reads good at the energiser: there is no fault to find now.</p>
-      {start ? <p>{readingInWords(start)}.</p> : null}
-      {knowsUsual ? null : (
-        <p>
-          What the fence usually reads there is not known. A fault that leaves more than what holds the stock does not
-          show.
-        </p>
-      )}
-      <p>If it comes and goes, give the search up and begin again while it is low.</p>
+      <p className="hunt-do">{words.noFault}</p>
+      {start ? <p>{words.asRead({ reading: readingInWords(start) })}</p> : null}
+      {knowsUsual ? null : <p>{words.usualNotKnown}</p>}
+      <p>{words.comesAndGoes}</p>
     </div>
   );
 }
 
 function OpenFirst({ hunt, switchIds }: { readonly hunt: FaultHunt; readonly switchIds: readonly string[] }) {
   const { project } = useOpenFile();
+  const { walk: words, steps } = useWords().window.find.search;
   return (
     <div className="hunt-step">
-      <p className="hunt-do">Open {switchNames(project, switchIds)} first.</p>
-      <p>They close rings. With them open each section is fed one way, and no section goes dead.</p>
+      <p className="hunt-do">{words.openFirst({ switches: switchesInWords(project, switchIds) })}</p>
+      <p>{words.whyOpen}</p>
       <SwitchCaution />
       <p className="buttons">
         <button
           type="button"
           className="fix"
-          onClick={() => keepHunt('Open the rings', withRingsOpened(hunt, switchIds))}
+          onClick={() => keepHunt(steps.openRings, withRingsOpened(hunt, switchIds))}
         >
-          They are open
+          {words.areOpen}
         </button>
         <ShowButton id={switchIds[0]!} />
       </p>
@@ -124,16 +119,20 @@ function OpenFirst({ hunt, switchIds }: { readonly hunt: FaultHunt; readonly swi
   );
 }
 
-function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: HuntStep; readonly left: string }) {
+function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: HuntStep; readonly left: TestsLeft }) {
   const { project, survey } = useOpenFile();
-  const name = step.switchId ? switchName(project, step.switchId) : 'the energiser';
+  const f = useFigures();
+  const { steps, theEnergiser } = f.words.window.find.search;
+  const name = step.switchId ? f.say(switchesInWords(project, [step.switchId])) : theEnergiser;
+  const staysOpen = staysOpenInWords(step, project);
   return (
     <div className="hunt-step">
       <p className="hunt-do" role="status">
-        {stepInWords(step, project, survey)}
+        {f.say(stepInWords(step, project, survey))}
       </p>
       <p>
-        {staysOpenInWords(step, project)} {left}
+        {staysOpen ? `${f.say(staysOpen)} ` : ''}
+        {f.say(leftInWords(left))}
       </p>
       <SwitchCaution />
       <HuntReadingEntry
@@ -142,7 +141,7 @@ function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: H
         step={step}
         onAnswer={(answer) =>
           keepHunt(
-            `Read at ${name}`,
+            steps.read({ at: name }),
             withReading(hunt, step, step.switchId ? name : '', answer, localMinute(new Date())),
           )
         }
@@ -164,33 +163,36 @@ function Contradiction({
 }) {
   const { project, survey } = useOpenFile();
   const { repeat, suspects } = state;
-  const name = repeat?.switchId ? switchName(project, repeat.switchId) : 'the energiser';
+  const f = useFigures();
+  const { walk: words, steps, theEnergiser } = f.words.window.find.search;
+  const name = repeat?.switchId ? f.say(switchesInWords(project, [repeat.switchId])) : theEnergiser;
+  const staysOpen = repeat && staysOpenInWords(repeat, project);
   const again = () =>
     keepHunt(
-      'Set the readings aside',
+      steps.setAside,
       hunt.readings.reduce((at, _, i) => setAside(at, i), hunt),
     );
   return (
     <div className="hunt-step contradiction">
       <p className="hunt-do" role="status">
-        The readings do not fit together: they leave no place for a fault.
+        {words.noPlaceLeft}
       </p>
       {suspects.length > 0 ? (
         <>
-          <p>If one alone is wrong, it is one of these, the likeliest first:</p>
+          <p>{words.oneOfThese}</p>
           <ul>
             {suspects.map(({ index, reading }) => (
-              <li key={index}>{readingInWords(reading)}</li>
+              <li key={index}>{f.say(readingInWords(reading))}</li>
             ))}
           </ul>
         </>
       ) : (
-        <p>No single wrong reading explains it: two are wrong, or the fault comes and goes.</p>
+        <p>{words.noSingleOne}</p>
       )}
       {repeat ? (
         <>
-          <p className="hunt-do">Repeat this one: {stepInWords(repeat, project, survey)}</p>
-          <p>{staysOpenInWords(repeat, project)}</p>
+          <p className="hunt-do">{words.repeat({ step: stepInWords(repeat, project, survey) })}</p>
+          {staysOpen ? <p>{f.say(staysOpen)}</p> : null}
           <SwitchCaution />
           <HuntReadingEntry
             key={hunt.readings.length}
@@ -198,7 +200,7 @@ function Contradiction({
             step={repeat}
             onAnswer={(answer) =>
               keepHunt(
-                `Read again at ${name}`,
+                steps.readAgain({ at: name }),
                 withRepeat(hunt, state, repeat.switchId ? name : '', answer, localMinute(new Date())),
               )
             }
@@ -207,7 +209,7 @@ function Contradiction({
       ) : null}
       <p className="buttons">
         <button type="button" onClick={again}>
-          Set all readings aside and start again
+          {words.startAgain}
         </button>
       </p>
     </div>
@@ -217,22 +219,23 @@ function Contradiction({
 function ShowButton({ id }: { readonly id: string }) {
   return (
     <button type="button" onClick={() => mapView.zoomTo(id)}>
-      Show where
+      {useWords().window.find.search.showWhere}
     </button>
   );
 }
 
 function Readings({ hunt }: { readonly hunt: FaultHunt }) {
+  const f = useFigures();
+  const { walk: words } = f.words.window.find.search;
   if (hunt.readings.length === 0) return null;
   return (
     <>
-      <h3>Read so far</h3>
+      <h3>{words.readSoFar}</h3>
       <ol className="hunt-readings">
         {hunt.readings.map((reading, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: readings have no other name, and only the last goes
           <li key={index} className={reading.setAside ? 'set-aside' : undefined}>
-            {readingInWords(reading)}
-            {reading.setAside ? ' (set aside)' : ''}
+            {reading.setAside ? words.setAside({ reading: readingInWords(reading) }) : f.say(readingInWords(reading))}
           </li>
         ))}
       </ol>

@@ -3,14 +3,12 @@ import { leftWithinM } from '../../../core/locate/inGround/leftWithin.ts';
 import { fateInShort, fateInWords, leftHeading } from '../../../core/locate/inGround/leftWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { Fate, InGround } from '../../../core/model/inGroundThings.ts';
-import { dateText } from '../../../core/words/dates.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
@@ -26,23 +24,25 @@ export function isLeftCalled({ name, note }: InGround, words: string): boolean {
 /** What is in the ground and drawn no longer; nothing where there is none. */
 export function LeftRegister({ words }: { readonly words: string }) {
   const { project, survey } = useOpenFile();
+  const f = useFigures();
+  const texts = f.words.window.find.left;
   const rows = leftInGround(project, survey).filter(({ thing }) => isLeftCalled(thing, words));
   if (rows.length === 0) return null;
   return (
     <Register<LeftInGround>
-      caption="No longer drawn"
+      caption={texts.noLongerDrawn}
       rows={rows}
       idOf={({ thing }) => thing.id}
       empty=""
       columns={[
         {
-          title: 'No longer drawn',
+          title: texts.noLongerDrawn,
           cell: ({ thing }) => leftHeading(thing),
           sortBy: ({ thing }) => thing.name,
         },
-        { title: 'State', cell: ({ thing }) => fateInShort(thing), sortBy: ({ thing }) => thing.fate },
+        { title: texts.state, cell: ({ thing }) => f.say(fateInShort(thing)), sortBy: ({ thing }) => thing.fate },
         {
-          title: 'Within',
+          title: f.words.window.find.crossings.within,
           figures: true,
           cell: (left) =>
             left.thing.fate === 'takenOut' ? (
@@ -59,34 +59,46 @@ export function LeftRegister({ words }: { readonly words: string }) {
 
 /** What has become of it, in words; what may be live warns. */
 export function LeftWords({ thing }: { readonly thing: InGround }) {
-  const words = fateInWords(thing, thing.since && dateText(thing.since));
+  const words = useFigures().say(fateInWords(thing));
   return thing.fate === 'inUse' ? <Caution>{words}</Caution> : <p>{words}</p>;
 }
 
 /** What can be said of it later: that it was cut off or taken out, its name, a note. */
 export function LeftFields({ thing }: { readonly thing: InGround }) {
+  const words = useWords().window.find.left;
+  const { name } = thing;
   const set = (label: string, to: Partial<Pick<InGround, 'name' | 'fate' | 'note'>>) =>
-    change(`${label}: ${thing.name}`, 'inGround', thing.id, to, { recording: true });
+    change(label, 'inGround', thing.id, to, { recording: true });
   return (
     <>
       <SelectField<Fate>
-        label="What has become of it"
+        label={words.fate}
         value={thing.fate}
         choices={[
-          { value: 'inUse', label: 'In the ground, may be live' },
-          { value: 'dead', label: 'Dead: cut off at both ends, left in the ground' },
-          { value: 'takenOut', label: 'Taken out of the ground' },
+          { value: 'inUse', label: words.fates.inUse },
+          { value: 'dead', label: words.fates.dead },
+          { value: 'takenOut', label: words.fates.takenOut },
         ]}
-        onCommit={(fate) => set('Say what has become of it', { fate })}
+        onCommit={(fate) => set(words.steps.fate({ name }), { fate })}
       />
-      <TextField label="Called" required value={thing.name} onCommit={(name) => set('Rename', { name })} />
-      <TextField label="Note" long value={thing.note} onCommit={(note) => set('Write the note', { note })} />
+      <TextField
+        label={words.called}
+        required
+        value={name}
+        onCommit={(called) => set(words.steps.rename({ name }), { name: called })}
+      />
+      <TextField
+        label={words.note}
+        long
+        value={thing.note}
+        onCommit={(note) => set(words.steps.note({ name }), { note })}
+      />
       <p className="buttons">
         <button
           type="button"
-          onClick={() => void commit(`Delete the record of the ${thing.name}`, deleteThings([thing]), { choose: [] })}
+          onClick={() => void commit(words.steps.delete({ name }), deleteThings([thing]), { choose: [] })}
         >
-          Delete this record
+          {words.deleteRecord}
         </button>
       </p>
     </>
@@ -96,7 +108,7 @@ export function LeftFields({ thing }: { readonly thing: InGround }) {
 /** A lead-out or earth stakes that were left: where they lie, and how sure that is. */
 export function LeftView({ left }: { readonly left: LeftInGround }) {
   const { survey } = useOpenFile();
-  const units = useUnits();
+  const words = useWords().window.find;
   const { thing, path } = left;
   const withinM = leftWithinM(left);
   const middle = path[path.length >> 1];
@@ -104,28 +116,23 @@ export function LeftView({ left }: { readonly left: LeftInGround }) {
     <section className="block stake-out" aria-label={leftHeading(thing)}>
       <h2>{leftHeading(thing)}</h2>
       <LeftWords thing={thing} />
-      <p>
-        Not measured (from the plan). It is assumed to lie within {formatTape(withinM, units)} of where it was drawn.
-      </p>
-      <Caution>
-        Energiser off and the fence proven dead before you dig. Have all other buried services located. Dig by hand near
-        the cable.
-      </Caution>
+      <p>{words.left.place({ withinM })}</p>
+      <Caution>{words.left.caution}</Caution>
       <LeftFields thing={thing} />
       <p className="buttons">
         <button type="button" onClick={() => mapView.zoomTo(thing.id)}>
-          Show on the map
+          {words.showOnMap}
         </button>
         {middle ? (
           <button
             type="button"
             onClick={() => setDig({ shape: 'point', path: [survey.plane.toLonLat(middle)] }, withinM)}
           >
-            What else lies here
+            {words.whatElse}
           </button>
         ) : null}
         <button type="button" onClick={() => choose([])}>
-          Close
+          {words.close}
         </button>
       </p>
     </section>

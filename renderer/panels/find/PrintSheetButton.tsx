@@ -4,6 +4,7 @@ import { localDate } from '../../../core/words/dates.ts';
 import { say } from '../../state/choose.ts';
 import { makePdf } from '../../state/makePdf.ts';
 import { report } from '../../state/report.ts';
+import { useWords } from '../../state/useFigures.ts';
 
 type Undated<Options> = Options extends unknown ? Omit<Options, 'date' | 'locale'> : never;
 
@@ -15,6 +16,7 @@ export function PrintSheetButton({
   readonly label: string;
   readonly options: Undated<FindOptions>;
 }) {
+  const words = useWords().window.find;
   const [making, setMaking] = useState(false);
   const print = async () => {
     setMaking(true);
@@ -22,11 +24,11 @@ export function PrintSheetButton({
     const result = await makePdf({ what: 'find', options: dated });
     setMaking(false);
     if (!result.ok) return report(result.problem);
-    say(`${result.value.fileName} is made.`, 'done');
+    say(words.sheetMade({ fileName: result.value.fileName }), 'done');
   };
   return (
     <button type="button" disabled={making} onClick={() => void print()}>
-      {making ? 'Making the PDF…' : label}
+      {making ? words.makingSheet : label}
     </button>
   );
 }

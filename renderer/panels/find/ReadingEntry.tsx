@@ -2,10 +2,14 @@ import { useId, useState } from 'react';
 import { type Answer, meaningOf } from '../../../core/locate/hunt/huntEdits.ts';
 import type { Yardstick } from '../../../core/model/yardstick.ts';
 import { yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
+import type { Message } from '../../../core/words/message.ts';
 import { type FieldRule, readField } from '../../../core/words/numbers/field.ts';
-import { formatVoltage } from '../../../core/words/numbers/write.ts';
+import { useFigures } from '../../state/useFigures.ts';
 
-const readingRule: FieldRule = { label: 'Reading', unit: 'kV', decimals: 2, min: 0, max: 50, optional: false };
+/** A voltage in kV, as a meter shows it. */
+function readingRule(label: string): FieldRule {
+  return { label, unit: 'kV', decimals: 2, min: 0, max: 50, optional: false };
+}
 
 /** What was read: a figure, or only good or low. A figure between the two is read again, or taken for one, doubtful. */
 export function ReadingEntry({
@@ -15,17 +19,19 @@ export function ReadingEntry({
 }: {
   readonly yardstick: Yardstick;
   /** How the switches stand for it: "with S4 off". */
-  readonly switches: string;
+  readonly switches: Message;
   readonly onAnswer: (answer: Answer) => void;
 }) {
+  const f = useFigures();
+  const words = f.words.window.find.search.reading;
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [between, setBetween] = useState<number | null>(null);
   const id = useId();
   const answer = (told: Omit<Answer, 'yardstick'>) => onAnswer(yardstick.by === 'own' ? told : { ...told, yardstick });
   const read = () => {
-    const typed = readField(text, readingRule);
-    if ('problem' in typed) return setProblem(`${typed.problem} Or say only whether it is good or low.`);
+    const typed = readField(text, readingRule(words.label));
+    if ('problem' in typed) return setProblem(words.orSay({ problem: typed.problem }));
     setProblem(null);
     const voltageV = Math.round(typed.value! * 1000);
     const result = meaningOf(yardstick, voltageV);
@@ -41,7 +47,7 @@ export function ReadingEntry({
       }}
     >
       <div className="field">
-        <label htmlFor={id}>Reading</label>
+        <label htmlFor={id}>{words.label}</label>
         <span className="with-unit">
           <input
             id={id}
@@ -52,7 +58,7 @@ export function ReadingEntry({
             onChange={(event) => setText(event.target.value)}
           />
           <span className="unit">kV</span>
-          <button type="submit">Enter</button>
+          <button type="submit">{words.enter}</button>
         </span>
         {problem ? (
           <p className="field-problem" role="alert">
@@ -60,31 +66,30 @@ export function ReadingEntry({
           </p>
         ) : null}
         <p className="field-hint">
-          {yardstickSentence(yardstick, switches)}
-          {yardstick.by === 'estimate' ? ' An estimate may be off: if you know better what it reads here, say so.' : ''}
+          {f.say(yardstickSentence(yardstick, switches))}
+          {yardstick.by === 'estimate' ? ` ${words.mayBeOff}` : ''}
         </p>
       </div>
       {between === null ? (
         <p className="buttons">
           <button type="button" onClick={() => answer({ voltageV: null, result: 'good', doubtful: false })}>
-            It reads good
+            {words.good}
           </button>
           <button type="button" onClick={() => answer({ voltageV: null, result: 'low', doubtful: false })}>
-            It reads low
+            {words.low}
           </button>
         </p>
       ) : (
         <div className="doubtful" role="alert">
           <p>
-            <strong>{formatVoltage(between)} is doubtful.</strong> Press the meter well to the wire and read some pulses
-            more. If it stays so, count it as what is nearer to what you expect; it will be the first to be repeated.
+            <strong>{words.doubtful({ volts: between })}</strong> {words.whatToDo}
           </p>
           <p className="buttons">
             <button type="button" onClick={() => answer({ voltageV: between, result: 'good', doubtful: true })}>
-              Count it as good
+              {words.countAsGood}
             </button>
             <button type="button" onClick={() => answer({ voltageV: between, result: 'low', doubtful: true })}>
-              Count it as low
+              {words.countAsLow}
             </button>
           </p>
         </div>

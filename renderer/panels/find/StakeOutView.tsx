@@ -12,20 +12,18 @@ import {
   depthThereInWords,
   leftOutInWords,
 } from '../../../core/locate/depthWords.ts';
+import { leftHeading } from '../../../core/locate/inGround/leftWords.ts';
 import { type StakeOut, type StakePoint, stakeOut } from '../../../core/locate/stakeOut.ts';
 import { fixedPosts } from '../../../core/locate/tieFrom.ts';
 import { placeNames } from '../../../core/locate/tieWords.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { pointLetter, stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
 import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
-import { dateText } from '../../../core/words/dates.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
 import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useFigures } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { CrossingPhotos } from './CrossingPhotos.tsx';
@@ -41,7 +39,8 @@ const letterPt = 11.25;
 /** How to find one crossing on the ground: which post, how far, which way, how deep, how sure. */
 export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.find;
   const sought = useMemo(() => crossingById(project, survey, soughtId), [project, survey, soughtId]);
   const stake = useMemo(
     () => sought && stakeOut(sought.crossing, fixedPosts(project, survey)),
@@ -53,45 +52,49 @@ export function StakeOutView({ soughtId }: { readonly soughtId: string }) {
   const { left } = sought;
   const { gateway, crossing } = stake.crossing.figures;
   const key = stake.points.some((point) => point.key === wanted) ? wanted : null;
-  const look = { survey, units, measure: measureText, sizePt: letterPt };
-  const name = left ? left.name : `crossing at ${gateway.name}`;
+  const look = { survey, f, measure: measureText, sizePt: letterPt };
+  const called = left
+    ? {
+        title: leftHeading(left),
+        toFind: words.stakeOut.toFindLeft({ name: left.name }),
+        plan: words.stakeOut.planOfLeft({ name: left.name }),
+      }
+    : {
+        title: words.stakeOut.crossing({ gateway: gateway.name }),
+        toFind: words.stakeOut.toFind({ gateway: gateway.name }),
+        plan: words.stakeOut.plan({ gateway: gateway.name }),
+      };
+  const sure = f.say(certaintyInWords(stake.crossing));
   return (
-    <section className="block stake-out" aria-label={`To find the ${name}`}>
+    <section className="block stake-out" aria-label={called.toFind}>
       <div className="stake-head">
-        <h2>{capital(name)}</h2>
+        <h2>{called.title}</h2>
         <CertaintyTag crossing={stake.crossing} />
       </div>
       {left ? <LeftWords thing={left} /> : null}
-      {warns(stake) ? (
-        <Caution>{certaintyInWords(stake.crossing, units)}</Caution>
-      ) : (
-        <p>{certaintyInWords(stake.crossing, units)}</p>
-      )}
+      {warns(stake) ? <Caution>{sure}</Caution> : <p>{sure}</p>}
       <DepthWords stake={stake} />
       <SketchView
-        name={`Plan of the ${name}, north up`}
+        name={called.plan}
         heightPx={310}
         draw={(widthMm, heightMm) => stakeSketch(stake, key, [0.2, 0.2, widthMm - 0.2, heightMm - 0.2], look).items}
       />
       <Points stake={stake} chosenKey={key} />
-      <Caution>
-        Energiser off and the fence proven dead before you dig. Have all other buried services located. Dig by hand near
-        the cable. Hold tapes level, to the middle of the post at the ground.
-      </Caution>
+      <Caution>{words.stakeOut.caution}</Caution>
       <Steps stake={stake} />
       <Facts stake={stake} />
       <CrossingPhotos crossingId={left?.id ?? crossing.id} name={gateway.name} />
       {left ? <LeftFields thing={left} /> : null}
       <p className="buttons">
-        <PrintSheetButton label="Print on one page" options={{ sheet: 'crossing', gatewayId: soughtId }} />
+        <PrintSheetButton label={words.stakeOut.print} options={{ sheet: 'crossing', gatewayId: soughtId }} />
         <button type="button" onClick={() => mapView.zoomTo(soughtId)}>
-          Show on the map
+          {words.showOnMap}
         </button>
         <button type="button" onClick={() => setDig({ shape: 'point', path: [middleOf(stake)] }, 0.5)}>
-          What else lies here
+          {words.whatElse}
         </button>
         <button type="button" onClick={() => choose([])}>
-          Close
+          {words.close}
         </button>
       </p>
     </section>
@@ -109,19 +112,20 @@ function warns({ crossing: { inGround, certainty, movedM } }: StakeOut): boolean
 }
 
 function DepthWords({ stake }: { readonly stake: StakeOut }) {
-  const units = useUnits();
-  const words = depthInWords(stake.depth, units);
-  const leftOut = leftOutInWords(stake.depth, stake.crossing.lengthM, units);
+  const f = useFigures();
+  const words = f.say(depthInWords(stake.depth));
+  const leftOut = leftOutInWords(stake.depth, stake.crossing.lengthM);
   return (
     <>
       <p>{capital(words)}.</p>
-      {leftOut === '' ? null : <Caution>{leftOut}</Caution>}
+      {leftOut ? <Caution>{f.say(leftOut)}</Caution> : null}
     </>
   );
 }
 
 /** The points in order along the trench; the sketch shows the tapes of the chosen one. */
 function Points({ stake, chosenKey }: { readonly stake: StakeOut; readonly chosenKey: string | null }) {
+  const f = useFigures();
   return (
     <ol className="stake-points">
       {stake.points.map((point, index) => (
@@ -132,7 +136,7 @@ function Points({ stake, chosenKey }: { readonly stake: StakeOut; readonly chose
             aria-pressed={point.key === chosenKey}
             onClick={() => useFind.setState({ pointKey: point.key === chosenKey ? null : point.key })}
           >
-            <strong>{pointLetter(index)}</strong> {point.label}
+            <strong>{pointLetter(index)}</strong> {f.say(point.label)}
           </button>
           <PointWords point={point} />
         </li>
@@ -143,22 +147,23 @@ function Points({ stake, chosenKey }: { readonly stake: StakeOut; readonly chose
 
 function PointWords({ point }: { readonly point: StakePoint }) {
   const { project } = useOpenFile();
-  const units = useUnits();
   const f = useFigures();
+  const { placeOf } = f.words.window.find.stakeOut;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const { placed } = propertyOf(project);
   const names = placeNames(point.places);
   return (
     <>
-      <p className="stake-tapes">{tapesInWords(point, units)}</p>
+      <p className="stake-tapes">{tapesInWords(point, f)}</p>
       <p>
-        {capital(depthThereInWords(point.depth, units))}. {pointSureInWords(point, units)}
+        {capital(f.say(depthThereInWords(point.depth)))}. {pointSureInWords(point, f)}
       </p>
       {placed
         ? point.places.map(({ at }, i) => (
-            <p key={names[i]} className="field-hint">
-              {point.places.length > 1 ? `${names[i]!}: ` : ''}
-              {formatPlace(at, system, f)}
+            <p key={f.say(names[i]!)} className="field-hint">
+              {point.places.length > 1
+                ? placeOf({ name: names[i]!, at: formatPlace(at, system, f) })
+                : formatPlace(at, system, f)}
             </p>
           ))
         : null}
@@ -168,30 +173,29 @@ function PointWords({ point }: { readonly point: StakePoint }) {
 
 /** Offsets from the straight line between the posts, for finding the trench with one tape and a stick. */
 function Steps({ stake }: { readonly stake: StakeOut }) {
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.find.stakeOut;
   if (stake.steps.length === 0) return null;
   return (
     <details className="legs">
-      <summary>Step along the trench</summary>
-      <p>
-        Lay a tape from the {stake.postNames.start} to the {stake.postNames.end}. At each mark go so far off it:
-      </p>
+      <summary>{words.steps}</summary>
+      <p>{words.layTape(stake.postNames)}</p>
       <table>
         <thead>
           <tr>
-            <th scope="col">At</th>
-            <th scope="col">{stepsHeading(stake)}</th>
+            <th scope="col">{words.at}</th>
+            <th scope="col">{stepsHeading(stake, f)}</th>
             <th scope="col" className="amount">
-              {depthHeading(stake.depth)}
+              {f.say(depthHeading(stake.depth))}
             </th>
           </tr>
         </thead>
         <tbody>
           {stake.steps.map((step) => (
             <tr key={step.alongM}>
-              <td>{formatTape(step.alongM, units)}</td>
-              <td>{stepOffset(step, stake, units)}</td>
-              <td className="amount">{depthThereInShort(step.depth, units)}</td>
+              <td>{f.tape(step.alongM)}</td>
+              <td>{stepOffset(step, stake, f)}</td>
+              <td className="amount">{f.say(depthThereInShort(step.depth))}</td>
             </tr>
           ))}
         </tbody>
@@ -202,19 +206,15 @@ function Steps({ stake }: { readonly stake: StakeOut }) {
 
 function Facts({ stake: { crossing } }: { readonly stake: StakeOut }) {
   const { record, figures, lengthM } = crossing;
-  const units = useUnits();
+  const words = useFigures().words.window.find.stakeOut;
   const joints = record?.jointsUnderground ?? null;
   const facts = [
-    `Trench ${formatTape(lengthM, units)} long; pipe of ${figures.crossing.pipeBoreMm} mm bore.`,
-    figures.crossing.earth ? 'An earth cable lies in it too.' : '',
-    joints === null
-      ? ''
-      : joints === 0
-        ? 'No joint underground.'
-        : `Joints underground: ${joints}. ${record?.jointsNote ?? ''}`,
-    record?.alsoInTrench ? `Also in the trench: ${record.alsoInTrench}` : '',
+    words.trench({ lengthM, boreMm: figures.crossing.pipeBoreMm }),
+    figures.crossing.earth ? words.earthCable : '',
+    joints === null ? '' : words.joints({ count: joints, note: record?.jointsNote ?? '' }),
+    record?.alsoInTrench ? words.also({ what: record.alsoInTrench }) : '',
     record?.recordedBy || record?.recordedOn
-      ? `Recorded${record.recordedBy ? ` by ${record.recordedBy}` : ''}${record.recordedOn ? ` on ${dateText(record.recordedOn)}` : ''}.`
+      ? words.recorded({ by: record.recordedBy, on: record.recordedOn ?? '' })
       : '',
     record?.note ?? '',
     figures.gateway.note,

@@ -1,11 +1,7 @@
+import { useWords } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 
 /** Said at each step that has somebody touch a switch. */
 export function SwitchCaution() {
-  return (
-    <Caution>
-      Turn the energiser off before you open or close a switch, unless its maker allows it live. Off, and proven dead,
-      before you touch a wire. Keep people and stock clear while it is on to read.
-    </Caution>
-  );
+  return <Caution>{useWords().window.find.search.switchCaution}</Caution>;
 }

@@ -1,60 +1,51 @@
 import { useState } from 'react';
 import { propertyOf } from '../../../core/model/project.ts';
-import { roughUnit } from '../../../core/words/numbers/units.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { exportFile } from '../../state/exportFile.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { makePhoneFile } from './phoneFile.ts';
 import { useCrossingRows } from './useCrossingRows.ts';
 
 /** What goes to the paddock: everything for the phone in one file. */
 export function TakeAlongView() {
-  const units = useUnits();
+  const { along: words, views } = useWords().window.find;
   const file = useOpenFile();
   const rows = useCrossingRows();
+  const inGround = rows.filter(({ crossing }) => crossing.inGround).length;
   const { placed } = propertyOf(file.project);
   const [making, setMaking] = useState(false);
   const make = async () => {
     setMaking(true);
     try {
       const { fileName, photosLeft } = await makePhoneFile(file);
-      const left = photosLeft > 0 ? ` ${photosLeft} photos found no room in it.` : '';
-      say(`${fileName} is made.${left}`, 'done');
+      say(photosLeft > 0 ? words.madeWithout({ fileName, photos: photosLeft }) : words.made({ fileName }), 'done');
     } finally {
       setMaking(false);
     }
   };
   return (
-    <section className="block" aria-label="Take along">
-      <h2>On the phone</h2>
-      <p>
-        One file with the map, a card for each of the {rows.length} buried crossings with its ties, depths and photos,
-        and the switch register. It can be searched, and it needs no network. Send it to the phone and open it there.
-      </p>
+    <section className="block" aria-label={views.along}>
+      <h2>{words.phone}</h2>
+      <p>{words.whatIsIn({ inGround, planned: rows.length - inGround })}</p>
       <p className="buttons">
         <button type="button" className="fix" disabled={making} onClick={() => void make()}>
-          {making ? 'Making the file…' : 'Make the file for the phone'}
+          {making ? words.making : words.make}
         </button>
       </p>
-      <p className="field-hint">
-        It shows what is in this file today. Make it again after a change; and keep the old ones off the phone.
-      </p>
-      <h2>On a handheld receiver</h2>
-      <p>
-        Gateways, switches and posts as waypoints, fences and crossings as tracks. A receiver is some {roughUnit(units)}{' '}
-        off: it leads to the gateway, and the tapes lead to the cable.
-      </p>
+      <p className="field-hint">{words.keepNew}</p>
+      <h2>{words.receiver}</h2>
+      <p>{words.waypoints(null)}</p>
       <p className="buttons">
         {(['gpx', 'kml'] as const).map((format) => (
           <button
             key={format}
             type="button"
             disabled={!placed}
-            title={placed ? undefined : 'The property has no place on earth yet.'}
+            title={placed ? undefined : words.notPlaced}
             onClick={() => void exportFile(format)}
           >
-            Export {format.toUpperCase()}
+            {words.export({ format: format.toUpperCase() })}
           </button>
         ))}
       </p>

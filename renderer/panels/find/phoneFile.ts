@@ -3,6 +3,7 @@ import { localDate } from '../../../core/words/dates.ts';
 import type { OpenFile } from '../../state/appState.ts';
 import { download } from '../../state/download.ts';
 import { host } from '../../state/session.ts';
+import { figuresOf } from '../../state/useFigures.ts';
 import { measureText } from './measureText.ts';
 
 /** Small copies only, and no more than a phone opens at once. */
@@ -22,7 +23,7 @@ export async function makePhoneFile({ project, survey, fileName }: OpenFile): Pr
   const date = localDate(new Date());
   await document.fonts.ready;
   const html = phonePage({ project, survey, date, measure: measureText, photos });
-  const made = `${fileName} for the phone ${date}.html`;
+  const made = figuresOf(project).words.window.find.along.fileName({ property: fileName, date });
   download({ fileName: made, mediaType: 'text/html', bytes: new TextEncoder().encode(html) });
   return { fileName: made, photosLeft: left };
 }

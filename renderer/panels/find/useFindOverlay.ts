@@ -3,13 +3,14 @@ import { crossingThing, leftThing } from '../../../core/locate/buriedThings.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { digCheck, numbered } from '../../../core/locate/digCheck.ts';
 import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
-import { switchName } from '../../../core/locate/hunt/huntWords.ts';
+import { switchesInWords } from '../../../core/locate/hunt/huntWords.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { Survey } from '../../../core/survey/types.ts';
+import type { Figures } from '../../../core/words/types.ts';
 import type { DigMark, FindOverlay, HuntMark } from '../../map/findTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useFind } from './findState.ts';
 import { type HuntNow, useHuntNow } from './huntNow.ts';
 import { useSought } from './useCrossingRows.ts';
@@ -17,7 +18,7 @@ import { useSought } from './useCrossingRows.ts';
 /** What the map shows for Find; null on the other pages. */
 export function useFindOverlay(): FindOverlay | null {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
   const isOpen = useApp((state) => state.page === 'find');
   const view = useFind((state) => state.view);
   const dig = useFind((state) => state.dig);
@@ -39,19 +40,15 @@ export function useFindOverlay(): FindOverlay | null {
     return crossing && crossingThing(crossing);
   }, [isOpen, view, soughtId, project, survey]);
   const hunt = useMemo(
-    () => (isOpen && view === 'fault' && now ? huntMark(now, project, survey, units) : null),
-    [isOpen, view, now, project, survey, units],
+    () => (isOpen && view === 'fault' && now ? huntMark(now, project, survey, f) : null),
+    [isOpen, view, now, project, survey, f],
   );
   return useMemo(() => (isOpen ? { dig: digMark, sought, hunt } : null), [isOpen, digMark, sought, hunt]);
 }
 
-function huntMark(
-  { hunt, ground, walk }: HuntNow,
-  project: Project,
-  survey: Survey,
-  units: 'metric' | 'imperial',
-): HuntMark | null {
+function huntMark({ hunt, ground, walk }: HuntNow, project: Project, survey: Survey, f: Figures): HuntMark | null {
   if (!ground || !walk) return null;
+  const words = f.words.window.find.onMap;
   const edgesOf = (pieces: Iterable<number>) =>
     [...pieces].flatMap((piece) => {
       const section = ground.pieces[piece]!.section;
@@ -63,7 +60,7 @@ function huntMark(
   const suspects =
     section === null
       ? []
-      : suspectsIn(project, survey, survey.sections[section]!, units)
+      : suspectsIn(project, survey, survey.sections[section]!)
           .slice(0, 6)
           .map(({ xy }, index) => ({ xy, number: String(index + 1) }));
   return { inQuestion: edgesOf(inQuestion), outOfQuestion: edgesOf(out), next: nextPlace(), suspects };
@@ -78,10 +75,11 @@ function huntMark(
     const switchId = state.kind === 'openFirst' ? state.switchIds[0]! : step?.switchId;
     if (switchId) {
       const row = survey.switches.find((each) => each.switch.id === switchId);
-      const verb = state.kind === 'openFirst' ? 'Open' : 'Read at';
-      return row ? { xy: row.xy, text: `${verb} ${switchName(project, switchId)}` } : null;
+      const name = f.say(switchesInWords(project, [switchId]));
+      const text = state.kind === 'openFirst' ? words.open({ name }) : words.readAt({ name });
+      return row ? { xy: row.xy, text } : null;
     }
     const energiser = step ? project.energiser.get(hunt.energiserId) : undefined;
-    return energiser ? { xy: survey.plane.toXy(energiser.at), text: 'Read here' } : null;
+    return energiser ? { xy: survey.plane.toXy(energiser.at), text: words.readHere } : null;
   }
 }

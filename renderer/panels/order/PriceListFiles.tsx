@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import { type ReadPriceList, readPriceList, takePriceList } from '../../../core/exchange/csv/priceListCsv.ts';
 import type { PriceList } from '../../../core/quantities/order/priceList.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
@@ -18,7 +19,11 @@ export function PriceListFiles({ prices }: { readonly prices: PriceList }) {
   const look = async (file: File) => {
     const outcome = readPriceList(await file.text(), prices, newId);
     if (outcome.ok) setRead({ fileName: file.name, list: outcome.value });
-    else say(`${file.name}: ${outcome.message} ${outcome.remedy}`, 'refused');
+    else
+      say(
+        `${file.name}: ${figures('metric').say(outcome.message)} ${figures('metric').say(outcome.remedy)}`,
+        'refused',
+      );
   };
   return (
     <section className="block" aria-labelledby="price-files">
@@ -75,7 +80,7 @@ function LookAt({
         <ul className="left-out">
           {leftOut.slice(0, 20).map(({ line, why }) => (
             <li key={line}>
-              Row {line} is left out: {why}
+              Row {line} is left out: {figures('metric').say(why)}
             </li>
           ))}
           {leftOut.length > 20 ? <li>And {leftOut.length - 20} more rows.</li> : null}

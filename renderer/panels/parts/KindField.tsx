@@ -4,7 +4,7 @@ import type { AnyField } from '../../../core/kinds/describe.ts';
 import { type FormField, formFieldOf, formOf } from '../../../core/kinds/form.ts';
 import { type WordsOfField, wordsOf } from '../../../core/kinds/words.ts';
 import { limitOf } from '../../../core/model/edits/support/checkFields.ts';
-import { called } from '../../../core/model/edits/support/find.ts';
+import { refTo } from '../../../core/model/refTo.ts';
 import type { Thing } from '../../../core/model/things.ts';
 import type { Texts } from '../../../core/words/message.ts';
 import { useOpenFile } from '../../state/appState.ts';
@@ -200,7 +200,7 @@ export function KindFields<T extends Thing>({
 }
 
 function stepOf(thing: Thing, field: string, words: Texts): (value: unknown) => string {
-  const whole = 'name' in thing && thing.name !== '' ? thing.name : called(thing);
+  const whole = 'name' in thing && thing.name !== '' ? thing.name : words.things.called(refTo(thing));
   if (field === 'name') return () => `Rename ${whole}`;
   if (field === 'status') return (value) => `Mark ${String(value)}: ${whole}`;
   return () => `Change the ${wordsOf(thing.kind, field, words).called} of ${whole}`;

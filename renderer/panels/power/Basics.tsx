@@ -94,9 +94,7 @@ function GrowthOfAll() {
           ...leakageClasses.map(({ growth: value }) => ({ value, label: all.power.growth[value] })),
           { value: 'own', label: words.own },
         ]}
-        hint={
-          chosen ? words.hint({ kilohm: chosen.ohmKmPerWire / 1000, basis: chosen.basis }) : undefined
-        }
+        hint={chosen ? words.hint({ kilohm: chosen.ohmKmPerWire / 1000, basis: chosen.basis }) : undefined}
         onCommit={(value) =>
           set(words.step, {
             growth: value === 'own' ? { leakageOhmKm: chosen?.ohmKmPerWire ?? 50_000 } : value,
@@ -115,9 +113,7 @@ function GrowthOfAll() {
         />
       )}
       <p className="field-hint">
-        {exceptions.length === 0
-          ? words.noExceptions
-          : words.exceptions({ names: exceptions.map(({ name }) => name) })}
+        {exceptions.length === 0 ? words.noExceptions : words.exceptions({ names: exceptions.map(({ name }) => name) })}
       </p>
     </section>
   );

@@ -71,8 +71,7 @@ function Soil() {
   const { power } = propertyOf(useOpenFile().project);
   const all = useWords();
   const words = all.window.power.earth.soil;
-  const set = (soilOhmM: number) =>
-    change(words.step, 'property', 'property', { power: { ...power, soilOhmM } });
+  const set = (soilOhmM: number) => change(words.step, 'property', 'property', { power: { ...power, soilOhmM } });
   const match = soilClasses.find(({ meanOhmM }) => meanOhmM === power.soilOhmM);
   return (
     <section className="block" aria-label={words.title}>
@@ -162,9 +161,7 @@ function RodsForTarget({ supply, field }: { readonly supply: Supply; readonly fi
         min={0.1}
         max={10_000}
         value={targetOhm}
-        hint={
-          own === null ? target.hint({ ohm: usual, goodV: EARTH_TEST_GOOD_V }) : undefined
-        }
+        hint={own === null ? target.hint({ ohm: usual, goodV: EARTH_TEST_GOOD_V }) : undefined}
         onCommit={setOwn}
       />
       {needed ? (

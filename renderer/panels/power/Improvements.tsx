@@ -14,11 +14,7 @@ export function ImprovementsView() {
   const words = useWords().window.power.improvements;
   return (
     <WorkedOut part="power" what={words.what}>
-      {found ? (
-        <Improvements {...found} />
-      ) : (
-        <p className="register-empty">{words.none}</p>
-      )}
+      {found ? <Improvements {...found} /> : <p className="register-empty">{words.none}</p>}
     </WorkedOut>
   );
 }

@@ -93,14 +93,10 @@ function OneFit({ fit, used }: { readonly fit: ReadingsFit; readonly used: numbe
       />
       {fit.notToldApart.map((group) => (
         <p key={group.join()}>
-          {group.length === 1
-            ? words.tooLittle({ section: group[0]! })
-            : words.notApart({ sections: group })}
+          {group.length === 1 ? words.tooLittle({ section: group[0]! }) : words.notApart({ sections: group })}
         </p>
       ))}
-      {fit.misfit > 2 ? (
-        <p>{words.misfit({ times: fit.misfit })}</p>
-      ) : null}
+      {fit.misfit > 2 ? <p>{words.misfit({ times: fit.misfit })}</p> : null}
       {fit.converged ? null : <p>{words.unsettled}</p>}
       {lines.size > 0 ? (
         <button

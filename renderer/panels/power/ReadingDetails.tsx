@@ -37,12 +37,7 @@ export function ReadingDetails({ reading }: { readonly reading: Reading }) {
         open={reading.openSwitchIds}
         onChange={(openSwitchIds) => set(words.step.switches, { openSwitchIds })}
       />
-      <TextField
-        label={words.note}
-        long
-        value={reading.note}
-        onCommit={(note) => set(words.step.note, { note })}
-      />
+      <TextField label={words.note} long value={reading.note} onCommit={(note) => set(words.step.note, { note })} />
     </>
   );
 }

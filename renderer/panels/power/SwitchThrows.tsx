@@ -31,8 +31,7 @@ export function SwitchThrows() {
             title: words.fence,
             figures: true,
             cell: ({ fed, lengthM, action }) => {
-              if (fed === 'bothSides')
-                return action === 'open' ? words.noneDead : words.noneAlive;
+              if (fed === 'bothSides') return action === 'open' ? words.noneDead : words.noneAlive;
               if (fed !== 'oneSide') return words.notFed;
               return action === 'open' ? words.goesDead({ lengthM }) : words.comesAlive({ lengthM });
             },

@@ -27,7 +27,12 @@ export function VoltageRegister() {
           cell: ({ startV }) => voltsInWords(startV, f),
           sortBy: ({ startV }) => known(startV),
         },
-        { title: words.end, figures: true, cell: ({ endV }) => voltsInWords(endV, f), sortBy: ({ endV }) => known(endV) },
+        {
+          title: words.end,
+          figures: true,
+          cell: ({ endV }) => voltsInWords(endV, f),
+          sortBy: ({ endV }) => known(endV),
+        },
         {
           title: words.lowest,
           figures: true,

@@ -5,11 +5,9 @@ import type { BuiltDifference } from '../../../core/record/differences.ts';
 import { markBuilt } from '../../../core/record/edits/markBuilt.ts';
 import { nameOf } from '../../../core/record/places.ts';
 import { dateText, today } from '../../../core/words/dates.ts';
-import { formatLength } from '../../../core/words/numbers/write.ts';
-import { counted } from '../../../core/words/text.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { TextField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
 import { DateField } from './DateField.tsx';
@@ -21,23 +19,16 @@ interface Row {
   readonly mark: BuiltMark | null;
 }
 
-const kindWords: Record<BuildableThing['kind'], string> = {
-  fenceLine: 'fence',
-  gateway: 'gateway',
-  crossing: 'crossing',
-  switch: 'switch',
-  leadOut: 'lead-out',
-  energiser: 'energiser',
-  earthField: 'earth stakes',
-};
-
 /** What is built and what is still planned, and what was built otherwise than planned. */
 export function BuiltRegister() {
   const { project } = useOpenFile();
   const { differences } = useRecord();
+  const f = useFigures();
+  const { built, fields } = f.words.window.record;
   const rows = buildableKinds.flatMap((kind) =>
     [...(project[kind].values() as Iterable<BuildableThing>)].map((thing): Row => {
-      return { thing, name: nameOf(thing, project), mark: project.builtMark.get(builtMarkId(kind, thing.id)) ?? null };
+      const mark = project.builtMark.get(builtMarkId(kind, thing.id)) ?? null;
+      return { thing, name: f.say(nameOf(thing, project)), mark };
     }),
   );
   return (
@@ -45,20 +36,20 @@ export function BuiltRegister() {
       <MarkChosen rows={rows} />
       <Differences differences={differences} />
       <Register<Row>
-        caption="Planned and built"
+        caption={built.title}
         rows={rows}
         idOf={({ thing }) => (thing.kind === 'crossing' ? thing.gatewayId : thing.id)}
-        empty="Nothing is drawn that could be built."
+        empty={built.empty}
         columns={[
-          { title: 'What', cell: ({ thing }) => kindWords[thing.kind], sortBy: ({ thing }) => thing.kind },
-          { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
-          { title: 'State', cell: ({ thing }) => thing.status, sortBy: ({ thing }) => thing.status },
+          { title: built.what, cell: ({ thing }) => built.kinds[thing.kind], sortBy: ({ thing }) => thing.kind },
+          { title: built.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
+          { title: built.state, cell: ({ thing }) => built.states[thing.status], sortBy: ({ thing }) => thing.status },
           {
-            title: 'Built on',
+            title: built.builtOn,
             cell: ({ mark }) => (mark?.date ? dateText(mark.date) : '-'),
             sortBy: ({ mark }) => mark?.date ?? '',
           },
-          { title: 'By', cell: ({ mark }) => mark?.by || '-', sortBy: ({ mark }) => mark?.by ?? '' },
+          { title: fields.by, cell: ({ mark }) => mark?.by || '-', sortBy: ({ mark }) => mark?.by ?? '' },
         ]}
       />
     </>
@@ -68,6 +59,7 @@ export function BuiltRegister() {
 /** Marks what is chosen, or everything that is still planned, in one step of undo. */
 function MarkChosen({ rows }: { readonly rows: readonly Row[] }) {
   const { survey } = useOpenFile();
+  const { built, fields } = useFigures().words.window.record;
   const chosen = useApp((state) => state.chosen);
   const [date, setDate] = useState<string | null>(today);
   const [by, setBy] = useState('');
@@ -75,7 +67,7 @@ function MarkChosen({ rows }: { readonly rows: readonly Row[] }) {
   const picked = planned.filter(({ thing }) => chosen.includes(thing.kind === 'crossing' ? thing.gatewayId : thing.id));
   const mark = (which: readonly Row[]) =>
     void commit(
-      `Mark ${counted(which.length, 'thing')} built`,
+      built.markMany({ count: which.length }),
       markBuilt(
         which.map(({ thing: { kind, id } }) => ({ kind, id })),
         { date, by },
@@ -83,48 +75,46 @@ function MarkChosen({ rows }: { readonly rows: readonly Row[] }) {
       ),
     );
   return (
-    <section className="block" aria-label="Mark built">
+    <section className="block" aria-label={built.markBuilt}>
       <div className="field-pair">
-        <DateField label="Built on" optional value={date} onCommit={setDate} />
-        <TextField label="By" value={by} onCommit={setBy} />
+        <DateField label={built.builtOn} optional value={date} onCommit={setDate} />
+        <TextField label={fields.by} value={by} onCommit={setBy} />
       </div>
       <p className="buttons">
         <button type="button" className="main" disabled={picked.length === 0} onClick={() => mark(picked)}>
-          Mark what is chosen built ({picked.length})
+          {built.markSelected({ count: picked.length })}
         </button>
         <button type="button" disabled={planned.length === 0} onClick={() => mark(planned)}>
-          Mark all {planned.length} planned built
+          {built.markAll({ count: planned.length })}
         </button>
       </p>
-      <p className="field-hint">
-        The plan is kept beside each: what is changed afterwards shows as a difference from it.
-      </p>
+      <p className="field-hint">{built.markHint}</p>
     </section>
   );
 }
 
 function Differences({ differences }: { readonly differences: readonly BuiltDifference[] }) {
-  const units = useUnits();
+  const f = useFigures();
+  const { built } = f.words.window.record;
   return (
-    <section className="block" aria-label="Built otherwise than planned">
-      <h2>Built otherwise than planned</h2>
+    <section className="block" aria-label={built.otherwise}>
+      <h2>{built.otherwise}</h2>
       <Register<BuiltDifference>
-        caption="Differences from the plan"
+        caption={built.differences}
         rows={differences}
         idOf={({ thing }) => (thing.kind === 'crossing' ? thing.gatewayId : thing.id)}
-        empty="Everything that was marked built stands as it was planned."
+        empty={built.noDifferences}
         columns={[
-          { title: 'What', cell: ({ name }) => name, sortBy: ({ name }) => name },
+          { title: built.what, cell: ({ name }) => f.say(name), sortBy: ({ name }) => f.say(name) },
           {
-            title: 'Moved',
-            cell: ({ movedM }) => (movedM === 0 ? '-' : formatLength(movedM, units)),
+            title: built.howFar,
+            cell: ({ movedM }) => (movedM === 0 ? '-' : f.length(movedM)),
             sortBy: ({ movedM }) => movedM,
             figures: true,
           },
           {
-            title: 'Planned, now',
-            cell: ({ changes }) =>
-              changes.map(({ field, before, after }) => `${field} ${before}, now ${after}`).join('; ') || '-',
+            title: built.plannedNow,
+            cell: (difference) => f.words.record.allChanged(difference) || '-',
           },
         ]}
       />

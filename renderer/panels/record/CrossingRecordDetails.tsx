@@ -19,7 +19,7 @@ import { capital, counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { CableField } from '../draw/CableField.tsx';
 import { Caution } from '../parts/Caution.tsx';
@@ -85,16 +85,17 @@ interface PartProps {
 }
 
 function Points({ source, built, record, set }: PartProps & { readonly source: CrossingSource }) {
+  const f = useFigures();
   const { figures, shape, points, placed } = source;
   const one = (role: BuriedRole) => points.find((point) => point.role === role) ?? null;
   const more = points.filter(({ role }) => role === 'point');
   const nextRank = 1 + Math.max(0, largestOf(points.map(({ rank }) => rank)));
   const choices = [
-    { key: 'startFoot', role: 'startFoot', point: one('startFoot'), label: capital(footLabel(shape, 'start')) },
+    { key: 'startFoot', role: 'startFoot', point: one('startFoot'), label: capital(f.say(footLabel(shape, 'start'))) },
     { key: 'bend', role: 'bend', point: one('bend'), label: 'Bend' },
-    ...more.map((point) => ({ key: point.id, role: 'point', point, label: labelOf(point, shape) }) as const),
+    ...more.map((point) => ({ key: point.id, role: 'point', point, label: f.say(labelOf(point, shape)) }) as const),
     { key: 'new', role: 'point', point: null, label: 'A further point' },
-    { key: 'endFoot', role: 'endFoot', point: one('endFoot'), label: capital(footLabel(shape, 'end')) },
+    { key: 'endFoot', role: 'endFoot', point: one('endFoot'), label: capital(f.say(footLabel(shape, 'end'))) },
   ] as const;
   const [key, setKey] = useState<string>('startFoot');
   const chosen = choices.find((choice) => choice.key === key) ?? choices[0];
@@ -145,6 +146,7 @@ function toldOf({ id, ties }: BuriedPoint, { points }: CrossingAsBuilt): string 
 /** The bow as taped from the middle of the opening: it is the crossing's own. */
 function MeasuredBow({ built: { figures, shape, points } }: { readonly built: CrossingAsBuilt }) {
   const { crossing, gateway } = figures;
+  const { compass } = useWords().things;
   if (points.some(({ point, places }) => point.role === 'bend' && places.length > 0)) {
     return <p className="field-hint">The arc runs through the bend as it was measured.</p>;
   }
@@ -165,8 +167,8 @@ function MeasuredBow({ built: { figures, shape, points } }: { readonly built: Cr
         label="It curves to the"
         value={crossing.bowSide}
         choices={[
-          { value: 'left', label: sideOfOpening(shape, 1) },
-          { value: 'right', label: sideOfOpening(shape, -1) },
+          { value: 'left', label: compass[sideOfOpening(shape, 1)] },
+          { value: 'right', label: compass[sideOfOpening(shape, -1)] },
         ]}
         onCommit={(bowSide) => set('Change the side of the bow', { bowSide })}
       />
@@ -179,7 +181,8 @@ function Depths({ built, record, set }: PartProps) {
   const units = useUnits();
   const { depths } = record;
   const known = depthOf(built);
-  const leftOut = leftOutInWords(known, built.lengthM, units);
+  const f = useFigures();
+  const leftOut = leftOutInWords(known, built.lengthM);
   const [alongM, setAlongM] = useState<number | null>(null);
   const add = (depthM: number | null) => {
     if (depthM === null) return;
@@ -193,9 +196,10 @@ function Depths({ built, record, set }: PartProps) {
       <p className="field-hint">
         The trench is {formatTape(built.lengthM, units)} long and planned{' '}
         {formatTape(built.figures.crossing.depthM, units)} deep. Measure from the ground to the top of the pipe, along
-        the trench from the riser at the {postSide(built.shape, 'start')} post. So far: {depthInWords(known, units)}.
+        the trench from the riser at the {f.words.things.compass[postSide(built.shape, 'start')]} post. So far:{' '}
+        {f.say(depthInWords(known))}.
       </p>
-      {leftOut === '' ? null : <Caution>{leftOut}</Caution>}
+      {leftOut ? <Caution>{f.say(leftOut)}</Caution> : null}
       <ul className="ties">
         {depths.map((depth, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: depths have no other name than their order
@@ -259,6 +263,7 @@ function Trench({
   const setCrossing = (label: string, patch: Partial<Crossing>) =>
     change(`${label}: ${what}`, 'crossing', crossing.id, patch, { recording: true });
   const joints = record.jointsUnderground;
+  const { compass } = useWords().things;
   const text = (label: string, key: 'alsoInTrench' | 'soil' | 'recordedBy' | 'note' | 'jointsNote', long = false) => (
     <TextField
       label={label}
@@ -298,12 +303,12 @@ function Trench({
       <KindField thing={crossing} field="sealed" step={`Note the seals: ${what}`} options={{ recording: true }} />
       <div className="field-pair">
         <TextField
-          label={`${capital(postSide(shape, 'start'))} riser is on`}
+          label={`${capital(compass[postSide(shape, 'start')])} riser is on`}
           value={record.risers.start}
           onCommit={(start) => set('Write the start riser', { risers: { ...record.risers, start } })}
         />
         <TextField
-          label={`${capital(postSide(shape, 'end'))} riser is on`}
+          label={`${capital(compass[postSide(shape, 'end')])} riser is on`}
           value={record.risers.end}
           onCommit={(end) => set('Write the end riser', { risers: { ...record.risers, end } })}
         />

@@ -1,6 +1,7 @@
 import { stateInWords, withinInShort } from '../../../core/locate/certaintyWords.ts';
 import type { CrossingRow } from '../../../core/record/crossingRegister.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import type { Figures } from '../../../core/words/types.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { Register } from '../parts/Register.tsx';
 import { useRecord } from './useRecord.ts';
@@ -8,7 +9,7 @@ import { useRecord } from './useRecord.ts';
 /** Every crossing, in the ground or planned, what is recorded of it and what is not. Choose one to record it. */
 export function CrossingRegister() {
   const { crossings } = useRecord();
-  const units = useUnits();
+  const f = useFigures();
   return (
     <>
       <p className="field-hint">Choose a crossing, here or by its gateway on the map, to record it.</p>
@@ -25,15 +26,15 @@ export function CrossingRegister() {
           },
           {
             title: 'State',
-            cell: ({ built }) => stateOf(built),
-            sortBy: ({ built }) => stateOf(built),
+            cell: ({ built }) => stateOf(built, f),
+            sortBy: ({ built }) => stateOf(built, f),
           },
           {
             title: 'How sure',
             cell: ({ built }) => (
               <>
                 <CertaintyTag crossing={built} />
-                {built.inGround ? ` within ${withinInShort(built.certainty, units)}` : ''}
+                {built.inGround ? ` within ${f.say(withinInShort(built.certainty))}` : ''}
               </>
             ),
             sortBy: ({ built }) => (built.inGround ? built.certainty.withinM : 1e9),
@@ -54,8 +55,8 @@ export function CrossingRegister() {
   );
 }
 
-function stateOf({ inGround, figures: { crossing } }: CrossingRow['built']): string {
-  return stateInWords(crossing.status, inGround);
+function stateOf({ inGround, figures: { crossing } }: CrossingRow['built'], f: Figures): string {
+  return f.say(stateInWords(crossing.status, inGround));
 }
 
 function joints(count: number | null): string {

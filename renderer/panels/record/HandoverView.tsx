@@ -4,50 +4,51 @@ import type { Handover } from '../../../core/model/recordThings.ts';
 import type { Kind } from '../../../core/model/things.ts';
 import { type ChangeSince, changeSinceInWords, changesSince } from '../../../core/record/changesSince.ts';
 import { handOver, handoversOf, nextHandoverNumber } from '../../../core/record/edits/handOver.ts';
-import { dateText, today } from '../../../core/words/dates.ts';
+import { today } from '../../../core/words/dates.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { DateField } from './DateField.tsx';
 
 /** The pack, the handovers that were frozen, and what has changed since. */
 export function HandoverView() {
+  const words = useFigures().words.window.record.handover;
   const { project } = useOpenFile();
   const handovers = handoversOf(project);
   const [id, setId] = useState<string | null>(null);
   const shown = handovers.find((each) => each.id === id) ?? handovers[0] ?? null;
   return (
     <>
-      <section className="block" aria-label="Handover pack">
-        <p>
-          One PDF for the folder: maps, registers, a card for each crossing, tests, gate tags. Made to be kept for
-          decades.
-        </p>
+      <section className="block" aria-label={words.pack}>
+        <p>{words.packHint}</p>
         <p className="buttons">
           <CommandButton id="pack" className="main" />
         </p>
       </section>
       <NewHandover number={nextHandoverNumber(project)} />
       {shown ? (
-        <section className="block" aria-label="Since a handover">
-          <h2>Since a handover</h2>
+        <section className="block" aria-label={words.sinceTitle}>
+          <h2>{words.sinceTitle}</h2>
           {handovers.length > 1 ? (
             <SelectField
-              label="Handover"
+              label={words.handover}
               value={shown.id}
-              choices={handovers.map((each) => ({ value: each.id, label: `${each.number}, ${dateText(each.date)}` }))}
+              choices={handovers.map(({ id: value, number, date }) => ({
+                value,
+                label: words.ofDay({ number, day: date }),
+              }))}
               onCommit={setId}
             />
           ) : null}
           <Since handover={shown} />
         </section>
       ) : (
-        <p className="register-empty">Nothing was handed over yet.</p>
+        <p className="register-empty">{words.none}</p>
       )}
     </>
   );
@@ -55,24 +56,23 @@ export function HandoverView() {
 
 function Since({ handover }: { readonly handover: Handover }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.record.handover;
   const changes = useMemo(() => changesSince(handover, project, survey), [handover, project, survey]);
-  const words = [handover.by && `by ${handover.by}`, handover.to && `to ${handover.to}`, handover.note];
+  const particulars = words.particulars(handover);
   return (
     <>
       <p>
-        <strong>
-          Handover {handover.number} of {dateText(handover.date)}
-        </strong>
-        {words.some((part) => part !== '') ? `: ${words.filter((part) => part !== '').join(', ')}` : ''}
+        <strong>{words.which({ number: handover.number, day: handover.date })}</strong>
+        {particulars === '' ? '' : `: ${particulars}`}
       </p>
       {changes.length === 0 ? (
-        <p className="findings-none">Nothing has changed since.</p>
+        <p className="findings-none">{words.nothingChanged}</p>
       ) : (
         <ul className="changes">
           {changes.map((change) => (
             <li key={`${change.kind} ${change.id}`}>
-              <ChangeLine change={change} words={changeSinceInWords(change, units)} />
+              <ChangeLine change={change} words={f.say(changeSinceInWords(change))} />
             </li>
           ))}
         </ul>
@@ -112,29 +112,30 @@ function shownBy({ kind, id }: ChangeSince, project: Project): string | null {
 const notOnMap: ReadonlySet<Kind> = new Set(['photo', 'testRun', 'earthTest', 'fenceType', 'conductor', 'property']);
 
 function NewHandover({ number }: { readonly number: number }) {
+  const { handover: words, fields } = useFigures().words.window.record;
   const [date, setDate] = useState<string | null>(today);
   const [by, setBy] = useState('');
   const [to, setTo] = useState('');
   const [note, setNote] = useState('');
-  const freeze = () =>
-    void commit(`Freeze handover ${number}`, handOver({ date: date ?? today(), by, to, note }, newId)).then((done) => {
+  const lock = () =>
+    void commit(words.lock({ number }), handOver({ date: date ?? today(), by, to, note }, newId)).then((done) => {
       if (done) setNote('');
     });
   return (
-    <section className="block" aria-label={`Handover ${number}`}>
-      <h2>Freeze handover {number}</h2>
+    <section className="block" aria-label={words.numbered({ number })}>
+      <h2>{words.lock({ number })}</h2>
       <div className="field-pair">
-        <DateField label="Day" value={date} onCommit={setDate} />
-        <TextField label="Handed over by" value={by} onCommit={setBy} />
+        <DateField label={fields.day} value={date} onCommit={setDate} />
+        <TextField label={words.handedOverBy} value={by} onCommit={setBy} />
       </div>
-      <TextField label="Taken over by" value={to} onCommit={setTo} />
-      <TextField label="Note" long value={note} onCommit={setNote} />
+      <TextField label={words.takenOverBy} value={to} onCommit={setTo} />
+      <TextField label={fields.note} long value={note} onCommit={setNote} />
       <p className="buttons">
-        <button type="button" onClick={freeze}>
-          Freeze it as it stands
+        <button type="button" onClick={lock}>
+          {words.lockThis}
         </button>
       </p>
-      <p className="field-hint">The property is kept in the file as it is now; later changes are listed against it.</p>
+      <p className="field-hint">{words.lockHint}</p>
     </section>
   );
 }

@@ -6,23 +6,13 @@ import { handoversOf } from '../../../core/record/edits/handOver.ts';
 import { suggestedScales } from '../../../core/sheets/scales.ts';
 import { today } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { PaperField, PdfDialog, scaleChoices } from '../dialogs/PdfDialog.tsx';
 import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
 
-const partWords: Record<PackPart, string> = {
-  map: 'Map sheets at true scale',
-  switches: 'Sections, paddocks and switch register',
-  crossings: 'Crossing schedule, and a card for each crossing',
-  tests: 'Test results, and a test sheet for each section',
-  power: 'Energiser and earth',
-  materials: 'Materials as built',
-  changes: 'Changes from the plan and since the last handover',
-  tags: 'Gate tags to cut out',
-  geoJson: 'The whole property as GeoJSON, attached',
-};
-
 /** What goes into the handover pack; the PDF is made from the file as it stands. */
 export function PackDialog() {
+  const words = useWords().window.record.handover;
   const { project, survey } = useOpenFile();
   const { placed } = propertyOf(project);
   const [latest] = handoversOf(project);
@@ -51,36 +41,34 @@ export function PackDialog() {
     },
   });
   return (
-    <PdfDialog title="Handover pack" job={job}>
+    <PdfDialog title={words.pack} job={job}>
       <fieldset>
-        <legend>What goes in, after the cover with its cautions</legend>
+        <legend>{words.whatGoesIn}</legend>
         {packParts.map((part) => (
           <CheckField
             key={part}
-            label={partWords[part]}
+            label={words.parts[part]}
             value={parts.includes(part)}
-            {...(part === 'geoJson' && !placed ? { hint: 'The property has no place on earth yet.' } : {})}
+            {...(part === 'geoJson' && !placed ? { hint: words.notPlaced } : {})}
             onCommit={(wanted) => setParts(packParts.filter((each) => (each === part ? wanted : parts.includes(each))))}
           />
         ))}
       </fieldset>
       <div className="field-pair">
-        <PaperField label="Paper of the maps" value={paper} onCommit={setPaper} />
+        <PaperField label={words.paper} value={paper} onCommit={setPaper} />
         <SelectField
-          label="True scale"
+          label={words.scale}
           value={scale === null ? 'suits' : String(scale)}
-          choices={[{ value: 'suits', label: 'What suits six sheets' }, ...scaleChoices(scales)]}
+          choices={[{ value: 'suits', label: words.suitingScale }, ...scaleChoices(scales)]}
           onCommit={(value) => setScale(value === 'suits' ? null : Number(value))}
         />
       </div>
       <div className="field-pair">
-        <TextField label="Handed over by" value={preparedBy} onCommit={setBy} />
-        <TextField label="Taken over by" value={preparedFor} onCommit={setFor} />
+        <TextField label={words.handedOverBy} value={preparedBy} onCommit={setBy} />
+        <TextField label={words.takenOverBy} value={preparedFor} onCommit={setFor} />
       </div>
-      <TextField label="Note on the cover" long value={note} onCommit={setNote} />
-      {latest ? null : (
-        <p className="field-hint">No handover is frozen yet: the pack shows the property as it stands now.</p>
-      )}
+      <TextField label={words.coverNote} long value={note} onCommit={setNote} />
+      {latest ? null : <p className="field-hint">{words.notLocked}</p>}
     </PdfDialog>
   );
 }

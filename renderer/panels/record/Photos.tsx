@@ -2,10 +2,11 @@ import { useRef, useState } from 'react';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { Photo } from '../../../core/model/recordThings.ts';
 import { placeText } from '../../../core/sheets/placeText.ts';
-import { dateText, timeText } from '../../../core/words/dates.ts';
+import { timeText } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { TextField } from '../parts/fields.tsx';
 import { addPhotos } from './addPhotos.ts';
 import { usePhotoUrls } from './usePhotoUrls.ts';
@@ -16,17 +17,19 @@ const atOnce = 24;
 /** Photos of one thing, or (`of` null) of the property as a whole. */
 export function Photos({ of, what }: { readonly of: Photo['of']; readonly what: string }) {
   const { project } = useOpenFile();
+  const words = useFigures().words.window.record.photos;
   const own = [...project.photo.values()].filter((photo) => (photo.of?.id ?? null) === (of?.id ?? null));
   return (
-    <section className="block" aria-label={`Photos of ${what}`}>
+    <section className="block" aria-label={words.of({ what })}>
       <AddPhotos of={of} what={what} />
-      {own.length === 0 ? <p className="field-hint">No photo of {what} yet.</p> : <PhotoList photos={own} />}
+      {own.length === 0 ? <p className="field-hint">{words.noneOf({ what })}</p> : <PhotoList photos={own} />}
     </section>
   );
 }
 
 export function PhotoList({ photos }: { readonly photos: readonly Photo[] }) {
   const [most, setMost] = useState(atOnce);
+  const words = useFigures().words.window.record.photos;
   const shown = photos.slice(0, most);
   const urls = usePhotoUrls(shown.map(({ thumbId }) => thumbId));
   return (
@@ -38,7 +41,7 @@ export function PhotoList({ photos }: { readonly photos: readonly Photo[] }) {
       </ul>
       {photos.length > most ? (
         <button type="button" onClick={() => setMost(most + atOnce)}>
-          Show more ({photos.length - most} left)
+          {words.more({ left: photos.length - most })}
         </button>
       ) : null}
     </>
@@ -47,26 +50,25 @@ export function PhotoList({ photos }: { readonly photos: readonly Photo[] }) {
 
 function PhotoItem({ photo, url }: { readonly photo: Photo; readonly url: string | undefined }) {
   const [large, setLarge] = useState(false);
+  const words = useFigures().words.window.record.photos;
   const urls = usePhotoUrls(large ? [photo.blobId] : []);
   const name = photo.caption || photo.fileName;
-  const taken = photo.takenAt === null ? 'Date not known' : `${dateText(photo.takenAt)}, ${timeText(photo.takenAt)}`;
-  const remove = () => void commit('Delete a photo', deleteThings([{ kind: 'photo', id: photo.id }]));
+  const taken =
+    photo.takenAt === null ? words.noDate : words.taken({ day: photo.takenAt, time: timeText(photo.takenAt) });
+  const remove = () => void commit(words.delete, deleteThings([{ kind: 'photo', id: photo.id }]));
   return (
     <li className="photo">
       <button type="button" className="photo-frame" aria-expanded={large} onClick={() => setLarge(!large)}>
         {url ? <img src={(large && urls.get(photo.blobId)) || url} alt={name} /> : <span>{name}</span>}
       </button>
       <TextField
-        label="Words"
+        label={words.caption}
         value={photo.caption}
-        onCommit={(caption) => change('Write a photo’s words', 'photo', photo.id, { caption })}
+        onCommit={(caption) => change(words.writeCaption, 'photo', photo.id, { caption })}
       />
-      <p className="field-hint">
-        {taken}
-        {photo.gps ? `; ${placeText(photo.gps)} by its camera` : ''}
-      </p>
+      <p className="field-hint">{photo.gps ? words.takenAt({ taken, place: placeText(photo.gps) }) : taken}</p>
       <button type="button" onClick={remove}>
-        Delete the photo
+        {words.deleteIt}
       </button>
     </li>
   );
@@ -74,6 +76,7 @@ function PhotoItem({ photo, url }: { readonly photo: Photo; readonly url: string
 
 function AddPhotos({ of, what }: { readonly of: Photo['of']; readonly what: string }) {
   const input = useRef<HTMLInputElement>(null);
+  const words = useFigures().words.window.record.photos;
   const [busy, setBusy] = useState(false);
   const add = async (files: readonly File[]) => {
     setBusy(true);
@@ -83,7 +86,7 @@ function AddPhotos({ of, what }: { readonly of: Photo['of']; readonly what: stri
   return (
     <>
       <button type="button" disabled={busy} onClick={() => input.current?.click()}>
-        {busy ? 'Making them small…' : 'Add photos'}
+        {busy ? words.resizing : words.add}
       </button>
       <input
         ref={input}
@@ -91,16 +94,14 @@ function AddPhotos({ of, what }: { readonly of: Photo['of']; readonly what: stri
         hidden
         multiple
         accept="image/jpeg,image/png,image/webp"
-        aria-label={`Photos of ${what}`}
+        aria-label={words.of({ what })}
         onChange={(event) => {
           const files = Array.from(event.target.files ?? []);
           event.target.value = '';
           void add(files);
         }}
       />
-      <p className="field-hint">
-        A copy of at most 1600 pixels is kept in the property’s file, with the day and place that the camera wrote.
-      </p>
+      <p className="field-hint">{words.hint}</p>
     </>
   );
 }

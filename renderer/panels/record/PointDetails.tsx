@@ -13,19 +13,26 @@ import {
   type SolvedPoint,
   solvePoint,
 } from '../../../core/locate/ties.ts';
-import { ambiguousInWords, doNotMeetInWords, placeNames, tiesInWords } from '../../../core/locate/tieWords.ts';
+import {
+  ambiguousInWords,
+  doNotMeetInWords,
+  placeNames,
+  tiesInWords,
+  whichInWords,
+} from '../../../core/locate/tieWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import { newBuriedPoint } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole } from '../../../core/model/recordThings.ts';
 import { type RecordPoint, recordPoint } from '../../../core/record/edits/recordPoint.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
 import { latitudeText, longitudeText } from '../../../core/sheets/placeText.ts';
-import { formatTape, type Units } from '../../../core/words/numbers/write.ts';
+import { formatTape } from '../../../core/words/numbers/write.ts';
 import { capital } from '../../../core/words/text.ts';
+import type { Figures } from '../../../core/words/types.ts';
 import { light } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { postMapId, TieEntry, usePostsNear } from './TieEntry.tsx';
@@ -42,13 +49,13 @@ export interface PointProps {
 
 /** One buried point: its tapes, what they come to, and the other ways to measure it. */
 export function PointDetails({ source, role, point: known, rank, onMade }: PointProps) {
-  const units = useUnits();
+  const f = useFigures();
   const { figures, shape } = source;
   const [freshId] = useState(() => newId('buriedPoint'));
   const point = known ?? newBuriedPoint(freshId, figures.crossing.id, role, rank);
   const solved = solvePoint(point, source);
   const near = solved.places[0]?.xy ?? expectedPlace(role, source);
-  const where = `${labelOf(point, shape)} of the crossing at ${figures.gateway.name}`;
+  const where = `${f.say(labelOf(point, shape))} of the crossing at ${figures.gateway.name}`;
   const set = (label: string, to: RecordPoint['to']) => {
     const { id, crossingId } = point;
     void commit(`${label}: ${where}`, recordPoint({ id, crossingId, role, rank, to }), { recording: true }).then(
@@ -63,7 +70,7 @@ export function PointDetails({ source, role, point: known, rank, onMade }: Point
       {solved.basis === 'ambiguous' ? <SideNotSaid solved={solved} shape={shape} onSide={setSide} /> : null}
       {solved.basis === 'contradictory' ? <DoNotMeet solved={solved} /> : null}
       {solved.basis === 'measured' || solved.basis === 'none' ? (
-        <p role="status">{tiesInWords(solved, units)}</p>
+        <p role="status">{f.say(tiesInWords(solved))}</p>
       ) : null}
       {solved.places.length === 1 ? <PointFigures place={solved.places[0]!} solved={solved} source={source} /> : null}
       {point.side !== null ? <SideSaid point={point} source={source} onSide={setSide} /> : null}
@@ -94,24 +101,26 @@ function PointFigures({
   readonly solved: SolvedPoint;
   readonly source: CrossingSource;
 }) {
-  const units = useUnits();
+  const f = useFigures();
+  const { units } = f;
+  const { compass } = f.words.things;
   const { alongM, leftM } = offsetOf(place.xy, shape);
   const [lon, lat] = plane.toLonLat(place.xy);
   const residuals =
     place.fix && solved.ties.length > 2
-      ? solved.ties.map(({ name }, i) => `${name} ${formatTape(place.fix!.residualsM[i]!, units)}`)
+      ? solved.ties.map(({ name }, i) => `${f.say(name)} ${formatTape(place.fix!.residualsM[i]!, units)}`)
       : [];
   return (
     <>
       <dl className="plan-figures">
         <div>
-          <dt>From the {postSide(shape, 'start')} post</dt>
+          <dt>From the {compass[postSide(shape, 'start')]} post</dt>
           <dd>{formatTape(alongM, units)}</dd>
         </div>
         <div>
           <dt>Off it</dt>
           <dd>
-            {formatTape(Math.abs(leftM), units)} {sideOfOpening(shape, leftM)}
+            {formatTape(Math.abs(leftM), units)} {compass[sideOfOpening(shape, leftM)]}
           </dd>
         </div>
         <div>
@@ -137,22 +146,22 @@ function SideNotSaid({
   readonly shape: GatewayShape;
   readonly onSide: (side: 'left' | 'right') => void;
 }) {
-  const units = useUnits();
+  const f = useFigures();
   const { places } = solved;
-  const names = placeNames(places);
+  const names = placeNames(places).map(f.say);
   return (
     <div className="side-not-said" role="alert">
       <p>
-        <strong>{whichInWords(names)}</strong>
+        <strong>{f.say(whichInWords(places))}</strong>
       </p>
-      <p>{ambiguousInWords(solved, units)} Until it is said, whoever digs has to keep clear of both.</p>
+      <p>{f.say(ambiguousInWords(solved))} Until it is said, whoever digs has to keep clear of both.</p>
       <p className="buttons">
         {places.map((place, i) => {
           const side = place.fix?.side;
           if (!side || side === 'onLine') return null;
           return (
             <button key={names[i]} type="button" className="side-choice" onClick={() => onSide(side)}>
-              {capital(names[i]!)}: {offsetInWords(place.xy, shape, units)}
+              {capital(names[i]!)}: {offsetInWords(place.xy, shape, f)}
             </button>
           );
         })}
@@ -162,29 +171,22 @@ function SideNotSaid({
   );
 }
 
-/** "Which side: north or south?" */
-function whichInWords(names: readonly string[]): string {
-  const sides = names.every((name) => name.endsWith(' side'));
-  const said = names.map((name) => name.replace(/ (side|place)$/, '')).join(' or ');
-  return `${sides ? 'Which side' : 'Which place'}: ${said}?`;
-}
-
 /** "0.28 m north of the opening, 0.40 m along it from the west post" */
-function offsetInWords(xy: Xy, shape: GatewayShape, units: Units): string {
+function offsetInWords(xy: Xy, shape: GatewayShape, { units, words: { things } }: Figures): string {
   const { alongM, leftM } = offsetOf(xy, shape);
-  const off = `${formatTape(Math.abs(leftM), units)} ${sideOfOpening(shape, leftM)} of the opening`;
-  return `${off}, ${formatTape(alongM, units)} along it from the ${postSide(shape, 'start')} post`;
+  const off = `${formatTape(Math.abs(leftM), units)} ${things.compass[sideOfOpening(shape, leftM)]} of the opening`;
+  return `${off}, ${formatTape(alongM, units)} along it from the ${things.compass[postSide(shape, 'start')]} post`;
 }
 
 /** Tapes that can't all be right, as they were read. */
 function DoNotMeet({ solved }: { readonly solved: SolvedPoint }) {
-  const units = useUnits();
+  const f = useFigures();
   return (
     <div className="side-not-said" role="alert">
       <p>
         <strong>These tapes do not meet</strong>
       </p>
-      <p>{doNotMeetInWords(solved, units)}</p>
+      <p>{f.say(doNotMeetInWords(solved))}</p>
     </div>
   );
 }
@@ -199,10 +201,10 @@ function SideSaid({
   readonly source: CrossingSource;
   readonly onSide: (side: BuriedPoint['side']) => void;
 }) {
-  const units = useUnits();
+  const f = useFigures();
   const { places } = solvePoint({ ...point, side: null }, source);
   if (places.length < 2) return null;
-  const names = placeNames(places);
+  const names = placeNames(places).map(f.say);
   return (
     <SelectField<'left' | 'right' | 'open'>
       label="On which side of the line of the posts it lies"
@@ -211,7 +213,7 @@ function SideSaid({
         ...places.flatMap(({ xy, fix }, i) =>
           !fix || fix.side === 'onLine'
             ? []
-            : [{ value: fix.side, label: `${capital(names[i]!)}: ${offsetInWords(xy, source.shape, units)}` }],
+            : [{ value: fix.side, label: `${capital(names[i]!)}: ${offsetInWords(xy, source.shape, f)}` }],
         ),
         { value: 'open', label: 'Not said: it can be at both' },
       ]}
@@ -222,7 +224,8 @@ function SideSaid({
 
 /** The posts that would fix the point best, before the trench is closed. */
 function Suggestion({ near }: { readonly near: readonly [number, number] }) {
-  const units = useUnits();
+  const f = useFigures();
+  const { units } = f;
   const posts = usePostsNear(near);
   const wanted = posts.map((post) => ({ id: post.key, at: post.xy }));
   const best = [
@@ -249,7 +252,7 @@ function Suggestion({ near }: { readonly near: readonly [number, number] }) {
                 onFocus={() => light(chosen.map(postMapId))}
                 onBlur={() => light([])}
               >
-                {chosen.map(({ name }) => name).join(', ')}
+                {chosen.map(({ name }) => f.say(name)).join(', ')}
               </button>{' '}
               to {formatTape(choice.error.sePositionM, units)}
               {choice.mirrorM === null ? ', and it checks itself' : ''}
@@ -273,6 +276,7 @@ function OtherWays({
 }) {
   const [open, setOpen] = useState(point.offset !== null || point.gps !== null);
   const { offset, gps } = point;
+  const { compass } = useWords().things;
   if (!open) {
     return (
       <button type="button" className="plain" onClick={() => setOpen(true)}>
@@ -290,7 +294,7 @@ function OtherWays({
           valueM={offset?.alongM ?? null}
           {...lengthBoundsOf(pointOffset.alongM)}
           optional
-          hint={`From the ${postSide(shape, 'start')} post towards the ${postSide(shape, 'end')} one.`}
+          hint={`From the ${compass[postSide(shape, 'start')]} post towards the ${compass[postSide(shape, 'end')]} one.`}
           onCommitM={(alongM) => (alongM === null ? set('Forget the offset', { offset: null }) : setOffset({ alongM }))}
         />
         <LengthField
@@ -298,7 +302,7 @@ function OtherWays({
           valueM={offset?.leftM ?? null}
           {...lengthBoundsOf(pointOffset.alongM)}
           optional
-          hint={`Above 0 to the ${sideOfOpening(shape, 1)}, below to the ${sideOfOpening(shape, -1)}.`}
+          hint={`Above 0 to the ${compass[sideOfOpening(shape, 1)]}, below to the ${compass[sideOfOpening(shape, -1)]}.`}
           onCommitM={(leftM) => (leftM === null ? set('Forget the offset', { offset: null }) : setOffset({ leftM }))}
         />
       </div>

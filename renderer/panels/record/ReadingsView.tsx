@@ -6,11 +6,12 @@ import type { Reading } from '../../../core/model/things.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { type ReadingRow, readingRows } from '../../../core/survey/power/readingRows.ts';
 import { dateText, today } from '../../../core/words/dates.ts';
-import { formatVoltage } from '../../../core/words/numbers/write.ts';
+import type { Figures } from '../../../core/words/types.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, TextField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
@@ -20,46 +21,52 @@ import { DateField } from './DateField.tsx';
 
 /** What was read on the fence: where, when, with what, in which weather, with which switches open. */
 export function ReadingsView() {
+  const f = useFigures();
+  const { readings: words, fields } = f.words.window.record;
   const { project, survey } = useOpenFile();
   const rows = useMemo(() => readingRows(powerOf(project, survey)), [project, survey]);
+  const placeOf = ({ reading, spot }: ReadingRow) =>
+    reading.place || (spot ? f.words.survey.atSpot({ spot }) : f.words.survey.awayFromFence);
   const switches = ({ openSwitchIds }: Reading) =>
-    openSwitchIds.map((id) => project.switch.get(id)?.name ?? 'one that is gone').join(', ') || 'none';
+    openSwitchIds.map((id) => project.switch.get(id)?.name ?? words.switchGone).join(', ') || words.noSwitch;
   return (
     <>
       <NewReading />
       <Register<ReadingRow>
-        caption="Readings, the newest first"
+        caption={words.title}
         rows={rows}
         idOf={({ reading }) => reading.id}
-        empty="No readings yet."
+        empty={words.none}
         columns={[
           {
-            title: 'Day',
+            title: fields.day,
             cell: ({ reading }) => dateText(reading.date),
             sortBy: ({ reading }) => reading.date,
           },
-          { title: 'Place', cell: ({ reading, where }) => reading.place || where, sortBy: ({ where }) => where },
+          { title: words.place, cell: placeOf, sortBy: placeOf },
           {
-            title: 'Read',
+            title: words.read,
             figures: true,
-            cell: ({ reading }) => readInWords(reading),
+            cell: ({ reading }) => readInWords(reading, f),
             sortBy: ({ reading }) => reading.voltageV ?? -1,
           },
-          { title: 'Open', cell: ({ reading }) => switches(reading) },
+          { title: words.off, cell: ({ reading }) => switches(reading) },
         ]}
       />
     </>
   );
 }
 
-function readInWords({ voltageV, currentA }: Reading): string {
-  const parts = [voltageV === null ? '' : formatVoltage(voltageV), currentA === null ? '' : `${currentA} A`];
-  return parts.filter((part) => part !== '').join(', ') || 'nothing';
+function readInWords({ voltageV, currentA }: Reading, f: Figures): string {
+  const parts = [voltageV === null ? '' : f.volts(voltageV), currentA === null ? '' : `${currentA} A`];
+  return parts.filter((part) => part !== '').join(', ') || f.words.window.record.readings.nothing;
 }
 
 const noWords = { meter: '', weather: '', by: '' };
 
 function NewReading() {
+  const f = useFigures();
+  const { readings: words, fields } = f.words.window.record;
   const { project, survey } = useOpenFile();
   const chosen = useApp((state) => state.chosen);
   const groups = readingPlaces(project, survey);
@@ -70,16 +77,16 @@ function NewReading() {
   const [kilovolts, setKilovolts] = useState<number | null>(null);
   const [currentA, setCurrentA] = useState<number | null>(null);
   const [open, setOpen] = useState<readonly string[] | null>(null);
-  const [words, setWords] = useState(noWords);
+  const [typed, setTyped] = useState(noWords);
   const [note, setNote] = useState('');
   const place =
     places.find(({ id }) => id === (picked ?? chosen.findLast((each) => places.some((at) => at.id === each)))) ??
     places[0];
   if (!place) {
-    return <p className="register-empty">A reading needs a place: an energiser, a switch, a gateway or a post.</p>;
+    return <p className="register-empty">{words.noPlace}</p>;
   }
   const write = () => {
-    if (kilovolts === null && currentA === null) return say('Type what the tester read.', 'refused');
+    if (kilovolts === null && currentA === null) return say(words.nothingTyped, 'refused');
     const reading: Omit<Reading, 'id'> = {
       kind: 'reading',
       at: place.at,
@@ -88,10 +95,10 @@ function NewReading() {
       currentA,
       openSwitchIds: open ?? usual,
       place: place.name,
-      ...words,
+      ...typed,
       note,
     };
-    void commit(`Write down a reading at ${place.name}`, addThing(reading, newId)).then((done) => {
+    void commit(words.write({ place: place.name }), addThing(reading, newId)).then((done) => {
       if (!done) return;
       setKilovolts(null);
       setCurrentA(null);
@@ -99,19 +106,16 @@ function NewReading() {
     });
   };
   const text = (label: string, key: keyof typeof noWords) => (
-    <TextField label={label} value={words[key]} onCommit={(value) => setWords({ ...words, [key]: value })} />
+    <TextField label={label} value={typed[key]} onCommit={(value) => setTyped({ ...typed, [key]: value })} />
   );
   return (
-    <section className="block" aria-label="A new reading">
-      <Caution>
-        A live fence is read with a tester made for it. Nothing is taken apart, and no switch is touched, while it is
-        on.
-      </Caution>
+    <section className="block" aria-label={words.newReading}>
+      <Caution>{words.caution}</Caution>
       <div className="field">
-        <label htmlFor="record-reading-place">Place</label>
+        <label htmlFor="record-reading-place">{words.place}</label>
         <select id="record-reading-place" value={place.id} onChange={(event) => setPicked(event.target.value)}>
-          {groups.map(({ title, places: inGroup }) => (
-            <optgroup key={title} label={title}>
+          {groups.map(({ of, places: inGroup }) => (
+            <optgroup key={of} label={f.words.window.power.readings.places[of]}>
               {inGroup.map(({ id, name }) => (
                 <option key={id} value={id}>
                   {name}
@@ -123,7 +127,7 @@ function NewReading() {
       </div>
       <div className="field-pair">
         <NumberField
-          label="Voltage"
+          label={words.voltage}
           unit="kV"
           {...boundsOf(described.fields.voltageV, 1000)}
           optional
@@ -131,7 +135,7 @@ function NewReading() {
           onCommit={setKilovolts}
         />
         <NumberField
-          label="Current"
+          label={words.current}
           unit="A"
           {...boundsOf(described.fields.currentA)}
           optional
@@ -141,17 +145,17 @@ function NewReading() {
       </div>
       <OpenSwitches open={open ?? usual} onChange={setOpen} />
       <div className="field-pair">
-        <DateField label="Day" value={date} onCommit={setDate} />
-        {text('Read by', 'by')}
+        <DateField label={fields.day} value={date} onCommit={setDate} />
+        {text(words.readBy, 'by')}
       </div>
       <div className="field-pair">
-        {text('Meter', 'meter')}
-        {text('Weather', 'weather')}
+        {text(fields.meter, 'meter')}
+        {text(fields.weather, 'weather')}
       </div>
-      <TextField label="Note" value={note} onCommit={setNote} />
+      <TextField label={fields.note} value={note} onCommit={setNote} />
       <p className="buttons">
         <button type="button" className="main" onClick={write}>
-          Write the reading down
+          {words.writeDown}
         </button>
       </p>
     </section>

@@ -1,6 +1,7 @@
 import '../../styles/record.css';
 import { useState } from 'react';
 import { recordSentence } from '../../../core/record/crossingRegister.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { BuiltRegister } from './BuiltRegister.tsx';
@@ -13,18 +14,19 @@ import { TestRunView } from './TestRunView.tsx';
 import { useRecord } from './useRecord.ts';
 
 const registers = [
-  { name: 'crossings', label: 'Crossings', view: CrossingRegister },
-  { name: 'built', label: 'Planned and built', view: BuiltRegister },
-  { name: 'tests', label: 'Test run', view: TestRunView },
-  { name: 'readings', label: 'Readings', view: ReadingsView },
-  { name: 'earth', label: 'Earth test', view: EarthTests },
-  { name: 'photos', label: 'Photos', view: PhotosView },
-  { name: 'handover', label: 'Hand over', view: HandoverView },
+  { name: 'crossings', view: CrossingRegister },
+  { name: 'built', view: BuiltRegister },
+  { name: 'tests', view: TestRunView },
+  { name: 'readings', view: ReadingsView },
+  { name: 'earth', view: EarthTests },
+  { name: 'photos', view: PhotosView },
+  { name: 'handover', view: HandoverView },
 ] as const;
 
 /** Record: what is really in the ground, tested and handed over. */
 export function RecordPage() {
   const { crossings, differences } = useRecord();
+  const { registers: labels, figures } = useWords().window.record;
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('crossings');
   const View = registers.find(({ name }) => name === open)!.view;
   const untied = crossings.filter(({ tied, built }) => tied < 2 && built.inGround);
@@ -36,17 +38,17 @@ export function RecordPage() {
       <Answer>{recordSentence(crossings, differences.length)}</Answer>
       {crossings.length > 0 ? (
         <div className="figures">
-          <Figure label="not taped yet" value={String(untied.length)} pieces={gateways(untied)} />
+          <Figure label={figures.notTaped} value={String(untied.length)} pieces={gateways(untied)} />
           {sideOpen.length > 0 ? (
-            <Figure label="side not said" value={String(sideOpen.length)} pieces={gateways(sideOpen)} />
+            <Figure label={figures.sideNotSaid} value={String(sideOpen.length)} pieces={gateways(sideOpen)} />
           ) : null}
-          <Figure label="with joints underground" value={String(joined.length)} pieces={gateways(joined)} />
+          <Figure label={figures.joints} value={String(joined.length)} pieces={gateways(joined)} />
         </div>
       ) : null}
-      <nav className="register-choice" aria-label="Registers">
-        {registers.map(({ name, label }) => (
+      <nav className="register-choice" aria-label={labels.title}>
+        {registers.map(({ name }) => (
           <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>
-            {label}
+            {labels[name]}
           </button>
         ))}
       </nav>

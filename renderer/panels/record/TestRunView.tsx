@@ -12,36 +12,36 @@ import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/s
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { openForSheet, sheetYardsticks } from '../../../core/survey/power/sheetYardsticks.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
-import { dateText, today } from '../../../core/words/dates.ts';
-import { formatVoltage } from '../../../core/words/numbers/write.ts';
+import { today } from '../../../core/words/dates.ts';
+import type { Figures } from '../../../core/words/types.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, TextField } from '../parts/fields.tsx';
 import { DateField } from './DateField.tsx';
 
-const outcomeWords: Record<TestResult['outcome'], string> = { passed: 'passed', failed: 'failed', leftOut: 'left out' };
-
 /** The walk through the test sheets, section by section; what was found is kept. */
 export function TestRunView() {
+  const words = useFigures().words.window.record.testRun;
   const { project } = useOpenFile();
   const runs = [...project.testRun.values()].sort((a, b) => b.date.localeCompare(a.date));
   const [runId, setRunId] = useState<string | null>(null);
   const run = (runId !== null && project.testRun.get(runId)) || latestRun(project);
   return (
     <>
-      {run ? <Walk run={run} key={run.id} /> : <p>No test run yet. Begin one and walk from section to section.</p>}
+      {run ? <Walk run={run} key={run.id} /> : <p>{words.none}</p>}
       {runs.length > 1 ? (
         <div className="field">
-          <label htmlFor="test-run">Show the run</label>
+          <label htmlFor="test-run">{words.show}</label>
           <select id="test-run" value={run?.id} onChange={(event) => setRunId(event.target.value)}>
             {runs.map(({ id, name, date }) => (
               <option key={id} value={id}>
-                {name}, {dateText(date)}
+                {words.ofDay({ run: name, day: date })}
               </option>
             ))}
           </select>
@@ -53,7 +53,8 @@ export function TestRunView() {
 }
 
 function NewRun({ onBegun }: { readonly onBegun: (id: string) => void }) {
-  const [name, setName] = useState('Commissioning');
+  const { testRun: words, fields } = useFigures().words.window.record;
+  const [name, setName] = useState(words.usualName);
   const [date, setDate] = useState<string | null>(today);
   const [by, setBy] = useState('');
   const [meter, setMeter] = useState('');
@@ -72,27 +73,27 @@ function NewRun({ onBegun }: { readonly onBegun: (id: string) => void }) {
       note: '',
     };
     void commit(
-      `Begin the test run ${name}`,
+      words.begin({ run: name }),
       addThing(run, () => id),
     ).then((done) => {
       if (done) onBegun(id);
     });
   };
   return (
-    <section className="block" aria-label="A new test run">
-      <h2>Begin a test run</h2>
+    <section className="block" aria-label={words.newRun}>
+      <h2>{words.beginOne}</h2>
       <div className="field-pair">
-        <TextField label="Name" required value={name} onCommit={setName} />
-        <DateField label="Day" value={date} onCommit={setDate} />
+        <TextField label={words.name} required value={name} onCommit={setName} />
+        <DateField label={fields.day} value={date} onCommit={setDate} />
       </div>
       <div className="field-pair">
-        <TextField label="Tested by" value={by} onCommit={setBy} />
-        <TextField label="Meter" value={meter} onCommit={setMeter} />
+        <TextField label={fields.testedBy} value={by} onCommit={setBy} />
+        <TextField label={fields.meter} value={meter} onCommit={setMeter} />
       </div>
-      <TextField label="Weather" value={weather} onCommit={setWeather} />
+      <TextField label={fields.weather} value={weather} onCommit={setWeather} />
       <p className="buttons">
         <button type="button" className="main" onClick={begin}>
-          Begin
+          {words.beginIt}
         </button>
       </p>
     </section>
@@ -100,6 +101,7 @@ function NewRun({ onBegun }: { readonly onBegun: (id: string) => void }) {
 }
 
 function Walk({ run }: { readonly run: TestRun }) {
+  const { testRun: words, fields } = useFigures().words.window.record;
   const { project, survey } = useOpenFile();
   const sheets = useMemo(() => testSheets(project, survey), [project, survey]);
   const walk = testWalk(run, project, sheets);
@@ -110,13 +112,12 @@ function Walk({ run }: { readonly run: TestRun }) {
     setShown(section);
     choose([sectionMapId(section)]);
   };
-  const set = (label: string, patch: Partial<TestRun>) => change(`${label}: ${run.name}`, 'testRun', run.id, patch);
+  const named = { run: run.name };
+  const set = (label: string, patch: Partial<TestRun>) => change(label, 'testRun', run.id, patch);
   return (
-    <section className="block" aria-label={`Test run ${run.name}`}>
-      <h2>
-        {run.name}, {dateText(run.date)}: {done} of {walk.stops.length} sections{run.finished ? ', finished' : ''}
-      </h2>
-      <nav className="register-choice" aria-label="Sections of the run">
+    <section className="block" aria-label={words.run(named)}>
+      <h2>{words.howFar({ ...named, day: run.date, done, all: walk.stops.length, finished: run.finished })}</h2>
+      <nav className="register-choice" aria-label={words.sections}>
         {walk.stops.map(({ sheet, result }) => (
           <button
             key={sheet.section}
@@ -124,7 +125,7 @@ function Walk({ run }: { readonly run: TestRun }) {
             aria-pressed={sheet.section === stop?.sheet.section}
             onClick={() => go(sheet.section)}
           >
-            {sheet.section}: {result ? outcomeWords[result.outcome] : 'to do'}
+            {words.sectionState({ section: sheet.section, outcome: result?.outcome ?? null })}
           </button>
         ))}
       </nav>
@@ -134,40 +135,45 @@ function Walk({ run }: { readonly run: TestRun }) {
           run={run}
           stop={stop}
           onDone={(result) => {
-            set(`Section ${result.section} ${outcomeWords[result.outcome]}`, {
+            set(words.edits.tested({ ...named, section: result.section, outcome: result.outcome }), {
               results: withResult(run.results, result),
             });
             setShown(null);
           }}
         />
       ) : (
-        <p className="findings-none">Every section is done.</p>
+        <p className="findings-none">{words.everyDone}</p>
       )}
-      {walk.former.length > 0 ? (
-        <p className="field-hint">
-          Tested when the sections were drawn otherwise:{' '}
-          {walk.former.map(({ section, outcome }) => `${section} ${outcomeWords[outcome]}`).join(', ')}.
-        </p>
-      ) : null}
+      {walk.former.length > 0 ? <p className="field-hint">{words.former({ results: walk.former })}</p> : null}
       <div className="field-pair">
-        <TextField label="Tested by" value={run.by} onCommit={(by) => set('Name who tested', { by })} />
-        <TextField label="Meter" value={run.meter} onCommit={(meter) => set('Name the meter', { meter })} />
+        <TextField label={fields.testedBy} value={run.by} onCommit={(by) => set(words.edits.by(named), { by })} />
+        <TextField
+          label={fields.meter}
+          value={run.meter}
+          onCommit={(meter) => set(words.edits.meter(named), { meter })}
+        />
       </div>
-      <TextField label="Weather" value={run.weather} onCommit={(weather) => set('Note the weather', { weather })} />
-      <TextField label="Note on the run" long value={run.note} onCommit={(note) => set('Note on the run', { note })} />
+      <TextField
+        label={fields.weather}
+        value={run.weather}
+        onCommit={(weather) => set(words.edits.weather(named), { weather })}
+      />
+      <TextField label={words.note} long value={run.note} onCommit={(note) => set(words.edits.note(named), { note })} />
       <p className="buttons">
         <button
           type="button"
           className={walk.next === null && !run.finished ? 'main' : undefined}
-          onClick={() => set(run.finished ? 'Go on with the run' : 'Finish the run', { finished: !run.finished })}
+          onClick={() =>
+            set(run.finished ? words.edits.goOn(named) : words.edits.finish(named), { finished: !run.finished })
+          }
         >
-          {run.finished ? 'Go on with this run' : 'Finish the run'}
+          {run.finished ? words.goOn : words.finish}
         </button>
         <button
           type="button"
-          onClick={() => void commit(`Delete the run ${run.name}`, deleteThings([{ kind: 'testRun', id: run.id }]))}
+          onClick={() => void commit(words.edits.delete(named), deleteThings([{ kind: 'testRun', id: run.id }]))}
         >
-          Delete the run
+          {words.delete}
         </button>
       </p>
     </section>
@@ -183,6 +189,8 @@ function Stop({
   readonly stop: TestStop;
   readonly onDone: (result: TestResult) => void;
 }) {
+  const f = useFigures();
+  const words = f.words.window.record.testRun;
   const { project, survey } = useOpenFile();
   const [note, setNote] = useState(result?.note ?? '');
   const least = propertyOf(project).power.stockMinimumV;
@@ -190,11 +198,13 @@ function Stop({
   const yardsticks = useMemo(() => sheetYardsticks(power, sheet, run.id), [power, sheet, run.id]);
   // What was written down without its yardstick, in an older file, is laid beside what is usual now.
   const judged = readings.map((reading) => {
-    const now = yardsticks[sheet.readAt.findIndex(({ text }) => text === reading.place)];
+    const now = yardsticks[sheet.readAt.findIndex(({ text }) => f.say(text) === reading.place)];
     return reading.yardstick || !now ? reading : { ...reading, yardstick: now };
   });
+  const places = sheet.readAt.map(({ text, at }) => ({ text: f.say(text), at }));
   const says = outcomeOf(judged, least);
-  const names = (ids: readonly string[]) => ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none';
+  const names = (ids: readonly string[]) =>
+    ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || words.noSwitch;
   const finish = (outcome: TestResult['outcome']) => onDone({ section: sheet.section, outcome, note });
   const button = (outcome: TestResult['outcome'], label: string) => (
     <button type="button" className={outcome === says ? 'main' : undefined} onClick={() => finish(outcome)}>
@@ -203,27 +213,24 @@ function Stop({
   );
   return (
     <div className="block test-stop">
-      <h3>Section {sheet.section}</h3>
-      <Caution>
-        Turn the energiser off and prove the fence dead before you touch a wire or a switch. Keep people and stock away
-        while testing.
-      </Caution>
+      <h3>{words.section({ section: sheet.section })}</h3>
+      <Caution>{words.caution}</Caution>
       <dl className="plan-figures">
         <div>
-          <dt>Open</dt>
+          <dt>{words.off}</dt>
           <dd>{names(sheet.open)}</dd>
         </div>
         <div>
-          <dt>Closed</dt>
+          <dt>{words.on}</dt>
           <dd>{names(sheet.closed)}</dd>
         </div>
       </dl>
       <ol className="test-steps">
         {sheet.steps.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={f.say(step)}>{f.say(step)}</li>
         ))}
       </ol>
-      {sheet.readAt.map((place, i) => (
+      {places.map((place, i) => (
         <ReadingField
           key={place.text}
           place={place}
@@ -234,29 +241,29 @@ function Stop({
           reading={readings.find((reading) => reading.place === place.text) ?? null}
         />
       ))}
-      <p role="status">{saysInWords(says, least)}</p>
-      <p className="field-hint">{limitsExplained}</p>
-      <TextField label={`Note on section ${sheet.section}`} value={note} onCommit={setNote} />
+      <p role="status">{saysInWords(says, least, f)}</p>
+      <p className="field-hint">{f.say(limitsExplained())}</p>
+      <TextField label={words.sectionNote({ section: sheet.section })} value={note} onCommit={setNote} />
       <p className="buttons">
-        {button('passed', 'Passed, next section')}
-        {button('failed', 'Failed, next section')}
-        {button('leftOut', 'Leave out')}
+        {button('passed', words.passed)}
+        {button('failed', words.failed)}
+        {button('leftOut', words.leaveOut)}
       </p>
     </div>
   );
 }
 
-function saysInWords(says: ReturnType<typeof outcomeOf>, leastV: number): string {
-  const least = formatVoltage(leastV);
+function saysInWords(says: ReturnType<typeof outcomeOf>, leastV: number, f: Figures): string {
+  const words = f.words.window.record.testRun.says;
   switch (says) {
     case null:
-      return `No reading yet. Under ${least} stock is not held, whatever is usual.`;
+      return words.none({ leastV });
     case 'passed':
-      return `Every reading is as good as it should be there, and at least ${least}: it holds the stock.`;
+      return words.passed({ leastV });
     case 'doubtful':
-      return 'A reading is less than it should be there, though stock is held: read again, and look for what takes it, before you call it passed.';
+      return words.doubtful;
     case 'failed':
-      return 'A reading is low for its place, or does not hold the stock: look for the fault before you hand it over.';
+      return words.failed;
   }
 }
 
@@ -276,12 +283,15 @@ function ReadingField({
   readonly yardstick: Yardstick;
   readonly reading: Reading | null;
 }) {
+  const f = useFigures();
+  const { edits, read } = f.words.window.record.testRun;
   const { project } = useOpenFile();
   const counts = reading?.yardstick ?? yardstick;
   const write = (kilovolts: number | null) => {
-    const label = `Reading ${place.text}`;
+    const label = edits.read({ place: place.text });
     if (kilovolts === null) {
-      if (reading) void commit(`Delete: ${label}`, deleteThings([{ kind: 'reading', id: reading.id }]));
+      if (reading)
+        void commit(edits.deleteReading({ place: place.text }), deleteThings([{ kind: 'reading', id: reading.id }]));
     } else if (reading) {
       change(label, 'reading', reading.id, { voltageV: kilovolts * 1000, yardstick });
     } else {
@@ -299,13 +309,13 @@ function ReadingField({
   };
   return (
     <NumberField
-      label={`Read ${place.text}`}
+      label={read({ place: place.text })}
       unit="kV"
       decimals={2}
       {...boundsOf(described.fields.voltageV, 1000)}
       optional
       value={reading?.voltageV == null ? null : reading.voltageV / 1000}
-      hint={yardstickSentence(counts, switchesOff(project, openIds))}
+      hint={f.say(yardstickSentence(counts, switchesOff(project, openIds)))}
       onCommit={write}
     />
   );

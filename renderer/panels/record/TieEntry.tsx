@@ -4,12 +4,13 @@ import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { lengthBoundsOf } from '../../../core/kinds/form.ts';
 import { tieFields } from '../../../core/kinds/trench.ts';
 import { type FixedPost, fixedPosts, postOfTie, tieFromKey } from '../../../core/locate/tieFrom.ts';
-import { whereNow } from '../../../core/locate/tieWords.ts';
+import { postThen } from '../../../core/locate/tieWords.ts';
 import { usualTapeSeM } from '../../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../../core/model/recordThings.ts';
 import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { light, say } from '../../state/choose.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { LengthField } from '../parts/LengthField.tsx';
 
@@ -40,6 +41,7 @@ export function TieEntry({
   readonly onChange: (ties: readonly TapeTie[], label: string) => void;
 }) {
   const { project, survey } = useOpenFile();
+  const f = useFigures();
   const units = useUnits();
   const posts = usePostsNear(near);
   const stood = ties.map((tie) => postOfTie(tie, project, survey));
@@ -50,10 +52,7 @@ export function TieEntry({
         {ties.map((tie, i) => (
           <li key={tieFromKey(tie.from)}>
             <p className="tie-post">
-              <strong>
-                {stood[i]!.name}
-                {whereNow(stood[i]!, units)}
-              </strong>
+              <strong>{f.say(postThen(stood[i]!))}</strong>
               <button
                 type="button"
                 aria-label={`Remove the tie from ${tie.postName}`}
@@ -106,6 +105,7 @@ function NewTie({
   readonly near: Xy;
   readonly onAdd: (tie: TapeTie) => void;
 }) {
+  const f = useFigures();
   const units = useUnits();
   const [key, setKey] = useState<string | null>(null);
   const post = posts.find((each) => each.key === key) ?? posts[0];
@@ -120,8 +120,8 @@ function NewTie({
     if (distanceM === null) return;
     const farM = xyDistanceM(post.xy, near);
     if (distanceM > 10 * Math.max(1, farM))
-      say(`${post.name} is drawn ${formatTape(farM, units)} away: check the tape.`, 'refused');
-    onAdd({ from: post.from, postName: post.name, postAt: post.at, distanceM, seM: usualTapeSeM });
+      say(`${f.say(post.name)} is drawn ${formatTape(farM, units)} away: check the tape.`, 'refused');
+    onAdd({ from: post.from, postName: f.say(post.name), postAt: post.at, distanceM, seM: usualTapeSeM });
     setKey(null);
   };
   return (
@@ -137,7 +137,7 @@ function NewTie({
         >
           {posts.map((each) => (
             <option key={each.key} value={each.key}>
-              {each.name} ({formatTape(xyDistanceM(each.xy, near), units)} as drawn)
+              {f.say(each.name)} ({formatTape(xyDistanceM(each.xy, near), units)} as drawn)
             </option>
           ))}
         </select>

@@ -1,5 +1,6 @@
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import type { Photo } from '../../../core/model/recordThings.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit, host } from '../../state/session.ts';
@@ -26,7 +27,7 @@ function addPhoto(ready: ReadyPhoto, of: Photo['of'], what: string): Promise<boo
     ...tags,
     caption: '',
   } as const;
-  return commit(`Add a photo of ${what}`, addThing(photo, newId), {
+  return commit(plainWords().window.record.photos.addOne({ what }), addThing(photo, newId), {
     write: (edit) => host().project.addPhotos({ photos: [picture, small], edit }),
   });
 }

@@ -1,5 +1,6 @@
 import { photoLimits } from '../../../core/api/photoApi.ts';
 import { type PhotoTags, photoTags } from '../../../core/exchange/photo/exif.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 
 /** The longer side of the kept picture, and of its small copy. */
 const keptPx = 1600;
@@ -31,7 +32,8 @@ export async function readyPhoto(file: File): Promise<ReadyPhoto> {
   try {
     const picture = await drawn(bitmap, keptPx);
     const small = await drawn(bitmap, smallPx);
-    if (picture.bytes.length > photoLimits.bytes) throw new Error(`${file.name} stays too large. Resize it first.`);
+    if (picture.bytes.length > photoLimits.bytes)
+      throw new Error(plainWords().window.record.photos.tooLarge({ fileName: file.name }));
     const { widthPx, heightPx } = picture;
     const fileName = file.name.slice(0, 200);
     return { ...tags, fileName, widthPx, heightPx, picture: bytesOf(picture), small: bytesOf(small) };
@@ -48,7 +50,7 @@ async function decoded(file: File): Promise<ImageBitmap> {
   try {
     return await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {
-    throw new Error(`${file.name} is no picture that can be read here. Use a JPEG, PNG or WebP file.`);
+    throw new Error(plainWords().window.record.photos.notReadable({ fileName: file.name }));
   }
 }
 

@@ -2,10 +2,9 @@ import { useEffect } from 'react';
 import { service } from '../../../core/kinds/surroundings.ts';
 import { serviceKinds } from '../../../core/model/serviceKinds.ts';
 import type { Service } from '../../../core/model/things.ts';
-import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { SelectField } from '../parts/fields.tsx';
 import { DescribedField } from '../parts/KindField.tsx';
@@ -16,7 +15,10 @@ import { useNextService } from './nextService.ts';
 export function ServiceRegister() {
   const { project } = useOpenFile();
   const { next } = useNextService();
-  const words = useWords();
+  const f = useFigures();
+  const { words } = f;
+  const { heads } = words.window.draw.lists;
+  const texts = words.window.draw.services;
   const called = words.kinds.service.what.choices;
   useEffect(() => {
     useNextService.setState({ drawing: true });
@@ -26,7 +28,7 @@ export function ServiceRegister() {
     <>
       <div className="field-pair">
         <SelectField
-          label="Draw next"
+          label={texts.drawNext}
           value={next.what}
           choices={serviceKinds.map((value) => ({ value, label: called[value] }))}
           onCommit={(what) => useNextService.setState({ next: { ...next, what } })}
@@ -42,26 +44,23 @@ export function ServiceRegister() {
       </div>
       <p className="buttons">
         <button type="button" className="main" onClick={() => mapView.setTool('service')}>
-          Draw {called[next.what].toLowerCase()}
+          {texts.draw({ what: next.what })}
         </button>
       </p>
-      <Caution>
-        Only what someone has drawn or brought in is shown here. Have buried services located before any digging, and
-        ask the line’s owner for the clearance of a power line.
-      </Caution>
+      <Caution>{texts.caution}</Caution>
       <Register<Service>
-        caption="Services and hazards"
+        caption={texts.caption}
         rows={[...project.service.values()]}
         idOf={({ id }) => id}
-        empty="None are drawn yet. Choose what it is above, then press S on the map."
+        empty={texts.none}
         columns={[
-          { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
-          { title: 'What', cell: ({ what }) => called[what], sortBy: ({ what }) => called[what] },
+          { title: heads.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
+          { title: heads.what, cell: ({ what }) => called[what], sortBy: ({ what }) => called[what] },
           {
-            title: 'Voltage',
+            title: heads.voltage,
             figures: true,
             cell: ({ what, voltageV }) =>
-              what !== 'powerLine' ? '' : voltageV === null ? 'not known' : formatVoltage(voltageV),
+              what !== 'powerLine' ? '' : voltageV === null ? words.things.notKnown : f.volts(voltageV),
             sortBy: ({ voltageV }) => voltageV ?? -1,
           },
         ]}

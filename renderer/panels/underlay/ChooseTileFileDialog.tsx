@@ -2,12 +2,15 @@ import { useEffect, useState } from 'react';
 import type { FolderListing } from '../../../core/api/projectApi.ts';
 import type { Problem } from '../../../core/api/result.ts';
 import { host } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { closeDialog, DialogFrame } from '../dialogs/DialogFrame.tsx';
 import { FolderList, joinPath } from '../dialogs/FolderList.tsx';
 import { layTileFile } from './tileFile.ts';
 
 /** Choosing an MBTiles file where the system's own dialog is not to be had. */
 export function ChooseTileFileDialog() {
+  const words = useWords();
+  const { add } = words.window.background;
   /** The folder asked for; null: the user's project folder. */
   const [folder, setFolder] = useState<string | null>(null);
   const [listing, setListing] = useState<FolderListing | null>(null);
@@ -34,19 +37,19 @@ export function ChooseTileFileDialog() {
     else closeDialog();
   };
   return (
-    <DialogFrame title="Add an offline map file">
-      <p>An MBTiles file with picture tiles. It stays where it is and is only read, so keep it in that place.</p>
+    <DialogFrame title={add.mapFile}>
+      <p>{add.whichFile}</p>
       {problem ? (
         <p className="field-problem" role="alert">
-          {problem.message} {problem.remedy}
+          {words.host.problem(problem)}
         </p>
       ) : null}
-      {busy ? <p role="status">Opening the map…</p> : null}
+      {busy ? <p role="status">{add.opening}</p> : null}
       {listing ? (
         <FolderList
           listing={listing}
           files={listing.tileFiles}
-          nothing="No MBTiles files in this folder."
+          nothing={add.noFiles}
           disabled={busy}
           onFolder={setFolder}
           onFile={(name) => void take(joinPath(listing.path, name))}

@@ -1,26 +1,30 @@
 import './underlay.css';
 import { usePictureImport } from '../../pictures/importState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { SystemQuestion } from './SystemQuestion.tsx';
 
 /** The picture that is coming in: how far it is, what it asks, how to stop it; or why it could not come in. */
 export function PictureProgress() {
   const { current, problem } = usePictureImport();
+  const { window: words } = useWords();
+  const { pictures: said } = words.background;
+  const { common } = words.frame;
   if (!current && !problem) return null;
   return (
-    <section className="block picture-progress" aria-label="Picture coming in">
+    <section className="block picture-progress" aria-label={said.comingIn}>
       {problem ? (
         <p className="field-problem" role="alert">
           {problem}{' '}
           <button type="button" onClick={() => usePictureImport.setState({ problem: null })}>
-            Close
+            {common.close}
           </button>
         </p>
       ) : null}
       {current?.question ? (
         <SystemQuestion
           of="picture"
-          why={`${current.fileName} ${current.question.why}`}
-          otherwise="Not known: lay it by eye"
+          why={current.question.why}
+          otherwise={said.byEyeThen}
           answer={current.question.answer}
         />
       ) : null}
@@ -28,12 +32,12 @@ export function PictureProgress() {
         <p className="working" role="status">
           <span>
             {current.phase === 'cutting'
-              ? `${current.fileName}: ${current.tilesDone} of ${current.tilesInAll} tiles`
-              : `${current.fileName}: reading`}
+              ? said.tiles({ fileName: current.fileName, done: current.tilesDone, all: current.tilesInAll })
+              : said.reading(current)}
           </span>
-          <progress max={Math.max(1, current.tilesInAll)} value={current.tilesDone} aria-label="How far it is" />
+          <progress max={Math.max(1, current.tilesInAll)} value={current.tilesDone} aria-label={said.howFar} />
           <button type="button" onClick={current.stop}>
-            Stop
+            {common.stop}
           </button>
         </p>
       ) : null}

@@ -5,7 +5,7 @@ import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useFigures } from '../../state/useFigures.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import { SelectField } from '../parts/fields.tsx';
 
@@ -25,6 +25,7 @@ export function PlaceField({
 }) {
   const { project } = useOpenFile();
   const units = useUnits();
+  const said = useWords().window.background.placing;
   const property = propertyOf(project);
   const read = (text: string): PlaceOrOffer => {
     if (property.placed)
@@ -42,10 +43,10 @@ export function PlaceField({
       <TypedPlace label={label} read={read} onPlace={onPlace} />
       {posts.length > 0 ? (
         <SelectField
-          label="Or at a post"
+          label={said.orAtPost}
           value=""
           choices={[
-            { value: '', label: 'Choose a post' },
+            { value: '', label: said.choosePost },
             ...posts.map(({ id, name }) => ({ value: id, label: name })),
           ]}
           onCommit={(id) => {
@@ -78,6 +79,7 @@ export function TypedPlace({
   readonly onPlace: (at: LonLat) => void;
 }) {
   const f = useFigures();
+  const { words } = f;
   const id = useId();
   const [text, setText] = useState('');
   const [wrong, setWrong] = useState<Extract<PlaceOrOffer, { lonLat: null }> | null>(null);
@@ -107,7 +109,7 @@ export function TypedPlace({
           aria-invalid={wrong !== null}
           onChange={(event) => setText(event.target.value)}
         />
-        <button type="submit">Set</button>
+        <button type="submit">{words.window.frame.common.set}</button>
       </span>
       {hint ? <p className="field-hint">{hint}</p> : null}
       {wrong ? (
@@ -122,7 +124,7 @@ export function TypedPlace({
                 setWrong(null);
               }}
             >
-              Swap them
+              {words.window.background.placing.swap}
             </button>
           ) : null}
           {wrong.offer ? (

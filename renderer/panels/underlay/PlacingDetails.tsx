@@ -9,10 +9,8 @@ import { propertyOf } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type { ByPoints, Underlay } from '../../../core/model/underlayThings.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
-import { formatBearing, formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useFigures } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { formatPixel } from './formatPixel.ts';
 import { PlaceField } from './PlaceField.tsx';
@@ -33,46 +31,37 @@ export function PlacingDetails({ underlay }: { readonly underlay: Underlay }) {
   const placing = usePlacing((state) => (state.placing?.underlayId === underlay.id ? state.placing : null));
   const asking = usePlacing((state) => (state.asking?.underlayId === underlay.id ? state.asking : null));
   const map = usePictureMap(underlay);
-  const units = useUnits();
+  const said = useWords().window.background.placing;
   const { placement } = underlay;
   if (!placement || !map) return null;
   const waiting = placing !== null && placing.way !== 'distance' && placing.marked.length === 1;
   return (
-    <section className="block" aria-label="Place of the picture">
-      <h3>Place</h3>
+    <section className="block" aria-label={said.ofPicture}>
+      <h3>{said.title}</h3>
       {asking ? <Unlikely metresPerPixel={asking.metresPerPixel} /> : null}
-      {placement.by === 'eye' ? <p>Laid by eye: nothing measured on it counts yet.</p> : null}
-      {placement.by === 'coordinates' ? <p>Placed by its own coordinates, {placement.system}.</p> : null}
-      {placement.by === 'distance' ? (
-        <p>
-          Scaled by a distance of {formatTape(placement.distanceM, units)}, which runs at{' '}
-          {formatBearing(placement.bearingDeg)}. Move it where it belongs, or place it by points.
-        </p>
-      ) : null}
+      {placement.by === 'eye' ? <p>{said.byEye}</p> : null}
+      {placement.by === 'coordinates' ? <p>{said.byCoordinates(placement)}</p> : null}
+      {placement.by === 'distance' ? <p>{said.byDistance(placement)}</p> : null}
       {placement.by === 'points' ? <Points underlay={underlay} placement={placement} map={map} /> : null}
       <ScaleWarning metresPerPixel={map.metresPerPixel} />
       {waiting ? (
-        <PlaceField
-          label="Where that place really is"
-          onPlace={(at) => onPlacing({ place: at })}
-          onDegrees={offerForDegrees}
-        />
+        <PlaceField label={said.whereReally} onPlace={(at) => onPlacing({ place: at })} onDegrees={offerForDegrees} />
       ) : null}
       <p className="buttons">
         {placing ? (
           <button type="button" className="main" onClick={endPlacing}>
-            Done placing
+            {said.done}
           </button>
         ) : (
           <>
             <button type="button" className="main" onClick={() => startPlacing(underlay.id, 'points')}>
-              {placement.by === 'points' ? 'Add a point' : 'Place by points'}
+              {placement.by === 'points' ? said.addPoint : said.byPoints}
             </button>
             <button type="button" onClick={() => startPlacing(underlay.id, 'distance')}>
-              Known distance
+              {said.knownDistance}
             </button>
             <button type="button" onClick={() => startPlacing(underlay.id, 'move')}>
-              Move
+              {said.move}
             </button>
           </>
         )}
@@ -82,31 +71,30 @@ export function PlacingDetails({ underlay }: { readonly underlay: Underlay }) {
 }
 
 function ScaleWarning({ metresPerPixel }: { readonly metresPerPixel: number }) {
-  const units = useUnits();
+  const f = useFigures();
   if (isLikelyScale(metresPerPixel)) return null;
   return (
     <p className="field-problem" role="alert">
-      One pixel of this picture is {formatPixel(metresPerPixel, units)} of ground, which no picture of a property has.
-      Check the figures that it was placed by.
+      {f.words.window.background.placing.oddScale({ pixel: formatPixel(metresPerPixel, f) })}
     </p>
   );
 }
 
 /** A placement that was kept back because of the scale it gives. */
 function Unlikely({ metresPerPixel }: { readonly metresPerPixel: number }) {
-  const units = useUnits();
+  const f = useFigures();
+  const said = f.words.window.background.placing;
   return (
     <div className="doubtful" role="alert">
       <p>
-        <strong>Not done yet.</strong> With it one pixel would be {formatPixel(metresPerPixel, units)} of ground, which
-        no picture of a property has. Check the coordinates and their units.
+        <strong>{said.notDone}</strong> {said.oddScaleToBe({ pixel: formatPixel(metresPerPixel, f) })}
       </p>
       <p className="buttons">
         <button type="button" className="main" onClick={() => settleUnlikely(false)}>
-          Leave it as it is
+          {said.leave}
         </button>
         <button type="button" onClick={() => settleUnlikely(true)}>
-          Do it all the same
+          {said.doIt}
         </button>
       </p>
     </div>
@@ -122,11 +110,12 @@ function Points({
   readonly placement: ByPoints;
   readonly map: PictureMap;
 }) {
-  const units = useUnits();
+  const f = useFigures();
+  const { units } = f;
+  const said = f.words.window.background.placing;
   const { project } = useOpenFile();
   const property = propertyOf(project);
   const plane = workingPlane(property);
-  const f = useFigures();
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const placeInWords = (at: LonLat) =>
     property.placed ? formatPlace(at, system, f) : formatGrid(plane.toXy(at), units);
@@ -136,32 +125,34 @@ function Points({
   return (
     <>
       <SelectField<ByPoints['fit']>
-        label="Fit"
+        label={said.fit.label}
         value={fit}
         choices={[
-          { value: 'similarity', label: 'Turn and scale (two points or more)' },
-          { value: 'affine', label: 'Stretch too (three points or more)' },
+          { value: 'similarity', label: said.fit.similarity },
+          { value: 'affine', label: said.fit.affine },
         ]}
-        hint="A scan or a photo from straight above needs turning and scaling; a stretched copy needs the other."
+        hint={said.fit.hint}
         onCommit={(next) => changePoints(underlay, () => ({ fit: next }))}
       />
       {map.refused ? <p className="field-problem">{f.say(map.refused)}</p> : null}
       {map.quality ? (
         <p className="details-fact">
-          <span className="figure-value">{formatTape(map.quality.rmsM, units)}</span> RMS over {points.length} points
-          {map.quality.sigma0M === null ? '. With no point to spare nothing checks it: add another.' : ''}
+          {(map.quality.sigma0M === null ? said.rmsUnchecked : said.rms)({
+            rmsM: map.quality.rmsM,
+            points: points.length,
+          })}
         </p>
       ) : null}
       <table className="points">
         <thead>
           <tr>
-            <th scope="col">Point</th>
-            <th scope="col">Place</th>
+            <th scope="col">{said.point}</th>
+            <th scope="col">{said.place}</th>
             <th scope="col" className="amount">
-              Off by
+              {said.offBy}
             </th>
             <th scope="col">
-              <span className="visually-hidden">What to do with it</span>
+              <span className="visually-hidden">{said.actions}</span>
             </th>
           </tr>
         </thead>
@@ -171,21 +162,21 @@ function Points({
             <tr key={`${point.pixel[0]} ${point.pixel[1]} ${point.at[0]}`} className={suspect === i ? 'suspect' : ''}>
               <th scope="row">
                 {i + 1}
-                {suspect === i ? <strong> Look at this one: the others agree without it.</strong> : null}
+                {suspect === i ? <strong> {said.suspect}</strong> : null}
               </th>
               <td>{placeInWords(point.at)}</td>
-              <td className="amount">{map.quality ? formatTape(map.quality.residuals[i]!.lengthM, units) : ''}</td>
+              <td className="amount">{map.quality ? f.tape(map.quality.residuals[i]!.lengthM) : ''}</td>
               <td>
                 <button
                   type="button"
-                  aria-label={`Take point ${i + 1} out`}
+                  aria-label={said.takePointOut({ number: i + 1 })}
                   onClick={() =>
                     changePoints(underlay, (before) => ({
                       points: before.points.filter((other) => !isSamePoint(other, point)),
                     }))
                   }
                 >
-                  Take out
+                  {said.takeOut}
                 </button>
               </td>
             </tr>

@@ -27,6 +27,7 @@ export function SystemQuestion({
   readonly answer: (choice: SystemChoice) => void;
 }) {
   const f = useFigures();
+  const said = f.words.window.background.placing.system;
   const [way, setWay] = useState('degrees');
   const [text, setText] = useState('');
   const [problem, setProblem] = useState<Message | null>(null);
@@ -36,16 +37,16 @@ export function SystemQuestion({
     else answer(chosen);
   };
   return (
-    <section className="block" aria-label={`Coordinate system of the ${of}`}>
+    <section className="block" aria-label={said.of[of]}>
       <p>{why}</p>
       <SelectField
-        label="Its coordinates are"
+        label={said.label}
         value={way}
         choices={[
-          { value: 'degrees', label: 'Longitude and latitude, degrees (WGS 84)' },
-          { value: 'utm', label: 'UTM, in a zone that I type' },
+          { value: 'degrees', label: said.degrees },
+          { value: 'utm', label: said.utm },
           ...projected.map(({ id, name }) => ({ value: id, label: f.say(name) })),
-          { value: 'own', label: 'Another: I paste its PROJ text' },
+          { value: 'own', label: said.own },
           { value: 'eye', label: otherwise },
         ]}
         onCommit={(next) => {
@@ -53,8 +54,8 @@ export function SystemQuestion({
           setProblem(null);
         }}
       />
-      {way === 'utm' ? <TextField label="Zone, such as 37 south" value={text} onCommit={setText} /> : null}
-      {way === 'own' ? <TextField label="PROJ text" value={text} onCommit={setText} /> : null}
+      {way === 'utm' ? <TextField label={said.zone} value={text} onCommit={setText} /> : null}
+      {way === 'own' ? <TextField label={said.proj} value={text} onCommit={setText} /> : null}
       {problem ? (
         <p className="field-problem" role="alert">
           {f.say(problem)}
@@ -62,7 +63,7 @@ export function SystemQuestion({
       ) : null}
       <p className="buttons">
         <button type="button" className="main" onClick={go}>
-          Go on
+          {said.goOn}
         </button>
       </p>
     </section>

@@ -4,11 +4,10 @@ import { underlay as described } from '../../../core/kinds/underlay.ts';
 import { changeThing } from '../../../core/model/edits/changeThing.ts';
 import { moveUnderlay, underlaysInOrder } from '../../../core/model/edits/moveUnderlay.ts';
 import type { TileFileSource, Underlay } from '../../../core/model/underlayThings.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { CheckField, TextField } from '../parts/fields.tsx';
 import { formatPixel } from './formatPixel.ts';
 import { PlacingDetails } from './PlacingDetails.tsx';
@@ -18,73 +17,73 @@ import { usePictureMap } from './usePictureMap.ts';
 
 export function UnderlayDetails({ underlay }: { readonly underlay: Underlay }) {
   const { id, name, source, shown, note } = underlay;
-  const set = (label: string, patch: Partial<Omit<Underlay, 'kind' | 'id'>>) =>
-    change(`${label} ${name}`, 'underlay', id, patch);
+  const { window: words } = useWords();
+  const { details, steps } = words.background;
+  const { common } = words.frame;
+  const set = (step: 'show' | 'hide' | 'rename' | 'note', patch: Partial<Omit<Underlay, 'kind' | 'id'>>) =>
+    change(steps[step]({ name }), 'underlay', id, patch);
   useEffect(() => endPlacing, []);
   return (
     <>
       <SourceFact underlay={underlay} />
       {source.from === 'picture' ? <PlacingDetails underlay={underlay} /> : null}
       <div className="field-pair">
-        <CheckField label="Shown" value={shown} onCommit={(next) => set(next ? 'Show' : 'Hide', { shown: next })} />
+        <CheckField
+          label={details.shown}
+          value={shown}
+          onCommit={(next) => set(next ? 'show' : 'hide', { shown: next })}
+        />
         <OpacityField underlay={underlay} />
       </div>
       <Order underlay={underlay} />
-      <TextField label="Name" required value={name} onCommit={(next) => set('Rename', { name: next })} />
-      <TextField label="Note" long value={note} onCommit={(next) => set('Change the note of', { note: next })} />
+      <TextField label={common.name} required value={name} onCommit={(next) => set('rename', { name: next })} />
+      <TextField label={common.note} long value={note} onCommit={(next) => set('note', { note: next })} />
     </>
   );
 }
 
 function SourceFact({ underlay }: { readonly underlay: Underlay }) {
-  const units = useUnits();
+  const f = useFigures();
   const map = usePictureMap(underlay);
   const { source } = underlay;
   if (source.from === 'tileFile') return <TileFileFact source={source} />;
-  const size = `${fixed(source.widthPx, 0)} × ${fixed(source.heightPx, 0)} pixels`;
-  return (
-    <p className="details-fact">
-      {source.fileName}, {size}
-      {map ? `; one pixel is ${formatPixel(map.metresPerPixel, units)}` : ''}. It lies inside the property’s file.
-    </p>
-  );
+  const pixel = map && formatPixel(map.metresPerPixel, f);
+  return <p className="details-fact">{f.words.window.background.details.picture({ ...source, pixel })}</p>;
 }
 
 /** Where an offline map lies; and where it is not shown, why, with the button that has it opened. */
 function TileFileFact({ source: { path, fileName } }: { readonly source: TileFileSource }) {
   const state = useTileFiles((states) => states.get(path));
+  const words = useWords();
+  const { details } = words.window.background;
   if (state?.is === 'opening') {
     return (
       <p className="details-fact" role="status">
-        Opening {fileName}…
+        {details.opening({ fileName })}
       </p>
     );
   }
   if (state?.is !== 'left-out') {
-    return (
-      <p className="details-fact">
-        Map tiles, read from <span className="path">{path}</span>. The file is not part of the property: keep it there.
-      </p>
-    );
+    return <p className="details-fact path">{details.tiles({ path })}</p>;
   }
   const { code, message, remedy } = state.problem;
   const open = () => void openChosenTileFile(path);
   return (
-    <section className="block" aria-label="Map file">
+    <section className="block" aria-label={details.mapFile}>
       {code === 'ask-first' ? (
         <>
-          <p>This map file was named by the project file; open it?</p>
+          <p>{details.named}</p>
           <p className="path">{path}</p>
-          <p>Nothing of it has been read yet. Leave it if you don’t know the map.</p>
+          <p>{details.nothingRead}</p>
         </>
       ) : (
         <p className="field-problem" role="alert">
-          {message} {remedy}
+          {words.host.problem({ message, remedy })}
         </p>
       )}
       <p className="buttons">
         <button type="button" className="main" onClick={open}>
-          {code === 'ask-first' ? 'Open the map' : 'Try again'}
+          {code === 'ask-first' ? details.open : words.window.frame.common.tryAgain}
         </button>
       </p>
     </section>
@@ -93,10 +92,11 @@ function TileFileFact({ source: { path, fileName } }: { readonly source: TileFil
 
 function OpacityField({ underlay: { id, name, opacity } }: { readonly underlay: Underlay }) {
   const fieldId = useId();
+  const { details, steps } = useWords().window.background;
   const percent = Math.round(opacity * 100);
   return (
     <div className="field">
-      <label htmlFor={fieldId}>Strength {percent} %</label>
+      <label htmlFor={fieldId}>{details.opacity({ percent })}</label>
       <input
         id={fieldId}
         type="range"
@@ -105,8 +105,8 @@ function OpacityField({ underlay: { id, name, opacity } }: { readonly underlay: 
         value={percent}
         onChange={(event) => {
           const next = Number(event.target.value) / 100;
-          void commit(`Change the strength of ${name}`, changeThing({ kind: 'underlay', id, to: { opacity: next } }), {
-            mergeKey: `opacity ${id}`,
+          void commit(steps.opacity({ name }), changeThing({ kind: 'underlay', id, to: { opacity: next } }), {
+            mergeKey: `opacity:${id}`,
           });
         }}
       />
@@ -117,18 +117,19 @@ function OpacityField({ underlay: { id, name, opacity } }: { readonly underlay: 
 /** Over or under its neighbours; not shown where there are none. */
 function Order({ underlay }: { readonly underlay: Underlay }) {
   const { project } = useOpenFile();
+  const { details, steps } = useWords().window.background;
   const inOrder = underlaysInOrder(project);
   if (inOrder.length < 2) return null;
   const at = inOrder.findIndex(({ id }) => id === underlay.id);
   const move = (way: 'up' | 'down') =>
-    void commit(`${way === 'up' ? 'Raise' : 'Lower'} ${underlay.name}`, moveUnderlay({ id: underlay.id, way }));
+    void commit(steps[way === 'up' ? 'raise' : 'lower'](underlay), moveUnderlay({ id: underlay.id, way }));
   return (
     <p className="buttons">
       <button type="button" disabled={at === inOrder.length - 1} onClick={() => move('up')}>
-        Over the next
+        {details.over}
       </button>
       <button type="button" disabled={at === 0} onClick={() => move('down')}>
-        Under the next
+        {details.under}
       </button>
     </p>
   );

@@ -1,7 +1,6 @@
 import type { Underlay } from '../../../core/model/underlayThings.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { Register } from '../parts/Register.tsx';
 import { AddBackground } from './AddBackground.tsx';
 import { useTileFiles } from './tileFileStates.ts';
@@ -10,19 +9,21 @@ import { usePictureMap } from './usePictureMap.ts';
 /** The user's own maps and pictures under the drawing. */
 export function UnderlayRegister() {
   const { project } = useOpenFile();
+  const { window: words } = useWords();
+  const { list } = words.background;
   const rows = [...project.underlay.values()].sort((a, b) => b.rank - a.rank);
   return (
     <>
       <AddBackground />
       <Register<Underlay>
-        caption="Background maps, the uppermost first"
+        caption={list.caption}
         rows={rows}
         idOf={({ id }) => id}
-        empty="None yet. Bring in an aerial photo, a scanned plan or a surveyor’s GeoTIFF (JPEG, PNG, WebP, TIFF; with a world file if there is one), or add an offline map file (MBTiles)."
+        empty={list.empty}
         columns={[
-          { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
-          { title: 'Placed', cell: (underlay) => <HowPlaced underlay={underlay} /> },
-          { title: 'Shown', cell: (underlay) => <HowShown underlay={underlay} /> },
+          { title: words.frame.common.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
+          { title: list.placed, cell: (underlay) => <HowPlaced underlay={underlay} /> },
+          { title: list.shown, cell: (underlay) => <HowShown underlay={underlay} /> },
         ]}
       />
     </>
@@ -30,20 +31,21 @@ export function UnderlayRegister() {
 }
 
 function HowShown({ underlay: { source, shown, opacity } }: { readonly underlay: Underlay }) {
+  const { list } = useWords().window.background;
   const file = useTileFiles((states) => (source.from === 'tileFile' ? states.get(source.path) : undefined));
-  if (!shown) return 'hidden';
-  if (file?.is === 'opening') return 'opening…';
-  if (file?.is === 'left-out') return file.problem.code === 'ask-first' ? 'not opened yet' : 'left out';
-  return `${Math.round(opacity * 100)} %`;
+  if (!shown) return list.hidden;
+  if (file?.is === 'opening') return list.opening;
+  if (file?.is === 'left-out') return file.problem.code === 'ask-first' ? list.notOpened : list.leftOut;
+  return list.percent({ percent: Math.round(opacity * 100) });
 }
 
 function HowPlaced({ underlay }: { readonly underlay: Underlay }) {
-  const units = useUnits();
+  const { list } = useWords().window.background;
   const map = usePictureMap(underlay);
   const { placement } = underlay;
-  if (!placement) return 'by its tiles';
-  if (placement.by === 'coordinates') return `by coordinates, ${placement.system}`;
-  if (placement.by === 'distance') return 'by a distance';
-  if (placement.by === 'eye' || !map?.quality) return 'by eye only';
-  return `${placement.points.length} points, RMS ${formatTape(map.quality.rmsM, units)}`;
+  if (!placement) return list.byTiles;
+  if (placement.by === 'coordinates') return list.byCoordinates(placement);
+  if (placement.by === 'distance') return list.byDistance;
+  if (placement.by === 'eye' || !map?.quality) return list.byEye;
+  return list.byPoints({ points: placement.points.length, rmsM: map.quality.rmsM });
 }

@@ -15,6 +15,7 @@ import type {
   Underlay,
 } from '../../../core/model/underlayThings.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import type { Placing, PlacingStep } from '../../map/underlay/types.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
@@ -77,20 +78,22 @@ function planeNow() {
   return workingPlane(propertyOf(useApp.getState().file!.project));
 }
 
+const said = () => plainWords().window.background;
+
 function place(placing: Placing, picture: PlacedPicture, at: LonLat): void {
   const [pixel] = placing.marked;
   if (!pixel) return;
   usePlacing.setState({ placing: { ...placing, marked: [] } });
   if (placing.way === 'points') addPoint(picture, { pixel, at });
   else if (placing.way === 'move') {
-    setPlacement(picture.underlay, moved(picture, pixel, at), 'Move');
+    setPlacement(picture.underlay, moved(picture, pixel, at), 'move');
     endPlacing();
   }
 }
 
 function addPoint(picture: PlacedPicture, point: PicturePoint): void {
   const before = byPoints(picture);
-  setPlacement(picture.underlay, { ...before, points: [...before.points, point] }, 'Place');
+  setPlacement(picture.underlay, { ...before, points: [...before.points, point] }, 'place');
 }
 
 /**
@@ -103,13 +106,13 @@ export function offerForDegrees(earth: LonLat): { readonly label: string; readon
   const project = useApp.getState().file?.project;
   const wanted = placing?.way === 'points' && pixel ? { underlayId: placing.underlayId, pixel, earth } : null;
   if (!wanted || !project || whyNotPlaceByPicture(wanted)(project)) {
-    return { label: 'Open “Place on earth”', take: () => useApp.setState({ page: 'cover', chosen: [] }) };
+    return { label: said().placing.openCover, take: () => useApp.setState({ page: 'cover', chosen: [] }) };
   }
   return {
-    label: 'Place the property by it',
+    label: said().placing.placeProperty,
     take: () => {
       usePlacing.setState({ placing: { ...placing!, marked: [] } });
-      void commit('Place the property on the earth', placeByPicture(wanted));
+      void commit(said().steps.placeProperty, placeByPicture(wanted));
     },
   };
 }
@@ -166,13 +169,13 @@ function measure(
   // A bearing as people take it, from true north there; the plane's own differs by a hair away from its middle.
   const end = bearingDeg === null ? null : plane.toXy(plane.earth.destination(at, bearingDeg, distanceM));
   const inPlaneDeg = end ? (Math.atan2(end[0] - a[0], end[1] - a[1]) * 180) / Math.PI : lies;
-  setPlacement(picture.underlay, { by: 'distance', from, to, distanceM, at, bearingDeg: inPlaneDeg }, 'Scale');
+  setPlacement(picture.underlay, { by: 'distance', from, to, distanceM, at, bearingDeg: inPlaneDeg }, 'scale');
   endPlacing();
 }
 
-function setPlacement(underlay: Underlay, placement: Placement, verb: string): void {
+function setPlacement(underlay: Underlay, placement: Placement, step: 'move' | 'place' | 'scale'): void {
   askIfUnlikely(underlay, placement, () => {
-    void commit(`${verb} ${underlay.name}`, changeThing({ kind: 'underlay', id: underlay.id, to: { placement } }));
+    void commit(said().steps[step](underlay), changeThing({ kind: 'underlay', id: underlay.id, to: { placement } }));
   });
 }
 
@@ -193,7 +196,7 @@ export function changePoints(underlay: Underlay, change: (before: ByPoints) => P
   const { id, name, placement: now } = underlay;
   if (now?.by !== 'points') return;
   askIfUnlikely(underlay, { ...now, ...change(now) }, () => {
-    void commit(`Place ${name}`, (project) => {
+    void commit(said().steps.place({ name }), (project) => {
       const placement = project.underlay.get(id)?.placement;
       if (placement?.by !== 'points') return project;
       return changeThing({ kind: 'underlay', id, to: { placement: { ...placement, ...change(placement) } } })(project);

@@ -1,5 +1,6 @@
 import type { Problem } from '../../../core/api/result.ts';
 import { layUnderlay, whyNotLayUnderlay } from '../../../core/model/edits/layUnderlay.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import { useApp } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
@@ -34,12 +35,13 @@ export async function layTileFile(path: string): Promise<Problem | null> {
     note: attribution,
   };
   const { file } = useApp.getState();
+  const said = plainWords().window.background;
   const refusal = file && whyNotLayUnderlay(wanted)(file.project);
   if (refusal) {
-    return { code: 'not-valid', message: figuresOf(file.project).say(refusal.message), remedy: 'Then add the map.' };
+    return { code: 'not-valid', message: figuresOf(file.project).say(refusal.message), remedy: said.add.thenAdd };
   }
   const hadPlace = file?.project.property.get('property')?.placed;
-  if ((await commit(`Lay ${name} under the drawing`, layUnderlay(wanted), { choose: [id] })) && !hadPlace) {
+  if ((await commit(said.steps.lay({ name }), layUnderlay(wanted), { choose: [id] })) && !hadPlace) {
     mapView.zoomTo(id);
   }
   return null;

@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { TileFileFacts } from '../../../core/api/pictureApi.ts';
 import type { Problem, Result } from '../../../core/api/result.ts';
 import type { Underlay } from '../../../core/model/underlayThings.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import { useApp } from '../../state/appState.ts';
 import { host } from '../../state/session.ts';
 
@@ -62,6 +63,5 @@ function set(path: string, state: TileFileState): void {
 function tell({ code }: Problem): void {
   if (code === 'stopped' || code === 'no-file-open') return;
   const count = [...useTileFiles.getState().values()].filter(({ is }) => is === 'left-out').length;
-  const which = count === 1 ? 'An offline map is' : `${count} offline maps are`;
-  useApp.setState({ lastLine: { kind: 'refused', text: `${which} not shown: see Background maps.` } });
+  useApp.setState({ lastLine: { kind: 'refused', text: plainWords().window.background.notShown({ count }) } });
 }

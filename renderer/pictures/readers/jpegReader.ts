@@ -1,5 +1,6 @@
 import { JpegDamaged, jpegStrips } from '../../../core/exchange/image/jpeg/jpegStrips.ts';
 import { type JpegFile, readJpeg } from '../../../core/exchange/image/jpeg/readJpeg.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { damagedPicture, PictureProblem, type PictureReader, stripPx } from './reader.ts';
 import { wholeReader } from './wholeReader.ts';
 
@@ -9,9 +10,12 @@ const smallPixels = 24_000_000;
 export async function jpegReader(file: Blob, turned: boolean): Promise<PictureReader> {
   const bytes = new Uint8Array(await file.arrayBuffer());
   const { jpeg, size, whyNot } = readJpeg(bytes);
-  if (!size) throw new PictureProblem(`The JPEG picture can't be read: ${whyNot}. Save it anew, or fetch it again.`);
+  if (!size)
+    throw new PictureProblem(
+      `The JPEG picture can't be read: ${whyNot && figures('metric').say(whyNot)}. Save it anew, or fetch it again.`,
+    );
   if (jpeg && size.widthPx * size.heightPx > smallPixels) return stripReader(bytes, jpeg);
-  return wholeReader(file, size, { opaque: true, turned }, whyNot ?? 'it is damaged');
+  return wholeReader(file, size, { opaque: true, turned }, whyNot ? figures('metric').say(whyNot) : 'it is damaged');
 }
 
 function stripReader(bytes: Uint8Array, jpeg: JpegFile): PictureReader {
@@ -29,7 +33,7 @@ function stripReader(bytes: Uint8Array, jpeg: JpegFile): PictureReader {
           yield { ...strip, image };
         }
       } catch (error) {
-        throw new PictureProblem(error instanceof JpegDamaged ? error.message : damagedPicture);
+        throw new PictureProblem(error instanceof JpegDamaged ? figures('metric').say(error.said) : damagedPicture);
       }
     },
   };

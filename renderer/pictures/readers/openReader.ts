@@ -1,5 +1,6 @@
 import { kindOfPicture, webpSize } from '../../../core/exchange/image/kindOfPicture.ts';
 import { whyNotSize } from '../../../core/exchange/image/pyramid.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { jpegReader } from './jpegReader.ts';
 import { pngReader } from './pngReader.ts';
 import { damagedPicture, PictureProblem, type PictureReader } from './reader.ts';
@@ -15,7 +16,7 @@ export async function openReader(file: File, turned: boolean): Promise<PictureRe
   }
   const reader = await readerFor(file, turned);
   const why = whyNotSize(reader.widthPx, reader.heightPx);
-  if (why) throw new PictureProblem(why);
+  if (why) throw new PictureProblem(figures('metric').say(why));
   return reader;
 }
 

@@ -1,3 +1,4 @@
+import { message } from '../../../core/words/message.ts';
 import { faultText } from '../../state/report.ts';
 import { callWorker, Ended } from '../callWorker.ts';
 import type { ElevationFunctions } from './elevation.worker.ts';
@@ -12,7 +13,7 @@ export async function elevation(request: ElevationRequest, signal: AbortSignal):
     return await room.ask<ElevationRead>(({ read }) => read(request));
   } catch (error) {
     if (error instanceof Ended) return null;
-    return { ok: false, message: `The elevation model could not be read (${faultText(error)}).`, askSystem: null };
+    return { ok: false, message: message('exchange.heights.failed', { fault: faultText(error) }), askSystem: null };
   } finally {
     room.end();
   }

@@ -1,5 +1,6 @@
 import type { HeightUnit, HeightUnitFound } from '../../../core/exchange/elevation/heightUnit.ts';
 import type { Area } from '../../../core/exchange/elevation/planGrid.ts';
+import type { GeoTiffSystem } from '../../../core/exchange/image/geoTiffTags.ts';
 import type { HeightGrid } from '../../../core/model/groundThings.ts';
 import type { Message } from '../../../core/words/message.ts';
 
@@ -21,11 +22,11 @@ export type ElevationRead =
       readonly highestM: number;
       /** The unit that its heights were read in, and how that is known. */
       readonly unit: HeightUnitFound;
-      readonly notes: readonly string[];
+      readonly notes: readonly Message[];
     }
   | {
       readonly ok: false;
-      readonly message: string;
-      /** It can be read once its coordinate system is known: why that is asked for. */
-      readonly askSystem: string | null;
+      readonly message: Message;
+      /** It can be read once its coordinate system is known: what the file says of it. */
+      readonly askSystem: GeoTiffSystem | null;
     };

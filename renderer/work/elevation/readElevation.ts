@@ -12,14 +12,13 @@ import {
 } from '../../../core/exchange/elevation/heightUnit.ts';
 import { type Area, type GridPlan, placesOf, planGrid, stepOfGrid } from '../../../core/exchange/elevation/planGrid.ts';
 import { rasterHeightM } from '../../../core/exchange/elevation/raster.ts';
-import { whyAskForSystem } from '../../../core/exchange/image/geoTiffTags.ts';
+import { type GeoTiffSystem, whyAskForSystem } from '../../../core/exchange/image/geoTiffTags.ts';
 import { photometrics } from '../../../core/exchange/image/tiff/tiffColours.ts';
 import { earthAt } from '../../../core/geometry/earth.ts';
 import type { AffineMap } from '../../../core/geometry/picture/affineMap.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import { largestOf, leastOf } from '../../../core/model/extremes.ts';
-import { figures } from '../../../core/words/figures.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
+import { type Message, message } from '../../../core/words/message.ts';
 import { placeOfTiff } from '../../pictures/readers/placeOfTiff.ts';
 import { openTiff, pictureOf, type TiffPicture } from '../../pictures/readers/tiff/tiffFile.ts';
 import { whyNotPixels } from '../../pictures/readers/tiff/tiffTags.ts';
@@ -37,12 +36,12 @@ export async function readElevation(request: ElevationRequest): Promise<Elevatio
   const plan = planGrid(wanted, cellSizeM(opened));
   const pixels = Array.from(placesOf(plan), (place) => toPixel(projection.toGrid(place)));
   const window = windowAround(pixels, widthPx, heightPx);
-  if (!window) return refuse('The elevation model lies elsewhere: none of it is under this property.');
+  if (!window) return refuse(message('exchange.heights.elsewhere'));
   let values: ValueWindow;
   try {
     values = await readWindow(picture, window);
   } catch {
-    return refuse(damaged);
+    return refuse(message('exchange.heights.damaged'));
   }
   const gridIn = (inM: number) => {
     const raster = {
@@ -60,11 +59,11 @@ export async function readElevation(request: ElevationRequest): Promise<Elevatio
       return rasterHeightM(raster, along(x, window[0], values.width), along(y, window[1], values.height));
     });
   };
-  const found = unit ? { unit, toldBy: 'your choice', doubt: null } : heightUnitOf(tags);
+  const found = unit ? { unit, toldBy: message('exchange.heights.toldBy.you'), doubt: null } : heightUnitOf(tags);
   const { grid, read } = inUnit(found, gridIn);
   const share = shareKnown(grid);
   const range = rangeOf(grid);
-  if (!range) return refuse('The elevation model knows no heights under this property.');
+  if (!range) return refuse(message('exchange.heights.noneKnown'));
   return { ok: true, grid, ...range, unit: read, notes: notesOn(plan, share, systemName) };
 }
 
@@ -74,22 +73,18 @@ function inUnit(found: HeightUnitFound, gridIn: (inM: number) => ReturnType<type
   if (found.toldBy !== null || found.unit !== 'metres') return { grid, read: found };
   const inFeet = gridIn(heightUnits.feet.inM);
   if (shareKnown(inFeet) <= shareKnown(grid)) return { grid, read: found };
-  const doubt =
-    'The file does not say in which unit its heights are. In metres some would lie higher than any mountain: feet are an assumption.';
+  const doubt = message('exchange.heights.tooHighInMetres');
   return { grid: inFeet, read: { unit: 'feet', toldBy: null, doubt } as const };
 }
 
-const damaged =
-  'The GeoTIFF is damaged, or packed in a way that can’t be read. Save it with Deflate or LZW, or unpacked.';
-
-function refuse(message: string): ElevationRead {
-  return { ok: false, message, askSystem: null };
+function refuse(why: Message): ElevationRead {
+  return { ok: false, message: why, askSystem: null };
 }
 
 interface Opened {
   readonly picture: TiffPicture;
   readonly projection: Projection;
-  readonly systemName: string;
+  readonly systemName: Message;
   /** From the file's own coordinates to pixels from the corner of the first. */
   readonly toPixel: (grid: Xy) => Xy;
   readonly toGrid: AffineMap;
@@ -98,47 +93,44 @@ interface Opened {
   readonly band: ReturnType<typeof gdalBand>;
 }
 
-type NotOpened = { readonly message: string; readonly askSystem?: string };
+type NotOpened = { readonly message: Message; readonly askSystem?: GeoTiffSystem };
 
 async function open(file: Blob, chosen: ElevationRequest['system']): Promise<Opened | NotOpened> {
   let picture: TiffPicture;
   try {
     picture = await pictureOf(await openTiff(file), file, 0);
   } catch {
-    return { message: 'This is no GeoTIFF that can be read. Choose an elevation model with the ending .tif.' };
+    return { message: message('exchange.heights.noGeoTiff') };
   }
   const { samplesPerPixel, bits, photometric } = picture.tags;
   if (samplesPerPixel !== 1 || bits < 8 || photometric === photometrics.palette) {
-    return {
-      message: 'This GeoTIFF is a picture: it has colours, not one height to a pixel. Bring it in as a map underneath.',
-    };
+    return { message: message('exchange.heights.isPicture') };
   }
   const why = whyNotPixels(picture.tags);
-  if (why) return { message: why };
+  if (why) return { message: message('exchange.heights.asSaid', { text: why }) };
   const { tags, band } = heightTagsOf(picture.image);
   if (holdsDepths(tags)) {
-    return { message: 'This GeoTIFF holds depths below the water, not heights of the ground. Choose another.' };
+    return { message: message('exchange.heights.depths') };
   }
   const place = await placeOfTiff(picture.image);
   if (!place) {
-    return { message: 'The GeoTIFF does not say where it lies. Choose one that was saved with its coordinates.' };
+    return { message: message('exchange.heights.noPlace') };
   }
   const system = chosen ?? (place.epsg === null ? null : systemOfEpsg(place.epsg));
   if (!system) {
-    const askSystem = whyAskForSystem(place);
-    return { message: `The elevation model ${askSystem}`, askSystem };
+    const { epsg, ownSystem, citation } = place;
+    return { message: whyAskForSystem(place, null), askSystem: { epsg, ownSystem, citation } };
   }
   const { projection, problem } = projectionOf(system.definition);
-  if (!projection) return { message: figures('metric').say(problem) };
+  if (!projection) return { message: problem };
   const { a, b, c, d, e, f } = place.map;
   const area = a * e - b * d;
   const toPixel = ([x, y]: Xy): Xy => {
     return [(e * (x - c) - b * (y - f)) / area, (a * (y - f) - d * (x - c)) / area];
   };
-  const systemName = figures('metric').say(system.name);
   const bounds = boundsOf(picture, place.map, projection);
-  if (!bounds) return { message: `The GeoTIFF lies at no place on earth, if its coordinates are in ${systemName}.` };
-  return { picture, projection, systemName, toPixel, toGrid: place.map, bounds, tags, band };
+  if (!bounds) return { message: message('exchange.heights.notOnEarth', { system: system.name }) };
+  return { picture, projection, systemName: system.name, toPixel, toGrid: place.map, bounds, tags, band };
 }
 
 function heightTagsOf(image: GeoTIFFImage): Pick<Opened, 'tags' | 'band'> {
@@ -215,12 +207,9 @@ function windowAround(
   return window[2] > window[0] && window[3] > window[1] ? window : null;
 }
 
-function notesOn(plan: GridPlan, share: number, systemName: string): string[] {
-  const every = stepOfGrid(plan);
-  const step = `A height is kept every ${fixed(every, every < 10 ? 1 : 0)} m. Its coordinates are in ${systemName}.`;
+function notesOn(plan: GridPlan, share: number, system: Message): Message[] {
+  const everyM = stepOfGrid(plan);
+  const step = message('exchange.heights.kept', { everyM, decimals: everyM < 10 ? 1 : 0, system });
   if (share > 0.999) return [step];
-  return [
-    step,
-    `It covers ${Math.round(100 * share)} % of the ground of the property; elsewhere lengths stay as on the plan.`,
-  ];
+  return [step, message('exchange.heights.covers', { percent: Math.round(100 * share) })];
 }

@@ -6,6 +6,7 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import { projectOf } from '../../../core/model/project.ts';
 import { drawMap } from '../../../core/sheets/map/drawMap.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import type { MapInput } from '../../../renderer/map/mapTypes.ts';
 import { signPen } from '../../../renderer/map/plane/screenPen.ts';
 import { buildScene } from '../../../renderer/map/scene/buildScene.ts';
@@ -43,7 +44,7 @@ describe('the map of a small invented property', () => {
     const window = mapWindow(frame, centre, scale, survey.plane);
     const [w, h] = [(frame[2] * scale) / 2000, (frame[3] * scale) / 2000];
     const ground = [centre[0] - w, centre[1] - h, centre[0] + w, centre[1] + h] as const;
-    const { items } = drawMap(project, survey, window, ground, gridM, plainMeasure);
+    const { items } = drawMap(project, survey, window, ground, gridM, figures('metric'), plainMeasure);
     await expect(displayListText(items, 2)).toMatchFileSnapshot(`golden/map-paper-${scale}.txt`);
   });
 

@@ -31,13 +31,13 @@ describe('the grid', () => {
   });
 
   it('writes figures without needless zeros', () => {
-    expect(gridFigure(200, 100, 'metric', 'E', 'W')).toBe('200 m E');
-    expect(gridFigure(-1500, 500, 'metric', 'N', 'S')).toBe('1.5 km S');
-    expect(gridFigure(0.5, 0.5, 'metric', 'N', 'S')).toBe('0.5 m N');
-    expect(gridFigure(0, 50, 'metric', 'E', 'W')).toBe('0');
-    expect(gridFigure(61 * 0.3048, 0.3048, 'imperial', 'E', 'W')).toBe('61 ft E');
-    expect(gridFigure(6000 * 0.3048, 2000 * 0.3048, 'imperial', 'E', 'W')).toBe('6,000 ft E');
-    expect(gridFigure(3 * 1609.344, 1609.344, 'imperial', 'E', 'W')).toBe('3 mi E');
+    expect(gridFigure(200, 100, 'metric', 'east', 'west')).toBe('200 m E');
+    expect(gridFigure(-1500, 500, 'metric', 'north', 'south')).toBe('1.5 km S');
+    expect(gridFigure(0.5, 0.5, 'metric', 'north', 'south')).toBe('0.5 m N');
+    expect(gridFigure(0, 50, 'metric', 'east', 'west')).toBe('0');
+    expect(gridFigure(61 * 0.3048, 0.3048, 'imperial', 'east', 'west')).toBe('61 ft E');
+    expect(gridFigure(6000 * 0.3048, 2000 * 0.3048, 'imperial', 'east', 'west')).toBe('6,000 ft E');
+    expect(gridFigure(3 * 1609.344, 1609.344, 'imperial', 'east', 'west')).toBe('3 mi E');
   });
 });
 

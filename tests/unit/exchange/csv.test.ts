@@ -10,6 +10,7 @@ import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../../core/quantities/takeOff.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { bridgedGateway, drawing, ring } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 
 /** A small reader of RFC 4180 of its own, so that what is written is read by something else than its writer. */
@@ -140,23 +141,23 @@ describe('a price list', () => {
       'item,f,Again,post,each,1,2,',
     ].join('\r\n');
     const read = readPriceList(bad, prices, countingIds());
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     expect(read.value.items.map(({ id }) => id)).toEqual(['f']);
     expect(read.value.leftOut.map(({ line }) => line)).toEqual([2, 3, 4, 5, 6, 7, 8, 10]);
-    for (const { why } of read.value.leftOut) expect(why).toMatch(/\.$/);
+    for (const { why } of read.value.leftOut) expect(inEnglish(why)).toMatch(/\.$/);
   });
 
   it('refuses what is no such table, and says what it found', () => {
     for (const text of ['', '\0\0', 'a,b\n1,2', 'name,price\n"open,3']) {
       const read = readPriceList(text, prices, countingIds());
       expect(read.ok).toBe(false);
-      if (!read.ok) expect(read.remedy).toMatch(/\.$/);
+      if (!read.ok) expect(inEnglish(read.remedy)).toMatch(/\.$/);
     }
   });
 
   it('is taken in beside what is there, or in its place', () => {
     const read = readPriceList('name,price\nStay with block,20', prices, countingIds());
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     const beside = takePriceList(read.value)(project);
     expect(beside.catalogueItem.size).toBe(prices.items.size);
     expect(beside.catalogueItem.get('item-stay')!.price).toBe(20);
@@ -174,7 +175,7 @@ describe('a price list', () => {
           for (const [place, letter] of hits) broken[place] = letters[letter]!;
           const read = readPriceList(broken.join(''), prices, countingIds());
           if (read.ok) expect(read.value.items.length + read.value.leftOut.length).toBeGreaterThan(0);
-          else expect(read.message).not.toBe('');
+          else expect(inEnglish(read.message)).not.toBe('');
         },
       ),
       { seed: 3, numRuns: 2000 },

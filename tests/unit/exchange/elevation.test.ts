@@ -12,6 +12,7 @@ import { gridHeightM } from '../../../core/survey/heights/gridHeight.ts';
 import type { ElevationRequest } from '../../../renderer/work/elevation/messages.ts';
 import { readElevation } from '../../../renderer/work/elevation/readElevation.ts';
 import { describeWith } from '../../support/describeWith.ts';
+import { allInEnglish, inEnglish } from '../../support/english.ts';
 import { type MadeTiff, madeTiff } from '../../support/madeTiff.ts';
 
 const elevationOf = (request: Pick<ElevationRequest, 'file' | 'area'> & Partial<ElevationRequest>) =>
@@ -46,7 +47,7 @@ const keyed = (keys: Record<number, number>, how: Partial<MadeTiff> = {}, height
 describe('an elevation model', () => {
   it('gives its heights, linear between its pixels', async () => {
     const read = await elevationOf({ file: model(), area });
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     for (const [lon, lat] of [
       [168.002, -42.002],
       [168.00455, -42.00333],
@@ -61,16 +62,16 @@ describe('an elevation model', () => {
   it('that covers only a part says how much', async () => {
     const read = await elevationOf({ file: model(), area: [168.005, -42.009, 168.015, -42.001] });
     expect(read).toMatchObject({ ok: true });
-    expect(read.ok && read.notes.join()).toMatch(/covers \d+ %/);
+    expect(read.ok && read.notes.map((note) => inEnglish(note)).join()).toMatch(/covers \d+ %/);
   });
 
   it('that lies elsewhere, knows nothing, or is no model says so', async () => {
     const elsewhere = await elevationOf({ file: model(), area: [10, 10, 10.01, 10.01] });
-    expect(elsewhere).toMatchObject({ ok: false, message: expect.stringContaining('elsewhere') });
+    expect(allInEnglish(elsewhere)).toMatchObject({ ok: false, message: expect.stringContaining('elsewhere') });
     const empty = await elevationOf({ file: model(() => -32768), area });
-    expect(empty).toMatchObject({ ok: false, message: expect.stringContaining('knows no heights') });
+    expect(allInEnglish(empty)).toMatchObject({ ok: false, message: expect.stringContaining('knows no heights') });
     const text = await elevationOf({ file: new Blob(['not a tiff']), area });
-    expect(text).toMatchObject({ ok: false, message: expect.stringContaining('no GeoTIFF') });
+    expect(allInEnglish(text)).toMatchObject({ ok: false, message: expect.stringContaining('no GeoTIFF') });
     const whole = new Uint8Array(await model().arrayBuffer());
     const cut = await elevationOf({ file: new Blob([whole.slice(0, 20_000)]), area });
     expect(cut.ok).toBe(false);
@@ -83,7 +84,7 @@ describe('the unit of heights', () => {
   const truthM = risingM(...middle);
   async function heightOf(file: Blob, chosen: Partial<ElevationRequest> = {}) {
     const read = await elevationOf({ file, area, ...chosen });
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     return { ...read, heightM: gridHeightM(read.grid, middle)! };
   }
 
@@ -101,7 +102,7 @@ describe('the unit of heights', () => {
     ['its band says so', model(risingM, { gdalMetadata: usFoot }), 'usFeet', usFootM],
   ])('is told where %s', async (_, file, unit, inM) => {
     const read = await heightOf(file);
-    expect(read.unit).toMatchObject({ unit, doubt: null, toldBy: expect.any(String) as unknown });
+    expect(allInEnglish(read.unit)).toMatchObject({ unit, doubt: null, toldBy: expect.any(String) as unknown });
     expect(read.heightM).toBeCloseTo(truthM * inM, 0);
     expect(read.lowestM).toBeLessThan(read.heightM);
     expect(read.highestM).toBeGreaterThan(read.heightM);
@@ -115,7 +116,11 @@ describe('the unit of heights', () => {
     ['two things at once', keyed({ 4099: 9001, 4096: 6360 }), /contradicts itself/],
   ])('is an assumption that is said where the file says %s', async (_, file, doubt) => {
     const read = await heightOf(file);
-    expect(read.unit).toMatchObject({ unit: 'metres', toldBy: null, doubt: expect.stringMatching(doubt) as unknown });
+    expect(allInEnglish(read.unit)).toMatchObject({
+      unit: 'metres',
+      toldBy: null,
+      doubt: expect.stringMatching(doubt) as unknown,
+    });
     expect(read.heightM).toBeCloseTo(truthM, 0);
   });
 
@@ -126,7 +131,10 @@ describe('the unit of heights', () => {
 
   it('can only be feet where metres would be above all mountains', async () => {
     const high = await heightOf(model((lon, lat) => 10_000 + risingM(lon, lat)));
-    expect(high.unit).toMatchObject({ unit: 'feet', doubt: expect.stringContaining('any mountain') as unknown });
+    expect(allInEnglish(high.unit)).toMatchObject({
+      unit: 'feet',
+      doubt: expect.stringContaining('any mountain') as unknown,
+    });
     expect(high.heightM).toBeCloseTo((10_000 + truthM) * 0.3048, 0);
   });
 
@@ -142,7 +150,7 @@ describe('the unit of heights', () => {
   });
 
   it('of depths is refused', async () => {
-    expect(await elevationOf({ file: keyed({ 4096: 5715 }), area })).toMatchObject({
+    expect(allInEnglish(await elevationOf({ file: keyed({ 4096: 5715 }), area }))).toMatchObject({
       ok: false,
       message: expect.stringContaining('depths') as unknown,
     });
@@ -165,7 +173,7 @@ describe('an elevation model of any make', () => {
       file: model(whole ? (lon, lat) => Math.round(risingM(lon, lat)) : risingM, how),
       area,
     });
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     for (const place of [
       [168.002, -42.002],
       [168.0079, -42.0078],
@@ -187,7 +195,7 @@ describe('an elevation model of any make', () => {
       geo: { pixel: 1, west: 500_000, north: 6_000_000, keys: { 1024: 1, 3072: 32655 } },
     });
     const read = await elevationOf({ file: new Blob([new Uint8Array(bytes)]), area: null });
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     const { toLonLat } = projectionOf(systemOfEpsg(32655)!.definition).projection!;
     for (const [x, y] of [
       [200, 10],
@@ -205,14 +213,21 @@ describe('an elevation model of any make', () => {
     const keys = { 1024: 1, 2048: 4326, 3072: 32767 };
     const file = model(risingM, { geo: { pixel: 9, west: Math.round(west), north: Math.round(north), keys } });
     const asked = await elevationOf({ file, area });
-    expect(asked).toMatchObject({ ok: false, askSystem: expect.stringContaining('without a code') as unknown });
+    expect(allInEnglish(asked)).toMatchObject({
+      ok: false,
+      message: expect.stringContaining('without a code') as unknown,
+      askSystem: { epsg: null, ownSystem: true },
+    });
     const read = await elevationOf({ file, area, system: systemOfEpsg(32759) });
-    expect(read.ok && read.notes.join()).toContain('UTM 59 south');
+    expect(read.ok && read.notes.map((note) => inEnglish(note)).join()).toContain('UTM 59 south');
   });
 
   it('names the system that it is read in, and how far that may be off', async () => {
     const read = await elevationOf({ file: keyed({ 2048: 4283 }), area });
-    expect(read).toMatchObject({ ok: true, notes: [expect.stringContaining('GDA94 (within about 2 m of WGS 84)')] });
+    expect(allInEnglish(read)).toMatchObject({
+      ok: true,
+      notes: [expect.stringContaining('GDA94 (within about 2 m of WGS 84)')],
+    });
   });
 
   it('that is a picture says so', async () => {
@@ -221,7 +236,10 @@ describe('an elevation model of any make', () => {
       { bits: 1, format: 1 },
     ] as const) {
       const read = await elevationOf({ file: model(() => 1, how), area });
-      expect(read).toMatchObject({ ok: false, message: expect.stringContaining('is a picture') as unknown });
+      expect(allInEnglish(read)).toMatchObject({
+        ok: false,
+        message: expect.stringContaining('is a picture') as unknown,
+      });
     }
   });
 });
@@ -260,7 +278,7 @@ describeWith(['gdalwarp'], 'an elevation model that GDAL projected', () => {
       });
       expect(`${status} ${stderr}`).toBe('0 ');
       const read = await elevationOf({ file: new Blob([new Uint8Array(readFileSync(to))]), area });
-      if (!read.ok) throw new Error(read.message);
+      if (!read.ok) throw new Error(inEnglish(read.message));
       for (const [lon, lat] of [
         [168.002, -42.002],
         [168.0055, -42.0041],

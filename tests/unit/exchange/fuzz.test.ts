@@ -6,6 +6,7 @@ import { readAny } from '../../../core/exchange/readAny.ts';
 import { difference } from '../../../core/model/difference.ts';
 import { whyNotFields } from '../../../core/model/edits/support/checkFields.ts';
 import { allThings } from '../../../core/model/project.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 import { emptyProject } from '../../support/randomProjects.ts';
 import { mapFile, mapFileNames } from './mapFiles.ts';
@@ -22,14 +23,14 @@ function survive(name: string, bytes: Uint8Array): 'refused' | 'read' {
   const startedAt = performance.now();
   const read = readAny(name, bytes);
   if (!read.ok) {
-    expect(`${read.message} ${read.remedy}`).toMatch(/^[^ ].*\. [A-Z].*\.$/s);
-    expect(read.message).not.toMatch(/undefined|\[object|NaN/);
+    expect(`${inEnglish(read.message)} ${inEnglish(read.remedy)}`).toMatch(/^[^ ].*\. [A-Z].*\.$/s);
+    expect(inEnglish(read.message)).not.toMatch(/undefined|\[object|NaN/);
     return 'refused';
   }
   const { preview } = read;
   for (const { why, whatToDo } of preview.problems) {
-    expect(why).not.toMatch(/undefined/);
-    expect(whatToDo).toMatch(/\.$/);
+    expect(inEnglish(why)).not.toMatch(/undefined/);
+    expect(inEnglish(whatToDo)).toMatch(/\.$/);
   }
   for (const { path } of preview.features) {
     expect(path.every(([lon, lat]) => Math.abs(lon) <= 180 && Math.abs(lat) <= 90)).toBe(true);

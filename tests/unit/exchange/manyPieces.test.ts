@@ -11,7 +11,7 @@ import { type Project, projectOf, propertyOf, put } from '../../../core/model/pr
 import type { FenceLine, LonLat } from '../../../core/model/things.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { mostBodyBytes } from '../../../electron/loopback/readBody.ts';
-import { inEnglish } from '../../support/english.ts';
+import { allInEnglish, inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 import { randomNumbers } from '../../support/random.ts';
 import { at, emptyProject } from '../../support/randomProjects.ts';
@@ -99,7 +99,9 @@ describe('a line that tangles', () => {
   it('is drawn together where it stays in one place, with a word, and nowhere else', () => {
     const [before, after] = [walk(-1000, -10), walk(10, 1000)];
     const { project, notes } = taken([line([...before, ...lyingStill(5000, 0, 3), ...after])]);
-    expect(notes.join()).toMatch(/one line stays in one place.* drawn together, within \d\.00 m/);
+    expect(notes.map((note) => inEnglish(note)).join()).toMatch(
+      /one line stays in one place.* drawn together, within \d\.00 m/,
+    );
     const [{ path }] = fences(project) as [FenceLine];
     expect(path.length).toBeLessThan(before.length + after.length + 500);
     for (const vertex of [...before, ...after]) expect(path).toContainEqual(vertex);
@@ -111,7 +113,9 @@ describe('a line that tangles', () => {
     const wild = lyingStill(4000, 0, 2000);
     const { added, problems } = taken([line(wild), line(walk(0, 500))]);
     expect(added).toBe(1);
-    expect(problems[0]).toMatchObject({ why: expect.stringContaining('more than 2,000 times') as unknown });
+    expect(allInEnglish(problems[0])).toMatchObject({
+      why: expect.stringContaining('more than 2,000 times') as unknown,
+    });
   });
 
   it('with others, over the same ground again and again, is refused in words', () => {

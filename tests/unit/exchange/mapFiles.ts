@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Preview, ReadOptions } from '../../../core/exchange/preview/types.ts';
 import { readAny } from '../../../core/exchange/readAny.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const folder = join(import.meta.dirname, 'files');
 
@@ -18,7 +19,7 @@ export function bytesOf(text: string): Uint8Array {
 
 export function previewOfBytes(name: string, bytes: Uint8Array, options: ReadOptions = {}): Preview {
   const read = readAny(name, bytes, options);
-  if (!read.ok) throw new Error(`${read.message} ${read.remedy}`);
+  if (!read.ok) throw new Error(`${inEnglish(read.message)} ${inEnglish(read.remedy)}`);
   return read.preview;
 }
 
@@ -30,5 +31,5 @@ export function previewOfFile(name: string, options: ReadOptions = {}): Preview 
 export function refusalOf(name: string, contents: Uint8Array | string, options: ReadOptions = {}): string {
   const read = readAny(name, typeof contents === 'string' ? bytesOf(contents) : contents, options);
   if (read.ok) throw new Error(`${name} was read.`);
-  return `${read.message} ${read.remedy}`;
+  return `${inEnglish(read.message)} ${inEnglish(read.remedy)}`;
 }

@@ -13,6 +13,7 @@ import { difference } from '../../../core/model/difference.ts';
 import { allThings, type Project, projectOf, put } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { allInEnglish, inEnglish } from '../../support/english.ts';
 import { fullProperty } from '../../support/fullProperty.ts';
 import { countingIds } from '../../support/ids.ts';
 import { withUnknown } from '../../support/withUnknown.ts';
@@ -23,7 +24,7 @@ const newer = projectOf(things.map(withUnknown));
 const fresh = () => projectOf([newProperty('Another'), ...startingFenceTypes]);
 
 function takenIn(read: ReadResult, into: Project): Imported {
-  if (!read.ok) throw new Error(read.message);
+  if (!read.ok) throw new Error(inEnglish(read.message));
   expect(read.preview.problems).toEqual([]);
   return importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, into, countingIds(900));
 }
@@ -78,7 +79,7 @@ describe('fields that this version does not know', () => {
     const placed = put(project, { ...[...project.property.values()][0]!, placed: true, origin: post.at });
     const back = takenIn(readGeoJson(writeGeoJson(placed, surveyOf(placed))), fresh());
     expect(back.project.post.size).toBe(0);
-    expect(back.problems.map(({ why }) => why)).toEqual([
+    expect(back.problems.map(({ why }) => inEnglish(why))).toEqual([
       'what this version does not know of it takes 977 kB, and one thing can have 256 kB of it at most',
     ]);
   });
@@ -88,7 +89,7 @@ test('a thing of a kind that this version does not know is told of, and becomes 
   const properties = { 'undergate:kind': 'beacon', 'undergate:id': 'b', 'undergate:version': 2000, name: 'Light' };
   const geometry = { type: 'Point', coordinates: [175.5, -37.9] };
   const read = readGeoJson(JSON.stringify({ type: 'Feature', properties, geometry }));
-  expect(read).toMatchObject({
+  expect(allInEnglish(read)).toMatchObject({
     ok: true,
     preview: {
       features: [],

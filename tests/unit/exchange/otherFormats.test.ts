@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { knownSystems } from '../../../core/coordinates/systems.ts';
 import { distanceM } from '../../../core/geometry/geodesic.ts';
 import type { LonLat } from '../../../core/model/things.ts';
-import { inEnglish } from '../../support/english.ts';
+import { allInEnglish, inEnglish } from '../../support/english.ts';
 import { bytesOf, mapFile, previewOfBytes, previewOfFile, refusalOf } from './mapFiles.ts';
 
 /** All positions of a GeoJSON value, whatever its geometries. */
@@ -68,7 +68,7 @@ describe('KML', () => {
       ['Block (2)', 'outline', 'fenceLine'],
       ['Quad bike', 'line', 'fenceLine'],
     ]);
-    expect(notes.join()).toContain('pictures');
+    expect(notes.map((note) => inEnglish(note)).join()).toContain('pictures');
   });
 
   it('takes heights where they are above the sea, and not where they are to be passed over', () => {
@@ -80,7 +80,10 @@ describe('KML', () => {
 
   it('tells of a model, which is no line', () => {
     const [problem] = previewOfFile('map.kmz').problems;
-    expect(problem).toMatchObject({ name: 'Shed in three dimensions', why: expect.stringContaining('model') });
+    expect(allInEnglish(problem)).toMatchObject({
+      name: 'Shed in three dimensions',
+      why: expect.stringContaining('model'),
+    });
   });
 
   it('puts up with spaces beside the commas, and says which position is no number', () => {
@@ -92,7 +95,7 @@ describe('KML', () => {
       [168.2, -42.2],
     ]);
     const { problems } = previewOfBytes('a.kml', bytesOf(text('168.1,-42.1 168.2,south')));
-    expect(problems[0]!.why).toContain('position 2');
+    expect(inEnglish(problems[0]!.why)).toContain('position 2');
   });
 });
 
@@ -145,7 +148,7 @@ describe('a table of points', () => {
       ['Typed', 'post'],
     ]);
     expect(distanceM(features[2]!.path[0]!, [168.003, -42.001])).toBeLessThan(0.01);
-    expect(problems).toEqual([
+    expect(allInEnglish(problems)).toEqual([
       { index: 2, name: 'Nowhere', why: 'its latitude is empty', whatToDo: 'Fix row 4 of the table.' },
     ]);
   });
@@ -157,7 +160,7 @@ describe('a table of points', () => {
     const { features, notes } = previewOfBytes('a.csv', bytesOf(text), { grid: nztm });
     // The same place by GDAL 3.6.2: gdaltransform -s_srs EPSG:2193 -t_srs EPSG:4326.
     expect(distanceM(features[0]!.path[0]!, [168.011366565365, -41.928019176516])).toBeLessThan(0.01);
-    expect(notes.join()).toContain('NZTM2000');
+    expect(notes.map((note) => inEnglish(note)).join()).toContain('NZTM2000');
   });
 
   it('never takes degrees for metres, nor their decimal commas for thousands', () => {
@@ -170,7 +173,10 @@ describe('a table of points', () => {
     ]) {
       const { features, notes } = previewOfBytes('a.csv', bytesOf(text), { grid: nztm });
       expect(distanceM(features[0]!.path[0]!, [168.0114, -41.928]), text).toBeLessThan(50);
-      if (text.includes('easting')) expect(notes.join()).toContain('“easting” and “northing” are as small as degrees');
+      if (text.includes('easting'))
+        expect(notes.map((note) => inEnglish(note)).join()).toContain(
+          '“easting” and “northing” are as small as degrees',
+        );
     }
   });
 

@@ -18,6 +18,7 @@ import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDef
 import type { BuriedPoint } from '../../../core/model/recordThings.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
+import { allInEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 import { drawingWithLeft } from '../../support/recordedDrawing.ts';
 import { bytesOf, previewOfBytes } from './mapFiles.ts';
@@ -187,7 +188,7 @@ describe('what comes in beside what is recorded', () => {
 
   it('a second bend of a crossing is refused', () => {
     const { problems, project: after } = comesIn(withFeature({ 'undergate:id': 'bend-2' }));
-    expect(problems).toMatchObject([{ why: 'its crossing has another one of these already' }]);
+    expect(allInEnglish(problems)).toMatchObject([{ why: 'its crossing has another one of these already' }]);
     expect(after.buriedPoint).toBe(project.buriedPoint);
   });
 

@@ -69,11 +69,11 @@ describe('a stray point', () => {
 
   it('is told of with its distance, or with what 0, 0 means', () => {
     const far = taken(file(...points('P', around(home, 20)), { name: 'Stray', at: away(300) }), fresh());
-    expect(far.problems[0]!.why).toMatch(/^it lies (299|300|301)(\.\d)? km from the rest$/);
+    expect(inEnglish(far.problems[0]!.why)).toMatch(/^it lies (299|300|301)(\.\d)? km from the rest$/);
     const noFix = taken(file(...points('P', around(home, 20)), { name: 'Stray', at: [0, 0] }), fresh());
-    expect(noFix.problems[0]!.why).toContain('receiver without a fix');
+    expect(inEnglish(noFix.problems[0]!.why)).toContain('receiver without a fix');
     const beside = taken(file(...points('P', around(home, 20)), { name: 'Stray', at: away(300) }), drawn());
-    expect(beside.problems[0]!.why).toContain('from the middle of the property');
+    expect(inEnglish(beside.problems[0]!.why)).toContain('from the middle of the property');
   });
 
   it('does not keep the rest out of a property that is drawn', () => {
@@ -95,7 +95,10 @@ describe('a stray point', () => {
     expect(kmFromHome(into.project)).toBeLessThan(2);
     const tooFar = file(...points('P', around(home, 20)), { name: 'Stray', at: away(900) });
     const refused = taken(tooFar, fresh(), { as: new Map([[keyOf(tooFar, 'Stray'), 'post']]) });
-    expect([refused.added, refused.problems[0]?.why]).toEqual([20, expect.stringContaining('from the middle')]);
+    expect([refused.added, inEnglish(refused.problems[0]?.why)]).toEqual([
+      20,
+      expect.stringContaining('from the middle'),
+    ]);
   });
 
   it('does not decide where the property is when everything else is left out', () => {
@@ -112,7 +115,9 @@ describe('a stray point', () => {
     const path: LonLat[] = [home, away(0.2), [0, 0], away(0.5), away(0.8)];
     const preview = file({ name: 'Track', path });
     expect(preview.features[0]!.path).toEqual([home, away(0.2), away(0.5), away(0.8)]);
-    expect(preview.notes.join()).toContain('One position of lines at latitude 0, longitude 0');
+    expect(preview.notes.map((note) => inEnglish(note)).join()).toContain(
+      'One position of lines at latitude 0, longitude 0',
+    );
     expect(taken(preview, fresh()).problems).toEqual([]);
     // There it may be meant.
     const there = file({

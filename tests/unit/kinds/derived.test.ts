@@ -7,7 +7,7 @@ import { type AnyField, type AnyKind, type Fields, kind, newThing, type Shape } 
 import { choice, flag, lengthM, name, optional, orNone, reference, text, whole } from '../../../core/kinds/fields.ts';
 import { formFieldOf, formOf } from '../../../core/kinds/form.ts';
 import { fieldRules, ruleOf, rulesOf } from '../../../core/model/edits/support/fieldRules.ts';
-import { kindWords } from '../../../core/model/edits/support/find.ts';
+import { kinds as kindWords } from '../../../core/words/en/things.ts';
 import { inEnglish } from '../../support/english.ts';
 
 /** A kind that is nowhere else: a rail that slides out of its posts. */

@@ -14,6 +14,7 @@ import type { BuriedPoint, TapeTie } from '../../../core/model/recordThings.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 /** A gateway from x = 48 to x = 52 on a fence along the x axis, with marked posts around. */
 const plain = drawing(
@@ -32,7 +33,7 @@ const [p1, p2] = ['post:P1', 'post:P2'];
 
 function tie(key: string, distanceM: number, seM = 0.01): TapeTie {
   const post = posts.get(key)!;
-  return { from: post.from, postName: post.name, postAt: post.at, distanceM, seM };
+  return { from: post.from, postName: inEnglish(post.name), postAt: post.at, distanceM, seM };
 }
 
 const tapes = (target: Xy, keys: readonly string[]) =>
@@ -53,7 +54,7 @@ function only(point: BuriedPoint): Xy {
 
 describe('ties', () => {
   test('posts go by what they are called on the ground', () => {
-    expect([...posts.values()].map(({ name }) => name)).toEqual([
+    expect([...posts.values()].map(({ name }) => inEnglish(name))).toEqual([
       'hinge post of G1',
       'latch post of G1',
       'post P1',
@@ -76,7 +77,7 @@ describe('ties', () => {
     expect(solved.places.map(({ side }) => side)).toEqual(['north', 'south']);
     expect(solved.places.map(({ xy }) => xy[1])).toEqual([expect.closeTo(1.2, 6), expect.closeTo(-1.2, 6)]);
     expect(solved.firstLikelier).toBe(true);
-    expect(tiesInWords(solved, 'metric')).toMatch(
+    expect(inEnglish(tiesInWords(solved))).toMatch(
       /^These tapes fit two places, 2\.40 m apart: one on the north side, one on the south side of the line of the posts\. Nobody said which\./,
     );
   });
@@ -110,19 +111,19 @@ describe('ties', () => {
     expect(solved).toMatchObject({ basis: 'contradictory', places: [] });
     // Where two of its tapes meet, the true place among them.
     expect(solved.pairs.some((xy) => xyDistanceM(xy, [50, 1.2]) < 1e-6)).toBe(true);
-    expect(doNotMeetInWords(solved, 'metric')).toMatch(/^These tapes do not meet: 2\.33 m from hinge post of G1, /);
-    expect(tiesInWords(solved, 'metric')).toMatch(/from post P1 can't be right; it is off by (0\.9\d|1\.\d\d) m/);
+    expect(inEnglish(doNotMeetInWords(solved))).toMatch(/^These tapes do not meet: 2\.33 m from hinge post of G1, /);
+    expect(inEnglish(tiesInWords(solved))).toMatch(/from post P1 can't be right; it is off by (0\.9\d|1\.\d\d) m/);
   });
 
   test('two tapes too short for the posts, and one too long', () => {
-    expect(tiesInWords(solve(bend({ ties: [tie(hinge!, 1), tie(latch!, 1)] })), 'metric')).toContain(
+    expect(inEnglish(tiesInWords(solve(bend({ ties: [tie(hinge!, 1), tie(latch!, 1)] }))))).toContain(
       'shorter than the posts are apart by 2.00 m',
     );
-    expect(tiesInWords(solve(bend({ ties: [tie(hinge!, 9), tie(latch!, 1)] })), 'metric')).toContain(
+    expect(inEnglish(tiesInWords(solve(bend({ ties: [tie(hinge!, 9), tie(latch!, 1)] }))))).toContain(
       'the 9.00 m from hinge post of G1 is too long by 4.00 m',
     );
     // A riser foot beside the posts: 0.40 m and 4.40 m at an opening of 4 m, to the millimetre.
-    const beside = tiesInWords(solve(bend({ ties: [tie(hinge!, 4.401), tie(latch!, 0.4)] })), 'metric');
+    const beside = inEnglish(tiesInWords(solve(bend({ ties: [tie(hinge!, 4.401), tie(latch!, 0.4)] }))));
     expect(beside).toMatch(/^The tapes only just meet, on the line of the posts\. Within 0\.\d\d m/);
   });
 
@@ -215,18 +216,23 @@ describe('the path as built', () => {
       { alongM: 4, depthM: 0.3 },
     ];
     const built = asBuilt(put(plain, { ...newCrossingRecord('X-G1'), depths }));
-    expect(depthInWords(depthOf(built), 'metric')).toBe('0.10 to 0.42 m deep to the top of the pipe, measured');
-    expect(depthInWords(depthOf(built), 'imperial')).toBe('0.33 to 1.38 ft deep to the top of the pipe, measured');
+    expect(inEnglish(depthInWords(depthOf(built)))).toBe('0.10 to 0.42 m deep to the top of the pipe, measured');
+    expect(inEnglish(depthInWords(depthOf(built)), 'imperial')).toBe(
+      '0.33 to 1.38 ft deep to the top of the pipe, measured',
+    );
     // One place says little of the rest, in every output.
     const once = put(plain, { ...newCrossingRecord('X-G1'), depths: [{ alongM: 1, depthM: 0.6 }] });
     const surveyed = surveyOf(once);
     const deep = depthOf(crossingAt(once, surveyed, 'G1')!);
-    expect(depthInWords(deep, 'metric')).toBe('0.60 m deep to the top of the pipe, measured at one place');
-    expect(depthLabel({ ...deep, inGround: true }, 'metric')).toEqual(['0.60 m to the pipe', 'measured at one place']);
+    expect(inEnglish(depthInWords(deep))).toBe('0.60 m deep to the top of the pipe, measured at one place');
+    expect(depthLabel({ ...deep, inGround: true }).map((said) => inEnglish(said))).toEqual([
+      '0.60 m to the pipe',
+      'measured at one place',
+    ]);
     expect(crossingTable(once, surveyed, 'metric', false).rows[0]).toContain('0.60 to pipe, measured at one place');
     const feature = [...featuresOf(once, surveyed)].find(({ id }) => id === 'crossing:X-G1')!;
     expect(feature.properties).toMatchObject({ depthIs: 'measured to the top of the pipe, at one place' });
-    expect(depthInWords(depthOf(asBuilt(plain)), 'metric')).toBe('trench 0.30 m deep as planned, not measured');
+    expect(inEnglish(depthInWords(depthOf(asBuilt(plain))))).toBe('trench 0.30 m deep as planned, not measured');
   });
 
   test('a depth beyond the trench counts for nothing, and is told of', () => {
@@ -239,7 +245,7 @@ describe('the path as built', () => {
     expect(depthAt(built, built.lengthM).depthM).toBe(0.4);
     const depth = depthOf(built);
     expect(depth).toMatchObject({ leastM: 0.3, mostM: 0.4, leftOut: [{ alongM: 9, depthM: 0.02 }] });
-    expect(leftOutInWords(depth, built.lengthM, 'metric')).toBe(
+    expect(inEnglish(leftOutInWords(depth, built.lengthM))).toBe(
       'Left out: a depth of 0.02 m at 9.00 m, beyond the end of the trench (4.63 m long).',
     );
   });

@@ -12,7 +12,10 @@ import type { Service, ServiceKind } from '../../../core/model/things.ts';
 import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import { depthOfThing, digSentence, errorInWords, verdictInWords } from '../../../core/sheets/find/digWords.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
+import { message } from '../../../core/words/message.ts';
 import { at, bridgedGateway, drawing, energiser, leadOut, line } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 function service(id: string, what: ServiceKind, points: readonly Xy[], buried = true): Service {
   return { kind: 'service', id, name: id, what, path: points.map(at), voltageV: null, buried, open: null, note: '' };
@@ -59,7 +62,7 @@ describe('digCheck', () => {
   it('names what is near, nearest first, and what may be hit', () => {
     const { findings } = digCheck(project, survey, dig('point', [[50, 5]]));
     // The bow of 1 m goes to the north of the gateway at y = 0.
-    expect(findings.map(({ thing }) => thing.name)).toEqual(['crossing under G1']);
+    expect(findings.map(({ thing }) => inEnglish(thing.name))).toEqual(['crossing under G1']);
     expect(findings[0]!.distanceM).toBeCloseTo(4, 2);
     expect(findings[0]!).toMatchObject({ overlap: false, bearingDeg: expect.closeTo(180, 0) });
     expect(findings[0]!.errorM).toBeCloseTo(1 + assumedM.drawnTrench + 1, 6);
@@ -127,7 +130,7 @@ describe('digCheck', () => {
   it('tells power lines overhead apart, and says nothing where nothing is', () => {
     const { findings, overhead } = digCheck(project, survey, dig('point', [[20, 21]]));
     expect(findings).toEqual([]);
-    expect(overhead.map(({ thing }) => thing.name)).toEqual(['power line Lines']);
+    expect(overhead.map(({ thing }) => inEnglish(thing.name))).toEqual(['power line Lines']);
     expect(digCheck(project, survey, dig('point', [[500, 500]]))).toEqual({ findings: [], planned: [], overhead: [] });
     expect(digCheck(project, survey, dig('line', []))).toEqual({ findings: [], planned: [], overhead: [] });
   });
@@ -166,7 +169,9 @@ describe('digCheck', () => {
       { ...newCrossingRecord('X-G1'), route: 'points' },
     );
     const { findings } = digCheck(far, surveyOf(far), dig('point', [[53, 90]], { withinM: 1 }));
-    expect(findings).toMatchObject([{ thing: { name: 'crossing under G1' }, overlap: true }]);
+    expect(findings).toMatchObject([
+      { thing: { name: message('locate.buried.crossing', { gateway: 'G1' }) }, overlap: true },
+    ]);
   });
 
   it('finds a crossing as far off as its record may be, not only where it says', () => {
@@ -184,8 +189,8 @@ describe('digCheck', () => {
       crossings: { ...wide.property.get('property')!.crossings, bowShare: 1 },
     });
     const farFrom = (drawn: Project, xy: Xy) => digCheck(drawn, surveyOf(drawn), dig('point', [xy], { withinM: 20 }));
-    expect(farFrom(unsure, [50, 95]).findings.map(({ thing }) => thing.name)).toContain('crossing under G1');
-    expect(farFrom(bowed, [50, 115]).findings.map(({ thing }) => thing.name)).toContain('crossing under G1');
+    expect(farFrom(unsure, [50, 95]).findings.map(({ thing }) => inEnglish(thing.name))).toContain('crossing under G1');
+    expect(farFrom(bowed, [50, 115]).findings.map(({ thing }) => inEnglish(thing.name))).toContain('crossing under G1');
   });
 
   it('names what is planned as planned, and never as lying there', () => {
@@ -198,8 +203,10 @@ describe('digCheck', () => {
     const answer = digCheck(planned, surveyed, dig('point', [[50, 1]]));
     expect(answer.findings).toEqual([]);
     expect(answer.planned).toMatchObject([{ overlap: false, thing: { id: 'G1', inGround: false } }]);
-    expect(verdictInWords(answer.planned[0]!)).toBe('Planned here, not in the ground as far as this file knows');
-    expect(digSentence(answer, dig('point', []), 'metric')).toBe(
+    expect(verdictInWords(answer.planned[0]!, figures('metric'))).toBe(
+      'Planned here, not in the ground as far as this file knows',
+    );
+    expect(digSentence(answer, dig('point', []), figures('metric'))).toBe(
       'Nothing in this file is buried within 10.0 m of the dig. Planned, not in the ground as far as this file knows: crossing under G1.',
     );
     expect(digCheck(planned, surveyed, dig('point', [[0, -25]])).planned).toMatchObject([{ thing: { id: 'L1' } }]);
@@ -227,7 +234,9 @@ describe('digCheck', () => {
           surveyOf(recorded),
           dig('point', [[50, y]], { errorM: 0.1, withinM: 1 }),
         );
-        expect(findings).toMatchObject([{ thing: { name: 'crossing under G1' }, overlap: true }]);
+        expect(findings).toMatchObject([
+          { thing: { name: message('locate.buried.crossing', { gateway: 'G1' }) }, overlap: true },
+        ]);
       }
     }
   });
@@ -235,7 +244,7 @@ describe('digCheck', () => {
   it('takes a record that was emptied again for none', () => {
     const planned = put(project, { ...project.crossing.get('X-G1')!, status: 'planned' });
     const spot = dig('point', [[50, 1]]);
-    const names = (of: Project) => digCheck(of, surveyOf(of), spot).findings.map(({ thing }) => thing.name);
+    const names = (of: Project) => digCheck(of, surveyOf(of), spot).findings.map(({ thing }) => inEnglish(thing.name));
     const noted = recordCrossing('X-G1', { soil: 'clay' })(planned);
     expect(names(noted)).toContain('crossing under G1');
     const emptied = put(recordCrossing('X-G1', { soil: '' })(noted), newBuriedPoint('b', 'X-G1', 'bend'));
@@ -244,7 +253,7 @@ describe('digCheck', () => {
 
   it('tells the shallowest depth first, measured or planned', () => {
     const depthsOf = (checked: Project) =>
-      depthOfThing(digCheck(checked, survey, dig('point', [[50, 1]])).findings[0]!, 'metric');
+      depthOfThing(digCheck(checked, survey, dig('point', [[50, 1]])).findings[0]!, figures('metric'));
     expect(depthsOf(project)).toBe('trench 0.30 m deep as planned, not measured');
     const depths = [
       { alongM: 0, depthM: 0.42 },
@@ -288,7 +297,7 @@ describe('digCheck', () => {
             for (const there of [xy, mirror]) {
               const answer = digCheck(recorded, survey, dig('point', [there], { errorM: 0.02, withinM: 1 }));
               expect(answer.findings[0]).toMatchObject({ overlap: true, thing: { id: 'G1' } });
-              expect(digSentence(answer, dig('point', [there]), 'metric')).toMatch(
+              expect(digSentence(answer, dig('point', [there]), figures('metric'))).toMatch(
                 /^Do not dig yet: crossing under G1/,
               );
               met++;
@@ -321,7 +330,7 @@ describe('digCheck', () => {
     const recorded = put(project, post, bend);
     const { findings } = digCheck(recorded, survey, dig('point', [truth], { errorM: 0 }));
     expect(findings[0]).toMatchObject({ overlap: true, thing: { basis: 'contradictory' } });
-    expect(errorInWords(findings[0]!, 'metric')).toContain('tapes do not meet, so assumed');
+    expect(errorInWords(findings[0]!, figures('metric'))).toContain('tapes do not meet, so assumed');
     // The same of a crossing that an old file no longer draws.
     const orphaned = put(recorded, { ...recorded.crossing.get('X-G1')!, method: 'overhead' });
     const still = digCheck(orphaned, surveyOf(orphaned), dig('point', [truth], { errorM: 0 })).findings;

@@ -12,6 +12,7 @@ import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDef
 import type { BuriedPoint, TapeTie } from '../../../core/model/recordThings.ts';
 import type { LonLat, Thing } from '../../../core/model/things.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { inEnglish } from '../../support/english.ts';
 import { attempts, type Dice, dice, refusalOf } from '../../support/everyEdit.ts';
 import { countingIds } from '../../support/ids.ts';
 import { randomProject } from '../../support/randomProjects.ts';
@@ -63,8 +64,8 @@ function withRecords(project: Project, records: readonly Recorded[]): Project {
       ];
       const used = [...own, posts[from % posts.length]!].slice(0, ties);
       const point = newBuriedPoint(`${crossing.id} ${k}`, crossing.id, roles[k]!, k);
-      const tapes = used.map(({ from: post, name: postName, at: postAt, xy: stands }): TapeTie => {
-        return { from: post, postName, postAt, distanceM: xyDistanceM(stands, xy), seM: 0.02 };
+      const tapes = used.map(({ from: post, name, at: postAt, xy: stands }): TapeTie => {
+        return { from: post, postName: inEnglish(name), postAt, distanceM: xyDistanceM(stands, xy), seM: 0.02 };
       });
       const side = record.sideSaid ? (leftM >= 0 ? ('left' as const) : ('right' as const)) : null;
       return { ...point, ties: tapes, side, offset: ties === 0 ? { alongM, leftM } : null };

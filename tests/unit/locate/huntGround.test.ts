@@ -7,6 +7,7 @@ import { put } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { bridgedGateway, cutOut, drawing, energiser, leadOut, line, lineSwitch } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 /** A square of fence with a lead-out switch, three switches around it and a spur behind one that stands open. */
 const project = drawing(
@@ -47,7 +48,7 @@ describe('huntGround', () => {
     expect(energisersToSearch(survey)).toEqual(['E1']);
     expect(huntGround(survey, 'E2')).toBeNull();
     expect(ground.pieces[ground.source]).toMatchObject({ section: null });
-    expect(pieceInWords(ground, ground.source, survey)).toBe('the energiser, its earth or its lead-out');
+    expect(inEnglish(pieceInWords(ground, ground.source, survey))).toBe('the energiser, its earth or its lead-out');
     // Lead-out, three arcs of the ring; the spur beyond the open switch is dead and has no part in it.
     expect(ground.pieces).toHaveLength(4);
     expect(ground.switches.map(({ id }) => id).sort()).toEqual(['S0', 'S1', 'S2', 'S3']);
@@ -65,7 +66,7 @@ describe('huntGround', () => {
 
   it('says what to do in the words of the trade', () => {
     const step = { check: 'test', switchId: 'S1', openIds: ['S2', 'S1'], toOpen: ['S1'], toClose: ['S0'] } as const;
-    expect(stepInWords(step, project, survey)).toBe(
+    expect(inEnglish(stepInWords(step, project, survey))).toBe(
       'Open S1, close S0. Then read at S1, on the energiser’s side: F1, 100 m from its start.',
     );
   });
@@ -76,7 +77,10 @@ describe('suspectsIn', () => {
   const recorded = put(project, record);
   const suspects = (gateway: string) => {
     const section = survey.sections.find(({ gatewayIds }) => gatewayIds.includes(gateway))!;
-    return suspectsIn(recorded, survey, section, 'metric');
+    return suspectsIn(recorded, survey, section).map(({ name, why }) => ({
+      name: inEnglish(name),
+      why: inEnglish(why),
+    }));
   };
 
   it('puts a joint underground first, then what was noted, then clamps, and the walk along the wire last', () => {

@@ -37,9 +37,11 @@ import { gateTagPages } from '../../../core/sheets/pack/gateTagPages.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import type { PageDraft } from '../../../core/sheets/pageDraft.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { at, line } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 import { placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
 
@@ -59,7 +61,16 @@ function answered(edit: Edit, answer: GroundAnswer, project: Project = before): 
   return withAnswer({ before: project, after, touch: asked, newId: countingIds(90), date: '2026-11-30' }, answer);
 }
 
-const question = (edit: Edit, options: TouchOptions = {}) => groundQuestion(before, touch(edit, options).asked);
+const question = (edit: Edit, options: TouchOptions = {}) => {
+  const { title, lines, more, ask, choices } = groundQuestion(before, touch(edit, options).asked);
+  return {
+    title: inEnglish(title),
+    lines: lines.map((line) => inEnglish(line)),
+    more,
+    ask: inEnglish(ask),
+    choices: choices.map(({ answer, label, means }) => ({ answer, label: inEnglish(label), means: inEnglish(means) })),
+  };
+};
 
 /** Degrees: a tenth of a millimetre. */
 const sameDeg = 1e-9;
@@ -375,9 +386,12 @@ describe('a crossing whose gate was moved away', () => {
   const warning = 'The gate’s posts are drawn up to 15.00 m from where they stood when it was dug';
 
   it('is found from where the posts stood, and from posts that stand now; not from the gate as it is drawn', () => {
-    expect(stake.postNames).toEqual({ start: 'old hinge post (west)', end: 'old latch post (east)' });
-    const bend = stake.points.find(({ label }) => label === 'bend')!;
-    const words = tapesInWords(bend, 'metric');
+    expect([stake.postNames.start, stake.postNames.end].map((name) => inEnglish(name))).toEqual([
+      'old hinge post (west)',
+      'old latch post (east)',
+    ]);
+    const bend = stake.points.find(({ label }) => inEnglish(label) === 'bend')!;
+    const words = tapesInWords(bend, figures('metric'));
     expect(words).toMatch(/^From the old hinge post \(west\) \(stood 15\.00 m from where it is drawn now\) 2\.33 m, /);
     expect(words).toMatch(/From posts as they are drawn now, worked out: .*the post P1 6\.93 m/);
     for (const { distanceM, post } of bend.tapesNow) {
@@ -386,8 +400,8 @@ describe('a crossing whose gate was moved away', () => {
   });
 
   it('says so in Find, on its sheet, on the phone page and on the tag', () => {
-    expect(certaintyInWords(stake.crossing, 'metric')).toContain(warning);
-    expect(certaintyInWords(crossingAt(before, surveyOf(before), 'G1')!, 'metric')).not.toContain('stood');
+    expect(inEnglish(certaintyInWords(stake.crossing))).toContain(warning);
+    expect(inEnglish(certaintyInWords(crossingAt(before, surveyOf(before), 'G1')!))).not.toContain('stood');
     const measure = (text: string) => text.length;
     expect(phonePage({ project: moved, survey, date: '2026-12-01', measure, photos: [] })).toContain(warning);
     const tag = textOf(tagsOf(moved));
@@ -450,6 +464,7 @@ function tagsOf(project: Project) {
     property: propertyOf(project),
     date: '2026-12-01',
     measure: typefaces().measure,
+    f: figures('metric'),
     crossings: crossingRegister(project, survey),
     makeQr: qrModules,
   };
@@ -496,7 +511,7 @@ describe('the dig check afterwards', () => {
   const met = (project: Project, place = spot) =>
     digAt(project, place)
       .findings.filter(({ overlap }) => overlap)
-      .map(({ thing }) => thing.name);
+      .map(({ thing }) => inEnglish(thing.name));
 
   it('finds the crossing before anything is done', () => {
     expect(met(before)).toEqual(['crossing under G1']);

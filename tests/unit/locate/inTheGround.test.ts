@@ -7,6 +7,7 @@ import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDef
 import { crossingRegister, recordSentence } from '../../../core/record/crossingRegister.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, bridgedGateway, drawing, leadOut, line } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const project = drawing(
   line('F1', [
@@ -42,11 +43,11 @@ describe('what is in the ground', () => {
   });
 
   it('is counted apart from what is planned', () => {
-    expect(findSentence(crossingRows(project, survey), [])).toBe(
+    expect(inEnglish(findSentence(crossingRows(project, survey), []))).toBe(
       '1 crossing in the ground (1 not measured), 1 planned.',
     );
     const both = put(project, { ...newCrossingRecord('X-G2'), soil: 'clay' });
-    expect(findSentence(crossingRows(both, survey), [])).toBe('2 crossings in the ground (2 not measured).');
+    expect(inEnglish(findSentence(crossingRows(both, survey), []))).toBe('2 crossings in the ground (2 not measured).');
     expect(recordSentence(crossingRegister(project, survey), 0)).toBe(
       "0 of 1 crossing in the ground recorded; 1 can't be found by tape yet; 1 planned.",
     );

@@ -32,9 +32,11 @@ import { leftPages } from '../../../core/sheets/pack/leftPages.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { partDistanceM } from '../../../renderer/map/scene/partDistance.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 import { drawingWithLeft, placesInGround, recordedDrawing } from '../../support/recordedDrawing.ts';
 import { bytesOf, previewOfBytes } from '../exchange/mapFiles.ts';
@@ -66,6 +68,7 @@ function packInput(of: Project): PackInput {
     },
     date: '2026-12-01',
     measure,
+    f: figures('metric'),
     testSheets: testSheets(of, surveyed),
     crossings: crossingRegister(of, surveyed),
     takeOff: null,
@@ -94,8 +97,8 @@ describe('what is in the ground and drawn no longer', () => {
   });
 
   it('has a sheet of its own to find it by', () => {
-    const input = { property: propertyOf(project), date: '2026-12-01', measure };
-    const [page] = stakeOutPages(stakeOutAt(project, survey, crossing.thing.id), survey, input);
+    const input = { property: propertyOf(project), date: '2026-12-01', measure, f: figures('metric') };
+    const [page] = stakeOutPages(stakeOutAt(project, survey, crossing.thing.id, figures('metric')), survey, input);
     const words = wordsOf(page!.items);
     expect(words).toContain('To find the old crossing under G1 (dead, left in the ground)');
     expect(words).toContain('No longer in the drawing since 30 November 2026.');
@@ -105,8 +108,8 @@ describe('what is in the ground and drawn no longer', () => {
   it('is told from where its gate posts stood where no post stands any more, each post once in the sketch', () => {
     const was = { ...(crossing.thing.was as WasCrossing), points: [] };
     const alone = projectOf([propertyOf(project), { ...crossing.thing, was }]);
-    const { stake } = stakeOutAt(alone, surveyOf(alone), crossing.thing.id);
-    expect(stake.points.map((point) => tapesInWords(point, 'metric'))).toEqual([
+    const { stake } = stakeOutAt(alone, surveyOf(alone), crossing.thing.id, figures('metric'));
+    expect(stake.points.map((point) => tapesInWords(point, figures('metric')))).toEqual([
       'At the foot of the hinge post (west) (no longer drawn).',
       'Assumed: from the hinge post (west) (no longer drawn) 2.24 m, from the latch post (east) (no longer drawn) 2.24 m, on the north side.',
       'At the foot of the latch post (east) (no longer drawn).',
@@ -120,8 +123,12 @@ describe('what is in the ground and drawn no longer', () => {
       points: (crossing.thing.was as WasCrossing).points,
     };
     const hair = put(project, { ...crossing.thing, was: off });
-    const input = { property: propertyOf(hair), date: '2026-12-01', measure };
-    const [page] = stakeOutPages(stakeOutAt(hair, surveyOf(hair), crossing.thing.id), surveyOf(hair), input);
+    const input = { property: propertyOf(hair), date: '2026-12-01', measure, f: figures('metric') };
+    const [page] = stakeOutPages(
+      stakeOutAt(hair, surveyOf(hair), crossing.thing.id, figures('metric')),
+      surveyOf(hair),
+      input,
+    );
     const labels = [...leafItems(page!.items)].flatMap((item) => (item.kind === 'text' ? [item.text] : []));
     expect(labels.filter((text) => text === 'hinge post (west)').length).toBeLessThanOrEqual(1);
   });
@@ -129,8 +136,8 @@ describe('what is in the ground and drawn no longer', () => {
   it('tells its note on its sheet and on the phone page', () => {
     const noted = put(project, { ...crossing.thing, note: 'Cut by the old yard.' });
     const surveyed = surveyOf(noted);
-    const input = { property: propertyOf(noted), date: '2026-12-01', measure };
-    const [page] = stakeOutPages(stakeOutAt(noted, surveyed, crossing.thing.id), surveyed, input);
+    const input = { property: propertyOf(noted), date: '2026-12-01', measure, f: figures('metric') };
+    const [page] = stakeOutPages(stakeOutAt(noted, surveyed, crossing.thing.id, figures('metric')), surveyed, input);
     expect(wordsOf(page!.items)).toContain('Cut by the old yard.');
     const phone = phonePage({ project: noted, survey: surveyed, date: '2026-12-01', measure, photos: [] });
     expect(phone).toContain('<p>Cut by the old yard.</p>');
@@ -139,7 +146,7 @@ describe('what is in the ground and drawn no longer', () => {
   it('stands on the map sheet with a sign and what it is', () => {
     const box = [-20, -20, 220, 30] as const;
     const window = mapWindow([0, 0, 240, 50], [100, 5], 1000, survey.plane);
-    const words = wordsOf(drawMap(project, survey, window, box, 50, measure).items);
+    const words = wordsOf(drawMap(project, survey, window, box, 50, figures('metric'), measure).items);
     expect(words).toContain('old crossing under G1: dead, left in the ground');
     expect(words).toContain('old lead-out L1: may be live');
   });
@@ -178,7 +185,7 @@ describe('what is in the ground and drawn no longer', () => {
       expect(lying.ways.length).toBeGreaterThanOrEqual(lying.crossing!.courses.length);
       const others = leftInGround(open, opened).flatMap(({ path }) => (path.length > 1 ? [path] : [])).length - 1;
       const window = mapWindow([0, 0, 240, 50], [100, 5], 1000, opened.plane);
-      const { lines } = inGroundLayer(open, opened, window, measure);
+      const { lines } = inGroundLayer(open, opened, window, figures('metric'), measure);
       expect(lines.length).toBe(others + lying.crossing!.courses.length);
       const part = { kind: 'inGround', id: thing.id, left: lying, box: [0, 0, 0, 0] } as const;
       for (const way of lying.ways) expect(partDistanceM(part, way[way.length >> 1]!, 10)).toBe(0);
@@ -284,7 +291,7 @@ describe('what is in the ground and drawn no longer', () => {
   it('goes out in every format, and comes back as what it was', () => {
     const json = writeGeoJson(project, survey);
     const read = readGeoJson(json);
-    if (!read.ok) throw new Error(read.message);
+    if (!read.ok) throw new Error(inEnglish(read.message));
     const fresh = projectOf([newProperty('Another'), ...startingFenceTypes]);
     const back = importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, fresh, countingIds(900));
     expect(back.problems).toEqual([]);
@@ -303,7 +310,7 @@ describe('what is in the ground and drawn no longer', () => {
     const [handover] = [...frozen.handover.values()];
     const now = put(project, handover!);
     const changes = changesSince(handover!, now, surveyOf(now)).filter(({ kind }) => kind === 'inGround');
-    expect(changes.map(({ name, what }) => `${name}: ${what}`)).toContain('old crossing under G1: new');
+    expect(changes.map(({ name, what }) => `${inEnglish(name)}: ${what}`)).toContain('old crossing under G1: new');
   });
 
   it('comes along when the property is given its place on earth', () => {

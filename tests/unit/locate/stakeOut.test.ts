@@ -10,7 +10,9 @@ import type { TapeTie } from '../../../core/model/recordThings.ts';
 import { tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import type { Survey } from '../../../core/survey/types.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const gateM = 4;
 
@@ -139,7 +141,8 @@ describe('stakeOut', () => {
 
   it('names the posts as they are found on the ground, and no crossing where there is none', () => {
     const { base, survey } = property();
-    expect(stakeAt(base, survey).postNames).toEqual({ start: 'hinge post (west)', end: 'latch post (east)' });
+    const { start, end } = stakeAt(base, survey).postNames;
+    expect([inEnglish(start), inEnglish(end)]).toEqual(['hinge post (west)', 'latch post (east)']);
     expect(crossingAt(base, survey, 'G9')).toBeNull();
   });
 
@@ -173,11 +176,11 @@ describe('stakeOut', () => {
     const { points, stepsAssumed } = stakeAt(put(base, point), survey);
     const found = points.find(({ key }) => key === 'b1')!;
     expect(found.places).toEqual([]);
-    expect(found.tapes.map(({ postName, distanceM }) => [postName, distanceM])).toEqual([
+    expect(found.tapes.map(({ postName, distanceM }) => [inEnglish(postName), distanceM])).toEqual([
       ['hinge post (west)', 1],
       ['latch post (east)', 1],
     ]);
-    expect(tapesInWords(found, 'metric')).toBe(
+    expect(tapesInWords(found, figures('metric'))).toBe(
       'From the hinge post (west) 1.00 m, from the latch post (east) 1.00 m: these tapes do not meet.',
     );
     expect(stepsAssumed).toBe(true);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bearingDeg, distanceM } from '../../../core/geometry/geodesic.ts';
 import { createFenceTool } from '../../../renderer/map/tools/fenceTool.ts';
+import { inEnglish } from '../../support/english.ts';
 import { exampleContext, exampleScene, key, pointer } from './support.ts';
 
 const scene = exampleScene();
@@ -73,7 +74,7 @@ describe('drawing a fence', () => {
     fence.tool.move(pointer(-60, -98, { shift: true }));
     expect(fence.tool.progress().bearingDeg).toBeCloseTo(90, 6);
     fence.tool.move(pointer(101, 1));
-    expect(fence.tool.progress().snappedTo).toBe('post P1');
+    expect(inEnglish(fence.tool.progress().snappedTo)).toBe('at post P1');
     fence.tool.move(pointer(101, 1, { alt: true }));
     expect(fence.tool.progress().snappedTo).toBeNull();
   });

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { switchCandidates } from '../../../core/survey/candidates.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
-import { toolKeys, toolsOf } from '../../../renderer/map/mapTypes.ts';
+import { toolKeys, toolsFor, toolsOf, type Workspace } from '../../../renderer/map/mapTypes.ts';
 import { createPlaceTool } from '../../../renderer/map/tools/placeTool.ts';
 import { exampleContext, exampleScene, pointer } from './support.ts';
 
@@ -27,7 +27,7 @@ it('says where to point instead', () => {
 
 it('the list of keys has every tool of every workspace', () => {
   const listed = toolKeys();
-  for (const spec of Object.values(toolsOf).flat()) {
+  for (const spec of (Object.keys(toolsOf) as Workspace[]).flatMap((workspace) => toolsFor({ workspace }))) {
     expect(listed.some(({ key, does }) => key === spec.key && does.startsWith(spec.label))).toBe(true);
   }
   expect(listed.find(({ does }) => does.startsWith('Hole'))).toEqual({ key: 'H', does: 'Hole, in Find' });

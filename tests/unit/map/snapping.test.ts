@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { message } from '../../../core/words/message.ts';
 import { chooseSnap, type SnapKind, type SnapTarget } from '../../../renderer/map/interaction/snapping.ts';
 
 const target = (kind: SnapKind, x: number, y: number): SnapTarget => ({
   kind,
   xy: [x, y],
   lonLat: [0, 0],
-  text: `${kind} ${x},${y}`,
+  spot: message('window.map.spots.post', { name: `${kind} ${x},${y}` }),
   lineId: null,
 });
 

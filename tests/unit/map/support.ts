@@ -11,6 +11,7 @@ import { projectOf } from '../../../core/model/project.ts';
 import type { LonLat, Thing } from '../../../core/model/things.ts';
 import { workingPlane } from '../../../core/shapes/workingPlane.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { chooseSnap, snapTargets } from '../../../renderer/map/interaction/snapping.ts';
 import type { MapEdit, MapInput } from '../../../renderer/map/mapTypes.ts';
 import { buildScene, type Scene } from '../../../renderer/map/scene/buildScene.ts';
@@ -68,6 +69,7 @@ export function exampleContext(scene: Scene, change: Partial<MapInput> = {}) {
   };
   const context: ToolContext = {
     input: () => input,
+    words: () => figures(input.units).words.window.map,
     scene: () => scene,
     view: () => ({ westM: -300, northM: 300, pxPerM: 2, widthPx: 1200, heightPx: 1200 }),
     events: {

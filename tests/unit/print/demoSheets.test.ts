@@ -9,6 +9,7 @@ import { layoutSheets } from '../../../core/sheets/layoutSheets.ts';
 import { suggestedScales } from '../../../core/sheets/scales.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { baseOptions } from '../sheets/inventedProperty.ts';
 
@@ -29,7 +30,8 @@ describe.each([
     'at 1:%i has no word over another and none off the page',
     (scaleDenominator) => {
       const options = { ...baseOptions, paper, orientation, scaleDenominator };
-      const pages = layoutSheets({ project, survey, testSheets: testSheets(project, survey), options, measure });
+      const f = figures('metric');
+      const pages = layoutSheets({ project, survey, testSheets: testSheets(project, survey), options, f, measure });
       for (const { title, widthMm, heightMm, items } of pages) {
         const texts = [...leafItems(items)].filter((item) => item.kind === 'text');
         const quads = texts.map((item) => textCorners(item, measure));

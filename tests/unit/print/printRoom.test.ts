@@ -1,9 +1,12 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
-import { expect, it } from 'vitest';
+import { expect, it, onTestFinished } from 'vitest';
 import type { PrintJob } from '../../../core/api/printJob.ts';
 import { SheetProblem } from '../../../core/sheets/sheetProblem.ts';
+import { english } from '../../../core/words/en.ts';
+import { setLanguage } from '../../../core/words/language.ts';
+import { pseudo } from '../../../core/words/pseudo.ts';
 import { printJob } from '../../../electron/print/printJob.ts';
 import { createPrintRoom } from '../../../electron/print/printRoom.ts';
 import { temporaryFolder } from '../../support/temporaryFolder.ts';
@@ -30,6 +33,15 @@ it('hands on why sheets cannot be made', async () => {
   expect(problem).toBeInstanceOf(SheetProblem);
   expect(problem).toEqual(wrong);
   expect((problem as SheetProblem).remedy).toBe((wrong as SheetProblem).remedy);
+});
+
+it('speaks the language that is set where it is asked', async () => {
+  setLanguage(pseudo());
+  onTestFinished(() => setLanguage(english));
+  const { bytes } = await print(job, inventedThings(), noPhotos);
+  expect(Buffer.from(bytes).toString('latin1')).toContain('/Lang (en-XA)');
+  const problem = await errorOf(print(tooLarge, inventedThings(), noPhotos));
+  expect(problem).toEqual(await errorOf(printJob(tooLarge, inventedThings())));
 });
 
 it('an error of the printer comes back with its words', async () => {

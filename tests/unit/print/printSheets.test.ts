@@ -1,3 +1,4 @@
+import { inEnglish } from '../../support/english.ts';
 import { describe, expect, it } from 'vitest';
 import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { scaleBarFor } from '../../../core/drawing/signs/scaleBar.ts';
@@ -58,7 +59,7 @@ describe('the PDF', () => {
   it('holds every step of every test sheet as text', () => {
     const sheets = testSheets(project, survey);
     expect(sheets.length).toBe(survey.sections.length);
-    for (const { steps } of sheets) for (const step of steps) expect(allText).toContain(bare(step));
+    for (const { steps } of sheets) for (const step of steps) expect(allText).toContain(bare(inEnglish(step)));
   });
 
   it('says each label on the map once: haloes are no text', () => {

@@ -11,6 +11,7 @@ import { stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
 import { openingLayer } from '../../../core/sheets/map/openingLayer.ts';
 import { SheetProblem } from '../../../core/sheets/sheetProblem.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { typefaces } from '../../../electron/print/typefaces.ts';
 import { at, bridgedGateway, drawing, line, property, strainer } from '../../support/drawings.ts';
 
@@ -27,7 +28,7 @@ const project = put(
 );
 const survey = surveyOf(project);
 const { measure } = typefaces();
-const input = { property: property(), date: '2026-05-01', measure };
+const input = { property: property(), date: '2026-05-01', measure, f: figures('metric') };
 
 function wordsOf(items: Parameters<typeof leafItems>[0]): string[] {
   return [...leafItems(items)].flatMap((item) => (item.kind === 'text' ? [item.text] : []));
@@ -35,7 +36,7 @@ function wordsOf(items: Parameters<typeof leafItems>[0]): string[] {
 
 describe('sheets to find by', () => {
   it('puts a crossing on one page, with its tapes, its offsets and how sure it is', () => {
-    const pages = stakeOutPages(stakeOutAt(project, survey, 'G1'), survey, input);
+    const pages = stakeOutPages(stakeOutAt(project, survey, 'G1', figures('metric')), survey, input);
     expect(pages).toHaveLength(1);
     const words = wordsOf(pages[0]!.items).join(' ');
     expect(words).toContain('To find the crossing at G1');
@@ -47,8 +48,8 @@ describe('sheets to find by', () => {
   });
 
   it('draws it in true proportions, north up', () => {
-    const { stake } = stakeOutAt(project, survey, 'G1');
-    const look = { survey, units: 'metric', measure, sizePt: 9 } as const;
+    const { stake } = stakeOutAt(project, survey, 'G1', figures('metric'));
+    const look = { survey, f: figures('metric'), measure, sizePt: 9 } as const;
     const { items, scaleDenominator } = stakeSketch(stake, 'b', [0, 0, 120, 90], look);
     const lengths = [...leafItems(items)].flatMap((item) =>
       item.kind === 'path' && item.stroke?.width === 0.25 ? item.paths.map(lengthMm) : [],
@@ -64,13 +65,13 @@ describe('sheets to find by', () => {
   });
 
   it('keeps every letter of a sketch inside its frame', () => {
-    const { stake } = stakeOutAt(project, survey, 'G1');
+    const { stake } = stakeOutAt(project, survey, 'G1', figures('metric'));
     for (const [widthMm, heightMm] of [
       [92, 80],
       [60, 60],
       [186, 120],
     ] as const) {
-      const look = { survey, units: 'imperial', measure, sizePt: 11.25 } as const;
+      const look = { survey, f: figures('imperial'), measure, sizePt: 11.25 } as const;
       const { items } = stakeSketch(stake, null, [0, 0, widthMm, heightMm], look);
       for (const item of leafItems(items)) {
         if (item.kind !== 'text') continue;
@@ -100,7 +101,7 @@ describe('sheets to find by', () => {
       pages.flatMap(({ items }) => wordsOf(items)).join(' ');
     expect(said(digPages(shared, survey, dig, input))).toContain('Also in the trench: mains cable to the pump.');
     expect(said(digPages(project, survey, dig, input))).not.toContain('Also in');
-    const sheet = stakeOutPages(stakeOutAt(shared, survey, 'G1'), survey, input);
+    const sheet = stakeOutPages(stakeOutAt(shared, survey, 'G1', figures('metric')), survey, input);
     expect(sheet).toHaveLength(1);
     expect(said(sheet)).toContain('Also in the trench: mains cable to the pump.');
   });
@@ -116,7 +117,7 @@ describe('sheets to find by', () => {
     }));
     const open = put(project, { ...newBuriedPoint('b', 'X-G1', 'bend'), ties });
     const window = mapWindow([0, 0, 120, 120], [50, 0], 100, survey.plane);
-    const { items, labels } = openingLayer(open, survey, window, 'metric', measure);
+    const { items, labels } = openingLayer(open, survey, window, figures('metric'), measure);
     const dashed = [...leafItems(items)].filter(
       (item) => item.kind !== 'text' && 'stroke' in item && item.stroke?.dash,
     );
@@ -126,14 +127,14 @@ describe('sheets to find by', () => {
   });
 
   it('refuses what can’t be printed, in words', () => {
-    expect(() => stakeOutAt(project, survey, 'G9')).toThrow(SheetProblem);
+    expect(() => stakeOutAt(project, survey, 'G9', figures('metric'))).toThrow(SheetProblem);
     const nowhere = { shape: 'line', path: [], errorM: 1, withinM: 10 } as const;
     expect(() => digPages(project, survey, nowhere, input)).toThrow(SheetProblem);
   });
 
   it('turns into SVG with its letters and no colour of its own', () => {
-    const { stake } = stakeOutAt(project, survey, 'G1');
-    const look = { survey, units: 'metric', measure, sizePt: 9 } as const;
+    const { stake } = stakeOutAt(project, survey, 'G1', figures('metric'));
+    const look = { survey, f: figures('metric'), measure, sizePt: 9 } as const;
     const text = JSON.stringify(svgElements(stakeSketch(stake, null, [0, 0, 90, 80], look).items));
     expect(text).toContain('2.39 m');
     expect(text).not.toMatch(/#[0-9a-f]{6}/i);

@@ -6,14 +6,15 @@ import { mapWindow } from '../../../core/drawing/mapWindow.ts';
 import { letters, mmPerPt } from '../../../core/drawing/style.ts';
 import { textBox, textCorners } from '../../../core/drawing/words.ts';
 import { newProperty } from '../../../core/model/defaults.ts';
-import { projectOf } from '../../../core/model/project.ts';
+import { projectOf, propertyOf } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
-import { cautionLine, cautions } from '../../../core/sheets/cautions.ts';
+import { cautions } from '../../../core/sheets/cautions.ts';
 import { layoutSheets, planSheets } from '../../../core/sheets/layoutSheets.ts';
 import { sheetFormat } from '../../../core/sheets/paper.ts';
 import { suggestedScales } from '../../../core/sheets/scales.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { at, baseOptions, inventedThings, origin } from './inventedProperty.ts';
 import { plainMeasure as measure } from './plainMeasure.ts';
 
@@ -25,6 +26,7 @@ function layout(things: readonly Thing[], options: Partial<SheetOptions> = {}): 
     survey,
     testSheets: testSheets(project, survey),
     options: { ...baseOptions, ...options },
+    f: figures(propertyOf(project).units),
     measure,
   });
 }
@@ -117,13 +119,17 @@ describe.each(variants)('sheets with %j', (options) => {
   });
 
   it('carry property, date, page of how many, and the cautions', () => {
+    const f = figures('metric');
     pages.forEach((page, i) => {
       const said = words(page);
       expect(said).toContain('Kōwhai Flat (invented)');
       expect(said).toContain('12 May 2026');
       expect(said).toContain(`Page ${i + 1} of ${pages.length}`);
       expect(said).toContain('INVENTED EXAMPLE');
-      expect(said.includes(cautionLine) || cautions('metric').every((caution) => said.includes(caution))).toBe(true);
+      expect(
+        said.includes(f.words.sheets.common.cautions.inOneLine) ||
+          cautions(f).every((caution) => said.includes(caution)),
+      ).toBe(true);
     });
   });
 
@@ -135,7 +141,7 @@ describe.each(variants)('sheets with %j', (options) => {
       .filter(({ title }) => title.startsWith('Beside'))
       .map(words)
       .join(' ');
-    planSheets(project, survey, all).forEach((tile, i) => {
+    planSheets(project, survey, all, figures('metric')).forEach((tile, i) => {
       const window = mapWindow(sheetFormat(all).map, tile.centre, all.scaleDenominator, survey.plane);
       const said = `${words(maps[i]!)} ${lists}`.split(/[\s,]+/);
       for (const { centre, gateway } of survey.gateways.values()) {

@@ -22,6 +22,7 @@ import { cardPoints } from '../../../core/sheets/pack/cardPoints.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
 import { drawingWithLeft } from '../../support/recordedDrawing.ts';
 import { plainMeasure } from './plainMeasure.ts';
@@ -60,7 +61,7 @@ const wordsOf = (items: readonly Item[]) =>
 function layerAt(project: Project, centre: Xy, scale: number) {
   const survey = surveyOf(project);
   const window = mapWindow(frame, centre, scale, survey.plane);
-  return { window, survey, ...openingLayer(project, survey, window, 'metric', plainMeasure) };
+  return { window, survey, ...openingLayer(project, survey, window, figures('metric'), plainMeasure) };
 }
 
 describe('a crossing whose gate was moved', () => {
@@ -112,6 +113,7 @@ describe('places where a trench may also lie', () => {
     },
     date: '2031-05-02',
     measure: plainMeasure,
+    f: figures('metric'),
     testSheets: testSheets(astray, survey),
     crossings: crossingRegister(astray, survey),
     takeOff: null,
@@ -119,8 +121,8 @@ describe('places where a trench may also lie', () => {
     photoBytes: () => null,
   };
   const shaded = (items: readonly Item[]) => circlesOf(items).filter(({ fill }) => fill === '#ececec');
-  const card = cardPlan(found, cardPoints(found), [0, 0, 120, 90], input);
-  const look = { survey, units: 'metric', measure: plainMeasure, sizePt: 9 } as const;
+  const card = cardPlan(found, cardPoints(found, figures('metric')), [0, 0, 120, 90], input);
+  const look = { survey, f: figures('metric'), measure: plainMeasure, sizePt: 9 } as const;
 
   it('stand on the map beside the courses', () => {
     expect(found.spots.length).toBeGreaterThan(0);
@@ -131,7 +133,7 @@ describe('places where a trench may also lie', () => {
   });
 
   it('are shaded on the card and the sketch, and inside their frames', () => {
-    const sketch = stakeSketch(stakeOutAt(astray, survey, 'G1').stake, 'end', [0, 0, 120, 90], look);
+    const sketch = stakeSketch(stakeOutAt(astray, survey, 'G1', figures('metric')).stake, 'end', [0, 0, 120, 90], look);
     for (const { items } of [card, sketch]) {
       const discs = shaded(items);
       expect(discs).toHaveLength(found.spots.length);
@@ -151,7 +153,7 @@ describe('places where a trench may also lie', () => {
     const plan = drawing(fence, bridgedGateway('G1', 'F1', 50));
     const planned = crossingAt(plan, surveyOf(plan), 'G1')!;
     const of = { ...input, project: plan, survey: surveyOf(plan) };
-    const { items } = cardPlan(planned, cardPoints(planned), [0, 0, 120, 90], of);
+    const { items } = cardPlan(planned, cardPoints(planned, figures('metric')), [0, 0, 120, 90], of);
     expect(wordsOf(items)).toContain('Planned: not in the ground.');
     expect(wordsOf(items)).not.toContain('Shaded');
   });

@@ -16,6 +16,7 @@ import { pointTable, tieTable } from '../../../core/sheets/pack/crossingCardPage
 import { geoUri } from '../../../core/sheets/pack/geoUri.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { printJob } from '../../../electron/print/printJob.ts';
 import { describeWith } from '../../support/describeWith.ts';
 
@@ -73,7 +74,7 @@ describeWith(['pdftotext', 'pdftoppm'], 'through poppler', () => {
     const text = execFileSync('pdftotext', ['-enc', 'UTF-8', file, '-'], { encoding: 'utf8', maxBuffer: 1e8 });
     const words = new Set(text.normalize('NFC').split(/\s+/));
     const cards = crossings.flatMap(({ built }) => {
-      const points = cardPoints(built);
+      const points = cardPoints(built, figures('metric'));
       return [pointTable(built, points, { project, survey }), tieTable(points, 'metric')];
     });
     for (const { rows } of [

@@ -5,6 +5,7 @@ import { propertyExtent } from '../../../core/sheets/extent.ts';
 import { planSheets } from '../../../core/sheets/layoutSheets.ts';
 import { fittingScale, roundScales, scaleText, suggestedScales } from '../../../core/sheets/scales.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { baseOptions, inventedThings } from './inventedProperty.ts';
 
 const project = projectOf(inventedThings());
@@ -24,9 +25,11 @@ describe('suggestedScales', () => {
     expect(roundScales).toContain(fit.scaleDenominator);
     expect(fittingScale(propertyExtent(survey, project)!, { paper, orientation })).toBe(fit.scaleDenominator);
     const options = { ...baseOptions, paper, orientation, scaleDenominator: fit.scaleDenominator };
-    expect(planSheets(project, survey, options)).toHaveLength(1);
+    expect(planSheets(project, survey, options, figures('metric'))).toHaveLength(1);
     const larger = roundScales[roundScales.indexOf(fit.scaleDenominator) - 1]!;
-    expect(planSheets(project, survey, { ...options, scaleDenominator: larger }).length).toBeGreaterThan(1);
+    expect(
+      planSheets(project, survey, { ...options, scaleDenominator: larger }, figures('metric')).length,
+    ).toBeGreaterThan(1);
   });
 
   it('has an answer for a blank property', () => {
@@ -37,7 +40,7 @@ describe('suggestedScales', () => {
 
 describe('planSheets', () => {
   it('refuses a scale that takes too many sheets, and names the one that fits', () => {
-    const attempt = () => planSheets(project, survey, { ...baseOptions, scaleDenominator: 100 });
+    const attempt = () => planSheets(project, survey, { ...baseOptions, scaleDenominator: 100 }, figures('metric'));
     expect(attempt).toThrow(/At 1:100 the property would take [\d,]+ map sheets of A4 landscape; 60 is the most/);
     const fit = suggestedScales(survey, project, baseOptions).at(-1)!.scaleDenominator;
     try {
@@ -48,15 +51,18 @@ describe('planSheets', () => {
   });
 
   it.each([0, -5000, Number.NaN, Number.POSITIVE_INFINITY])('refuses 1:%d', (scaleDenominator) => {
-    expect(() => planSheets(project, survey, { ...baseOptions, scaleDenominator })).toThrow(/cannot be printed/);
+    expect(() => planSheets(project, survey, { ...baseOptions, scaleDenominator }, figures('metric'))).toThrow(
+      /cannot be printed/,
+    );
   });
 
   it('prints one sheet about a chosen centre whatever the scale', () => {
-    const [sheet, ...others] = planSheets(project, survey, {
-      ...baseOptions,
-      scaleDenominator: 100,
-      centre: [-120.25, -45.5],
-    });
+    const [sheet, ...others] = planSheets(
+      project,
+      survey,
+      { ...baseOptions, scaleDenominator: 100, centre: [-120.25, -45.5] },
+      figures('metric'),
+    );
     expect(others).toEqual([]);
     expect(sheet!.centre[0]).toBeCloseTo(0, 6);
   });

@@ -5,6 +5,7 @@ import { overLimitWords, sectionTable, sectionTablePages } from '../../../core/s
 import { dividePlan } from '../../../core/survey/dividePlan.ts';
 import { overLimitInWords } from '../../../core/survey/overLimit.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { bridgedGateway, drawing, energiser, leadOut, line, property, rule } from '../../support/drawings.ts';
 import { plainMeasure } from './plainMeasure.ts';
 
@@ -25,7 +26,7 @@ const limits = (maxSectionM: number, maxGateways: number | null = null) =>
 
 function printed(project: Project): string {
   const survey = surveyOf(project);
-  const input = { property: propertyOf(project), date: '2031-05-02', measure: plainMeasure };
+  const input = { property: propertyOf(project), date: '2031-05-02', measure: plainMeasure, f: figures('metric') };
   const pages = sectionTablePages(project, survey, input);
   const items = pages.flatMap((page) => [...leafItems(page.items)]);
   return items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])).join(' ');
@@ -35,7 +36,7 @@ describe('the printed table of sections', () => {
   it('says what no set of switches brings within the limits, in the words of the screen', () => {
     const project = drawing(limits(300), fed, lane, gates);
     const survey = surveyOf(project);
-    const onScreen = overLimitInWords(project, dividePlan(project, survey)!.overLimit).map(({ text }) => text);
+    const onScreen = overLimitInWords(project, dividePlan(project, survey)!.overLimit, figures('metric')).map(({ text }) => text);
     expect(onScreen).toHaveLength(2);
     expect(overLimitWords(project, survey)).toEqual([
       'No set of switches keeps all sections within the limit of 300 m of fence:',

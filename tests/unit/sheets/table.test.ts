@@ -5,6 +5,7 @@ import { textBox, wrapText } from '../../../core/drawing/words.ts';
 import { newProperty } from '../../../core/model/defaults.ts';
 import { columnWidths, type Table, tableBlocks } from '../../../core/sheets/flow/table.ts';
 import { textPages, textRoom } from '../../../core/sheets/flow/textPages.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { plainMeasure as measure } from './plainMeasure.ts';
 
 const cell = fc.oneof(
@@ -75,7 +76,12 @@ describe('tableBlocks', () => {
     const rows = Array.from({ length: 150 }, (_, i) => [`G${i}`, 'closed']);
     const property = newProperty('Long table');
     const blocks = tableBlocks({ columns: [{ title: 'Gateway' }, { title: 'Stands' }], rows }, 180, measure);
-    const pages = textPages('Table', blocks, 'portrait', { property, date: '2026-05-12', measure });
+    const pages = textPages('Table', blocks, 'portrait', {
+      property,
+      date: '2026-05-12',
+      measure,
+      f: figures('metric'),
+    });
     expect(pages.length).toBeGreaterThan(2);
     const [, , , bottom] = textRoom('portrait', property);
     const all = pages.map(({ items }) => texts(items));

@@ -11,6 +11,7 @@ import { allThings, projectOf } from '../../../core/model/project.ts';
 import type { Energiser, FenceLine, Gateway, Post, Thing } from '../../../core/model/things.ts';
 import { type Migration, newestVersion, readMigrations } from '../../../electron/store/migrations.ts';
 import { openProjectFile } from '../../../electron/store/projectFile.ts';
+import { inEnglish } from '../../support/english.ts';
 import { fullProperty } from '../../support/fullProperty.ts';
 import { countingIds } from '../../support/ids.ts';
 import { changed, edit, makeStore, problemIn, startingThings, withSqlite } from '../../support/projectFile.ts';
@@ -318,7 +319,7 @@ describe('a file for exchange of a version before', () => {
     ['GPX', () => readGpx(gpx)],
   ])('is read with the same steps: %s', (_, read) => {
     const result = read();
-    if (!result.ok) throw new Error(result.message);
+    if (!result.ok) throw new Error(inEnglish(result.message));
     expect(result.preview.problems).toEqual([]);
     const typeId = line.typeId;
     const back = importFeatures(

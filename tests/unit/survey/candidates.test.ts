@@ -1,3 +1,4 @@
+import { inEnglish } from '../../support/english.ts';
 import { describe, expect, it } from 'vitest';
 import { placePost } from '../../../core/model/edits/placePost.ts';
 import { setRule } from '../../../core/model/edits/setRule.ts';
@@ -10,7 +11,7 @@ import { countingIds } from '../../support/ids.ts';
 
 /** Label and word of every place that the user has had a word on. */
 const words = (project: Project) =>
-  switchCandidates(project, surveyOf(project)).flatMap(({ label, rule }) => (rule ? [`${label}: ${rule}`] : []));
+  switchCandidates(project, surveyOf(project)).flatMap(({ label, rule }) => (rule ? [`${inEnglish(label)}: ${rule}`] : []));
 
 describe('the word on a corner', () => {
   const fence = drawing(

@@ -1,3 +1,4 @@
+import { inEnglish } from '../../support/english.ts';
 import { describe, expect, it } from 'vitest';
 import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { allTables } from '../../../core/exchange/tables/allTables.ts';
@@ -39,13 +40,13 @@ const rowOf = (id: string) => survey.switches.find((row) => row.switch.id === id
 describe('how a switch is fed, in words', () => {
   it('is said of one side, of both, and of one that stands off', () => {
     const said = ['S', 'M', 'N', 'U'].map((id) => [
-      feedSentence(rowOf(id).feed),
-      cutsOffSentence(rowOf(id), project, 'metric'),
+      inEnglish(feedSentence(rowOf(id).feed)),
+      inEnglish(cutsOffSentence(rowOf(id), project)),
     ]);
     expect(said).toEqual([
-      ['Fed from section A; beyond it: section B.', 'Opened alone it cuts off 300 m of fence, sections B, C.'],
-      ['Fed from both sides: section C and section A. It is off, and there is current on both sides of it.', null],
-      ['Fed from section B; beyond it: section C.', 'Opened alone it cuts off 100 m of fence, section C.'],
+      ['Fed from section A; beyond it: section B.', 'Turned off alone it cuts off 300 m of fence, sections B, C.'],
+      ['Fed from both sides: section C and section A. It is off, and there is current on both sides of it.', ''],
+      ['Fed from section B; beyond it: section C.', 'Turned off alone it cuts off 100 m of fence, section C.'],
       ['Fed from section A; beyond it: section D.', 'Off, it keeps dead 250 m of fence, section D.'],
     ]);
   });

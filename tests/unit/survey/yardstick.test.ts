@@ -15,6 +15,7 @@ import { limitsFor, nodeAtSwitch, standingOf, yardstickAt } from '../../../core/
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
 import { at, drawing, endSwitch, energiser, line, lineSwitch, property } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 type Drawn = readonly (Thing | readonly Thing[])[];
 
@@ -99,7 +100,7 @@ describe('what a place usually reads', () => {
 
   it('is what was read there before, rather than the estimate', () => {
     expect(atS(reading(6400))).toEqual({ usualV: 6400, by: 'reading', readOn: '2026-03-03', ...limitsFor(4000, 6400) });
-    expect(usualFigure(atS(reading(6400)))).toBe('6.4 kV, read on 3 March 2026');
+    expect(inEnglish(usualFigure(atS(reading(6400))))).toBe('6.4 kV, read on 3 March 2026');
   });
 
   it('is the middle of the last readings, a slip among them does not count', () => {
@@ -157,7 +158,7 @@ describe('what a place usually reads', () => {
     const made = power(blank, ...fence.slice(1));
     const yardstick = judgedAtS(made);
     expect(yardstick).toEqual({ usualV: null, by: 'stock', goodFromV: 4000, lowBelowV: 3000 });
-    expect(yardstickSentence(yardstick, 'with S off')).toBe(
+    expect(inEnglish(yardstickSentence(yardstick, switchesOff(made.project, open)))).toBe(
       'What is usual here is not known, so only what holds the stock counts; under 3.0 kV is low, from 4.0 kV good.',
     );
     const read = power(blank, ...fence.slice(1), reading(6400));
@@ -167,7 +168,7 @@ describe('what a place usually reads', () => {
   it('is said with the switches, and that an estimate is one', () => {
     const made = power(fence);
     const yardstick = judgedAtS(made);
-    expect(yardstickSentence(yardstick, switchesOff(made.project, open))).toMatch(
+    expect(inEnglish(yardstickSentence(yardstick, switchesOff(made.project, open)))).toMatch(
       /^Usual here: \d\.\d kV, estimated with S off; under \d\.\d kV is low, from \d\.\d kV good\.$/,
     );
   });

@@ -16,7 +16,7 @@ import { suspectPoint } from '../../../core/geometry/picture/suspectPoint.ts';
 import { lonLatInTile, rowFromSouth, tilePlaceOf } from '../../../core/geometry/picture/webMercator.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
 import type { Placement } from '../../../core/model/underlayThings.ts';
-import { inEnglish } from '../../support/english.ts';
+import { allInEnglish, inEnglish } from '../../support/english.ts';
 import { randomNumbers } from '../../support/random.ts';
 
 const size = { widthPx: 4000, heightPx: 3000 };
@@ -222,7 +222,7 @@ describe('world file', () => {
     ['1e308\n0\n0\n-1\n5\n6', /line 1/],
     ['<html>\n0\n0\n-1\n5\n6', /line 1/],
   ])('%j is refused with its reason', (text, words) => {
-    expect(readWorldFile(text)).toMatchObject({ map: null, problem: expect.stringMatching(words) });
+    expect(allInEnglish(readWorldFile(text))).toMatchObject({ map: null, problem: expect.stringMatching(words) });
   });
 
   test('its names', () => {
@@ -277,14 +277,16 @@ describe('tags of a GeoTIFF', () => {
     const laid = { ...none, pixelScale: [1, 1, 0], tiepoints: [0, 0, 0, 500_000, 6_000_000, 0] };
     const own = { ...laid, modelType: 1, projectedCode: 32767, geographicCode: 4326, citation: 'Our grid|' };
     expect(placeOfGeoTiff(own)).toMatchObject({ epsg: null, ownSystem: true });
-    expect(whyAskForSystem(placeOfGeoTiff(own)!)).toMatch(/without a code \(it calls it “Our grid”\)/);
+    expect(inEnglish(whyAskForSystem(placeOfGeoTiff(own)!, 'a.tif'))).toMatch(
+      /without a code \(it calls it “Our grid”\)/,
+    );
     expect(placeOfGeoTiff({ ...own, projectedCode: null })).toMatchObject({ epsg: null, ownSystem: true });
     expect(placeOfGeoTiff({ ...own, modelType: null })).toMatchObject({ epsg: null, ownSystem: true });
     expect(placeOfGeoTiff({ ...own, modelType: 2 })).toMatchObject({ epsg: 4326, ownSystem: false });
     expect(placeOfGeoTiff({ ...own, projectedCode: 2193 })).toMatchObject({ epsg: 2193, ownSystem: false });
     expect(placeOfGeoTiff({ ...laid, geographicCode: 4326 })).toMatchObject({ epsg: 4326 });
     expect(placeOfGeoTiff(laid)).toMatchObject({ epsg: null, ownSystem: false });
-    expect(whyAskForSystem(placeOfGeoTiff(laid)!)).toMatch(/does not say/);
+    expect(inEnglish(whyAskForSystem(placeOfGeoTiff(laid)!, 'a.tif'))).toMatch(/does not say/);
   });
 });
 
@@ -319,7 +321,7 @@ describe('a picture with coordinates', () => {
     const degrees = { a: 1e-6, b: 0, c: 175.3, d: 0, e: -1e-6, f: -37.9 };
     const { placement, problem } = latticeOf(degrees, projection, size, 'NZTM2000');
     expect(placement).toBeNull();
-    expect(problem).toMatch(/less than a millimetre.*look like degrees.*coordinate system/);
+    expect(inEnglish(problem)).toMatch(/less than a millimetre.*look like degrees.*coordinate system/);
     expect(looksLikeDegrees(degrees)).toBe(true);
     expect(looksLikeDegrees({ a: 0.4, b: 0, c: 1_803_000, d: 0, e: -0.4, f: 5_802_000 })).toBe(false);
     expect(looksLikeDegrees({ a: 0.4, b: 0, c: 0, d: 0, e: -0.4, f: 0 })).toBe(false);
@@ -328,6 +330,6 @@ describe('a picture with coordinates', () => {
   test('whose coordinates are no place on earth is refused', () => {
     const degrees = projectionOf(systemOfEpsg(4326)!.definition).projection!;
     const { problem } = latticeOf({ a: 1, b: 0, c: 1_800_000, d: 0, e: -1, f: 5_800_000 }, degrees, size, 'WGS 84');
-    expect(problem).toMatch(/no place on earth in WGS 84/);
+    expect(inEnglish(problem)).toMatch(/no place on earth in WGS 84/);
   });
 });

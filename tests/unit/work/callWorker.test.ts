@@ -6,6 +6,7 @@ import { useOrderRoom, workOutFigures, workOutOrder } from '../../../renderer/wo
 import { startReading } from '../../../renderer/work/reading.ts';
 import { CalledWorker } from '../../support/calledWorker.ts';
 import { drawing } from '../../support/drawings.ts';
+import { allInEnglish } from '../../support/english.ts';
 
 const never = () => new Promise<never>(() => {});
 const failing = () => {
@@ -168,7 +169,7 @@ describe('a file that is read', () => {
       const { room, results } = read();
       lose(last());
       const message = `The file could not be read (${why}).`;
-      await vi.waitFor(() => expect(results).toEqual([expect.objectContaining({ ok: false, message })]));
+      await vi.waitFor(() => expect(allInEnglish(results)).toEqual([expect.objectContaining({ ok: false, message })]));
       expect(await room.count(1)).toBeNull();
       expect(await room.takeIn(drawing(), {} as never)).toMatchObject({ ok: false });
     },
@@ -177,9 +178,9 @@ describe('a file that is read', () => {
   it('says why it could not be taken in', async () => {
     CalledWorker.functions = { read: () => ({ ok: true, preview: {} }), takeIn: failing, count: failing };
     const { room } = read();
-    expect(await room.takeIn(drawing(), {} as never)).toMatchObject({
+    expect(allInEnglish(await room.takeIn(drawing(), {} as never))).toMatchObject({
       ok: false,
-      message: 'The file could not be taken in, by a fault of this program (too deep).',
+      message: 'The file could not be imported, by a fault of this program (too deep).',
     });
     expect(await room.count(1)).toBeNull();
   });
@@ -203,12 +204,15 @@ describe('an elevation model', () => {
     CalledWorker.functions = { read: never };
     const read = elevation(request, new AbortController().signal);
     lose(last());
-    expect(await read).toMatchObject({ ok: false, message: `The elevation model could not be read (${why}).` });
+    expect(allInEnglish(await read)).toMatchObject({
+      ok: false,
+      message: `The elevation model could not be read (${why}).`,
+    });
   });
 
   it('that can’t be read says why, and one that is stopped says nothing', async () => {
     CalledWorker.functions = { read: failing };
-    expect(await elevation(request, new AbortController().signal)).toMatchObject({
+    expect(allInEnglish(await elevation(request, new AbortController().signal))).toMatchObject({
       message: 'The elevation model could not be read (too deep).',
     });
     CalledWorker.functions = { read: never };

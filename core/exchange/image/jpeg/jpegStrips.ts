@@ -1,4 +1,6 @@
 import { pushAll } from '../../../model/pushAll.ts';
+import { message } from '../../../words/message.ts';
+import { FileFault } from '../../fault.ts';
 import { BitReader, BitWriter } from './bits.ts';
 import { type JpegComponent, type JpegFile, unrolled } from './readJpeg.ts';
 
@@ -10,7 +12,7 @@ export interface JpegStrip {
 }
 
 /** Thrown where the data are damaged or break off. */
-export class JpegDamaged extends Error {}
+export class JpegDamaged extends FileFault {}
 
 /** Codes for every size of difference that 8-bit pictures have: the luminance table of T.81, annex K.3. */
 const dcCounts = Uint8Array.from([0, 1, 5, 1, 1, 1, 1, 1, 1, 0, 0, 0, 0, 0, 0, 0]);
@@ -45,8 +47,8 @@ export function* jpegStrips(bytes: Uint8Array, jpeg: JpegFile, heightPx: number)
     for (let unit = 0; unit < rows * unitsAcross; unit++) copier.copyUnit();
     const strip = copier.end();
     if (copier.ranOut) {
-      const share = Math.round((100 * topPx) / jpeg.heightPx);
-      throw new JpegDamaged(`The picture breaks off ${share} % of the way down. Save it anew, or fetch it again.`);
+      const percent = Math.round((100 * topPx) / jpeg.heightPx);
+      throw new JpegDamaged(message('exchange.picture.breaksOff', { percent }));
     }
     yield { topPx, heightPx: stripPx, bytes: strip };
   }
@@ -85,8 +87,7 @@ class UnitCopier {
   copyUnit(): void {
     const { restartUnits, components } = this.#jpeg;
     if (restartUnits > 0 && this.#unitsSinceRestart === restartUnits) {
-      if (!this.#reader.restart())
-        throw new JpegDamaged('The picture is damaged in its middle. Save it anew, or fetch it again.');
+      if (!this.#reader.restart()) throw new JpegDamaged(message('exchange.picture.damagedInMiddle'));
       this.#before.fill(0);
       this.#unitsSinceRestart = 0;
     }
@@ -147,7 +148,7 @@ class UnitCopier {
 }
 
 function damagedCode(): JpegDamaged {
-  return new JpegDamaged('The picture is damaged. Save it anew, or fetch it again.');
+  return new JpegDamaged(message('exchange.picture.damaged'));
 }
 
 /** Everything before the entropy-coded data of a strip. */

@@ -1,4 +1,6 @@
 import { largestOf } from '../../../model/extremes.ts';
+import { type Message, message } from '../../../words/message.ts';
+
 /** The parts of a JPEG file (ITU-T T.81) that are needed to cut it in strips without decoding it to pixels. */
 export interface JpegFile {
   readonly widthPx: number;
@@ -38,7 +40,7 @@ export interface HuffmanTable {
 export type JpegRead =
   | { readonly jpeg: JpegFile; readonly size: JpegSize; readonly whyNot: null }
   /** Not to be cut in strips; the size is given where the header could be read. */
-  | { readonly jpeg: null; readonly size: JpegSize | null; readonly whyNot: string };
+  | { readonly jpeg: null; readonly size: JpegSize | null; readonly whyNot: Message };
 
 export interface JpegSize {
   readonly widthPx: number;
@@ -62,13 +64,13 @@ export function readJpeg(bytes: Uint8Array): JpegRead {
   const dcTables = new Map<number, HuffmanTable>();
   const acTables = new Map<number, HuffmanTable>();
   const kept: Uint8Array[] = [];
-  let frame: { size: JpegSize; parts: Omit<JpegComponent, 'dc' | 'ac'>[]; why: string | null } | null = null;
+  let frame: { size: JpegSize; parts: Omit<JpegComponent, 'dc' | 'ac'>[]; why: Message | null } | null = null;
   let restartUnits = 0;
-  const not = (whyNot: string): JpegRead => ({ jpeg: null, size: frame?.size ?? null, whyNot });
+  const not = (whyNot: Message): JpegRead => ({ jpeg: null, size: frame?.size ?? null, whyNot });
 
-  if (bytes.length < 4 || view.getUint16(0) !== 0xffd8) return not('it does not begin like a JPEG picture');
+  if (bytes.length < 4 || view.getUint16(0) !== 0xffd8) return not(message('exchange.pixels.noJpeg'));
   for (let at = 2; at + 4 <= bytes.length; ) {
-    if (bytes[at] !== 0xff) return not('its header is damaged');
+    if (bytes[at] !== 0xff) return not(message('exchange.pixels.damagedHeader'));
     const type = bytes[at + 1]!;
     if (type === 0xff) {
       at += 1;
@@ -76,22 +78,22 @@ export function readJpeg(bytes: Uint8Array): JpegRead {
     }
     const length = view.getUint16(at + 2);
     const end = at + 2 + length;
-    if (length < 2 || end > bytes.length) return not('its header breaks off');
+    if (length < 2 || end > bytes.length) return not(message('exchange.pixels.headerBreaksOff'));
     const segment = bytes.subarray(at + 4, end);
     if (type === marker.dqt || type === marker.app14 || type === marker.app2) kept.push(bytes.subarray(at, end));
     else if (type === marker.dri) restartUnits = view.getUint16(at + 4);
     else if (type === marker.dht) {
-      if (!readTables(segment, dcTables, acTables)) return not('its tables are damaged');
+      if (!readTables(segment, dcTables, acTables)) return not(message('exchange.pixels.damagedTables'));
     } else if (type >= 0xc0 && type <= 0xcf && type !== 0xc8 && type !== 0xcc) {
       frame = readFrame(type, segment);
-      if (!frame) return not('its header is damaged');
+      if (!frame) return not(message('exchange.pixels.damagedHeader'));
     } else if (type === marker.sos) {
-      if (!frame) return not('it has no size');
+      if (!frame) return not(message('exchange.pixels.noSize'));
       if (frame.why) return not(frame.why);
       const components = componentsOf(segment, frame.parts);
-      if (!components) return not('its colours are stored one after the other');
+      if (!components) return not(message('exchange.pixels.coloursApart'));
       if (!components.every(({ dc, ac }) => dcTables.has(dc) && acTables.has(ac)))
-        return not('tables are missing in it');
+        return not(message('exchange.pixels.tablesMissing'));
       // A single colour is never interleaved: its unit is one block whatever the factors say.
       const single = components.length === 1;
       const shaped = single ? components.map((each) => ({ ...each, across: 1, down: 1 })) : components;
@@ -113,7 +115,7 @@ export function readJpeg(bytes: Uint8Array): JpegRead {
     }
     at = end;
   }
-  return not('its header breaks off');
+  return not(message('exchange.pixels.headerBreaksOff'));
 }
 
 function readFrame(type: number, segment: Uint8Array) {
@@ -129,11 +131,11 @@ function readFrame(type: number, segment: Uint8Array) {
   return { size, parts, why: whyNotFrame(type, segment[0]!, size) };
 }
 
-function whyNotFrame(type: number, precision: number, { widthPx, heightPx }: JpegSize): string | null {
-  if (widthPx === 0 || heightPx === 0) return 'its header gives no size';
-  if (type === 0xc2 || type === 0xc6) return 'it is stored in passes (“progressive”)';
-  if (type !== 0xc0 && type !== 0xc1) return 'it is stored in a rare way';
-  return precision === 8 ? null : 'it has more than 8 bits a colour';
+function whyNotFrame(type: number, precision: number, { widthPx, heightPx }: JpegSize): Message | null {
+  if (widthPx === 0 || heightPx === 0) return message('exchange.pixels.noSizeInHeader');
+  if (type === 0xc2 || type === 0xc6) return message('exchange.pixels.progressive');
+  if (type !== 0xc0 && type !== 0xc1) return message('exchange.pixels.rare');
+  return precision === 8 ? null : message('exchange.pixels.moreThan8Bits');
 }
 
 function componentsOf(segment: Uint8Array, parts: readonly Omit<JpegComponent, 'dc' | 'ac'>[]): JpegComponent[] | null {

@@ -26,7 +26,7 @@ export function unfilter(filter: number, row: Uint8Array, before: Uint8Array, he
       }
       return;
     default:
-      throw new PngDamaged('The picture is damaged. Save it anew, or fetch it again.');
+      throw new PngDamaged();
   }
 }
 
@@ -57,8 +57,7 @@ export function rowToRgba(
     if (colourType === 3) {
       const index = packed(row, x, bitDepth);
       const from = 3 * index;
-      if (!colours.palette || from + 2 >= colours.palette.length)
-        throw new PngDamaged('The picture names a colour that it does not have.');
+      if (!colours.palette || from + 2 >= colours.palette.length) throw new PngDamaged();
       rgba[to] = colours.palette[from]!;
       rgba[to + 1] = colours.palette[from + 1]!;
       rgba[to + 2] = colours.palette[from + 2]!;

@@ -1,3 +1,5 @@
+import { type Message, message } from '../../../words/message.ts';
+
 /** What the numbers of a TIFF's samples mean as colours (TIFF 6.0, sections 4 to 7, 16, 18, 20 to 23). */
 
 /** What the tags of a picture say of its samples. */
@@ -26,7 +28,7 @@ export interface TiffColours {
 
 export type TiffColoursOrProblem =
   | { readonly colours: TiffColours; readonly whyNot: null }
-  | { readonly colours: null; readonly whyNot: string };
+  | { readonly colours: null; readonly whyNot: Message };
 
 export const photometrics = {
   whiteIsZero: 0,
@@ -48,9 +50,9 @@ export function tiffColours(tags: TiffColourTags): TiffColoursOrProblem {
   const { samplesPerPixel, bits, extraSamples, noData } = tags;
   const photometric = tags.photometric ?? (samplesPerPixel >= 3 ? photometrics.rgb : photometrics.blackIsZero);
   const how = colourOf(photometric, tags);
-  if (typeof how === 'string') return { colours: null, whyNot: how };
+  if ('code' in how) return { colours: null, whyNot: how };
   const { count: colourSamples, paint } = how;
-  if (samplesPerPixel < colourSamples) return { colours: null, whyNot: 'its pixels lack a colour' };
+  if (samplesPerPixel < colourSamples) return { colours: null, whyNot: message('exchange.pixels.colourMissing') };
   const alphaKind = extraSamples.findIndex((kind) => kind === associatedAlpha || kind === unassociatedAlpha);
   const alphaSample = alphaKind < 0 ? -1 : samplesPerPixel - extraSamples.length + alphaKind;
   const hasAlpha = alphaSample >= colourSamples && alphaSample < samplesPerPixel;
@@ -76,7 +78,7 @@ export function tiffColours(tags: TiffColourTags): TiffColoursOrProblem {
 }
 
 /** How many samples make a colour, and how; or why they can't be told. */
-function colourOf(photometric: number, { bits, palette }: TiffColourTags): { count: number; paint: Rgb } | string {
+function colourOf(photometric: number, { bits, palette }: TiffColourTags): { count: number; paint: Rgb } | Message {
   switch (photometric) {
     case photometrics.whiteIsZero:
     case photometrics.blackIsZero: {
@@ -89,8 +91,7 @@ function colourOf(photometric: number, { bits, palette }: TiffColourTags): { cou
     case photometrics.rgb:
       return { count: 3, paint: rgb(scaleTo8(bits)) };
     case photometrics.palette:
-      if (bits > 16 || !palette || palette.length < 3 * 2 ** bits)
-        return 'its table of colours is missing or too short';
+      if (bits > 16 || !palette || palette.length < 3 * 2 ** bits) return message('exchange.pixels.noPalette');
       return { count: 1, paint: byPalette(palette, 2 ** bits) };
     case photometrics.cmyk:
       return { count: 4, paint: cmyk(scaleTo8(bits)) };
@@ -103,8 +104,8 @@ function colourOf(photometric: number, { bits, palette }: TiffColourTags): { cou
   }
 }
 
-function notKnown(photometric: number, bits: number): string {
-  return `its colours are kept in a way that is not known here (PhotometricInterpretation ${photometric}, ${bits} bits)`;
+function notKnown(photometric: number, bits: number): Message {
+  return message('exchange.pixels.unknownColours', { photometric, bits });
 }
 
 /** From 0 to 2^bits - 1 to 0 to 255, by table where there are not too many values. */

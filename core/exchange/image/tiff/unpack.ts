@@ -7,7 +7,23 @@ import { Inflate } from 'fflate';
  */
 
 /** Thrown where a block is not as it should be. */
-export class TiffDamaged extends Error {}
+export class TiffDamaged extends Error {
+  /** What is wrong, for logs. */
+  constructor(
+    what:
+      | 'breaksOff'
+      | 'shortBlock'
+      | 'noJpegBlock'
+      | 'noSuchCode'
+      | 'noZlibStream'
+      | 'damagedBytes'
+      | 'runBackwards'
+      | 'runTooLong'
+      | 'noFaxCode',
+  ) {
+    super(what);
+  }
+}
 
 const firstCodeBits = 9;
 const clearCode = 256;
@@ -40,7 +56,7 @@ export function unpackLzw(packed: Uint8Array, mostBytes: number): Uint8Array {
     if (code < clearCode) out[filled++] = code;
     else if (code < next) filled = copyWithin(out, startOf[code]!, lengthOf[code]!, filled);
     else if (code === next && lastLength > 0) filled = copyWithin(out, lastStart, lastLength + 1, filled);
-    else throw new TiffDamaged(`no such code: ${code}`);
+    else throw new TiffDamaged('noSuchCode');
     if (lastLength > 0 && next < mostCodes) {
       // What the last code stood for, and the byte that came after it: they lie there one after the other.
       startOf[next] = lastStart;
@@ -87,7 +103,7 @@ const zlibHead = { bytes: 2, deflate: 8 } as const;
 
 /** Deflate in a zlib stream (RFC 1950). What comes after `mostBytes` is left packed; checksums are not looked at. */
 export function unpackDeflate(packed: Uint8Array, mostBytes: number): Uint8Array {
-  if ((packed[0]! & 15) !== zlibHead.deflate) throw new TiffDamaged('no zlib stream');
+  if ((packed[0]! & 15) !== zlibHead.deflate) throw new TiffDamaged('noZlibStream');
   const out = new Uint8Array(mostBytes);
   let filled = 0;
   const inflate = new Inflate((piece) => {
@@ -100,7 +116,7 @@ export function unpackDeflate(packed: Uint8Array, mostBytes: number): Uint8Array
       inflate.push(packed.subarray(at, at + chunkBytes), at + chunkBytes >= packed.length);
     }
   } catch {
-    throw new TiffDamaged('its deflated bytes are damaged');
+    throw new TiffDamaged('damagedBytes');
   }
   return out.subarray(0, filled);
 }

@@ -149,7 +149,7 @@ function rowByRowAbove(bits: Bits, widthPx: number, above: readonly number[]): n
       }
     } else {
       const to = within(first + mode, widthPx);
-      if (to < at) throw new TiffDamaged('A run ends before it begins.');
+      if (to < at) throw new TiffDamaged('runBackwards');
       at = to;
       changes.push(at);
       colour ^= 1;
@@ -169,7 +169,7 @@ function realChanges(changes: readonly number[]): number[] {
 }
 
 function within(at: number, widthPx: number): number {
-  if (at > widthPx) throw new TiffDamaged('A run goes past the end of its row.');
+  if (at > widthPx) throw new TiffDamaged('runTooLong');
   return at;
 }
 
@@ -228,7 +228,7 @@ class Bits {
     }
     // Twelve zeros and more are no code: the end is marked there, or nothing but fill follows.
     if (key >> (mostCodeBits - endOfRowZeros) === 1 << endOfRowZeros) return null;
-    throw new TiffDamaged('There is no such code of a fax.');
+    throw new TiffDamaged('noFaxCode');
   }
 
   /** The length of a run; long ones are written in several codes. */

@@ -1,11 +1,7 @@
-import { kinds } from '../../../words/en/things.ts';
 import { message } from '../../../words/message.ts';
 import type { Project } from '../../project.ts';
 import type { Kind, ThingOf } from '../../things.ts';
 import { EditRefused, type Refusal } from './edit.ts';
-
-/** What each kind is called in a sentence. */
-export const kindWords: { readonly [K in Kind]: string } = kinds;
 
 /** The thing itself. Throws `EditRefused` where it is not there. */
 export function found<K extends Kind>(project: Project, kind: K, id: string): ThingOf<K> {
@@ -23,11 +19,6 @@ function notFound(kind: Kind): Refusal {
     code: 'notFound',
     message: message('edits.notFound', { kind }),
   };
-}
-
-/** How a thing is called in a sentence: "gateway G4", "this crossing". */
-export function called(thing: { readonly kind: Kind; readonly name?: string }): string {
-  return thing.name ? `${kindWords[thing.kind]} ${thing.name}` : `this ${kindWords[thing.kind]}`;
 }
 
 /** The crossing of a gateway, if it has one. */

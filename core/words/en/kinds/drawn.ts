@@ -148,8 +148,8 @@ export const drawn = {
   crossing: {
     gatewayId: named('gateway'),
     method: { called: 'method', label: 'How', choices: { buried: 'Buried cable in pipe', overhead: 'Overhead' } },
-    bowM: named('bow'),
-    bowSide: { called: 'bow side', label: 'Bows to', choices: hand },
+    bowM: { called: 'bow', label: 'Curve: most off the straight' },
+    bowSide: { called: 'bow side', label: 'Curves to', choices: hand },
     depthM: named('depth'),
     ...crossingFigures,
     cableId: { called: 'cable', label: 'Live cable' },

@@ -22,10 +22,7 @@ export const conductors = {
   withOhm: ({ name, ohmPerKm }: { name: string; ohmPerKm: number }, f: Figures) =>
     `${name}, ${ohmFigure(ohmPerKm, f)} ohm/km`,
   /** The same of a cable: what tells them apart comes first, as the field is too narrow for the whole. */
-  cableWithOhm: (
-    { metal, diameterMm, ohmPerKm }: { metal: Metal; diameterMm: number; ohmPerKm: number },
-    f: Figures,
-  ) =>
+  cableWithOhm: ({ metal, diameterMm, ohmPerKm }: { metal: Metal; diameterMm: number; ohmPerKm: number }, f: Figures) =>
     `${cores[metal]} ${f.number(diameterMm, 1)} mm, ${ohmFigure(ohmPerKm, f)} ohm/km: fence lead-out cable, rated 10 kV or more`,
   ratingCaution:
     'Fence lead-out cable rated 10 kV or more only. Building wire and extension leads are not made for the voltage of a fence.',

@@ -35,12 +35,7 @@ export const answers = {
     drawn: (divided: Divided, f: Figures) => `${sections(divided, f)}.`,
     /** Beside the plan. */
     planned: (
-      {
-        missing,
-        surplus,
-        overLimit,
-        ...divided
-      }: Divided & { missing: number; surplus: number; overLimit: number },
+      { missing, surplus, overLimit, ...divided }: Divided & { missing: number; surplus: number; overLimit: number },
       f: Figures,
     ) => {
       const changes = row([

@@ -137,7 +137,7 @@ export const divide = {
     off: 'Off',
     on: 'On',
     should: 'What it should read',
-    usual: ({ switches }: { switches: string }) => `Usual there, ${switches}`,
+    usual: ({ switches }: { switches: Phrase }, f: Figures) => `Usual there, ${f.say(switches)}`,
     lowUnder: 'Low under',
     goodFrom: 'Good from',
   },

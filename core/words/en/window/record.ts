@@ -1,2 +1,26 @@
+import { built, handover } from './record/built.ts';
+import { photos } from './record/photos.ts';
+import { earthTests, readings, testRun } from './record/tests.ts';
+
 /** The Record workspace. */
-export const record = {};
+export const record = {
+  registers: {
+    title: 'Registers',
+    crossings: 'Crossings',
+    built: 'Planned and built',
+    tests: 'Test run',
+    readings: 'Readings',
+    earth: 'Earth test',
+    photos: 'Photos',
+    handover: 'Hand over',
+  },
+  figures: { notTaped: 'not taped yet', sideNotSaid: 'side not said', joints: 'with joints underground' },
+  /** Fields that several forms have. */
+  fields: { day: 'Day', by: 'By', testedBy: 'Tested by', meter: 'Meter', weather: 'Weather', note: 'Note' },
+  built,
+  handover,
+  testRun,
+  readings,
+  earthTests,
+  photos,
+};

@@ -2,7 +2,6 @@ import { arcFigures, arcPath, bowThrough } from '../../../../core/geometry/arc.t
 import { xyDistanceM } from '../../../../core/geometry/vector.ts';
 import { setCrossing } from '../../../../core/model/edits/setCrossing.ts';
 import type { CrossingFigures, GatewayShape } from '../../../../core/shapes/types.ts';
-import { formatTape } from '../../../../core/words/numbers/write.ts';
 import { drawHandle, drawRubber, drawTag } from '../../interaction/cues.ts';
 import { toPx } from '../../plane/view.ts';
 import { noProgress, type ToolContext } from '../tool.ts';
@@ -18,7 +17,7 @@ export function dragBow(context: ToolContext, figures: CrossingFigures, shape: G
   let bowM: number | null = null;
   const path = () => arcPath(startPost, endPost, bowM ?? 0);
   return {
-    hint: 'Let go where the trench bows to.',
+    hint: context.words().choose.dropCurve,
     move(pointer) {
       bowM = Math.round(bowThrough(startPost, endPost, pointer.xy) / stepM) * stepM;
     },
@@ -27,7 +26,7 @@ export function dragBow(context: ToolContext, figures: CrossingFigures, shape: G
       if (bowM === null) return false;
       const to = { bowM: Math.abs(bowM), bowSide: bowM < 0 ? ('right' as const) : ('left' as const) };
       const apply = setCrossing({ gatewayId: gateway.id, to }, () => figures.crossing.id);
-      return context.commit({ label: `Bow the crossing of ${gateway.name}`, apply });
+      return context.commit({ label: context.words().choose.curve({ name: gateway.name }), apply });
     },
     paint(tools) {
       if (bowM === null) return;
@@ -38,13 +37,12 @@ export function dragBow(context: ToolContext, figures: CrossingFigures, shape: G
       // The words stand beyond the bow, off the trench.
       const chord = toPx(tools.view, shape.centre);
       const away = [middle[0] - chord[0], middle[1] - chord[1]] as const;
-      const { units } = context.input();
-      const trench = formatTape(arcFigures(chordM, bowM).lengthM, units);
+      const trenchM = arcFigures(chordM, bowM).lengthM;
       drawTag(
         tools.ctx,
         tools.palette,
         [middle[0], middle[1] + (away[1] > 0 ? 32 : -32)],
-        `bow ${formatTape(Math.abs(bowM), units)}, trench ${trench}`,
+        context.words().choose.curveAndTrench({ bowM: Math.abs(bowM), trenchM }),
         'center',
       );
     },

@@ -1,9 +1,8 @@
 import type { Xy } from '../../../../core/geometry/types.ts';
 import { deleteVertex } from '../../../../core/model/edits/deleteVertex.ts';
 import { insertVertex } from '../../../../core/model/edits/insertVertex.ts';
-import { formatRound } from '../../../../core/words/numbers/write.ts';
 import { drawHandle } from '../../interaction/cues.ts';
-import { findingMapId, type MapId } from '../../mapTypes.ts';
+import { findingMapId, type MapId, nudgeM } from '../../mapTypes.ts';
 import { toPx } from '../../plane/view.ts';
 import { noProgress, type PaintTools, type Pointer, type Tool, type ToolContext } from '../tool.ts';
 import { idsInBox } from './boxChoice.ts';
@@ -16,7 +15,6 @@ import { voltageAt } from './voltageAt.ts';
 /** Clicks at one place further apart in time than a double click ask for what lies beneath. */
 const doubleClickMs = 450;
 const samePlacePx = 5;
-const nudgeM = 0.1;
 const nudgeFarM = 1;
 
 /** Chooses things; drags, nudges and deletes their corners. */
@@ -71,11 +69,11 @@ export function createChooseTool(context: ToolContext): Tool {
       const [a, b] = [shape.xy[segment]!, shape.xy[segment + 1]!];
       const middle = context.toLonLat([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
       const apply = insertVertex({ lineId, segment, at: middle });
-      void context.commit({ label: `Put a corner into ${name}`, apply });
+      void context.commit({ label: context.words().choose.putCorner({ name }), apply });
       corner = { lineId, index: segment + 1 };
     } else {
       const apply = deleteVertex({ lineId, index });
-      void context.commit({ label: `Delete a corner of ${name}`, apply });
+      void context.commit({ label: context.words().choose.deleteCorner({ name }), apply });
     }
     return true;
   }
@@ -85,7 +83,7 @@ export function createChooseTool(context: ToolContext): Tool {
     const [id] = chosen;
     if (!id || chosen.length !== 1 || (workspace !== 'draw' && workspace !== 'divide')) return false;
     const vertex = liveCorner()?.index ?? null;
-    const edit = nudge(context.scene(), { id, vertex }, event.key, event.shiftKey ? nudgeFarM : nudgeM);
+    const edit = nudge(context, { id, vertex }, event.key, event.shiftKey ? nudgeFarM : nudgeM);
     if (!edit) return false;
     void context.commit(edit);
     return true;
@@ -95,17 +93,14 @@ export function createChooseTool(context: ToolContext): Tool {
     name: 'choose',
     hint() {
       if (drag) return drag.hint;
-      if (liveCorner()) {
-        const far = formatRound(nudgeFarM, context.input().units);
-        return `Arrow keys move this corner, with Shift by ${far}. Delete takes it out, Insert adds one.`;
-      }
+      const words = context.words().choose;
+      if (liveCorner()) return words.hintCorner({ farM: nudgeFarM });
       if (volts !== null) return volts;
       const { chosen, workspace } = context.input();
       if (chosen.length === 1 && chosenLine() && workspace === 'draw') {
-        return 'Drag a square to move a corner, a circle to add one. Tab steps through the corners.';
+        return words.hintLine;
       }
-      if (chosen.length > 0) return 'Drag what is chosen to move it. Shift and a click choose more.';
-      return 'Click a thing to choose it. Drag the paper to move about, turn the wheel to zoom.';
+      return chosen.length > 0 ? words.hintSelected : words.hint;
     },
     fields: () => null,
     progress: () => drag?.progress() ?? noProgress,

@@ -86,16 +86,16 @@ function* handlesOfPart(context: ToolContext, part: Part, { pxPerM }: View): Gen
       break;
     case 'post': {
       const { id, name } = part.post;
-      yield body(part.xy, () => dragThing(context, 'post', id, `post ${name}`));
+      yield body(part.xy, () => dragThing(context, { kind: 'post', id, name }));
       break;
     }
     case 'energiser': {
       const { id, name } = part.energiser;
-      yield body(part.xy, () => dragThing(context, 'energiser', id, `energiser ${name}`));
+      yield body(part.xy, () => dragThing(context, { kind: 'energiser', id, name }));
       break;
     }
     case 'earthField':
-      yield body(part.xy, () => dragThing(context, 'earthField', part.earthField.id, 'the earth field'));
+      yield body(part.xy, () => dragThing(context, { kind: 'earthField', id: part.earthField.id, name: '' }));
       break;
     case 'leadOut':
     case 'service':

@@ -5,7 +5,7 @@ import { moveVertex } from '../../../../core/model/edits/moveVertex.ts';
 import type { Project } from '../../../../core/model/project.ts';
 import type { LonLat } from '../../../../core/model/things.ts';
 import type { MapEdit } from '../../mapTypes.ts';
-import type { Scene } from '../../scene/buildScene.ts';
+import type { ToolContext } from '../tool.ts';
 
 const bearings: Readonly<Record<string, number>> = { ArrowUp: 0, ArrowRight: 90, ArrowDown: 180, ArrowLeft: 270 };
 
@@ -22,7 +22,9 @@ export interface Nudged {
  * the thing is when it is applied, so that a held key adds up. Gateways, and switches along a line, go along their
  * line: right and up towards its end. All steps of one thing are one step of undo.
  */
-export function nudge(scene: Scene, { id, vertex }: Nudged, arrow: string, stepM: number): MapEdit | null {
+export function nudge(context: ToolContext, { id, vertex }: Nudged, arrow: string, stepM: number): MapEdit | null {
+  const scene = context.scene();
+  const words = context.words().choose;
   const bearingDeg = bearings[arrow];
   if (bearingDeg === undefined) return null;
   const away = (at: LonLat) => scene.survey.plane.earth.destination(at, bearingDeg, stepM);
@@ -36,14 +38,14 @@ export function nudge(scene: Scene, { id, vertex }: Nudged, arrow: string, stepM
         const at = project.fenceLine.get(id)?.path[vertex];
         return at ? moveVertex({ lineId: id, index: vertex, to: away(at) })(project) : project;
       };
-      return { label: `Move a corner of ${part.shape.line.name}`, apply, mergeKey };
+      return { label: words.moveCorner({ name: part.shape.line.name }), apply, mergeKey };
     }
     case 'gateway': {
       const apply = (project: Project) => {
         const gateway = project.gateway.get(id);
         return gateway ? moveGateway({ gatewayId: id, atM: gateway.atM + onward })(project) : project;
       };
-      return { label: `Move gateway ${part.shape.gateway.name}`, apply, mergeKey };
+      return { label: words.moveGateway({ name: part.shape.gateway.name }), apply, mergeKey };
     }
     case 'switch': {
       const apply = (project: Project) => {
@@ -52,7 +54,7 @@ export function nudge(scene: Scene, { id, vertex }: Nudged, arrow: string, stepM
         return moveSwitch({ switchId: id, place: { ...place, atM: place.atM + onward } })(project);
       };
       if (part.row.switch.place.on !== 'line') return null;
-      return { label: `Move switch ${part.row.switch.name}`, apply, mergeKey };
+      return { label: words.moveSwitch({ name: part.row.switch.name }), apply, mergeKey };
     }
     case 'post':
     case 'energiser':
@@ -62,7 +64,7 @@ export function nudge(scene: Scene, { id, vertex }: Nudged, arrow: string, stepM
         const at = project[kind].get(id)?.at;
         return at ? moveThing({ kind, id, to: away(at) })(project) : project;
       };
-      return { label: `Move ${kind === 'earthField' ? 'the earth field' : kind}`, apply, mergeKey };
+      return { label: kind === 'earthField' ? words.moveEarthField : words.moveOne({ kind }), apply, mergeKey };
     }
     default:
       return null;

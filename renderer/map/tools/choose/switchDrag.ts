@@ -1,6 +1,6 @@
 import { moveSwitch } from '../../../../core/model/edits/moveSwitch.ts';
 import type { SwitchRow } from '../../../../core/survey/types.ts';
-import { type SwitchOffer, switchOffer } from '../switchOffer.ts';
+import { atOffer, type SwitchOffer, switchOffer } from '../switchOffer.ts';
 import { drawSwitchOffer } from '../switchTool.ts';
 import { noProgress, type ToolContext } from '../tool.ts';
 import type { Drag } from './drag.ts';
@@ -9,15 +9,15 @@ import type { Drag } from './drag.ts';
 export function dragSwitch(context: ToolContext, { switch: cutOut }: SwitchRow): Drag {
   let offer: SwitchOffer | null = null;
   return {
-    hint: `Let go where ${cutOut.name} shall be; the plan then keeps it there.`,
+    hint: context.words().choose.dropSwitch({ name: cutOut.name }),
     move({ xy, alt }) {
       offer = switchOffer(context.scene(), context.input(), xy, context.view().pxPerM, !alt);
     },
-    progress: () => ({ ...noProgress, snappedTo: offer?.text ?? null }),
+    progress: () => ({ ...noProgress, snappedTo: atOffer(offer) }),
     async drop() {
       if (!offer) return false;
       const apply = moveSwitch({ switchId: cutOut.id, place: offer.place });
-      return context.commit({ label: `Move switch ${cutOut.name}`, apply });
+      return context.commit({ label: context.words().choose.moveSwitch({ name: cutOut.name }), apply });
     },
     paint: (tools) => offer && drawSwitchOffer(tools, offer),
   };

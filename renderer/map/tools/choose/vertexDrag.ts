@@ -7,7 +7,7 @@ import { pushAll } from '../../../../core/model/pushAll.ts';
 import type { LineShape } from '../../../../core/shapes/types.ts';
 import { formatLength } from '../../../../core/words/numbers/write.ts';
 import { drawHandle, drawRubber, drawSegmentLength, drawSnapCue } from '../../interaction/cues.ts';
-import type { SnapTarget } from '../../interaction/snapping.ts';
+import { atSpot, type SnapTarget } from '../../interaction/snapping.ts';
 import { toPx } from '../../plane/view.ts';
 import type { Scene } from '../../scene/buildScene.ts';
 import type { Pointer, ToolContext } from '../tool.ts';
@@ -25,10 +25,10 @@ export function dragVertex(context: ToolContext, shape: LineShape, index: number
     own,
     along: joined,
     except: { lineId: line.id, vertex: index },
-    hint: 'Let go where the corner shall be. What is joined comes along; hold Ctrl to part it.',
+    hint: context.words().choose.dropCorner,
     commit: (to, pointer) =>
       context.commit({
-        label: `Move a corner of ${line.name}`,
+        label: context.words().choose.moveCorner({ name: line.name }),
         apply: moveVertex({ lineId: line.id, index, to, alone: pointer.ctrl }),
       }),
   });
@@ -41,10 +41,10 @@ export function dragNewVertex(context: ToolContext, { line, xy }: LineShape, seg
     own,
     along: [],
     except: { lineId: line.id, vertex: -1 },
-    hint: 'Let go where the new corner shall be.',
+    hint: context.words().choose.dropNewCorner,
     commit: (at) =>
       context.commit({
-        label: `Put a corner into ${line.name}`,
+        label: context.words().choose.putCorner({ name: line.name }),
         apply: insertVertex({ lineId: line.id, segment, at }),
       }),
   });
@@ -78,7 +78,7 @@ function dragPoint(context: ToolContext, { own, along, except, hint, commit }: P
       return {
         lengthM: at && first ? earth.distanceM(first.lonLat, at.lonLat) : null,
         bearingDeg: at && first ? earth.bearingDeg(first.lonLat, at.lonLat) : null,
-        snappedTo: at?.snap?.text ?? null,
+        snappedTo: atSpot(at?.snap),
         totalM: null,
       };
     },

@@ -1,6 +1,6 @@
 import { nearestOnPolyline } from '../../../../core/geometry/polyline.ts';
 import type { Xy } from '../../../../core/geometry/types.ts';
-import { formatVoltage } from '../../../../core/words/numbers/write.ts';
+import { plainWords } from '../../../../core/words/figures.ts';
 import type { MapInput } from '../../mapTypes.ts';
 import type { Scene } from '../../scene/buildScene.ts';
 import type { PiecePart } from '../../scene/parts.ts';
@@ -15,10 +15,11 @@ export function voltageAt(scene: Scene, { voltage, chosen }: MapInput, at: Xy, p
   if (!piece) return null;
   const { name } = piece.shape.line;
   const volts = voltage.along(piece.edge, alongM(piece, at));
-  if (volts === null) return `${name}: the voltage is not known.`;
-  if (volts === 0) return `${name}: dead, 0 V.`;
-  const low = volts < voltage.minimumV ? `, under the ${formatVoltage(voltage.minimumV)} that hold the stock` : '';
-  return `${name}: about ${formatVoltage(volts)} here (estimate)${low}.`;
+  const words = plainWords().window.map.voltage;
+  if (volts === null) return words.notKnownHere({ line: name });
+  if (volts === 0) return words.deadHere({ line: name });
+  const { minimumV } = voltage;
+  return volts < minimumV ? words.lowHere({ line: name, volts, minimumV }) : words.here({ line: name, volts });
 }
 
 function alongM({ xy, fromM, toM }: PiecePart, at: Xy): number {

@@ -1,5 +1,6 @@
 import { rowOfBlock } from '../../../../core/exchange/image/tiff/samples.ts';
 import { photometrics, type TiffColours, tiffColours } from '../../../../core/exchange/image/tiff/tiffColours.ts';
+import { figures } from '../../../../core/words/figures.ts';
 import { type TiffBlock, type TiffBlocks, tiffBlocks } from './tiffBlocks.ts';
 import type { TiffPicture } from './tiffFile.ts';
 import { blocksOf, type TiffTags, whyNotPixels } from './tiffTags.ts';
@@ -21,7 +22,11 @@ export function tiffBands(picture: TiffPicture, mask: TiffPicture | null): TiffB
   const whyNotPicture = whyNotPixels(picture.tags) ?? whyNotColours(picture.tags);
   if (whyNotPicture) return { bands: null, whyNot: whyNotPicture };
   const { colours, whyNot } = tiffColours(picture.tags);
-  if (!colours) return { bands: null, whyNot: `This TIFF can’t be read: ${whyNot}. Save it as an RGB picture.` };
+  if (!colours)
+    return {
+      bands: null,
+      whyNot: `This TIFF can’t be read: ${figures('metric').say(whyNot)}. Save it as an RGB picture.`,
+    };
   const usable = mask && whyNotPixels(mask.tags) === null && mask.tags.samplesPerPixel === 1 ? mask : null;
   const blocks = tiffBlocks(picture);
   const masking = usable && tiffBlocks(usable);

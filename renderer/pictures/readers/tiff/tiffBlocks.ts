@@ -40,9 +40,9 @@ export function tiffBlocks({ tags, littleEndian, bytes: file }: TiffPicture): Ti
     const times = byFax.includes(tags.compression) ? mostTimesOfFax : 2;
     const wanted = Math.min(length, times * size + spareBytes);
     const packed = await file.read(offset, wanted);
-    if (packed.length < wanted) throw new TiffDamaged('The file breaks off.');
+    if (packed.length < wanted) throw new TiffDamaged('breaksOff');
     const bytes = await unpacked(tags, packed, size, shape);
-    if (bytes.length < size) throw new TiffDamaged('A block is shorter than it should be.');
+    if (bytes.length < size) throw new TiffDamaged('shortBlock');
     if (!byLibrary.includes(tags.compression)) settleBlock(bytes, shape, littleEndian, tags.predictor);
     return { bytes, shape };
   }
@@ -112,7 +112,7 @@ async function unpackedByLibrary(tags: TiffTags, packed: Uint8Array, { rows }: B
   if (tags.compression === packings.jpeg) {
     const { size } = readJpeg(packed);
     const fits = size && size.widthPx === tags.blockWidthPx && size.heightPx <= tags.blockHeightPx + jpegCellPx;
-    if (!fits || size.heightPx < rows) throw new TiffDamaged('A block is no JPEG of its size.');
+    if (!fits || size.heightPx < rows) throw new TiffDamaged('noJpegBlock');
   }
   const parameters = {
     tileWidth: tags.blockWidthPx,

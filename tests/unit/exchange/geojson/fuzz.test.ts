@@ -9,6 +9,7 @@ import { difference } from '../../../../core/model/difference.ts';
 import { whyNotFields } from '../../../../core/model/edits/support/checkFields.ts';
 import { allThings, type Project, projectOf } from '../../../../core/model/project.ts';
 import { surveyOf } from '../../../../core/survey/survey.ts';
+import { allInEnglish, inEnglish } from '../../../support/english.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { emptyProject } from '../../../support/randomProjects.ts';
 
@@ -47,14 +48,14 @@ const hostile: readonly unknown[] = [
 function survive(text: string, project: Project, before: readonly unknown[]): 'refused' | 'read' {
   const read = readGeoJson(text);
   if (!read.ok) {
-    expect(`${read.message} ${read.remedy}`).toMatch(/^[A-Z].*\. [A-Z].*\.$/s);
+    expect(`${inEnglish(read.message)} ${inEnglish(read.remedy)}`).toMatch(/^[A-Z].*\. [A-Z].*\.$/s);
     return 'refused';
   }
   const { preview } = read;
   for (const { why, whatToDo } of preview.problems) {
-    expect(why.length).toBeGreaterThan(0);
-    expect(why.length).toBeLessThan(600);
-    expect(whatToDo).toMatch(/\.$/);
+    expect(inEnglish(why).length).toBeGreaterThan(0);
+    expect(inEnglish(why).length).toBeLessThan(600);
+    expect(inEnglish(whatToDo)).toMatch(/\.$/);
   }
   if (!whyNotImport(preview, project)) {
     const { project: after, problems } = importFeatures(
@@ -63,7 +64,7 @@ function survive(text: string, project: Project, before: readonly unknown[]): 'r
       project,
       countingIds(5000),
     );
-    for (const { why } of problems) expect(why).not.toMatch(/undefined/);
+    for (const { why } of problems) expect(inEnglish(why)).not.toMatch(/undefined/);
     const changes = difference(project, after);
     // The host takes what the import makes, whatever was in the file.
     expect(changesSchema.safeParse(changes).error).toBeUndefined();
@@ -143,6 +144,6 @@ describe('thousands of spoilt files', () => {
 describe('a large file', () => {
   it('of too many characters is refused before it is parsed', () => {
     const read = readGeoJson(`"${'x'.repeat(65 * 1024 * 1024)}"`);
-    expect(read).toMatchObject({ ok: false, message: expect.stringContaining('MB') });
+    expect(allInEnglish(read)).toMatchObject({ ok: false, message: expect.stringContaining('MB') });
   });
 });

@@ -9,6 +9,7 @@ import { newProperty, startingFenceTypes } from '../../../../core/model/defaults
 import { addFenceLine } from '../../../../core/model/edits/addFenceLine.ts';
 import { EditRefused } from '../../../../core/model/edits/support/edit.ts';
 import { type Project, projectOf, propertyOf } from '../../../../core/model/project.ts';
+import { inEnglish } from '../../../support/english.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, emptyProject, testOrigin } from '../../../support/randomProjects.ts';
 
@@ -30,14 +31,14 @@ const point = (coordinates: unknown) => ({ type: 'Point', coordinates });
 
 function preview(text: string, options?: ReadOptions): Preview {
   const read = readGeoJson(text, options);
-  if (!read.ok) throw new Error(read.message);
+  if (!read.ok) throw new Error(inEnglish(read.message));
   return read.preview;
 }
 
 function refusalOf(text: string): string {
   const read = readGeoJson(text);
   expect(read.ok).toBe(false);
-  return read.ok ? '' : `${read.message} ${read.remedy}`;
+  return read.ok ? '' : `${inEnglish(read.message)} ${inEnglish(read.remedy)}`;
 }
 
 function taken(text: string, as: Readonly<Record<string, ImportAs>> = {}, into: Project = emptyProject()) {
@@ -81,7 +82,11 @@ describe('a text that is no GeoJSON', () => {
     };
     expect(refusalOf(withSystem('urn:ogc:def:crs:EPSG::2193'))).toContain('EPSG::2193');
     for (const name of ['urn:ogc:def:crs:OGC:1.3:CRS84', 'EPSG:4326', 'urn:ogc:def:crs:EPSG::4326']) {
-      expect(preview(withSystem(name)).notes.join()).toContain('WGS 84');
+      expect(
+        preview(withSystem(name))
+          .notes.map((note) => inEnglish(note))
+          .join(),
+      ).toContain('WGS 84');
     }
   });
 
@@ -183,19 +188,19 @@ describe('geometries', () => {
     expect(features).toHaveLength(1);
     expect(problems).toHaveLength(1);
     expect(problems[0]).toMatchObject({ index: 0, name: 'Bad' });
-    expect(problems[0]!.why).toContain(why);
-    expect(problems[0]!.whatToDo).toMatch(/\.$/);
+    expect(inEnglish(problems[0]!.why)).toContain(why);
+    expect(inEnglish(problems[0]!.whatToDo)).toMatch(/\.$/);
   });
 
   it('that read as infinite numbers are told of', () => {
     const text = file({ geometry: point([1, 2]) }).replace('[1,2]', '[1e999,2]');
-    expect(preview(text).problems[0]!.why).toContain('no place on earth');
+    expect(inEnglish(preview(text).problems[0]!.why)).toContain('no place on earth');
   });
 
   it('nested without end are told of', () => {
     const deep = '{"type":"GeometryCollection","geometries":['.repeat(5000);
     const text = `{"type":"Feature","properties":{},"geometry":${deep}${']}'.repeat(5000)}}`;
-    expect(preview(text).problems[0]!.why).toContain('too deeply');
+    expect(inEnglish(preview(text).problems[0]!.why)).toContain('too deeply');
   });
 
   it('among things that are no features are told of', () => {
@@ -207,7 +212,7 @@ describe('geometries', () => {
 describe('exchanged latitude and longitude', () => {
   it('are suspected where latitudes are above 90, and put right by reading again', () => {
     const text = file({ geometry: line([-43.5, 172.5], [-43.6, 172.6]) });
-    expect(preview(text).looksSwapped).toContain('exchanged');
+    expect(inEnglish(preview(text).looksSwapped)).toContain('exchanged');
     const swapped = preview(text, { swap: true });
     expect(swapped.features[0]!.path[0]).toEqual([172.5, -43.5]);
     expect(swapped.looksSwapped).toBeNull();
@@ -217,7 +222,7 @@ describe('exchanged latitude and longitude', () => {
     const [lon, lat] = testOrigin;
     const text = file({ geometry: line([lat, lon], [lat + 0.01, lon]) });
     expect(preview(text).looksSwapped).toBeNull();
-    expect(preview(text, { nearTo: testOrigin }).looksSwapped).toContain('far from this property');
+    expect(inEnglish(preview(text, { nearTo: testOrigin }).looksSwapped)).toContain('far from this property');
     expect(preview(file({ geometry: line(at(0, 0), at(9, 9)) }), { nearTo: testOrigin }).looksSwapped).toBeNull();
   });
 });
@@ -273,14 +278,16 @@ describe('taking over', () => {
     const [gateway] = [...project.gateway.values()];
     expect(gateway).toMatchObject({ name: 'Wide', widthM: 7.2, leaves: 2, atM: expect.closeTo(40, 3) });
     expect(project.crossing.size).toBe(1);
-    expect(problems.map(({ name, why }) => [name, why])).toEqual([['Far', 'no fence line is within 5.00 m of it']]);
+    expect(problems.map(({ name, why }) => [name, inEnglish(why)])).toEqual([
+      ['Far', 'no fence line is within 5.00 m of it'],
+    ]);
   });
 
   it('says why two gateways cannot stand at one place, and takes over the rest', () => {
     const gate = (name: string) => ({ geometry: point(at(40, 0)), properties: { name, kind: 'gate' } });
     const { project, problems } = taken(file({ geometry: line(at(0, 0), at(90, 0)) }, gate('One'), gate('Two')));
     expect(project.gateway.size).toBe(1);
-    expect(problems[0]!.why).toContain('overlap');
+    expect(inEnglish(problems[0]!.why)).toContain('overlap');
   });
 
   it('lays a new property down where the file is', () => {

@@ -19,6 +19,7 @@ import { type Project, projectOf, propertyOf, put } from '../../../../core/model
 import type { LonLat, Thing } from '../../../../core/model/things.ts';
 import { surveyOf } from '../../../../core/survey/survey.ts';
 import { describeWith } from '../../../support/describeWith.ts';
+import { allInEnglish, inEnglish } from '../../../support/english.ts';
 import { countingIds } from '../../../support/ids.ts';
 import { at, emptyProject, randomProject } from '../../../support/randomProjects.ts';
 import { brokenRule } from '../../../support/rfc7946.ts';
@@ -31,7 +32,7 @@ function exported(project: Project): string {
 
 function imported(text: string, into: Project): Imported {
   const read = readGeoJson(text);
-  if (!read.ok) throw new Error(read.message);
+  if (!read.ok) throw new Error(inEnglish(read.message));
   expect(read.preview.problems).toEqual([]);
   return importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, into, countingIds(900));
 }
@@ -120,7 +121,7 @@ describe('a drawing that goes out and comes back', () => {
     const withoutPost = { ...file, features: file.features.filter((f) => f.properties['undergate:kind'] !== 'post') };
     const part = imported(JSON.stringify(withoutPost), fresh());
     expect(part.project.switchRule.size).toBe(0);
-    expect(part.problems).toMatchObject([{ why: 'its post is not there' }]);
+    expect(allInEnglish(part.problems)).toMatchObject([{ why: 'its post is not there' }]);
   });
 
   it('keeps the ring of a flood zone, whichever way round it was drawn', () => {
@@ -184,7 +185,7 @@ describe('a drawing that goes out and comes back', () => {
     const file = exported(placeGateway({ lineId: 'fenceLine-1', atM: 150 }, countingIds())(base));
     const back = imported(file, other(base));
     expect([...back.project.gateway.values()].map(({ name }) => name)).toEqual(['G1', 'G2']);
-    expect(back.notes.join()).toContain('G1 of the file is called G2');
+    expect(back.notes.map((note) => inEnglish(note)).join()).toContain('G1 of the file is called G2');
   });
 
   it('is refused for a property without a place on earth', () => {

@@ -32,8 +32,7 @@ export const readings = {
   nothing: 'nothing',
   amperes: ({ current }: { current: number }, f: Figures) => `${f.number(current)} A`,
   /** Where no place was written down: "the end of F12", "on F12, 340 m from its start". */
-  where: ({ spot }: { spot: Spot }, f: Figures) =>
-    spot.on === 'along' ? `on ${bareSpot(spot, f)}` : theSpot(spot, f),
+  where: ({ spot }: { spot: Spot }, f: Figures) => (spot.on === 'along' ? `on ${bareSpot(spot, f)}` : theSpot(spot, f)),
   fit: {
     label: 'Leakage by the readings',
     title: 'What the readings say about the growth',

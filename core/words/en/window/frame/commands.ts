@@ -1,0 +1,41 @@
+/** What the user can do from a button or a key. */
+export const commands = {
+  labels: {
+    undo: 'Undo',
+    redo: 'Redo',
+    newProperty: 'New property',
+    openProperty: 'Open a property',
+    saveCopy: 'Save a copy and go on in it',
+    print: 'Print map sheets',
+    pack: 'Make the handover pack',
+    cover: 'Open the File menu',
+    draw: 'Draw',
+    divide: 'Divide',
+    power: 'Power',
+    order: 'Order',
+    printOrder: 'Print the order',
+    orderCsv: 'Order as CSV',
+    quantitiesCsv: 'Quantities as CSV',
+    cutListsCsv: 'Cut lists as CSV',
+    priceListCsv: 'Price list as CSV',
+    record: 'Record',
+    find: 'Find',
+    toMap: 'Go to the map',
+    goToPlace: 'Go to coordinates',
+    fit: 'See the whole property',
+    delete: 'Delete what is selected',
+    keys: 'List of keys',
+    theme: 'Light or dark',
+  },
+  /** Why it can't be done now. */
+  whyNot: {
+    noProperty: 'Open a property first.',
+    nothingToUndo: 'There is nothing to undo.',
+    nothingUndone: 'Nothing was undone.',
+    nothingSelected: 'Select something first.',
+  },
+  /** What is written on the keys. */
+  keys: { Ctrl: 'Ctrl', Shift: 'Shift', Alt: 'Alt', Delete: 'Delete' },
+  undone: ({ label }: { label: string }) => `Undone: ${label}.`,
+  redone: ({ label }: { label: string }) => `Redone: ${label}.`,
+};
