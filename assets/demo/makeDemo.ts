@@ -37,7 +37,7 @@ const property: Property = {
 };
 
 const fenceTypes: readonly FenceType[] = [
-  ...startingFenceTypes,
+  ...startingFenceTypes(),
   {
     kind: 'fenceType',
     id: 'ft-old-boundary',

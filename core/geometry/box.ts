@@ -34,7 +34,9 @@ export function boxesMeet(a: Box, b: Box): boolean {
 
 /** Distance from a point to a box, metres; 0 inside. */
 export function boxDistanceM([x, y]: Xy, [minX, minY, maxX, maxY]: Box): number {
-  return Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
+  const east = Math.max(minX - x, 0, x - maxX);
+  const north = Math.max(minY - y, 0, y - maxY);
+  return Math.sqrt(east * east + north * north);
 }
 
 /** Boxes that are looked up together. */

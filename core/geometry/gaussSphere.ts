@@ -1,5 +1,7 @@
-import { ellipsoid } from './geodesic.ts';
-import type { LonLat } from './types.ts';
+import type { LonLat, Xy } from './types.ts';
+
+/** The ellipsoid itself (World Geodetic System 1984, NIMA TR8350.2, table 3.1): semi-major axis, metres, and flattening. */
+export const ellipsoid = { semiMajorM: 6_378_137, flattening: 1 / 298.257223563 };
 
 /**
  * The sphere on which the country round a place lies as it does on the ellipsoid (C. F. Gauss, "Untersuchungen über
@@ -14,6 +16,14 @@ export interface GaussSphere {
   readonly toSphere: (lonLat: LonLat) => LonLat | null;
   /** Longitude comes back in [-180, 180]. */
   readonly fromSphere: (onSphere: LonLat) => LonLat;
+  /**
+   * Metres east and north of the origin in the azimuthal equidistant plane of the sphere (J. P. Snyder, "Map Projections: A
+   * Working Manual", USGS Professional Paper 1395, 1987, pages 195 to 197); null beyond `gaussReachM`. Bearings from the
+   * origin are those of the ellipsoid, distances as near to them as the sphere is.
+   */
+  readonly toPlane: (lonLat: LonLat) => Xy | null;
+  /** The way back; null where the place lies beyond `gaussReachM`. */
+  readonly fromPlane: (xy: Xy) => LonLat | null;
 }
 
 /** How far from the origin the sphere is used: a length is right to 4e-8 there. */
@@ -36,21 +46,51 @@ export function gaussSphereAt([lon0, lat0]: LonLat): GaussSphere {
   const cosine0 = Math.cos(latitude0);
   const shift = Math.asinh(sineOnSphere / cosine0) - alpha * isometric(lat0 * radians);
   const reach = Math.abs(lat0) <= mostLatitudeDeg ? gaussReachM / radiusM : -1;
+  /** Longitude from the origin's meridian and latitude, radians. */
+  const onSphere = ([lon, lat]: LonLat): readonly [longitude: number, latitude: number] | null => {
+    const tangent = Math.sinh(alpha * isometric(lat * radians) + shift);
+    const latitude = Math.atan(tangent);
+    const longitude = alpha * wrapped(lon - lon0) * radians;
+    const north = latitude - latitude0;
+    const east = longitude * Math.max(cosine0, 1 / Math.sqrt(1 + tangent * tangent));
+    return north * north + east * east <= reach * reach && reach > 0 ? [longitude, latitude] : null;
+  };
+  const onEarth = (longitude: number, tangent: number): LonLat => {
+    const q = (Math.asinh(tangent) - shift) / alpha;
+    return [wrapped(lon0 + longitude / radians / alpha), fromIsometric(q) / radians];
+  };
   return {
     radiusM,
-    toSphere([lon, lat]) {
-      const tangent = Math.sinh(alpha * isometric(lat * radians) + shift);
-      const latitude = Math.atan(tangent);
-      const longitude = alpha * wrapped(lon - lon0) * radians;
-      const north = latitude - latitude0;
-      const east = longitude * Math.max(cosine0, 1 / Math.sqrt(1 + tangent * tangent));
-      return north * north + east * east <= reach * reach && reach > 0
-        ? [longitude / radians, latitude / radians]
-        : null;
+    toSphere(lonLat) {
+      const place = onSphere(lonLat);
+      return place && [place[0] / radians, place[1] / radians];
     },
-    fromSphere([longitude, latitude]) {
-      const q = (Math.asinh(Math.tan(latitude * radians)) - shift) / alpha;
-      return [wrapped(lon0 + longitude / alpha), fromIsometric(q) / radians];
+    fromSphere: ([longitude, latitude]) => onEarth(longitude * radians, Math.tan(latitude * radians)),
+    toPlane(lonLat) {
+      const place = onSphere(lonLat);
+      if (!place) return null;
+      const [longitude, latitude] = place;
+      const cosine = Math.cos(latitude);
+      const half = Math.sin(longitude / 2);
+      const east = cosine * Math.sin(longitude);
+      const north = Math.sin(latitude - latitude0) + 2 * sineOnSphere * cosine * half * half;
+      // The sine of the angle at the middle of the earth, which is under 2 degrees.
+      const sine = Math.sqrt(east * east + north * north);
+      const factor = sine === 0 ? 0 : (radiusM * Math.asin(sine)) / sine;
+      return [east * factor + 0, north * factor + 0];
+    },
+    fromPlane([x, y]) {
+      const lengthM = Math.sqrt(x * x + y * y);
+      if (!(lengthM <= reach * radiusM)) return null;
+      if (lengthM === 0) return [wrapped(lon0), lat0];
+      const angle = lengthM / radiusM;
+      const sine = Math.sin(angle);
+      const cosine = Math.cos(angle);
+      const north = (y / lengthM) * sine;
+      const east = (x / lengthM) * sine;
+      const forward = cosine0 * cosine - sineOnSphere * north;
+      const tangent = (sineOnSphere * cosine + cosine0 * north) / Math.sqrt(forward * forward + east * east);
+      return onEarth(Math.atan2(east, forward), tangent);
     },
   };
 }
@@ -60,13 +100,16 @@ function isometric(latitude: number): number {
   return Math.asinh(Math.tan(latitude)) - e * Math.atanh(e * Math.sin(latitude));
 }
 
-/** The latitude of an isometric latitude: each round gains more than two digits. */
+/**
+ * The latitude of an isometric latitude, by Newton's method in the isometric latitude of the sphere: the first guess is right
+ * to 7e-3, each round squares that and takes e² of it away, so that the third changes nothing any more.
+ */
 function fromIsometric(q: number): number {
   let onSphere = q;
-  for (let round = 0; round < 10; round++) {
-    const next = q + e * Math.atanh(e * Math.tanh(onSphere));
-    if (next === onSphere) break;
-    onSphere = next;
+  for (let round = 0; round < 3; round++) {
+    const sine = Math.tanh(onSphere);
+    const rest = onSphere - e * Math.atanh(e * sine) - q;
+    onSphere -= (rest * (1 - e2 * sine * sine)) / (1 - e2);
   }
   return Math.atan(Math.sinh(onSphere));
 }

@@ -6,15 +6,13 @@
  * Longitudes may be given on either side of the 180 meridian; a line takes the short way round.
  */
 import geographiclib from 'geographiclib-geodesic';
+import { gaussSphereAt } from './gaussSphere.ts';
 import { signedRingArea } from './ring.ts';
 import type { LonLat, Xy } from './types.ts';
 
 const { Geodesic } = geographiclib;
 const wgs84 = Geodesic.WGS84;
 const radiansPerDegree = Math.PI / 180;
-
-/** The ellipsoid itself (World Geodetic System 1984, NIMA TR8350.2, table 3.1): semi-major axis, metres, and flattening. */
-export const ellipsoid = { semiMajorM: 6_378_137, flattening: 1 / 298.257223563 };
 
 /**
  * Rings that stay this near to their first vertex are measured in a plane laid at that vertex: the plane is wrong by
@@ -66,12 +64,23 @@ export function eastNorthM(origin: LonLat, [lon, lat]: LonLat): Xy {
  */
 export function ringAreaM2(ring: readonly LonLat[]): number {
   if (ring.length < 3) return 0;
-  const origin = ring[0]!;
-  const xy = ring.map((vertex) => eastNorthM(origin, vertex));
-  if (xy.every(([x, y]) => Math.hypot(x, y) <= planeRingRadiusM)) return Math.abs(signedRingArea(xy));
+  const inPlane = smallRing(ring);
+  if (inPlane) return Math.abs(signedRingArea(inPlane));
   const polygon = wgs84.Polygon(false);
   for (const [lon, lat] of ring) polygon.AddPoint(lat, lon);
   return Math.abs(polygon.Compute(false, true).area!);
+}
+
+/** The ring in the plane at its first vertex; null where it reaches too far from it. */
+function smallRing(ring: readonly LonLat[]): Xy[] | null {
+  const { toPlane } = gaussSphereAt(ring[0]!);
+  const inPlane: Xy[] = [];
+  for (const vertex of ring) {
+    const xy = toPlane(vertex);
+    if (!xy || xy[0] ** 2 + xy[1] ** 2 > planeRingRadiusM ** 2) return null;
+    inPlane.push(xy);
+  }
+  return inPlane;
 }
 
 /** Length of a ring's boundary, metres. The last vertex may repeat the first or not. */

@@ -1,4 +1,5 @@
 import { type Earth, earthAt } from './earth.ts';
+import { gaussSphereAt } from './gaussSphere.ts';
 import { destination, eastNorthM } from './geodesic.ts';
 import type { LonLat, Xy } from './types.ts';
 
@@ -15,16 +16,21 @@ export interface LocalPlane {
 }
 
 /**
- * The azimuthal equidistant plane of the WGS 84 ellipsoid at `origin` (J. P. Snyder, "Map Projections: A Working
- * Manual", USGS Professional Paper 1395, 1987, in its exact geodesic form): distance and bearing from the origin are
- * true. Elsewhere a length is stretched by at most (r/R)²/6, one part in 100,000 at 50 km from the origin.
- * Both ways are exact, so that a round trip returns the same degrees to about 1e-12, across the 180 meridian too.
+ * The azimuthal equidistant plane at `origin`, on the Gauss conformal sphere (`gaussSphere.ts`): distance and bearing from
+ * the origin are true, to 1e-9 within 50 km. Elsewhere a length is stretched by at most (r/R)²/6, one part in 100,000 at
+ * 50 km from the origin. Beyond the sphere's reach, and for an origin near a pole, it is the plane of the ellipsoid's own
+ * geodesics. Each way undoes the other: a round trip returns the same degrees to about 1e-12, across the 180 meridian too.
  */
 export function createLocalPlane(origin: LonLat): LocalPlane {
+  const { toPlane, fromPlane } = gaussSphereAt(origin);
   return {
     origin,
     earth: earthAt(origin),
-    toXy: (lonLat) => eastNorthM(origin, lonLat),
-    toLonLat: ([x, y]) => destination(origin, Math.atan2(x, y) * degreesPerRadian, Math.hypot(x, y)),
+    toXy: (lonLat) => toPlane(lonLat) ?? eastNorthM(origin, lonLat),
+    toLonLat: (xy) => {
+      const near = fromPlane(xy);
+      if (near) return near;
+      return destination(origin, Math.atan2(xy[0], xy[1]) * degreesPerRadian, Math.hypot(xy[0], xy[1]));
+    },
   };
 }

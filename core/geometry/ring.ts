@@ -1,20 +1,19 @@
+import { booleanPointInPolygon } from '@turf/turf';
+import { keptFor } from '../model/memo.ts';
 import { boxAround } from './box.ts';
-import { nearestOnSegment } from './polyline.ts';
 import type { Xy } from './types.ts';
 
-/**
- * Whether a point lies inside a ring, by counting crossings to the east. Points on the boundary may fall either way.
- * The last vertex may repeat the first or not.
- */
-export function pointInRing([x, y]: Xy, ring: readonly Xy[]): boolean {
-  let inside = false;
-  for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-    const [ax, ay] = ring[i]!;
-    const [bx, by] = ring[j]!;
-    if (ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay)) inside = !inside;
-  }
-  return inside;
+/** Whether a point lies inside a ring or on it. The last vertex may repeat the first or not. */
+export function pointInRing(point: Xy, ring: readonly Xy[]): boolean {
+  return ring.length > 2 && booleanPointInPolygon([point[0], point[1]], polygonOf(ring));
 }
+
+/** The ring as Turf takes it: its last vertex is its first. */
+const polygonOf = keptFor((ring: readonly Xy[]) => {
+  const [first, last] = [ring[0]!, ring.at(-1)!];
+  const isClosed = first[0] === last[0] && first[1] === last[1];
+  return { type: 'Polygon' as const, coordinates: [(isClosed ? ring : [...ring, first]) as [number, number][]] };
+});
 
 /**
  * Area of a plane ring, square metres, positive when it runs anticlockwise. The last vertex may repeat the first or
@@ -71,8 +70,9 @@ export function interiorPoint(
   }
   const worthwhileM = Math.max(toleranceM, size * 1e-6);
   while (open.length > 0) {
-    for (const candidate of open) if (candidate.depthM > best.depthM) best = candidate;
-    const limit = best.depthM + worthwhileM;
+    // A little deeper is no reason to go from the middle, as in a strip.
+    for (const candidate of open) if (candidate.depthM > best.depthM + worthwhileM / 4) best = candidate;
+    const limit = best.depthM + (worthwhileM * 3) / 4;
     open = open
       .filter(({ bestM }) => bestM > limit)
       .flatMap(({ at: [x, y], halfSize }) => {
@@ -83,14 +83,27 @@ export function interiorPoint(
   return best.depthM > 0 ? { point: best.at, depthM: best.depthM } : null;
 }
 
+/** Distance to the boundary, negative outside of the land. The innermost loop of the search: it makes no objects. */
 function signedDepth(at: Xy, rings: readonly (readonly Xy[])[]): number {
-  let distanceM = Infinity;
+  let least = Infinity;
   let inside = false;
   for (const ring of rings) {
     if (pointInRing(at, ring)) inside = !inside;
-    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-      distanceM = Math.min(distanceM, nearestOnSegment(at, ring[j]!, ring[i]!).distanceM);
+    let from = ring.at(-1)!;
+    for (const to of ring) {
+      least = Math.min(least, squareToSegment(at, from, to));
+      from = to;
     }
   }
-  return inside ? distanceM : -distanceM;
+  return Math.sqrt(least) * (inside ? 1 : -1);
+}
+
+/** The square of the distance from a point to a segment. */
+function squareToSegment([x, y]: Xy, [ax, ay]: Xy, [bx, by]: Xy): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const along = dx * (x - ax) + dy * (y - ay);
+  const square = dx * dx + dy * dy;
+  const fraction = along <= 0 ? 0 : along >= square ? 1 : along / square;
+  const [east, north] = [x - ax - fraction * dx, y - ay - fraction * dy];
+  return east * east + north * north;
 }

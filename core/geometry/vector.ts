@@ -28,7 +28,9 @@ export function unit(a: Xy): Xy {
 
 /** Straight distance in the working plane, metres. For snapping and drawing; lengths for people come from `geodesic.ts`. */
 export function xyDistanceM(a: Xy, b: Xy): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const east = b[0] - a[0];
+  const north = b[1] - a[1];
+  return Math.sqrt(east * east + north * north);
 }
 
 const degreesPerRadian = 180 / Math.PI;

@@ -108,11 +108,14 @@ export function stakeOut(crossing: CrossingAsBuilt, fixed: readonly FixedPost[])
 }
 
 /**
- * A gate's own post with the side that it stands on, for nobody can see which is the start: "start post (west)"; "old start
- * post (west)" of one that stands elsewhere now.
+ * A gate's own post with the side that it stands on: "hinge post (west)"; "old hinge post (west)" of one that stands
+ * elsewhere now.
  */
 function ownPostName(shape: GatewayShape, post: LineEnd, old: boolean): Message {
-  return message('locate.posts.here', { post: gatePostWord(shape.gateway, post), side: postSide(shape, post), old });
+  const word = gatePostWord(shape, post);
+  const single = shape.gateway.leaves === 1;
+  const name = single ? message('locate.posts.withSide', { post: word, side: postSide(shape, post) }) : word;
+  return old ? message('locate.posts.old', { post: name }) : name;
 }
 
 /** What the post of a tape is called by somebody who stands at the gateway. */

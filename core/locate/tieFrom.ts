@@ -2,9 +2,11 @@ import type { Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
 import type { Project } from '../model/project.ts';
 import type { TapeTie, TieFrom } from '../model/recordThings.ts';
-import type { Gateway, LineEnd, LonLat } from '../model/things.ts';
+import type { LineEnd, LonLat } from '../model/things.ts';
+import type { GatewayShape } from '../shapes/types.ts';
 import type { Survey } from '../survey/types.ts';
 import { type Message, message } from '../words/message.ts';
+import { postSide } from './compass.ts';
 
 /** Something that does not move and that a tape can be held to. */
 export interface FixedPost {
@@ -43,7 +45,7 @@ export function fixedPost(
   const shape = survey.gateways.get(from.gatewayId);
   if (!shape) return null;
   const [at, xy] = from.post === 'start' ? [shape.startPostAt, shape.startPost] : [shape.endPostAt, shape.endPost];
-  return { key, from, name: gatePostName(shape.gateway, from.post), at, xy };
+  return { key, from, name: gatePostName(shape, from.post), at, xy };
 }
 
 /** The post that a tape was held to, where it stood then. */
@@ -74,13 +76,19 @@ export function keptPostName({ postName: name }: Pick<TapeTie, 'postName'>): Mes
 }
 
 /** "hinge post of G4" */
-export function gatePostName(gateway: Gateway, post: LineEnd): Message {
-  return message('locate.posts.ofGate', { post: gatePostWord(gateway, post), gateway: gateway.name });
+export function gatePostName(shape: HungGate, post: LineEnd): Message {
+  return message('locate.posts.ofGate', { post: gatePostWord(shape, post), gateway: shape.gateway.name });
 }
 
-/** What a gate's post is called on the ground: a single gate hangs from one and shuts against the other. */
-export function gatePostWord({ leaves, hungFrom }: Gateway, post: LineEnd): Message {
-  if (leaves === 2) return message(`locate.posts.${post}`);
+/** A gate, and which way it runs from its start post to its end post. */
+export type HungGate = Pick<GatewayShape, 'gateway' | 'bearingDeg'>;
+
+/**
+ * What a gate's post is called on the ground: a single gate hangs from one and shuts against the other; of a double one
+ * by the side that it stands on.
+ */
+export function gatePostWord({ gateway: { leaves, hungFrom }, bearingDeg }: HungGate, post: LineEnd): Message {
+  if (leaves === 2) return message('locate.posts.onSide', { side: postSide({ bearingDeg }, post) });
   return message(post === hungFrom ? 'locate.posts.hinge' : 'locate.posts.latch');
 }
 

@@ -5,6 +5,8 @@ import { fenceType } from '../kinds/fenceType.ts';
 import { gateway as described } from '../kinds/gateway.ts';
 import { property } from '../kinds/property.ts';
 import { earthField, energiser } from '../kinds/supply.ts';
+import { plainWords } from '../words/figures.ts';
+import type { Texts } from '../words/message.ts';
 import type {
   Crossing,
   CrossingDefaults,
@@ -27,23 +29,19 @@ export function newProperty(name: string, origin: LonLat | null = null): Propert
   return newThing(property, { name, origin: origin ?? unplacedOrigin, placed: origin !== null });
 }
 
-/** The fence types that a new property starts with; ordinary makes of fence, common practice, no source. */
-export const startingFenceTypes: readonly FenceType[] = [
-  newFenceType('ft-2', 'Two live wires', { liveWires: 2, postSpacingM: 10 }),
-  newFenceType('ft-1', 'One live wire', { liveWires: 1, postSpacingM: 12 }),
-  newFenceType('ft-4', 'Four wires, two live, one earth', {
-    liveWires: 2,
-    earthWires: 1,
-    plainWires: 1,
-    postSpacingM: 6,
-  }),
-  newFenceType('ft-boundary', 'Boundary, seven wires, two live, one earth', {
-    liveWires: 2,
-    earthWires: 1,
-    plainWires: 4,
-    postSpacingM: 4,
-  }),
-];
+/**
+ * The fence types that a new property starts with, called as the language has it; ordinary makes of fence, common
+ * practice, no source.
+ */
+export function startingFenceTypes({ edits }: Texts = plainWords()): FenceType[] {
+  const { fenceTypes } = edits.names;
+  return [
+    newFenceType('ft-2', fenceTypes.two, { liveWires: 2, postSpacingM: 10 }),
+    newFenceType('ft-1', fenceTypes.one, { liveWires: 1, postSpacingM: 12 }),
+    newFenceType('ft-4', fenceTypes.four, { liveWires: 2, earthWires: 1, plainWires: 1, postSpacingM: 6 }),
+    newFenceType('ft-boundary', fenceTypes.boundary, { liveWires: 2, earthWires: 1, plainWires: 4, postSpacingM: 4 }),
+  ];
+}
 
 export function newFenceType(id: string, name: string, figures: Partial<FenceType> = {}): FenceType {
   return newThing(fenceType, { id, name, ...figures });

@@ -3,9 +3,9 @@ import type { Basis } from '../locate/certainty.ts';
 import type { CrossingAsBuilt } from '../locate/crossingAsBuilt.ts';
 import { footLabel, type SolvedPoint } from '../locate/ties.ts';
 import type { Project } from '../model/project.ts';
+import type { LineEnd } from '../model/things.ts';
 import type { Survey } from '../survey/types.ts';
-import { figures as figuresIn } from '../words/figures.ts';
-import { counted } from '../words/text.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** A crossing, in the ground or planned, and what its record still lacks. */
 export interface CrossingRow {
@@ -13,8 +13,8 @@ export interface CrossingRow {
   readonly photos: number;
   /** Ends and bend that ties fix in one place. */
   readonly tied: number;
-  /** What nobody will know once the trench is closed, in words; empty: nothing is missing. */
-  readonly lacks: readonly string[];
+  /** What nobody will know once the trench is closed, empty: nothing is missing. */
+  readonly lacks: readonly Message[];
 }
 
 /** Every buried crossing in the order in which they were drawn. */
@@ -31,50 +31,39 @@ function isTied({ by, basis, point }: SolvedPoint): boolean {
   return by === 'ties' && basis === 'measured' && point.role !== 'point';
 }
 
-function lacksOf({ record, points, figures, shape }: CrossingAsBuilt, photos: number): string[] {
+function lacksOf({ record, points, figures, shape }: CrossingAsBuilt, photos: number): Message[] {
   const fixed = (role: string) => points.some(({ point, places }) => point.role === role && places.length > 0);
   const bent = !figures.bowAssumed || fixed('bend') || (record?.route === 'points' && fixed('point'));
   const astray = (role: string) => points.some(({ point, basis }) => point.role === role && basis === 'contradictory');
+  const labels = (of: SolvedPoint['basis']) => points.filter(({ basis }) => basis === of).map(({ label }) => label);
+  const [ambiguous, contradictory] = [labels('ambiguous'), labels('contradictory')];
+  const tiesOf = (end: LineEnd) => message('record.lacks.ties', { point: footLabel(shape, end) });
   return [
-    listed('which side', points, 'ambiguous'),
-    listed('ties that meet', points, 'contradictory'),
-    fixed('startFoot') || astray('startFoot')
-      ? ''
-      : `ties of the ${figuresIn('metric').say(footLabel(shape, 'start'))}`,
-    fixed('endFoot') || astray('endFoot') ? '' : `ties of the ${figuresIn('metric').say(footLabel(shape, 'end'))}`,
-    bent || astray('bend') ? '' : 'the bend',
-    record && record.depths.length > 0 ? '' : 'depths',
-    record && record.jointsUnderground !== null ? '' : 'joints underground',
-    figures.crossing.sealed === null ? 'seals' : '',
-    photos > 0 ? '' : 'a photo',
-    record?.recordedBy ? '' : 'who recorded it',
-  ].filter((word) => word !== '');
-}
-
-/** "which side (bend, west riser foot)"; empty where it is true of none. */
-function listed(what: string, points: readonly SolvedPoint[], basis: SolvedPoint['basis']): string {
-  const labels = points.filter((point) => point.basis === basis).map(({ label }) => figuresIn('metric').say(label));
-  return labels.length === 0 ? '' : `${what} (${labels.join(', ')})`;
+    ambiguous.length > 0 ? message('record.lacks.side', { points: ambiguous }) : [],
+    contradictory.length > 0 ? message('record.lacks.tiesThatMeet', { points: contradictory }) : [],
+    fixed('startFoot') || astray('startFoot') ? [] : tiesOf('start'),
+    fixed('endFoot') || astray('endFoot') ? [] : tiesOf('end'),
+    bent || astray('bend') ? [] : message('record.lacks.bend'),
+    record && record.depths.length > 0 ? [] : message('record.lacks.depths'),
+    record && record.jointsUnderground !== null ? [] : message('record.lacks.joints'),
+    figures.crossing.sealed === null ? message('record.lacks.seals') : [],
+    photos > 0 ? [] : message('record.lacks.photo'),
+    record?.recordedBy ? [] : message('record.lacks.recordedBy'),
+  ].flat();
 }
 
 /** "9 of 23 crossings in the ground recorded; 14 can't be found by tape yet; 1 with the side not said; 5 planned". */
-export function recordSentence(rows: readonly CrossingRow[], builtOtherwise: number): string {
-  if (rows.length === 0) return 'No buried crossing is drawn, so there is none to record.';
+export function recordSentence(rows: readonly CrossingRow[], builtOtherwise: number): Message {
+  if (rows.length === 0) return message('record.noCrossing');
   const buried = rows.filter(({ built }) => built.inGround);
-  const begun = buried.filter(({ built }) => built.record !== null || built.points.length > 0);
-  const untied = buried.filter(({ tied }) => tied < 2).length;
   const rated = (basis: Basis) => buried.filter(({ built }) => built.certainty.basis === basis).length;
-  const [ambiguous, contradictory, planned] = [rated('ambiguous'), rated('contradictory'), rows.length - buried.length];
-  const crossings = buried.length === 1 ? 'crossing' : 'crossings';
-  const found = untied > 0 ? `${untied} can't be found by tape yet` : 'all can be found by tape';
-  const parts = [
-    ...(buried.length > 0
-      ? [`${begun.length} of ${buried.length} ${crossings} in the ground recorded`, found]
-      : ['No crossing in the ground yet']),
-    ambiguous > 0 ? `${ambiguous} with the side not said` : '',
-    contradictory > 0 ? `${contradictory} with tapes that do not meet` : '',
-    planned > 0 ? `${planned} planned` : '',
-    builtOtherwise > 0 ? `${counted(builtOtherwise, 'thing')} built otherwise than planned` : '',
-  ];
-  return `${parts.filter((part) => part !== '').join('; ')}.`;
+  return message('record.howFar', {
+    buried: buried.length,
+    begun: buried.filter(({ built }) => built.record !== null || built.points.length > 0).length,
+    untied: buried.filter(({ tied }) => tied < 2).length,
+    ambiguous: rated('ambiguous'),
+    contradictory: rated('contradictory'),
+    planned: rows.length - buried.length,
+    builtOtherwise,
+  });
 }

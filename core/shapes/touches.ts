@@ -1,4 +1,4 @@
-import { boxDistanceM, boxesMeet, growBox } from '../geometry/box.ts';
+import { boxesMeet, growBox } from '../geometry/box.ts';
 import { nearestOnSegment } from '../geometry/polyline.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
@@ -122,9 +122,10 @@ function verticesNear(
   toleranceM: number,
   report: (vertex: number, place: NearPlace) => void,
 ): void {
+  const [west, south, east, north] = growBox(target.box, toleranceM);
   for (let vertex = 0; vertex < of.xy.length; vertex++) {
     const point = of.xy[vertex]!;
-    if (boxDistanceM(point, target.box) > toleranceM) continue;
+    if (point[0] < west || point[0] > east || point[1] < south || point[1] > north) continue;
     for (const place of placesNear(target, point, toleranceM)) report(vertex, place);
   }
 }

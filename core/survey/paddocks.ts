@@ -2,13 +2,18 @@ import Flatbush from 'flatbush';
 import { type Box, boxAround } from '../geometry/box.ts';
 import { facesOfLines } from '../geometry/facesOfLines.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
+import { cumulativeLengthsM } from '../geometry/polyline.ts';
 import { interiorPoint, pointInRing } from '../geometry/ring.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { leastOf } from '../model/extremes.ts';
+import { keptFor, keptWhile } from '../model/memo.ts';
 import type { PaddockName } from '../model/things.ts';
 import type { LineShape } from '../shapes/types.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import type { Paddock } from './types.ts';
+
+/** Land that is narrower than this on the average, as between two lines drawn for the same fence, is no paddock. */
+const leastWidthM = 1;
 
 /**
  * The pieces of land that all fence lines, live or not, close in. What has the same outline as in `before` is taken
@@ -30,23 +35,39 @@ export function paddocksOf(
     const ring = fromLeastVertex(shell);
     const same = known.get(ring[0]![0])?.find((old) => sameRing(old.ring, ring) && sameRings(old.holes, holes));
     if (same) return [same];
-    const inside = interiorPoint(ring, holes, labelToleranceM(ring))?.point;
-    return inside ? [unnamed(ring, holes, inside, plane)] : [];
+    const paddock = unnamed(ring, holes, plane);
+    return meanWidthM(paddock) < leastWidthM ? [] : [paddock];
   });
   return withNames(paddocks, names, plane);
 }
 
-/** A label need not stand at the very middle: a fiftieth of the paddock's lesser side will do. */
-function labelToleranceM(ring: readonly Xy[]): number {
-  const [minX, minY, maxX, maxY] = boxAround(ring)!;
-  return Math.max(1, Math.min(maxX - minX, maxY - minY) / 50);
+/** Of a strip about its width: twice its area by its boundary. */
+function meanWidthM({ ring, holes, areaM2 }: Paddock): number {
+  const boundaryM = [ring, ...holes].reduce((sumM, one) => sumM + cumulativeLengthsM([...one, one[0]!]).at(-1)!, 0);
+  return (2 * areaM2) / boundaryM;
 }
 
-function unnamed(ring: readonly Xy[], holes: readonly (readonly Xy[])[], inside: Xy, plane: LocalPlane): Paddock {
+function unnamed(ring: readonly Xy[], holes: readonly (readonly Xy[])[], plane: LocalPlane): Paddock {
   const areaOf = (vertices: readonly Xy[]): number => plane.earth.ringAreaM2(vertices.map(plane.toLonLat));
   const areaM2 = holes.reduce((rest, hole) => rest - areaOf(hole), areaOf(ring));
-  return { named: null, name: null, ring, holes, areaM2, inside, insideAt: plane.toLonLat(inside) };
+  return { named: null, name: null, ring, holes, areaM2 };
 }
+
+/** Where a paddock's name stands: well inside of it. Looked for when it is first asked for. */
+export function middleOf({ ring, holes }: Paddock): Xy {
+  return middleOfRing(ring, holes);
+}
+
+const middleOfRing = keptWhile((ring: readonly Xy[], holes: readonly (readonly Xy[])[]): Xy => {
+  const [minX, minY, maxX, maxY] = boxAround(ring)!;
+  const sideM = Math.min(maxX - minX, maxY - minY);
+  // A label need not stand at the very middle: a fiftieth of the lesser side will do, and less in a strip that lies aslant.
+  for (let toleranceM = Math.max(1, sideM / 50); toleranceM > sideM * 1e-6; toleranceM /= 8) {
+    const found = interiorPoint(ring, holes, toleranceM);
+    if (found) return found.point;
+  }
+  return ring[0]!;
+});
 
 /** Each paddock with the first name whose point lies in it. A paddock that keeps its name keeps its object. */
 export function withNames(paddocks: readonly Paddock[], names: Iterable<PaddockName>, plane: LocalPlane): Paddock[] {
@@ -60,41 +81,21 @@ export function withNames(paddocks: readonly Paddock[], names: Iterable<PaddockN
 /** Finds the first name whose point lies in a paddock. */
 function findName(names: Iterable<PaddockName>, plane: LocalPlane): (paddock: Paddock) => PaddockName | null {
   const placed = [...names].flatMap((named) => {
-    const xy = placeOfName(named, plane);
-    return xy ? [{ named, xy }] : [];
+    return isPlaceOnEarth(named.at) ? [{ named, xy: placeOfName(named.at, plane) }] : [];
   });
   if (placed.length === 0) return () => null;
   const tree = new Flatbush(placed.length);
   for (const { xy } of placed) tree.add(xy[0], xy[1], xy[0], xy[1]);
   tree.finish();
   return (paddock) => {
-    const inside = tree.search(...boxOf(paddock), (index) => isInside(placed[index]!.xy, paddock));
+    const inside = tree.search(...boxOfRing(paddock.ring), (index) => isInside(placed[index]!.xy, paddock));
     return inside.length === 0 ? null : placed[leastOf(inside)]!.named;
   };
 }
 
-const places = new WeakMap<LonLat, { readonly plane: LocalPlane; readonly xy: Xy }>();
+const placeOfName = keptWhile((at: LonLat, plane: LocalPlane): Xy => plane.toXy(at));
 
-function placeOfName({ at }: PaddockName, plane: LocalPlane): Xy | null {
-  if (!isPlaceOnEarth(at)) return null;
-  let place = places.get(at);
-  if (place?.plane !== plane) {
-    place = { plane, xy: plane.toXy(at) };
-    places.set(at, place);
-  }
-  return place.xy;
-}
-
-const boxes = new WeakMap<readonly Xy[], Box>();
-
-function boxOf({ ring }: Paddock): Box {
-  let box = boxes.get(ring);
-  if (!box) {
-    box = boxAround(ring)!;
-    boxes.set(ring, box);
-  }
-  return box;
-}
+const boxOfRing = keptFor((ring: readonly Xy[]): Box => boxAround(ring)!);
 
 function isInside(point: Xy, { ring, holes }: Paddock): boolean {
   return pointInRing(point, ring) && !holes.some((hole) => pointInRing(point, hole));
@@ -117,6 +118,6 @@ const sameRings = (a: readonly (readonly Xy[])[], b: readonly (readonly Xy[])[])
   a.length === b.length && a.every((ring, i) => sameRing(ring, b[i]!));
 
 /** A point in each paddock that has no name yet, for the names that an edit gives them. */
-export function placesToName(paddocks: readonly Paddock[]): LonLat[] {
-  return paddocks.flatMap(({ named, insideAt }) => (named ? [] : [insideAt]));
+export function placesToName(paddocks: readonly Paddock[], plane: LocalPlane): LonLat[] {
+  return paddocks.flatMap((paddock) => (paddock.named ? [] : [plane.toLonLat(middleOf(paddock))]));
 }

@@ -37,9 +37,6 @@ export interface Paddock {
   readonly ring: readonly Xy[];
   readonly holes: readonly (readonly Xy[])[];
   readonly areaM2: number;
-  /** A point well inside, for the label. */
-  readonly inside: Xy;
-  readonly insideAt: LonLat;
 }
 
 export type { DeadPart, DeadReason, Reach };

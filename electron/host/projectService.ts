@@ -161,7 +161,7 @@ export class ProjectService {
   }
 
   #create(path: string, name: string, windowId: string): OpenProject {
-    return this.#createFrom(path, [newProperty(name), ...startingFenceTypes], windowId);
+    return this.#createFrom(path, [newProperty(name), ...startingFenceTypes()], windowId);
   }
 
   #createFrom(path: string, things: readonly Thing[], windowId: string): OpenProject {

@@ -49,6 +49,8 @@ export class ThingTable {
   readonly #delete: Statement<[string, string]>;
   /** In the order in which they were made. */
   readonly #kept = new Map<string, Row>();
+  /** What was read from them: each row once. */
+  readonly #read = new WeakMap<Row, StoredThing>();
 
   constructor(database: Database) {
     this.#all = database.prepare('SELECT kind, id, body FROM thing ORDER BY number');
@@ -77,7 +79,13 @@ export class ThingTable {
 
   /** Everything, in the order in which it was made. Throws where a record is not what its kind should be. */
   all(path: string): StoredThing[] {
-    return Array.from(this.#kept.values(), (row) => thingOf(row, path));
+    return Array.from(this.#kept.values(), (row) => {
+      const known = this.#read.get(row);
+      if (known) return known;
+      const thing = thingOf(row, path);
+      this.#read.set(row, thing);
+      return thing;
+    });
   }
 
   /** Everything of kinds that this version knows. */

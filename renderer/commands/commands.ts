@@ -3,7 +3,6 @@ import { type AppState, type Page, useApp } from '../state/appState.ts';
 import { chooseFile } from '../state/chooseFile.ts';
 import { deleteChosen } from '../state/deleteChosen.ts';
 import { mapView } from '../state/mapView.ts';
-import { printOrder, saveCutListsCsv, saveOrderCsv, savePriceListCsv, saveQuantitiesCsv } from '../state/orderFiles.ts';
 import { redo, undo } from '../state/session.ts';
 import { setTheme } from '../state/settings.ts';
 import type { Command } from './command.ts';
@@ -14,6 +13,13 @@ const needsFile = (state: AppState) => (state.file ? null : words().whyNot.noPro
 
 function goTo(page: Page): Command['run'] {
   return () => useApp.setState({ page, lit: [], pointed: null });
+}
+
+/** The writing of orders is fetched when one is written. */
+function orderFile(
+  what: 'printOrder' | 'saveOrderCsv' | 'saveQuantitiesCsv' | 'saveCutListsCsv' | 'savePriceListCsv',
+): Command['run'] {
+  return () => void import('../state/orderFiles.ts').then((files) => files[what]());
 }
 
 const list = [
@@ -54,11 +60,11 @@ const list = [
   { id: 'divide', key: 'Alt+2', whyNot: needsFile, run: goTo('divide') },
   { id: 'power', key: 'Alt+3', whyNot: needsFile, run: goTo('power') },
   { id: 'order', key: 'Alt+4', whyNot: needsFile, run: goTo('order') },
-  { id: 'printOrder', whyNot: needsFile, run: () => void printOrder() },
-  { id: 'orderCsv', whyNot: needsFile, run: saveOrderCsv },
-  { id: 'quantitiesCsv', whyNot: needsFile, run: saveQuantitiesCsv },
-  { id: 'cutListsCsv', whyNot: needsFile, run: saveCutListsCsv },
-  { id: 'priceListCsv', whyNot: needsFile, run: savePriceListCsv },
+  { id: 'printOrder', whyNot: needsFile, run: orderFile('printOrder') },
+  { id: 'orderCsv', whyNot: needsFile, run: orderFile('saveOrderCsv') },
+  { id: 'quantitiesCsv', whyNot: needsFile, run: orderFile('saveQuantitiesCsv') },
+  { id: 'cutListsCsv', whyNot: needsFile, run: orderFile('saveCutListsCsv') },
+  { id: 'priceListCsv', whyNot: needsFile, run: orderFile('savePriceListCsv') },
   { id: 'record', key: 'Alt+5', whyNot: needsFile, run: goTo('record') },
   { id: 'find', key: 'Alt+6', whyNot: needsFile, run: goTo('find') },
   { id: 'toMap', key: 'Alt+M', whyNot: needsFile, run: () => mapView.focus() },

@@ -42,9 +42,13 @@ export type MapId = string;
 export const sectionMapId = (letter: string): MapId => `section:${letter}`;
 export const candidateMapId = (candidate: Pick<SwitchCandidate, 'key'>): MapId => `candidate:${candidate.key}`;
 export const findingMapId = (finding: Pick<Finding, 'id'>): MapId => `finding:${finding.id}`;
-/** Paddocks without a name all have the same words for one, so a point inside tells them apart. */
-export const paddockMapId = ({ named, inside: [x, y] }: Pick<Paddock, 'named' | 'inside'>): MapId =>
-  named?.id ?? `paddock:${x.toFixed(1)},${y.toFixed(1)}`;
+/** Paddocks without a name all have the same words for one, so the first piece of their outline tells them apart. */
+export const paddockMapId = ({ named, ring }: Pick<Paddock, 'named' | 'ring'>): MapId =>
+  named?.id ??
+  `paddock:${[ring[0]!, ring[1]!]
+    .flat()
+    .map((m) => m.toFixed(1))
+    .join()}`;
 
 /** All that the map shows. A field that did not change must keep its identity: that is how the map knows. */
 export interface MapInput {

@@ -1,4 +1,5 @@
 import type { PictureTile } from '../../core/api/pictureApi.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { faultText } from '../state/report.ts';
 import { type Called, callWorker, Ended, Lost } from '../work/callWorker.ts';
 import type { CutterFunctions, Described } from './cutter.worker.ts';
@@ -24,7 +25,7 @@ export function startCutter(): Cutter {
     } catch (error) {
       if (error instanceof Ended) throw error;
       const lost = error instanceof Lost;
-      throw new CutterProblem(lost ? 'The picture can’t be read. Save it anew, or smaller.' : faultText(error), {
+      throw new CutterProblem(lost ? plainWords().window.background.pictures.lost : faultText(error), {
         cause: error,
       });
     }

@@ -1,6 +1,7 @@
 import { expose, transfer } from 'comlink';
 import { type PictureTile, pictureLimits } from '../../core/api/pictureApi.ts';
 import type { GeoTiffPlace } from '../../core/exchange/image/geoTiffTags.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { hearLocale } from '../work/workerLocale.ts';
 import { cutTiles } from './cutTiles.ts';
 import { openReader } from './readers/openReader.ts';
@@ -49,7 +50,7 @@ async function inWords<T>(work: () => Promise<T>): Promise<T> {
   } catch (error) {
     if (error instanceof PictureProblem) throw error;
     console.error(error);
-    throw new Error('The picture can’t be read; this machine may have too little memory for it.', { cause: error });
+    throw new Error(plainWords().window.background.pictures.noMemory, { cause: error });
   }
 }
 

@@ -5,7 +5,7 @@ import { latticeOf, looksLikeDegrees } from '../../core/exchange/image/latticeOf
 import { isWorldFileName, readWorldFile } from '../../core/exchange/image/worldFile.ts';
 import { layUnderlay, whyNotLayUnderlay } from '../../core/model/edits/layUnderlay.ts';
 import type { ByCoordinates, ByEye } from '../../core/model/underlayThings.ts';
-import { figures } from '../../core/words/figures.ts';
+import { figures, plainWords } from '../../core/words/figures.ts';
 import type { Message } from '../../core/words/message.ts';
 import { useApp } from '../state/appState.ts';
 import { mapView } from '../state/mapView.ts';
@@ -18,11 +18,13 @@ import { type PictureImport, type SystemChoice, usePictureImport } from './impor
 /** Thrown where the user stopped it, or the host refused and has said so. */
 class Stopped extends Error {}
 
+const said = () => plainWords().window.background;
+
 /** Brings pictures in, one after another. World files among `files` go with the picture of the same name. */
 export async function importPictures(files: readonly File[]): Promise<void> {
   const pictures = files.filter(({ name }) => !isWorldFileName(name));
   usePictureImport.setState({
-    problem: pictures.length > 0 ? null : 'Choose a picture; a world file goes along with one.',
+    problem: pictures.length > 0 ? null : said().pictures.worldFileAlone,
   });
   for (const picture of pictures) {
     const worldFile = files.find(({ name }) => isWorldFileName(name) && stemOf(name) === stemOf(picture.name));
@@ -48,14 +50,15 @@ async function importPicture(file: File, worldFile: File | null): Promise<boolea
     const known = place ?? tagged;
     const placement = known ? await until(placementOf(file.name, known, size)) : null;
     const begun = await host().project.beginPicture({ fileName: file.name, ...size });
-    if (!begun.ok) throw new CutterProblem(`${begun.problem.message} ${begun.problem.remedy}`);
+    if (!begun.ok) throw new CutterProblem(plainWords().host.problem(begun.problem));
     imageId = begun.value.imageId;
     await until(storeTiles(cutter, imageId));
     await finish(file.name, imageId, size, placement);
     return true;
   } catch (error) {
     if (imageId !== null) await host().project.dropPicture({ imageId });
-    if (error instanceof CutterProblem) usePictureImport.setState({ problem: `${file.name}: ${error.message}` });
+    if (error instanceof CutterProblem)
+      usePictureImport.setState({ problem: said().pictures.ofFile({ fileName: file.name, problem: error.message }) });
     else if (!(error instanceof Stopped)) throw error;
     return !(error instanceof Stopped);
   } finally {
@@ -68,7 +71,7 @@ async function storeTiles(cutter: Cutter, imageId: string): Promise<void> {
   show({ phase: 'cutting', question: null });
   for (let tiles = await cutter.next(); tiles; tiles = await cutter.next()) {
     const stored = await host().project.addPictureTiles({ imageId, tiles });
-    if (!stored.ok) throw new CutterProblem(`${stored.problem.message} ${stored.problem.remedy}`);
+    if (!stored.ok) throw new CutterProblem(plainWords().host.problem(stored.problem));
     show(stored.value);
   }
 }
@@ -114,7 +117,7 @@ function askForSystem(why: string): Promise<SystemChoice> {
 
 async function finish(fileName: string, imageId: string, size: Size, coordinates: ByCoordinates | null): Promise<void> {
   const id = newId('underlay');
-  const name = stemOf(fileName) || 'Map';
+  const name = stemOf(fileName) || said().pictures.unnamed;
   const wanted = {
     id,
     name: name.slice(0, 200),
@@ -127,14 +130,14 @@ async function finish(fileName: string, imageId: string, size: Size, coordinates
   const { file } = useApp.getState();
   const refusal = placed && file ? whyNotLayUnderlay(placed)(file.project) : null;
   const laid = placed && !refusal ? placed : { ...wanted, placement: byEye(size) };
-  const done = await commit(`Lay ${name} under the drawing`, layUnderlay(laid), {
+  const done = await commit(said().steps.lay({ name }), layUnderlay(laid), {
     choose: [id],
     write: (edit) => host().project.finishPicture({ imageId, edit }),
   });
   if (!done) throw new Stopped();
   if (file && refusal) {
-    const why = figuresOf(file.project).say(refusal.message);
-    usePictureImport.setState({ problem: `${why} Until then it lies by eye.` });
+    const { pictures } = figuresOf(file.project).words.window.background;
+    usePictureImport.setState({ problem: pictures.byEyeUntil({ why: refusal.message }) });
   }
   mapView.zoomTo(id);
 }

@@ -8,16 +8,18 @@ import type {
   ProjectApi,
 } from '../../core/api/projectApi.ts';
 import type { Result } from '../../core/api/result.ts';
+import type { WindowSettings } from '../../core/api/windowSettings.ts';
 import { applyChanges, type Change, difference } from '../../core/model/difference.ts';
 import { nameNewPaddocks } from '../../core/model/edits/nameNewPaddocks.ts';
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
-import { type Project, projectOf } from '../../core/model/project.ts';
+import { allThings, type Project, projectOf } from '../../core/model/project.ts';
+import { placesToName } from '../../core/survey/paddocks.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
 import { figures, plainWords } from '../../core/words/figures.ts';
-import { connect } from '../client/connect.ts';
+import type { FirstCalls } from '../client/firstCalls.ts';
 import { analysis } from '../work/analysis.ts';
-import { type OpenFile, useApp } from './appState.ts';
+import { type LastLine, type OpenFile, useApp } from './appState.ts';
 import { asGroundSays } from './groundQuestion.ts';
 import { newId } from './newId.ts';
 import { report } from './report.ts';
@@ -31,18 +33,23 @@ export function host(): Host {
   return { project, desktop };
 }
 
-/** Finds the host, makes ready, shows what the host has open and listens to it from then on. */
-export async function startSession(makeReady: () => Promise<void>): Promise<void> {
-  ({ project, desktop } = await connect());
-  project.subscribe((event) => void enqueue(() => hear(event)));
+/** Shows what the host has open, by the user's settings, and listens to it from then on. */
+export async function startSession(
+  first: FirstCalls,
+  showSettings: (kept: Result<WindowSettings>) => void,
+): Promise<void> {
+  ({ project, desktop } = await first.host);
   await enqueue(async () => {
-    await makeReady();
-    const current = await project.current();
-    if (current.ok) show(current.value);
-    else report(current.problem);
-    await refreshRecent();
+    showSettings(await first.settings);
+    const current = await first.current;
+    if (!current.ok) report(current.problem);
+    else if (current.value) show(current.value);
+    // The welcome page lists them; over a file that is open nobody waits for them.
+    else await refreshRecent();
     useApp.setState({ phase: 'ready' });
+    if (current.ok && current.value) await refreshRecent();
   });
+  first.hear((event) => void enqueue(() => hear(event)));
 }
 
 // --- one thing after another -------------------------------------------------------------------------------------
@@ -105,7 +112,7 @@ async function commitNow(label: string, edit: (project: Project) => Project, opt
   if (!file) return false;
   const edited = await asGroundSays(file.project, edit(file.project), options);
   if (!edited) {
-    useApp.setState({ lastLine: { kind: 'done', text: `${label}: cancelled, nothing was changed.` } });
+    useApp.setState({ lastLine: { kind: 'done', text: plainWords().window.frame.done.cancelled({ label }) } });
     return false;
   }
   const named = landStays(file, edited) ? null : withPaddocksNamed(file, edited);
@@ -129,7 +136,7 @@ async function commitNow(label: string, edit: (project: Project) => Project, opt
   }
   useApp.setState({
     file: { ...file, project: after, survey, state: result.value },
-    lastLine: { kind: 'done', text: `${label}. Saved.` },
+    lastLine: { kind: 'done', text: plainWords().window.frame.done.saved({ label }) },
     ...(options.choose ? { chosen: options.choose } : {}),
   });
   analysis.changed(changes, result.value.revision);
@@ -145,11 +152,7 @@ function landStays({ project: before, survey }: OpenFile, edited: Project): bool
 /** The edited project with a name for each paddock that has come into being, and its survey. */
 function withPaddocksNamed(file: OpenFile, edited: Project): { after: Project; survey: Survey } {
   const survey = surveyOf(edited, file);
-  const unnamed = survey.paddocks.filter(({ named }) => named === null);
-  const after = nameNewPaddocks(
-    unnamed.map(({ insideAt }) => insideAt),
-    newId,
-  )(edited);
+  const after = nameNewPaddocks(placesToName(survey.paddocks, survey.plane), newId)(edited);
   return after === edited ? { after, survey } : { after, survey: surveyOf(after, { project: edited, survey }) };
 }
 
@@ -216,7 +219,7 @@ export function openDemo(): Promise<boolean> {
 
 export async function saveCopy(path: string, replace: boolean): Promise<boolean> {
   const done = await openWith(() => project.saveAs({ path, replace }), { keepPage: true });
-  if (done) useApp.setState({ lastLine: { kind: 'done', text: 'Saved. From now on changes go into the copy.' } });
+  if (done) useApp.setState({ lastLine: { kind: 'done', text: plainWords().window.frame.done.copied } });
   return done;
 }
 
@@ -248,10 +251,9 @@ async function reload({ keepPage = true } = {}): Promise<void> {
   else report(current.problem);
 }
 
-const holdsUnknown = {
-  kind: 'done',
-  text: 'This file holds details that this version does not know. They are kept.',
-} as const;
+function holdsUnknown(): LastLine {
+  return { kind: 'done', text: plainWords().window.frame.done.holdsUnknown };
+}
 
 function show(opened: OpenProject | null, keepPage = false): void {
   if (!opened) {
@@ -283,9 +285,19 @@ function show(opened: OpenProject | null, keepPage = false): void {
     problem: null,
     pointed: null,
     lit: [],
-    ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: opened.holdsUnknown ? holdsUnknown : null }),
+    ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: opened.holdsUnknown ? holdsUnknown() : null }),
   });
-  analysis.reset(opened.things, opened.state.revision);
+  analyseOncePainted();
+}
+
+/** The worker takes a core and a copy of everything, which the map's first picture does not wait for. */
+function analyseOncePainted(): void {
+  requestAnimationFrame(() =>
+    setTimeout(() => {
+      const { file, analysis: begun } = useApp.getState();
+      if (file && !begun) analysis.reset([...allThings(file.project)], file.state.revision);
+    }),
+  );
 }
 
 async function refreshRecent(): Promise<void> {

@@ -1,3 +1,4 @@
+import type { Result } from '../../core/api/result.ts';
 import { noWindowSettings, type WindowSettings } from '../../core/api/windowSettings.ts';
 import { languageOf, setLanguage } from '../../core/words/language.ts';
 import { setLocale } from '../../core/words/numbers/locale.ts';
@@ -20,9 +21,8 @@ export function showAsSystem(): void {
   showLocale(null);
 }
 
-/** Fetches the user's settings and shows the window by them. */
-export async function loadSettings(): Promise<void> {
-  const kept = await host().project.windowSettings();
+/** Shows the window by the user's settings. */
+export function showSettings(kept: Result<WindowSettings>): void {
   if (kept.ok) settings = kept.value;
   showTheme(settings.theme ?? systemTheme());
   showLocale(settings.locale);

@@ -41,7 +41,7 @@ function taken(text: string, project: Project): Project {
   return importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, project, newId).project;
 }
 
-const fresh = (): Project => projectOf([newProperty('Fresh'), ...startingFenceTypes]);
+const fresh = (): Project => projectOf([newProperty('Fresh'), ...startingFenceTypes()]);
 
 /** Lines of 200 vertices, as a receiver on a vehicle would write them. */
 function tracks(count: number): string {

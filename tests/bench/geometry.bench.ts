@@ -1,14 +1,11 @@
 import {
   along,
-  bboxClip,
-  booleanPointInPolygon,
   buffer,
   featureCollection,
   lineArc,
   lineOffset,
   lineString,
   nearestPointOnLine,
-  polygon,
   polygonize,
   simplify as turfSimplify,
 } from '@turf/turf';
@@ -23,8 +20,7 @@ import { facesOfLines } from '../../core/geometry/facesOfLines.ts';
 import { pathLengthM, ringAreaM2 } from '../../core/geometry/geodesic.ts';
 import { createLocalPlane } from '../../core/geometry/localPlane.ts';
 import { nodeLines } from '../../core/geometry/nodeLines.ts';
-import { clipPolylineToBox, cumulativeLengthsM, offsetPolyline } from '../../core/geometry/polyline.ts';
-import { pointInRing } from '../../core/geometry/ring.ts';
+import { cumulativeLengthsM, offsetPolyline } from '../../core/geometry/polyline.ts';
 import { simplify } from '../../core/geometry/simplify.ts';
 import { createSpatialIndex } from '../../core/geometry/spatialIndex.ts';
 import { trilaterate } from '../../core/geometry/trilaterate.ts';
@@ -130,13 +126,6 @@ function besideTurf(): BenchRow[] {
   const random = generator(11);
   const track = Array.from({ length: 20_000 }, (_, i): Xy => [i, 200 * Math.sin(i / 500) + random()]);
   const trackLine = lineString(asGiven(track));
-  const shell = Array.from({ length: 60 }, (_, i): Xy => {
-    const angle = (i / 60) * 2 * Math.PI;
-    return [1000 + (700 + 90 * random()) * Math.cos(angle), (300 + 40 * random()) * Math.sin(angle)];
-  });
-  const ring = [...shell, shell[0]!];
-  const area = polygon([asGiven(ring)]);
-  const box = [300, -20, 1500, 25] as const;
   const way = xy.map(([x, y]): Xy => [x, y + 12 * Math.sin(x / 300)]);
   const wayLine = lineString(asDegrees(way));
   const inPlane = { xy, stationsM: cumulativeLengthsM(xy) };
@@ -171,25 +160,11 @@ function besideTurf(): BenchRow[] {
       6,
     ),
     beside(
-      'a line of 200 segments clipped to a box, 100 times',
-      200,
-      () => times(100, () => clipPolylineToBox(xy, box)),
-      'bboxClip',
-      () => times(100, () => bboxClip(flat, [...box])),
-    ),
-    beside(
       'a line beside a line of 200 segments, 100 times',
       200,
       () => times(100, () => offsetPolyline(xy, 3)),
       'lineOffset',
       () => times(100, () => lineOffset(flat, 3, { units: 'degrees' })),
-    ),
-    beside(
-      '1,000 points in or out of a paddock of 60 corners',
-      1000,
-      () => points.map((at) => pointInRing(at, ring)),
-      'booleanPointInPolygon',
-      () => points.map((at) => booleanPointInPolygon([at[0], at[1]], area)),
     ),
     beside(
       '200 trenches as arcs in the plane',

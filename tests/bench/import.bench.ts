@@ -57,7 +57,7 @@ export function bench(): BenchRow[] {
 }
 
 function imported(bytes: Uint8Array, path: string): void {
-  const property = [newProperty('Fresh'), ...startingFenceTypes];
+  const property = [newProperty('Fresh'), ...startingFenceTypes()];
   createProjectFile(path, property, 'bench');
   const { store, things } = openProjectFile(path);
   const before = projectOf(things);
@@ -74,7 +74,7 @@ function imported(bytes: Uint8Array, path: string): void {
 function taking(bytes: Uint8Array): () => Project {
   const read = readAny('lines.gpx', bytes);
   if (!read.ok) throw new Error(inEnglish(read.message));
-  const project = projectOf([newProperty('Fresh'), ...startingFenceTypes]);
+  const project = projectOf([newProperty('Fresh'), ...startingFenceTypes()]);
   const as = new Map(read.preview.features.map(({ key }) => [key, 'fenceLine'] as const));
   const choices = { ...usualChoices, typeId: 'ft-2', simplifyM: 2, snapEndsM: 5, as };
   return () => importFeatures(read.preview, choices, project, countingIds()).project;
@@ -103,7 +103,7 @@ function pointsTaken(count: number): () => void {
 function takingFeatures(geometries: readonly object[]): () => Project {
   const features = geometries.map((geometry) => ({ type: 'Feature', properties: {}, geometry }));
   const bytes = bytesOf(JSON.stringify({ type: 'FeatureCollection', features }));
-  const project = projectOf([newProperty('Fresh'), ...startingFenceTypes]);
+  const project = projectOf([newProperty('Fresh'), ...startingFenceTypes()]);
   return () => {
     const read = readAny('lines.geojson', bytes);
     if (!read.ok) throw new Error(inEnglish(read.message));

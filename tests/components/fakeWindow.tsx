@@ -1,14 +1,16 @@
 import { join } from 'node:path';
 import { cleanup, render } from '@testing-library/react';
 import type { ReactNode } from 'react';
-import { vi } from 'vitest';
+import { expect, vi } from 'vitest';
 import type { Edit, FileState, Host, OpenProject } from '../../core/api/projectApi.ts';
 import { fail, type Result, succeed } from '../../core/api/result.ts';
 import { allFindings } from '../../core/checks/allFindings.ts';
 import { applyChanges } from '../../core/model/difference.ts';
 import { allThings, type Project, projectOf } from '../../core/model/project.ts';
 import { readDemo } from '../../electron/host/demo.ts';
+import { firstCalls } from '../../renderer/client/firstCalls.ts';
 import { DialogFrame } from '../../renderer/panels/dialogs/DialogFrame.tsx';
+import { fetchParts } from '../../renderer/panels/lazyPart.tsx';
 import { useApp } from '../../renderer/state/appState.ts';
 import { startSession } from '../../renderer/state/session.ts';
 import { FakeWorker } from '../support/fakeWorker.ts';
@@ -68,7 +70,9 @@ export async function openWindow(things: Project = demo): Promise<FakeHost> {
   const host = new FakeHost(things);
   vi.stubGlobal('Worker', FakeWorker);
   Object.defineProperty(window, 'undergate', { value: host, configurable: true });
-  await startSession(async () => undefined);
+  await startSession(firstCalls(), () => undefined);
+  await vi.waitFor(() => expect(useApp.getState().analysis).not.toBeNull());
+  await fetchParts();
   const { project, survey } = useApp.getState().file!;
   const { analysis } = useApp.getState();
   useApp.setState({

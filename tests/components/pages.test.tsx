@@ -51,7 +51,7 @@ describe.each(pages)('the page %s', (page) => {
 
   it('shows a property on which nothing is drawn', async () => {
     closeWindow();
-    await openWindow(projectOf([newProperty('Bare', null), ...startingFenceTypes]));
+    await openWindow(projectOf([newProperty('Bare', null), ...startingFenceTypes()]));
     useApp.setState({ page });
     show(<Inspector />);
     expect(faults()).toEqual([]);

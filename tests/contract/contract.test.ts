@@ -99,7 +99,7 @@ describe.each([
     expect(opened).toEqual({
       path,
       fileName: 'Farm',
-      things: [newProperty('Home block'), ...startingFenceTypes],
+      things: [newProperty('Home block'), ...startingFenceTypes()],
       state: { revision: 0, undo: null, redo: null },
       holdsUnknown: false,
     });
@@ -187,7 +187,7 @@ describe.each([
     expect(unwrap(await project.current())?.path).toBe(path);
     const replaced = unwrap(await project.saveAs({ path: taken, replace: true }));
     expect(replaced).toMatchObject({ path: taken });
-    expect(replaced.things).toHaveLength(1 + startingFenceTypes.length);
+    expect(replaced.things).toHaveLength(1 + startingFenceTypes().length);
     expect(unwrap(await project.saveAs({ path: taken, replace: true })).path).toBe(taken);
   });
 

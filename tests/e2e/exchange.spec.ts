@@ -42,7 +42,7 @@ test('GeoJSON comes in after a look, with a word on what can’t be used, and on
   const dialog = page.getByRole('dialog');
   await expect(dialog.getByText('2 usable pieces, 1 that can’t be used.')).toBeVisible();
   await expect(dialog.getByText('No shape')).toBeVisible();
-  await dialog.getByRole('button', { name: 'Take in 2 pieces' }).click();
+  await dialog.getByRole('button', { name: 'Import 2 pieces' }).click();
   await expect(dialog).toBeHidden();
   const kinds = (await app.file()).things.map(({ kind }) => kind);
   expect(kinds.filter((kind) => kind === 'fenceLine')).toHaveLength(1);
@@ -84,7 +84,7 @@ test('the example goes out as GeoJSON and comes back without a change', async ({
       mimeType: 'application/geo+json',
       buffer: Buffer.from(text),
     });
-  await page.getByRole('button', { name: /^Take in/ }).click();
+  await page.getByRole('button', { name: /^Import [\d,]+ pieces?$/ }).click();
   await expect(page.getByText('Nothing was changed')).toBeVisible();
   expect((await app.file()).things).toEqual(before);
 });

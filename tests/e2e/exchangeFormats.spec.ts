@@ -12,7 +12,7 @@ const files = join(import.meta.dirname, '..', 'unit', 'exchange', 'files');
 async function openCover(page: Page): Promise<void> {
   await expect(page.getByRole('application').or(page.locator('.leaflet-container')).first()).toBeVisible();
   await page.keyboard.press('Alt+0');
-  await expect(page.getByRole('heading', { name: 'Bring in' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Import', exact: true })).toBeVisible();
 }
 
 /** Chooses a file for import, as through the system's dialog. */
@@ -50,7 +50,7 @@ for (const [name, pieces] of [
     const dialog = page.getByRole('dialog');
     await expect(dialog.getByText(`${pieces} usable pieces`)).toBeVisible();
     const before = (await kindsOf(app)).length;
-    await dialog.getByRole('button', { name: /^Take in/ }).click();
+    await dialog.getByRole('button', { name: /^Import [\d,]+ pieces?$/ }).click();
     await expect.poll(async () => (await kindsOf(app)).length).toBeGreaterThan(before + 1);
     await expect(dialog.getByRole('button', { name: /^Tak(e|ing) in/ })).toHaveCount(0);
     const done = dialog.getByRole('button', { name: 'Done' });
@@ -77,7 +77,7 @@ test('a track shows what simplifying does, snaps its ends and gives its heights'
   await dialog.getByLabel('All lines become').selectOption('boundary');
   const accessible = await new AxeBuilder({ page }).include('dialog').analyze();
   expect(accessible.violations).toEqual([]);
-  await dialog.getByRole('button', { name: /^Take in/ }).click();
+  await dialog.getByRole('button', { name: /^Import [\d,]+ pieces?$/ }).click();
   await expect.poll(() => kindsOf(app)).toContain('ground');
   const { things } = await app.file();
   const lines = things.filter((thing): thing is FenceLine => thing.kind === 'fenceLine');
@@ -90,7 +90,7 @@ test('a gateway of a file lands on the fence that comes with it', async ({ app, 
   await openCover(page);
   await importFileFrom(page, 'layers.zip');
   const dialog = page.getByRole('dialog');
-  await dialog.getByRole('button', { name: /^Take in/ }).click();
+  await dialog.getByRole('button', { name: /^Import [\d,]+ pieces?$/ }).click();
   await expect.poll(() => kindsOf(app)).toContain('gateway');
 });
 
@@ -102,7 +102,7 @@ test('swapped latitude and longitude are offered to be put right', async ({ app,
   await bringIn(page, 'swapped.kml', new TextEncoder().encode(text));
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('button', { name: 'Swap latitude and longitude' }).click();
-  await dialog.getByRole('button', { name: 'Take in 1 piece' }).click();
+  await dialog.getByRole('button', { name: 'Import 1 piece' }).click();
   await expect.poll(() => kindsOf(app)).toContain('post');
   const post = (await app.file()).things.find((thing): thing is Post => thing.kind === 'post')!;
   expect(post.at).toEqual([168.002, -42.001]);
@@ -115,7 +115,7 @@ test('script in a name is shown, not run', async ({ app, page }) => {
   const text = `<kml><Placemark><name>${name}</name><description><![CDATA[<script>window.ran=1</script>]]></description><Point><coordinates>168,-42</coordinates></Point></Placemark></kml>`;
   await bringIn(page, 'script.kml', new TextEncoder().encode(text));
   await expect(page.getByRole('dialog').getByRole('cell', { name: '<img src=x' })).toBeVisible();
-  await page.getByRole('button', { name: 'Take in 1 piece' }).click();
+  await page.getByRole('button', { name: 'Import 1 piece' }).click();
   await expect.poll(() => kindsOf(app)).toContain('post');
   expect(await page.evaluate(() => (window as { ran?: number }).ran)).toBeUndefined();
 });
@@ -169,7 +169,7 @@ for (const [format, button] of [
     const { name, bytes } = await handedOn(page, button);
     expect(name).toMatch(new RegExp(`\\.${format}$`));
     await bringIn(page, name, bytes);
-    await page.getByRole('button', { name: /^Take in/ }).click();
+    await page.getByRole('button', { name: /^Import [\d,]+ pieces?$/ }).click();
     await expect(page.getByText('Nothing was changed')).toBeVisible();
     expect((await app.file()).things).toEqual(before);
   });
@@ -204,14 +204,14 @@ test('stray points are named with their distance, left out, and can be taken in'
   await expect(strays).toContainText(/No fix: it lies at latitude 0, longitude 0, where a receiver without a fix/);
   await expect(strays).toContainText(/From the trip: it lies 15\d(\.\d)? km from the rest/);
   await strays.getByLabel('From the trip becomes').selectOption('post');
-  await dialog.getByRole('button', { name: 'Take in 31 pieces' }).click();
-  await expect(dialog).toContainText('Taken in, but for these:');
+  await dialog.getByRole('button', { name: 'Import 31 pieces' }).click();
+  await expect(dialog).toContainText('Imported, but for these:');
   await dialog.getByRole('button', { name: 'Done' }).click();
   expect((await posts()).map(({ name }) => name)).toHaveLength(31);
 
   // The property is drawn now: the same stray does not keep the rest out.
   await bringIn(page, 'again.csv', file('No fix,0,0'));
-  await dialog.getByRole('button', { name: 'Take in 30 pieces' }).click();
+  await dialog.getByRole('button', { name: 'Import 30 pieces' }).click();
   await dialog.getByRole('button', { name: 'Done' }).click();
   expect(await posts()).toHaveLength(61);
 });
@@ -224,7 +224,7 @@ test('a file of two places asks which of them is the property', async ({ app, pa
   );
   await bringIn(page, 'two.csv', new TextEncoder().encode(['name,lat,lon', ...rows].join('\n')));
   const dialog = page.getByRole('dialog');
-  const take = dialog.getByRole('button', { name: /^Take in/ });
+  const take = dialog.getByRole('button', { name: /^Import [\d,]+ pieces?$/ });
   await expect(dialog.getByRole('alert')).toContainText('places that lie far from one another');
   await expect(take).toBeDisabled();
   await dialog.getByLabel('The property is').selectOption({ index: 2 });

@@ -134,7 +134,7 @@ test('a file whose reader does not load is told of', async ({ app, page }) => {
 test('an import that fails says so instead of going on for ever', async ({ app, page }) => {
   await app.openNew();
   await bringIn(page, 'posts.geojson', points(3));
-  const take = page.getByRole('button', { name: 'Take in 3 pieces' });
+  const take = page.getByRole('button', { name: 'Import 3 pieces' });
   await take.waitFor();
   await page.evaluate(() => {
     const { flatMap } = Array.prototype;
@@ -159,7 +159,7 @@ test('an import that fails says so instead of going on for ever', async ({ app, 
 test('150,000 points come in', async ({ app, page }) => {
   await app.openNew();
   await bringIn(page, 'many.geojson', points(150_000));
-  await page.getByRole('button', { name: 'Take in 150,000 pieces' }).click({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Import 150,000 pieces' }).click({ timeout: 60_000 });
   await expect(page.getByText('Import many.geojson. Saved.')).toBeVisible({ timeout: 100_000 });
   expect((await app.file()).state.revision).toBe(1);
 });
@@ -167,9 +167,9 @@ test('150,000 points come in', async ({ app, page }) => {
 test('more than one step can hold is refused in words', async ({ app, page }) => {
   await app.openNew();
   await bringIn(page, 'many.geojson', points(210_000));
-  await page.getByRole('button', { name: 'Take in 210,000 pieces' }).click({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Import 210,000 pieces' }).click({ timeout: 60_000 });
   const dialog = page.getByRole('dialog');
   await expect(dialog.getByRole('alert')).toContainText('one step can make 200,000 at most', { timeout: 60_000 });
-  await expect(dialog).toContainText('Nothing was taken in.');
+  await expect(dialog).toContainText('Nothing was imported.');
   expect((await app.file()).state.revision).toBe(0);
 });

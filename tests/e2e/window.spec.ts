@@ -11,7 +11,7 @@ const grid = createLocalPlane([0, 0]);
 
 function fence(id: string, points: readonly (readonly [number, number])[]): FenceLine {
   const path = points.map((xy) => grid.toLonLat(xy));
-  return newFenceLine({ id, name: id, typeId: startingFenceTypes[0]!.id, path });
+  return newFenceLine({ id, name: id, typeId: startingFenceTypes()[0]!.id, path });
 }
 
 async function thingsOf<T>(app: App, kind: string): Promise<T[]> {

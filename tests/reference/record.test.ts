@@ -79,7 +79,7 @@ function tried(example: Case): Tried {
   const others = Object.entries(posts).filter(([name]) => name !== gateway.startPost && name !== gateway.endPost);
   const things: Thing[] = [
     property,
-    ...startingFenceTypes,
+    ...startingFenceTypes(),
     newFenceLine({ id: 'F', name: 'F', typeId: 'ft-2', path }),
     gate,
     crossing,

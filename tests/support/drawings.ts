@@ -33,7 +33,7 @@ export function property(changes: Partial<Property> = {}): Property {
 
 /** A project of these things, with fence types and a property unless one is given. */
 export function drawing(...things: readonly (Thing | readonly Thing[])[]): Project {
-  return projectOf([property(), ...startingFenceTypes, ...things.flat()]);
+  return projectOf([property(), ...startingFenceTypes(), ...things.flat()]);
 }
 
 /** A fence line with two live wires through these points. */

@@ -9,7 +9,7 @@ import { problemOf } from '../../electron/store/problems.ts';
 import { createProjectFile, openProjectFile } from '../../electron/store/projectFile.ts';
 import type { ProjectStore } from '../../electron/store/projectStore.ts';
 
-export const startingThings: readonly Thing[] = [newProperty('Test property'), ...startingFenceTypes];
+export const startingThings: readonly Thing[] = [newProperty('Test property'), ...startingFenceTypes()];
 
 /** A new project file. */
 export function makeFile(path: string, things: readonly Thing[] = startingThings): string {

@@ -23,7 +23,7 @@ export const at = (x: number, y: number): LonLat => testPlane.toLonLat([x, y]);
 
 /** A property with nothing drawn. */
 export function emptyProject(origin: LonLat = testOrigin): Project {
-  return projectOf([newProperty('A test', origin), ...startingFenceTypes]);
+  return projectOf([newProperty('A test', origin), ...startingFenceTypes()]);
 }
 
 /** Makes one edit after another, passing over those that are refused. */
@@ -88,7 +88,7 @@ export const randomProject: fc.Arbitrary<Project> = fc
       const drawn = corners.map(([x, y]) => at(x, y));
       const trunk = takesOff && pointBeside(lineAt(takesOff.line)?.path, takesOff);
       const path = trunk ? [trunk, ...drawn.slice(1)] : closed && drawn.length > 2 ? [...drawn, drawn[0]!] : drawn;
-      const wanted = { path, live, typeId: startingFenceTypes[typeIndex]!.id };
+      const wanted = { path, live, typeId: startingFenceTypes()[typeIndex]!.id };
       attempt(whyNotAddFenceLine(wanted), addFenceLine(wanted, newId));
     }
     for (const { line: n, share, widthM, left } of gateways) {

@@ -1,15 +1,17 @@
+import { xyBearingDeg } from '../../geometry/vector.ts';
 import type { InGround } from '../../model/inGroundThings.ts';
-import type { Project } from '../../model/project.ts';
+import { type Project, propertyOf } from '../../model/project.ts';
 import { builtMarkId, crossingRecordId } from '../../model/recordDefaults.ts';
 import type { BuildableKind, BuriedPoint, CrossingRecord } from '../../model/recordThings.ts';
 import { refTo } from '../../model/refTo.ts';
-import type { EarthField } from '../../model/things.ts';
+import type { EarthField, Gateway } from '../../model/things.ts';
+import { workingPlane } from '../../shapes/workingPlane.ts';
 import type { ground } from '../../words/en/locate/ground.ts';
 import { type Message, message } from '../../words/message.ts';
-import { gatePostName, tieFromKey } from '../tieFrom.ts';
+import { gatePostName, type HungGate, tieFromKey } from '../tieFrom.ts';
 import type { GroundAnswer } from './answer.ts';
 import { fateInShort } from './leftWords.ts';
-import type { Mark, Touched } from './touched.ts';
+import { type Mark, spanIn, type Touched } from './touched.ts';
 
 /** What is asked before an edit that touches what is built, recorded or taped from. */
 export interface GroundQuestion {
@@ -217,13 +219,19 @@ const mostPoints = 4;
 
 function tapedFrom(project: Project, { mark, points }: Extract<Touched, { readonly mark: Mark }>) {
   const said = points.slice(0, mostPoints).map((point) => pointOf(project, point));
-  return { post: markInWords(mark), points: said, more: points.length - said.length };
+  return { post: markInWords(project, mark), points: said, more: points.length - said.length };
 }
 
-function markInWords({ from, post }: Mark): Message {
+function markInWords(project: Project, { from, post }: Mark): Message {
   if (post.kind === 'post') return message('locate.ground.touched.post', { name: post.name });
-  const gatePost = gatePostName(post, from.on === 'gatePost' ? from.post : 'start');
+  const gatePost = gatePostName(hungGate(project, post), from.on === 'gatePost' ? from.post : 'start');
   return message('locate.ground.touched.gatePost', { post: gatePost });
+}
+
+function hungGate(project: Project, gateway: Gateway): HungGate {
+  const span = spanIn(project)(gateway);
+  const { toXy } = workingPlane(propertyOf(project));
+  return { gateway, bearingDeg: span ? xyBearingDeg(toXy(span.startPostAt), toXy(span.endPostAt)) : 0 };
 }
 
 function recordInWords(project: Project, record: CrossingRecord | BuriedPoint | InGround): Message {

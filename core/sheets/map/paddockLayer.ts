@@ -7,6 +7,7 @@ import type { MapWindow } from '../../drawing/mapWindow.ts';
 import { boxAroundPaper, squareAround } from '../../drawing/signs/sign.ts';
 import { ink, letters } from '../../drawing/style.ts';
 import type { MeasureText } from '../../drawing/words.ts';
+import { middleOf } from '../../survey/paddocks.ts';
 import type { Survey } from '../../survey/types.ts';
 import type { Figures } from '../../words/types.ts';
 import type { MapLayer } from './layer.ts';
@@ -20,7 +21,7 @@ export function paddockLayer(survey: Survey, window: MapWindow, f: Figures, meas
     const [left, top, right, bottom] = boxAroundPaper(ring, 0);
     const [mapLeft, mapTop, mapRight, mapBottom] = window.frame;
     if (right < mapLeft || left > mapRight || bottom < mapTop || top > mapBottom) continue;
-    const heart = window.toPaper(paddock.inside);
+    const heart = window.toPaper(middleOf(paddock));
     const home = window.shows(heart);
     const area: LabelLine = {
       font: 'regular',

@@ -27,6 +27,15 @@ const differences = { types: 'fence types', live: 'live and dead wires', states:
 
 /** Why an edit is refused: what is wrong, where, and what to do. */
 export const edits = {
+  /** What is given to things when they are made. */
+  names: {
+    fenceTypes: {
+      one: 'One live wire',
+      two: 'Two live wires',
+      four: 'Four wires, two live, one earth',
+      boundary: 'Boundary, seven wires, two live, one earth',
+    },
+  },
   notFound: ({ kind }: OfKind, f: Figures) =>
     `This ${f.kind(kind)} is not in the property any more. Select another, or undo what took it away.`,
   built: ({ thing }: One, f: Figures) =>

@@ -2,6 +2,7 @@ import { drawn } from './kinds/drawn.ts';
 import { mustBe } from './kinds/mustBe.ts';
 import { order } from './kinds/order.ts';
 import { recorded } from './kinds/recorded.ts';
+import { typed } from './kinds/typed.ts';
 import { units } from './kinds/units.ts';
 
 /** What the fields of each kind are called, and what a field must be. */
@@ -11,6 +12,7 @@ export const kinds = {
   ...recorded,
   /** What a field must hold. */
   mustBe,
+  typed,
   units,
   yes: 'Yes',
   no: 'No',

@@ -4,6 +4,18 @@ import type { Figures, Phrase, ThingRef } from '../types.ts';
 type Changed = { readonly field: Phrase; readonly before: Phrase; readonly after: Phrase };
 type Named = { readonly name: string };
 
+/** Crossings in the ground, by what is recorded of them. */
+type HowFar = {
+  readonly buried: number;
+  readonly begun: number;
+  readonly untied: number;
+  readonly ambiguous: number;
+  readonly contradictory: number;
+  readonly planned: number;
+  /** Things of any kind. */
+  readonly builtOtherwise: number;
+};
+
 const changed = ({ field, before, after }: Changed, f: Figures) =>
   `${f.say(field)} ${f.say(before)}, now ${f.say(after)}`;
 
@@ -57,5 +69,34 @@ export const record = {
       ];
       return `${f.say(name)}: ${said.filter((part) => part !== '').join('; ')}`;
     },
+  },
+  /** What the record of a crossing lacks. */
+  lacks: {
+    side: ({ points }: { points: readonly Phrase[] }, f: Figures) => `which side (${points.map(f.say).join(', ')})`,
+    tiesThatMeet: ({ points }: { points: readonly Phrase[] }, f: Figures) =>
+      `ties that meet (${points.map(f.say).join(', ')})`,
+    ties: ({ point }: { point: Phrase }, f: Figures) => `ties of the ${f.say(point)}`,
+    bend: 'the bend',
+    depths: 'depths',
+    joints: 'joints underground',
+    seals: 'seals',
+    photo: 'a photo',
+    recordedBy: 'who recorded it',
+  },
+  noCrossing: 'No buried crossing is drawn, so there is none to record.',
+  /** How far the record is. */
+  howFar: ({ buried, begun, untied, ambiguous, contradictory, planned, builtOtherwise }: HowFar, f: Figures) => {
+    const crossings = f.plural(buried, { one: 'crossing', other: 'crossings' });
+    const parts = [
+      buried > 0 ? `${begun} of ${buried} ${crossings} in the ground recorded` : 'No crossing in the ground yet',
+      buried === 0 ? '' : untied > 0 ? `${untied} can't be found by tape yet` : 'all can be found by tape',
+      ambiguous > 0 ? `${ambiguous} with the side not said` : '',
+      contradictory > 0 ? `${contradictory} with tapes that do not meet` : '',
+      planned > 0 ? `${planned} planned` : '',
+      builtOtherwise > 0
+        ? `${f.number(builtOtherwise, 0)} ${f.plural(builtOtherwise, { one: 'thing', other: 'things' })} built otherwise than planned`
+        : '',
+    ];
+    return `${parts.filter((part) => part !== '').join('; ')}.`;
   },
 };

@@ -1,6 +1,9 @@
+import { plainWords } from '../figures.ts';
 import { activeHabits, numberFormat } from './locale.ts';
 import { type Figure, plain, readFigure, readMeasure, tidy } from './read.ts';
 import { fixed, plainFigure } from './write.ts';
+
+const said = () => plainWords().kinds.typed;
 
 /** A field for a figure: what it shows, and what it takes. */
 export interface FieldRule {
@@ -25,10 +28,10 @@ export function fieldText(value: number | null, { decimals, kept }: Pick<FieldRu
 
 /** What a typed text means in a field; a sentence where it means nothing, too much or two things. */
 export function readField(text: string, rule: FieldRule): FieldRead {
-  if (text.trim() === '') return rule.optional ? { value: null } : { problem: `${rule.label}: type a number.` };
+  if (text.trim() === '') return rule.optional ? { value: null } : { problem: said().missing({ label: rule.label }) };
   const figure = figureIn(text, rule);
   if (!figure) {
-    return { problem: `“${text.trim()}” is not a number. Type figures only, such as ${plainFigure(4.2, 1)}.` };
+    return { problem: said().notANumber({ text: text.trim(), example: plainFigure(4.2, 1) }) };
   }
   const meanings = figure.or === null ? [figure.value] : [figure.value, figure.or];
   const fitting = meanings
@@ -60,7 +63,7 @@ export function takenAs(text: string, rule: FieldRule): string | null {
 /** A sentence for a text that can mean two figures, in a unit. */
 export function twoMeanings(text: string, meanings: readonly number[], unit: string): string {
   const [one, other] = meanings.map((value) => `${plainFigure(value, 9)} ${unit}`.trim());
-  return `“${text.trim()}” can mean ${one} or ${other}. Type it in one of these two ways.`;
+  return said().twoMeanings({ text: text.trim(), one: one!, other: other! });
 }
 
 function figureIn(text: string, { unit, kept }: FieldRule): Figure | null {
@@ -85,5 +88,6 @@ function inUnit(value: number, { kept }: FieldRule): number {
 function outOfRange(rule: FieldRule): string {
   const [min, max] = [inUnit(rule.min, rule), inUnit(rule.max, rule)];
   const from = fixed(min, min % 1 === 0 ? 0 : rule.decimals);
-  return `${rule.label} must lie between ${from} and ${fixed(max, max % 1 === 0 || max >= 100 ? 0 : rule.decimals)} ${rule.unit}.`;
+  const to = fixed(max, max % 1 === 0 || max >= 100 ? 0 : rule.decimals);
+  return said().outOfRange({ label: rule.label, from, to, unit: rule.unit });
 }

@@ -15,6 +15,7 @@ import { depthLabel } from '../../../core/locate/depthWords.ts';
 import { fateInShort } from '../../../core/locate/inGround/leftWords.ts';
 import { largestOf } from '../../../core/model/extremes.ts';
 import type { CrossingFigures } from '../../../core/shapes/types.ts';
+import { middleOf } from '../../../core/survey/paddocks.ts';
 import type { Paddock } from '../../../core/survey/types.ts';
 import { figures as figuresIn, plainWords } from '../../../core/words/figures.ts';
 import { formatArea } from '../../../core/words/numbers/write.ts';
@@ -187,7 +188,7 @@ function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel |
   const text = withArea ? `${name}\n${area}` : name;
   const height = (labelSizePx + 3) * (withArea ? 2 : 1);
   const width = withArea ? Math.max(widthPx, look.textWidth(area)) : widthPx;
-  const anchor = toPx(look.view, paddock.inside);
+  const anchor = toPx(look.view, middleOf(paddock));
   const ring = paddock.ring.map((corner) => toPx(look.view, corner));
   const moved = [-height, height].flatMap((step): Px[] =>
     fitsInside([anchor[0], anchor[1] + step], width, height, ring) ? [[0, step]] : [],

@@ -1,21 +1,14 @@
-import { type Dialog, useApp } from '../../state/appState.ts';
-import { ImportDialog } from '../exchange/ImportDialog.tsx';
-import { PackDialog } from '../record/PackDialog.tsx';
-import { ChooseTileFileDialog } from '../underlay/ChooseTileFileDialog.tsx';
-import { ChooseFileDialog } from './ChooseFileDialog.tsx';
-import { KeysDialog } from './KeysDialog.tsx';
-import { PrintDialog } from './PrintDialog.tsx';
+import { useApp } from '../../state/appState.ts';
+import { lazyPart } from '../lazyPart.tsx';
 
-/** What each dialog is called where it can't be shown. */
-export const dialogWords = {
-  none: 'This dialog',
-  chooseFile: 'The list of files',
-  chooseTileFile: 'The list of map files',
-  print: 'Print map sheets',
-  importMap: 'The import',
-  pack: 'Handover pack',
-  keys: 'The list of keys',
-} satisfies Record<Dialog['kind'] | 'none', string>;
+const ChooseFileDialog = lazyPart(async () => (await import('./ChooseFileDialog.tsx')).ChooseFileDialog);
+const ChooseTileFileDialog = lazyPart(
+  async () => (await import('../underlay/ChooseTileFileDialog.tsx')).ChooseTileFileDialog,
+);
+const ImportDialog = lazyPart(async () => (await import('../exchange/ImportDialog.tsx')).ImportDialog);
+const KeysDialog = lazyPart(async () => (await import('./KeysDialog.tsx')).KeysDialog);
+const PackDialog = lazyPart(async () => (await import('../record/PackDialog.tsx')).PackDialog);
+const PrintDialog = lazyPart(async () => (await import('./PrintDialog.tsx')).PrintDialog);
 
 /** The dialog that is open, if any. */
 export function Dialogs() {

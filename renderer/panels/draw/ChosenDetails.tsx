@@ -7,16 +7,18 @@ import { findThing } from '../../state/findThing.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useWords } from '../../state/useFigures.ts';
 import { SwitchDetails } from '../divide/SwitchDetails.tsx';
-import { ConductorDetails } from '../power/ConductorDetails.tsx';
-import { ReadingDetails } from '../power/ReadingDetails.tsx';
-import { RecordDetails } from '../record/RecordDetails.tsx';
-import { UnderlayDetails } from '../underlay/UnderlayDetails.tsx';
+import { lazyPart } from '../lazyPart.tsx';
 import { FenceLineDetails } from './FenceLineDetails.tsx';
 import { FenceTypeDetails } from './FenceTypes.tsx';
 import { GatewayDetails } from './GatewayDetails.tsx';
 import { SeveralLines } from './SeveralLines.tsx';
 import { PaddockDetails, PostDetails, ServiceDetails } from './SmallDetails.tsx';
 import { EarthFieldDetails, EnergiserDetails, LeadOutDetails } from './SupplyDetails.tsx';
+
+const ConductorDetails = lazyPart(async () => (await import('../power/ConductorDetails.tsx')).ConductorDetails);
+const ReadingDetails = lazyPart(async () => (await import('../power/ReadingDetails.tsx')).ReadingDetails);
+const RecordDetails = lazyPart(async () => (await import('../record/RecordDetails.tsx')).RecordDetails);
+const UnderlayDetails = lazyPart(async () => (await import('../underlay/UnderlayDetails.tsx')).UnderlayDetails);
 
 /** The details of what is chosen, wherever it was chosen. */
 export function ChosenDetails() {

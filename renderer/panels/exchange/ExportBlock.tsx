@@ -5,7 +5,7 @@ import { useOpenFile } from '../../state/appState.ts';
 import { type ExportFormat, exportFile } from '../../state/exportFile.ts';
 import { useWords } from '../../state/useFigures.ts';
 
-type Leaf = Exclude<keyof Texts['window']['exchange']['exporting'], 'creating'>;
+type Words = Texts['window']['exchange']['exporting'];
 
 interface Way {
   readonly format: ExportFormat;
@@ -14,15 +14,15 @@ interface Way {
 }
 
 interface Purpose {
-  readonly what: Leaf;
-  readonly said: Leaf;
+  readonly what: (words: Words) => string;
+  readonly said: (words: Words) => string;
   readonly ways: readonly Way[];
 }
 
 const purposes: readonly Purpose[] = [
   {
-    what: 'maps',
-    said: 'mapsHint',
+    what: (words) => words.maps,
+    said: (words) => words.mapsHint,
     ways: [
       { format: 'geoJson', needsPlace: true },
       { format: 'kml', needsPlace: true },
@@ -30,21 +30,21 @@ const purposes: readonly Purpose[] = [
     ],
   },
   {
-    what: 'handheld',
-    said: 'handheldHint',
+    what: (words) => words.handheld,
+    said: (words) => words.handheldHint,
     ways: [{ format: 'gpx', needsPlace: true }],
   },
   {
-    what: 'surveyor',
-    said: 'surveyorHint',
+    what: (words) => words.surveyor,
+    said: (words) => words.surveyorHint,
     ways: [
       { format: 'geoPackage', needsPlace: true },
       { format: 'dxf', needsPlace: false },
     ],
   },
   {
-    what: 'tables',
-    said: 'tablesHint',
+    what: (words) => words.tables,
+    said: (words) => words.tablesHint,
     ways: [
       { format: 'registers', needsPlace: false },
       { format: 'png', needsPlace: false },
@@ -68,9 +68,9 @@ export function ExportBlock() {
       {placed ? null : <p className="field-hint">{words.blankGrid}</p>}
       <ul className="export-list">
         {purposes.map(({ what, said, ways }) => (
-          <li key={what}>
-            <h3>{words[what]}</h3>
-            <p className="field-hint">{words[said]}</p>
+          <li key={ways[0]!.format}>
+            <h3>{what(words)}</h3>
+            <p className="field-hint">{said(words)}</p>
             <p className="buttons">
               {ways.map(({ format, needsPlace }) => (
                 <button

@@ -11,16 +11,15 @@ import { footLabel, labelOf } from '../../../core/locate/ties.ts';
 import { largestOf } from '../../../core/model/extremes.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, BuriedRole, CrossingRecord } from '../../../core/model/recordThings.ts';
-import type { Crossing, Gateway } from '../../../core/model/things.ts';
+import type { Crossing, Gateway, LineEnd } from '../../../core/model/things.ts';
 import { recordCrossing } from '../../../core/record/edits/recordCrossing.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
-import { capital, counted } from '../../../core/words/text.ts';
+import type { Texts } from '../../../core/words/message.ts';
+import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { commit } from '../../state/session.ts';
 import { useFigures, useWords } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
 import { CableField } from '../draw/CableField.tsx';
 import { Caution } from '../parts/Caution.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
@@ -31,43 +30,41 @@ import { Photos } from './Photos.tsx';
 import { PointDetails } from './PointDetails.tsx';
 import { TrackField } from './TrackField.tsx';
 
-const parts = [
-  { name: 'points', label: 'Where it lies' },
-  { name: 'depths', label: 'Depths' },
-  { name: 'trench', label: 'Trench and cable' },
-  { name: 'photos', label: 'Photos' },
-  { name: 'built', label: 'Built' },
-] as const;
+const parts = ['points', 'depths', 'trench', 'photos', 'built'] as const;
+
+/** What Undo calls an edit of a crossing's record. */
+type Step = (at: { readonly gateway: string }) => string;
 
 /** All that is recorded of the crossing at a gateway. */
 export function CrossingRecordDetails({ gateway }: { readonly gateway: Gateway }) {
   const { project, survey } = useOpenFile();
-  const [open, setOpen] = useState<(typeof parts)[number]['name']>('points');
+  const words = useWords().window.record.crossing;
+  const [open, setOpen] = useState<(typeof parts)[number]>('points');
   const source = crossingSource(project, survey, gateway.id);
   if (!source) {
-    return <p className="register-empty">No buried crossing is drawn at {gateway.name}, so there is none to record.</p>;
+    return <p className="register-empty">{words.none({ gateway: gateway.name })}</p>;
   }
   const built = crossingAsBuilt(source);
   const { crossing } = built.figures;
   const record = built.record ?? newCrossingRecord(crossing.id);
-  const what = `the crossing at ${gateway.name}`;
-  const set = (label: string, to: Partial<Omit<CrossingRecord, 'kind' | 'id' | 'crossingId'>>) =>
-    void commit(`${label}: ${what}`, recordCrossing(crossing.id, to), { recording: true });
+  const at = { gateway: gateway.name };
+  const set = (step: Step, to: Partial<Omit<CrossingRecord, 'kind' | 'id' | 'crossingId'>>) =>
+    void commit(step(at), recordCrossing(crossing.id, to), { recording: true });
   return (
     <>
-      <nav className="register-choice" aria-label="Parts of the record">
-        {parts.map(({ name, label }) => (
+      <nav className="register-choice" aria-label={words.parts.title}>
+        {parts.map((name) => (
           <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>
-            {label}
+            {words.parts[name]}
           </button>
         ))}
       </nav>
       {open === 'points' ? <Points source={source} built={built} record={record} set={set} /> : null}
       {open === 'depths' ? <Depths built={built} record={record} set={set} /> : null}
       {open === 'trench' ? (
-        <Trench crossing={crossing} shape={built.shape} record={record} set={set} what={what} />
+        <Trench crossing={crossing} shape={built.shape} record={record} set={set} gateway={gateway} />
       ) : null}
-      {open === 'photos' ? <Photos of={{ kind: 'crossing', id: crossing.id }} what={what} /> : null}
+      {open === 'photos' ? <Photos of={{ kind: 'crossing', id: crossing.id }} what={words.named(at)} /> : null}
       {open === 'built' ? (
         <>
           <BuiltBlock thing={crossing} />
@@ -81,32 +78,33 @@ export function CrossingRecordDetails({ gateway }: { readonly gateway: Gateway }
 interface PartProps {
   readonly built: CrossingAsBuilt;
   readonly record: CrossingRecord;
-  readonly set: (label: string, to: Partial<Omit<CrossingRecord, 'kind' | 'id' | 'crossingId'>>) => void;
+  readonly set: (step: Step, to: Partial<Omit<CrossingRecord, 'kind' | 'id' | 'crossingId'>>) => void;
 }
 
 function Points({ source, built, record, set }: PartProps & { readonly source: CrossingSource }) {
   const f = useFigures();
+  const words = f.words.window.record.crossing;
   const { figures, shape, points, placed } = source;
   const one = (role: BuriedRole) => points.find((point) => point.role === role) ?? null;
   const more = points.filter(({ role }) => role === 'point');
   const nextRank = 1 + Math.max(0, largestOf(points.map(({ rank }) => rank)));
   const choices = [
     { key: 'startFoot', role: 'startFoot', point: one('startFoot'), label: capital(f.say(footLabel(shape, 'start'))) },
-    { key: 'bend', role: 'bend', point: one('bend'), label: 'Bend' },
+    { key: 'bend', role: 'bend', point: one('bend'), label: words.bend },
     ...more.map((point) => ({ key: point.id, role: 'point', point, label: f.say(labelOf(point, shape)) }) as const),
-    { key: 'new', role: 'point', point: null, label: 'A further point' },
+    { key: 'new', role: 'point', point: null, label: words.furtherPoint },
     { key: 'endFoot', role: 'endFoot', point: one('endFoot'), label: capital(f.say(footLabel(shape, 'end'))) },
   ] as const;
   const [key, setKey] = useState<string>('startFoot');
   const chosen = choices.find((choice) => choice.key === key) ?? choices[0];
   return (
-    <section className="block" aria-label="Where it lies">
+    <section className="block" aria-label={words.parts.points}>
       <SelectField
-        label="Point"
+        label={words.point}
         value={chosen.key}
         choices={choices.map(({ key: value, label, point }) => ({
           value,
-          label: point ? `${label}${toldOf(point, built)}` : label,
+          label: point ? toldOf(point, label, built, f.words) : label,
         }))}
         onCommit={setKey}
       />
@@ -121,13 +119,13 @@ function Points({ source, built, record, set }: PartProps & { readonly source: C
         }}
       />
       <SelectField<CrossingRecord['route']>
-        label="The trench runs"
+        label={words.runs}
         value={record.route}
         choices={[
-          { value: 'arc', label: 'in an arc from foot to foot' },
-          { value: 'points', label: 'straight from point to point' },
+          { value: 'arc', label: words.routes.arc },
+          { value: 'points', label: words.routes.points },
         ]}
-        onCommit={(route) => set('Say how the trench runs', { route })}
+        onCommit={(route) => set(words.edits.route, { route })}
       />
       {record.route === 'arc' ? <MeasuredBow built={built} /> : null}
       {placed ? <TrackField figures={figures} shape={shape} /> : null}
@@ -135,69 +133,75 @@ function Points({ source, built, record, set }: PartProps & { readonly source: C
   );
 }
 
-/** What the list of points says of one that something was measured of. */
-function toldOf({ id, ties }: BuriedPoint, { points }: CrossingAsBuilt): string {
+/** A point in the list, with what is known of one that something was measured of. */
+function toldOf({ id, ties }: BuriedPoint, label: string, { points }: CrossingAsBuilt, { window }: Texts): string {
+  const { told } = window.record.crossing;
   const basis = points.find(({ point }) => point.id === id)?.basis;
-  if (basis === 'ambiguous') return ': side not said';
-  if (basis === 'contradictory') return ': tapes do not meet';
-  return ties.length === 0 ? '' : `: ${counted(ties.length, 'tie')}`;
+  if (basis === 'ambiguous') return told.sideNotSaid({ point: label });
+  if (basis === 'contradictory') return told.doNotMeet({ point: label });
+  return ties.length === 0 ? label : told.ties({ point: label, count: ties.length });
 }
 
 /** The bow as taped from the middle of the opening: it is the crossing's own. */
 function MeasuredBow({ built: { figures, shape, points } }: { readonly built: CrossingAsBuilt }) {
   const { crossing, gateway } = figures;
-  const { compass } = useWords().things;
+  const { window, things } = useWords();
+  const { compass } = things;
+  const words = window.record.crossing;
+  const at = { gateway: gateway.name };
   if (points.some(({ point, places }) => point.role === 'bend' && places.length > 0)) {
-    return <p className="field-hint">The arc runs through the bend as it was measured.</p>;
+    return <p className="field-hint">{words.throughBend}</p>;
   }
-  const set = (label: string, patch: Partial<Crossing>) =>
-    change(`${label}: crossing at ${gateway.name}`, 'crossing', crossing.id, patch, { recording: true });
   return (
     <div className="field-pair">
       <KindField
         thing={crossing}
         field="bowM"
-        step={`Measure the bow: crossing at ${gateway.name}`}
+        step={words.edits.bow(at)}
         options={{ recording: true }}
-        label="Curve: most off the straight, as measured"
+        label={words.bow}
         placeholderM={figures.bowM}
-        hint={figures.bowAssumed ? 'Not measured: a share of the width is assumed.' : 'From the middle of the opening.'}
+        hint={figures.bowAssumed ? words.bowAssumed : words.bowFrom}
       />
       <SelectField
-        label="It curves to the"
+        label={words.bowSide}
         value={crossing.bowSide}
         choices={[
           { value: 'left', label: compass[sideOfOpening(shape, 1)] },
           { value: 'right', label: compass[sideOfOpening(shape, -1)] },
         ]}
-        onCommit={(bowSide) => set('Change the side of the bow', { bowSide })}
+        onCommit={(bowSide) =>
+          change(words.edits.bowSide(at), 'crossing', crossing.id, { bowSide }, { recording: true })
+        }
       />
     </div>
   );
 }
 
 function Depths({ built, record, set }: PartProps) {
-  const said = useWords().kinds.crossingRecord.depths.fields;
-  const units = useUnits();
+  const f = useFigures();
+  const said = f.words.kinds.crossingRecord.depths.fields;
+  const words = f.words.window.record.crossing;
   const { depths } = record;
   const known = depthOf(built);
-  const f = useFigures();
   const leftOut = leftOutInWords(known, built.lengthM);
   const [alongM, setAlongM] = useState<number | null>(null);
   const add = (depthM: number | null) => {
     if (depthM === null) return;
     const at =
       alongM ?? (depths.length === 0 ? 0 : Math.min(built.lengthM, (depths.at(-1)?.alongM ?? 0) + built.lengthM / 2));
-    set('Measure a depth', { depths: [...depths, { alongM: at, depthM }].sort((a, b) => a.alongM - b.alongM) });
+    set(words.edits.measureDepth, { depths: [...depths, { alongM: at, depthM }].sort((a, b) => a.alongM - b.alongM) });
     setAlongM(null);
   };
   return (
-    <section className="block" aria-label="Depths">
+    <section className="block" aria-label={words.parts.depths}>
       <p className="field-hint">
-        The trench is {formatTape(built.lengthM, units)} long and planned{' '}
-        {formatTape(built.figures.crossing.depthM, units)} deep. Measure from the ground to the top of the pipe, along
-        the trench from the riser at the {f.words.things.compass[postSide(built.shape, 'start')]} post. So far:{' '}
-        {f.say(depthInWords(known))}.
+        {words.depthsHint({
+          lengthM: built.lengthM,
+          depthM: built.figures.crossing.depthM,
+          side: postSide(built.shape, 'start'),
+          known: f.say(depthInWords(known)),
+        })}
       </p>
       {leftOut ? <Caution>{f.say(leftOut)}</Caution> : null}
       <ul className="ties">
@@ -208,20 +212,20 @@ function Depths({ built, record, set }: PartProps) {
               words={said.alongM}
               field={measuredDepth.alongM}
               value={depth.alongM}
-              onCommit={(next) => set('Move a depth', { depths: depths.with(i, { ...depth, alongM: next }) })}
+              onCommit={(next) => set(words.edits.moveDepth, { depths: depths.with(i, { ...depth, alongM: next }) })}
             />
             <DescribedField
               words={said.depthM}
               field={measuredDepth.depthM}
               value={depth.depthM}
-              onCommit={(next) => set('Change a depth', { depths: depths.with(i, { ...depth, depthM: next }) })}
+              onCommit={(next) => set(words.edits.changeDepth, { depths: depths.with(i, { ...depth, depthM: next }) })}
             />
             <button
               type="button"
-              aria-label={`Remove the depth at ${formatTape(depth.alongM, units)}`}
-              onClick={() => set('Remove a depth', { depths: depths.toSpliced(i, 1) })}
+              aria-label={words.removeDepth(depth)}
+              onClick={() => set(words.edits.removeDepth, { depths: depths.toSpliced(i, 1) })}
             >
-              Remove
+              {words.remove}
             </button>
           </li>
         ))}
@@ -230,18 +234,18 @@ function Depths({ built, record, set }: PartProps) {
         <DescribedField<number | null>
           words={said.alongM}
           field={orNone(measuredDepth.alongM)}
-          label="Along the trench"
+          label={words.alongTrench}
           value={alongM}
-          hint={`Empty: ${depths.length === 0 ? 'at the start' : 'half a trench on'}.`}
+          hint={depths.length === 0 ? words.emptyAtStart : words.emptyHalfOn}
           onCommit={setAlongM}
         />
         <DescribedField<number | null>
           key={depths.length}
           words={said.depthM}
           field={orNone(measuredDepth.depthM)}
-          label="Depth there"
+          label={words.depthThere}
           value={null}
-          hint="Enter adds it."
+          hint={words.enterAdds}
           onCommit={add}
         />
       </div>
@@ -254,95 +258,89 @@ function Trench({
   shape,
   record,
   set,
-  what,
+  gateway,
 }: Omit<PartProps, 'built'> & {
   readonly crossing: Crossing;
   readonly shape: GatewayShape;
-  readonly what: string;
+  readonly gateway: Gateway;
 }) {
-  const setCrossing = (label: string, patch: Partial<Crossing>) =>
-    change(`${label}: ${what}`, 'crossing', crossing.id, patch, { recording: true });
+  const words = useWords().window.record.crossing;
+  const { edits } = words;
+  const at = { gateway: gateway.name };
+  const setCrossing = (step: Step, patch: Partial<Crossing>) =>
+    change(step(at), 'crossing', crossing.id, patch, { recording: true });
+  const riserStep =
+    (end: LineEnd): Step =>
+    (crossing) =>
+      edits.riser({ ...crossing, side: postSide(shape, end) });
   const joints = record.jointsUnderground;
-  const { compass } = useWords().things;
-  const text = (label: string, key: 'alsoInTrench' | 'soil' | 'recordedBy' | 'note' | 'jointsNote', long = false) => (
+  const text = (key: keyof typeof words.texts, long = false) => (
     <TextField
-      label={label}
+      label={words.texts[key]}
       value={record[key]}
       long={long}
-      onCommit={(value) => set(`Write ${label.toLowerCase()}`, { [key]: value })}
+      onCommit={(value) => set(edits.texts[key], { [key]: value })}
     />
   );
   return (
-    <section className="block" aria-label="Trench and cable">
-      <KindField
-        thing={crossing}
-        field="pipeBoreMm"
-        step={`Write the pipe bore: ${what}`}
-        options={{ recording: true }}
-      />
+    <section className="block" aria-label={words.parts.trench}>
+      <KindField thing={crossing} field="pipeBoreMm" step={edits.pipeBore(at)} options={{ recording: true }} />
       <CableField
-        label="Live cable"
+        label={words.liveCable}
         cableId={crossing.cableId}
         inGround={false}
-        onCommit={(cableId) => setCrossing('Write the cable', { cableId })}
+        onCommit={(cableId) => setCrossing(edits.cable, { cableId })}
       />
       <KindField
         thing={record}
         field="jointsUnderground"
-        onCommit={(jointsUnderground) => set('Count the joints', { jointsUnderground })}
+        onCommit={(jointsUnderground) => set(edits.joints, { jointsUnderground })}
       />
       {joints !== null && joints > 0 ? (
         <>
-          <Caution>
-            A joint underground is where water gets in and the fence leaks, years later and out of sight. Run one
-            unbroken cable instead, if the trench is still open.
-          </Caution>
-          {text('Where and how they are joined', 'jointsNote')}
+          <Caution>{words.jointCaution}</Caution>
+          {text('jointsNote')}
         </>
       ) : null}
-      <KindField thing={crossing} field="sealed" step={`Note the seals: ${what}`} options={{ recording: true }} />
+      <KindField thing={crossing} field="sealed" step={edits.seals(at)} options={{ recording: true }} />
       <div className="field-pair">
         <TextField
-          label={`${capital(compass[postSide(shape, 'start')])} riser is on`}
+          label={words.riserOn({ side: postSide(shape, 'start') })}
           value={record.risers.start}
-          onCommit={(start) => set('Write the start riser', { risers: { ...record.risers, start } })}
+          onCommit={(start) => set(riserStep('start'), { risers: { ...record.risers, start } })}
         />
         <TextField
-          label={`${capital(compass[postSide(shape, 'end')])} riser is on`}
+          label={words.riserOn({ side: postSide(shape, 'end') })}
           value={record.risers.end}
-          onCommit={(end) => set('Write the end riser', { risers: { ...record.risers, end } })}
+          onCommit={(end) => set(riserStep('end'), { risers: { ...record.risers, end } })}
         />
       </div>
-      {text('Also in the trench', 'alsoInTrench')}
+      {text('alsoInTrench')}
       <AlsoInTrench note={record.alsoInTrench} />
-      {text('Soil', 'soil')}
+      {text('soil')}
       <div className="field-pair">
-        {text('Recorded by', 'recordedBy')}
+        {text('recordedBy')}
         <DateField
-          label="Recorded on"
+          label={words.recordedOn}
           value={record.recordedOn}
           optional
-          onCommit={(recordedOn) => set('Date the record', { recordedOn })}
+          onCommit={(recordedOn) => set(edits.date, { recordedOn })}
         />
       </div>
-      {text('Notes', 'note', true)}
+      {text('note', true)}
     </section>
   );
 }
 
 /** What may not lie in one conduit with the live cable, said louder where the note names such a cable. */
 function AlsoInTrench({ note }: { readonly note: string }) {
-  const named = cablesNamed(note);
+  const words = useWords().window.record.crossing;
   const { oneConduit } = useWords().power.conductors;
+  const named = cablesNamed(note);
   if (!named) return <p className="field-hint">{oneConduit}</p>;
-  const how = {
-    same: 'It lies in one conduit with the live cable, which is forbidden: give the live cable one of its own.',
-    own: 'It has a conduit of its own.',
-    notSaid: 'Has it a conduit of its own? Write it down: “in its own conduit”.',
-  };
   return (
     <Caution>
-      Another cable is named here ({named.words.join(', ')}). {how[named.conduit]} {oneConduit}
+      {words.otherCable({ cables: named.words, conduit: named.conduit })} {oneConduit}
     </Caution>
   );
 }

@@ -6,47 +6,48 @@ import { CertaintyTag } from '../parts/CertaintyTag.tsx';
 import { Register } from '../parts/Register.tsx';
 import { useRecord } from './useRecord.ts';
 
-/** Every crossing, in the ground or planned, what is recorded of it and what is not. Choose one to record it. */
+/** Every crossing, in the ground or planned, what is recorded of it and what is not. Select one to record it. */
 export function CrossingRegister() {
   const { crossings } = useRecord();
   const f = useFigures();
+  const words = f.words.window.record.crossings;
   return (
     <>
-      <p className="field-hint">Choose a crossing, here or by its gateway on the map, to record it.</p>
+      <p className="field-hint">{words.hint}</p>
       <Register<CrossingRow>
-        caption="Crossings in the ground and planned"
+        caption={words.title}
         rows={crossings}
         idOf={({ built }) => built.figures.gateway.id}
-        empty="No buried crossing is drawn."
+        empty={words.none}
         columns={[
           {
-            title: 'At',
+            title: words.at,
             cell: ({ built }) => built.figures.gateway.name,
             sortBy: ({ built }) => built.figures.gateway.name,
           },
           {
-            title: 'State',
+            title: words.state,
             cell: ({ built }) => stateOf(built, f),
             sortBy: ({ built }) => stateOf(built, f),
           },
           {
-            title: 'How sure',
+            title: words.howSure,
             cell: ({ built }) => (
               <>
                 <CertaintyTag crossing={built} />
-                {built.inGround ? ` within ${f.say(withinInShort(built.certainty))}` : ''}
+                {built.inGround ? ` ${words.within({ within: f.say(withinInShort(built.certainty)) })}` : ''}
               </>
             ),
             sortBy: ({ built }) => (built.inGround ? built.certainty.withinM : 1e9),
           },
           {
-            title: 'Joints',
-            cell: ({ built }) => joints(built.record?.jointsUnderground ?? null),
+            title: words.joints,
+            cell: ({ built }) => joints(built.record?.jointsUnderground ?? null, f),
             sortBy: ({ built }) => built.record?.jointsUnderground ?? -1,
           },
           {
-            title: 'Missing',
-            cell: ({ lacks }) => (lacks.length === 0 ? 'nothing' : lacks.join(', ')),
+            title: words.missing,
+            cell: ({ lacks }) => (lacks.length === 0 ? words.nothingMissing : lacks.map(f.say).join(', ')),
             sortBy: ({ lacks }) => lacks.length,
           },
         ]}
@@ -59,7 +60,8 @@ function stateOf({ inGround, figures: { crossing } }: CrossingRow['built'], f: F
   return f.say(stateInWords(crossing.status, inGround));
 }
 
-function joints(count: number | null): string {
-  if (count === null) return 'not noted';
-  return count === 0 ? 'none' : `! ${count}`;
+function joints(count: number | null, f: Figures): string {
+  const words = f.words.window.record.crossings;
+  if (count === null) return words.jointsNotNoted;
+  return count === 0 ? words.noJoints : `! ${count}`;
 }

@@ -26,7 +26,6 @@ import type { BuriedPoint, BuriedRole } from '../../../core/model/recordThings.t
 import { type RecordPoint, recordPoint } from '../../../core/record/edits/recordPoint.ts';
 import type { GatewayShape } from '../../../core/shapes/types.ts';
 import { latitudeText, longitudeText } from '../../../core/sheets/placeText.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
 import { capital } from '../../../core/words/text.ts';
 import type { Figures } from '../../../core/words/types.ts';
 import { light } from '../../state/choose.ts';
@@ -35,7 +34,7 @@ import { commit } from '../../state/session.ts';
 import { useFigures, useWords } from '../../state/useFigures.ts';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
-import { postMapId, TieEntry, usePostsNear } from './TieEntry.tsx';
+import { postMapId, type Step, TieEntry, usePostsNear } from './TieEntry.tsx';
 
 export interface PointProps {
   readonly source: CrossingSource;
@@ -50,21 +49,21 @@ export interface PointProps {
 /** One buried point: its tapes, what they come to, and the other ways to measure it. */
 export function PointDetails({ source, role, point: known, rank, onMade }: PointProps) {
   const f = useFigures();
+  const words = f.words.window.record.point;
+  const { edits } = words;
   const { figures, shape } = source;
   const [freshId] = useState(() => newId('buriedPoint'));
   const point = known ?? newBuriedPoint(freshId, figures.crossing.id, role, rank);
   const solved = solvePoint(point, source);
   const near = solved.places[0]?.xy ?? expectedPlace(role, source);
-  const where = `${f.say(labelOf(point, shape))} of the crossing at ${figures.gateway.name}`;
-  const set = (label: string, to: RecordPoint['to']) => {
+  const where = words.ofCrossing({ point: f.say(labelOf(point, shape)), gateway: figures.gateway.name });
+  const set = (step: Step, to: RecordPoint['to']) => {
     const { id, crossingId } = point;
-    void commit(`${label}: ${where}`, recordPoint({ id, crossingId, role, rank, to }), { recording: true }).then(
-      (done) => {
-        if (done && !known) onMade(id);
-      },
-    );
+    void commit(step({ where }), recordPoint({ id, crossingId, role, rank, to }), { recording: true }).then((done) => {
+      if (done && !known) onMade(id);
+    });
   };
-  const setSide = (side: BuriedPoint['side']) => set('Say the side', { side });
+  const setSide = (side: BuriedPoint['side']) => set(edits.side, { side });
   return (
     <div className="point">
       {solved.basis === 'ambiguous' ? <SideNotSaid solved={solved} shape={shape} onSide={setSide} /> : null}
@@ -74,18 +73,18 @@ export function PointDetails({ source, role, point: known, rank, onMade }: Point
       ) : null}
       {solved.places.length === 1 ? <PointFigures place={solved.places[0]!} solved={solved} source={source} /> : null}
       {point.side !== null ? <SideSaid point={point} source={source} onSide={setSide} /> : null}
-      <TieEntry ties={point.ties} near={near} onChange={(ties, label) => set(label, { ties })} />
+      <TieEntry ties={point.ties} near={near} onChange={(ties, step) => set(step, { ties })} />
       {point.ties.length < 2 ? <Suggestion near={near} /> : null}
       <OtherWays point={point} set={set} source={source} />
       {role === 'point' ? (
-        <TextField label="Name" value={point.name} onCommit={(name) => set('Name', { name })} />
+        <TextField label={words.name} value={point.name} onCommit={(name) => set(edits.name, { name })} />
       ) : null}
       {known ? (
         <button
           type="button"
-          onClick={() => void commit(`Delete ${where}`, deleteThings([{ kind: 'buriedPoint', id: known.id }]))}
+          onClick={() => void commit(edits.delete({ where }), deleteThings([{ kind: 'buriedPoint', id: known.id }]))}
         >
-          Delete what was measured here
+          {words.delete}
         </button>
       ) : null}
     </div>
@@ -102,35 +101,32 @@ function PointFigures({
   readonly source: CrossingSource;
 }) {
   const f = useFigures();
-  const { units } = f;
-  const { compass } = f.words.things;
+  const words = f.words.window.record.point;
   const { alongM, leftM } = offsetOf(place.xy, shape);
   const [lon, lat] = plane.toLonLat(place.xy);
   const residuals =
     place.fix && solved.ties.length > 2
-      ? solved.ties.map(({ name }, i) => `${f.say(name)} ${formatTape(place.fix!.residualsM[i]!, units)}`)
+      ? solved.ties.map(({ name }, i) => ({ post: f.say(name), offM: place.fix!.residualsM[i]! }))
       : [];
   return (
     <>
       <dl className="plan-figures">
         <div>
-          <dt>From the {compass[postSide(shape, 'start')]} post</dt>
-          <dd>{formatTape(alongM, units)}</dd>
+          <dt>{words.fromPost({ side: postSide(shape, 'start') })}</dt>
+          <dd>{f.tape(alongM)}</dd>
         </div>
         <div>
-          <dt>Off it</dt>
-          <dd>
-            {formatTape(Math.abs(leftM), units)} {compass[sideOfOpening(shape, leftM)]}
-          </dd>
+          <dt>{words.offIt}</dt>
+          <dd>{words.off({ offM: Math.abs(leftM), side: sideOfOpening(shape, leftM) })}</dd>
         </div>
         <div>
-          <dt>Within</dt>
-          <dd>{formatTape(place.withinM, units)}</dd>
+          <dt>{words.within}</dt>
+          <dd>{f.tape(place.withinM)}</dd>
         </div>
       </dl>
       <p className="field-hint">
-        {placed ? `${latitudeText(lat)}, ${longitudeText(lon)}. ` : ''}
-        {residuals.length > 0 ? `Each tape is off by: ${residuals.join(', ')}.` : ''}
+        {placed ? `${words.place({ place: `${latitudeText(lat)}, ${longitudeText(lon)}` })} ` : ''}
+        {residuals.length > 0 ? words.residuals({ tapes: residuals }) : ''}
       </p>
     </>
   );
@@ -147,6 +143,7 @@ function SideNotSaid({
   readonly onSide: (side: 'left' | 'right') => void;
 }) {
   const f = useFigures();
+  const words = f.words.window.record.point;
   const { places } = solved;
   const names = placeNames(places).map(f.say);
   return (
@@ -154,28 +151,30 @@ function SideNotSaid({
       <p>
         <strong>{f.say(whichInWords(places))}</strong>
       </p>
-      <p>{f.say(ambiguousInWords(solved))} Until it is said, whoever digs has to keep clear of both.</p>
+      <p>
+        {f.say(ambiguousInWords(solved))} {words.untilSaid}
+      </p>
       <p className="buttons">
         {places.map((place, i) => {
           const side = place.fix?.side;
           if (!side || side === 'onLine') return null;
           return (
             <button key={names[i]} type="button" className="side-choice" onClick={() => onSide(side)}>
-              {capital(names[i]!)}: {offsetInWords(place.xy, shape, f)}
+              {words.placeAt({ name: capital(names[i]!), offset: offsetInWords(place.xy, shape, f) })}
             </button>
           );
         })}
       </p>
-      <p className="field-hint">The map shows both. A third tape from a post off their line tells them apart too.</p>
+      <p className="field-hint">{words.mapShowsBoth}</p>
     </div>
   );
 }
 
 /** "0.28 m north of the opening, 0.40 m along it from the west post" */
-function offsetInWords(xy: Xy, shape: GatewayShape, { units, words: { things } }: Figures): string {
+function offsetInWords(xy: Xy, shape: GatewayShape, f: Figures): string {
   const { alongM, leftM } = offsetOf(xy, shape);
-  const off = `${formatTape(Math.abs(leftM), units)} ${things.compass[sideOfOpening(shape, leftM)]} of the opening`;
-  return `${off}, ${formatTape(alongM, units)} along it from the ${things.compass[postSide(shape, 'start')]} post`;
+  const [side, post] = [sideOfOpening(shape, leftM), postSide(shape, 'start')];
+  return f.words.window.record.point.offset({ offM: Math.abs(leftM), side, alongM, post });
 }
 
 /** Tapes that can't all be right, as they were read. */
@@ -184,7 +183,7 @@ function DoNotMeet({ solved }: { readonly solved: SolvedPoint }) {
   return (
     <div className="side-not-said" role="alert">
       <p>
-        <strong>These tapes do not meet</strong>
+        <strong>{f.words.window.record.point.doNotMeet}</strong>
       </p>
       <p>{f.say(doNotMeetInWords(solved))}</p>
     </div>
@@ -202,20 +201,26 @@ function SideSaid({
   readonly onSide: (side: BuriedPoint['side']) => void;
 }) {
   const f = useFigures();
+  const words = f.words.window.record.point;
   const { places } = solvePoint({ ...point, side: null }, source);
   if (places.length < 2) return null;
   const names = placeNames(places).map(f.say);
   return (
     <SelectField<'left' | 'right' | 'open'>
-      label="On which side of the line of the posts it lies"
+      label={words.whichSide}
       value={point.side ?? 'open'}
       choices={[
         ...places.flatMap(({ xy, fix }, i) =>
           !fix || fix.side === 'onLine'
             ? []
-            : [{ value: fix.side, label: `${capital(names[i]!)}: ${offsetInWords(xy, source.shape, f)}` }],
+            : [
+                {
+                  value: fix.side,
+                  label: words.placeAt({ name: capital(names[i]!), offset: offsetInWords(xy, source.shape, f) }),
+                },
+              ],
         ),
-        { value: 'open', label: 'Not said: it can be at both' },
+        { value: 'open', label: words.notSaid },
       ]}
       onCommit={(side) => onSide(side === 'open' ? null : side)}
     />
@@ -225,7 +230,7 @@ function SideSaid({
 /** The posts that would fix the point best, before the trench is closed. */
 function Suggestion({ near }: { readonly near: readonly [number, number] }) {
   const f = useFigures();
-  const { units } = f;
+  const words = f.words.window.record.point;
   const posts = usePostsNear(near);
   const wanted = posts.map((post) => ({ id: post.key, at: post.xy }));
   const best = [
@@ -237,7 +242,7 @@ function Suggestion({ near }: { readonly near: readonly [number, number] }) {
   return (
     <div className="suggestion">
       <p>
-        <strong>Best posts to tape from, before the trench is closed</strong>
+        <strong>{words.bestPosts}</strong>
       </p>
       <ul>
         {best.map((choice) => {
@@ -254,8 +259,7 @@ function Suggestion({ near }: { readonly near: readonly [number, number] }) {
               >
                 {chosen.map(({ name }) => f.say(name)).join(', ')}
               </button>{' '}
-              to {formatTape(choice.error.sePositionM, units)}
-              {choice.mirrorM === null ? ', and it checks itself' : ''}
+              {words.sureTo({ sePositionM: choice.error.sePositionM, checked: choice.mirrorM === null })}
             </li>
           );
         })}
@@ -271,42 +275,43 @@ function OtherWays({
   source: { shape, placed },
 }: {
   readonly point: BuriedPoint;
-  readonly set: (label: string, to: RecordPoint['to']) => void;
+  readonly set: (step: Step, to: RecordPoint['to']) => void;
   readonly source: CrossingSource;
 }) {
   const [open, setOpen] = useState(point.offset !== null || point.gps !== null);
   const { offset, gps } = point;
-  const { compass } = useWords().things;
+  const words = useWords().window.record.point;
+  const { edits } = words;
   if (!open) {
     return (
       <button type="button" className="plain" onClick={() => setOpen(true)}>
-        Measured another way
+        {words.anotherWay}
       </button>
     );
   }
   const setOffset = (patch: Partial<NonNullable<BuriedPoint['offset']>>) =>
-    set('Measure along and off the opening', { offset: { alongM: 0, leftM: 0, ...offset, ...patch } });
+    set(edits.offset, { offset: { alongM: 0, leftM: 0, ...offset, ...patch } });
   return (
     <>
       <div className="field-pair">
         <LengthField
-          label="Along the opening"
+          label={words.along}
           valueM={offset?.alongM ?? null}
           {...lengthBoundsOf(pointOffset.alongM)}
           optional
-          hint={`From the ${compass[postSide(shape, 'start')]} post towards the ${compass[postSide(shape, 'end')]} one.`}
-          onCommitM={(alongM) => (alongM === null ? set('Forget the offset', { offset: null }) : setOffset({ alongM }))}
+          hint={words.alongHint({ from: postSide(shape, 'start'), to: postSide(shape, 'end') })}
+          onCommitM={(alongM) => (alongM === null ? set(edits.forgetOffset, { offset: null }) : setOffset({ alongM }))}
         />
         <LengthField
-          label="Square off it"
+          label={words.square}
           valueM={offset?.leftM ?? null}
           {...lengthBoundsOf(pointOffset.alongM)}
           optional
-          hint={`Above 0 to the ${compass[sideOfOpening(shape, 1)]}, below to the ${compass[sideOfOpening(shape, -1)]}.`}
-          onCommitM={(leftM) => (leftM === null ? set('Forget the offset', { offset: null }) : setOffset({ leftM }))}
+          hint={words.squareHint({ above: sideOfOpening(shape, 1), below: sideOfOpening(shape, -1) })}
+          onCommitM={(leftM) => (leftM === null ? set(edits.forgetOffset, { offset: null }) : setOffset({ leftM }))}
         />
       </div>
-      {placed ? <GpsFields gps={gps} onGps={(next) => set('Write the GPS position', { gps: next })} /> : null}
+      {placed ? <GpsFields gps={gps} onGps={(next) => set(edits.gps, { gps: next })} /> : null}
     </>
   );
 }
@@ -321,6 +326,7 @@ function GpsFields({
   readonly gps: BuriedPoint['gps'];
   readonly onGps: (gps: BuriedPoint['gps']) => void;
 }) {
+  const words = useWords().window.record.point;
   const read = (text: string) => {
     if (text.trim() === '') return onGps(null);
     const [lat, lon] = text.split(/[\s,;]+/).map(Number);
@@ -330,13 +336,13 @@ function GpsFields({
   return (
     <div className="field-pair">
       <TextField
-        label="GPS: latitude, longitude"
+        label={words.gps}
         value={gps ? `${gps.lonLat[1]}, ${gps.lonLat[0]}` : ''}
-        hint="Decimal degrees, WGS 84."
+        hint={words.gpsHint}
         onCommit={read}
       />
       <LengthField
-        label="Sure to"
+        label={words.error}
         valueM={gps?.seM ?? null}
         {...lengthBoundsOf(pointGps.seM)}
         optional

@@ -1,7 +1,7 @@
 import '../../styles/record.css';
 import { useState } from 'react';
 import { recordSentence } from '../../../core/record/crossingRegister.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { BuiltRegister } from './BuiltRegister.tsx';
@@ -26,7 +26,8 @@ const registers = [
 /** Record: what is really in the ground, tested and handed over. */
 export function RecordPage() {
   const { crossings, differences } = useRecord();
-  const { registers: labels, figures } = useWords().window.record;
+  const f = useFigures();
+  const { registers: labels, figures } = f.words.window.record;
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('crossings');
   const View = registers.find(({ name }) => name === open)!.view;
   const untied = crossings.filter(({ tied, built }) => tied < 2 && built.inGround);
@@ -35,7 +36,7 @@ export function RecordPage() {
   const gateways = (rows: typeof crossings) => rows.map(({ built }) => built.figures.gateway.id);
   return (
     <>
-      <Answer>{recordSentence(crossings, differences.length)}</Answer>
+      <Answer>{f.say(recordSentence(crossings, differences.length))}</Answer>
       {crossings.length > 0 ? (
         <div className="figures">
           <Figure label={figures.notTaped} value={String(untied.length)} pieces={gateways(untied)} />

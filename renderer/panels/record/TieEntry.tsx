@@ -7,11 +7,9 @@ import { type FixedPost, fixedPosts, postOfTie, tieFromKey } from '../../../core
 import { postThen } from '../../../core/locate/tieWords.ts';
 import { usualTapeSeM } from '../../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../../core/model/recordThings.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { light, say } from '../../state/choose.ts';
 import { useFigures } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
 import { LengthField } from '../parts/LengthField.tsx';
 
 /** Posts further off than this are not offered: no tape reaches so far (common practice, no source). */
@@ -30,6 +28,9 @@ export function postMapId({ from }: FixedPost): string {
   return from.on === 'post' ? from.postId : from.gatewayId;
 }
 
+/** What Undo calls an edit of a point. */
+export type Step = (edited: { readonly where: string }) => string;
+
 /** The tapes of one point: those that there are, and room for one more. */
 export function TieEntry({
   ties,
@@ -38,14 +39,14 @@ export function TieEntry({
 }: {
   readonly ties: readonly TapeTie[];
   readonly near: Xy;
-  readonly onChange: (ties: readonly TapeTie[], label: string) => void;
+  readonly onChange: (ties: readonly TapeTie[], step: Step) => void;
 }) {
   const { project, survey } = useOpenFile();
   const f = useFigures();
-  const units = useUnits();
+  const { ties: words, edits, error } = f.words.window.record.point;
   const posts = usePostsNear(near);
   const stood = ties.map((tie) => postOfTie(tie, project, survey));
-  const set = (i: number, tie: TapeTie) => onChange(ties.with(i, tie), 'Change a tie');
+  const set = (i: number, tie: TapeTie) => onChange(ties.with(i, tie), edits.changeTie);
   return (
     <>
       <ul className="ties">
@@ -55,20 +56,16 @@ export function TieEntry({
               <strong>{f.say(postThen(stood[i]!))}</strong>
               <button
                 type="button"
-                aria-label={`Remove the tie from ${tie.postName}`}
-                onClick={() => onChange(ties.toSpliced(i, 1), 'Remove a tie')}
+                aria-label={words.removeFrom({ post: tie.postName })}
+                onClick={() => onChange(ties.toSpliced(i, 1), edits.removeTie)}
               >
-                Remove
+                {words.remove}
               </button>
             </p>
-            {stood[i]!.gone || stood[i]!.movedM > 0 ? (
-              <p className="field-hint">
-                This tape counts from where the post stood. If you tape it anew, remove this one first.
-              </p>
-            ) : null}
+            {stood[i]!.gone || stood[i]!.movedM > 0 ? <p className="field-hint">{words.postMoved}</p> : null}
             <div className="field-pair">
               <LengthField
-                label="Tape"
+                label={words.tape}
                 valueM={tie.distanceM}
                 {...lengthBoundsOf(tieFields.distanceM)}
                 onCommitM={(distanceM) => {
@@ -76,7 +73,7 @@ export function TieEntry({
                 }}
               />
               <LengthField
-                label="Sure to"
+                label={error}
                 valueM={tie.seM}
                 {...lengthBoundsOf(tieFields.seM)}
                 onCommitM={(seM) => {
@@ -90,7 +87,9 @@ export function TieEntry({
       <NewTie
         posts={posts.filter(({ key }) => !ties.some(({ from }) => tieFromKey(from) === key))}
         near={near}
-        onAdd={(tie) => onChange([...ties, tie], `Tie from ${tie.postName}, ${formatTape(tie.distanceM, units)}`)}
+        onAdd={(tie) =>
+          onChange([...ties, tie], ({ where }) => edits.tie({ where, post: tie.postName, distanceM: tie.distanceM }))
+        }
       />
     </>
   );
@@ -106,28 +105,23 @@ function NewTie({
   readonly onAdd: (tie: TapeTie) => void;
 }) {
   const f = useFigures();
-  const units = useUnits();
+  const words = f.words.window.record.point.ties;
   const [key, setKey] = useState<string | null>(null);
   const post = posts.find((each) => each.key === key) ?? posts[0];
   if (!post) {
-    return (
-      <p className="field-hint">
-        No further post within reach of a tape. Mark one in Draw: a corner of a shed will do.
-      </p>
-    );
+    return <p className="field-hint">{words.noPost}</p>;
   }
   const add = (distanceM: number | null) => {
     if (distanceM === null) return;
     const farM = xyDistanceM(post.xy, near);
-    if (distanceM > 10 * Math.max(1, farM))
-      say(`${f.say(post.name)} is drawn ${formatTape(farM, units)} away: check the tape.`, 'refused');
+    if (distanceM > 10 * Math.max(1, farM)) say(words.checkTape({ post: f.say(post.name), awayM: farM }), 'refused');
     onAdd({ from: post.from, postName: f.say(post.name), postAt: post.at, distanceM, seM: usualTapeSeM });
     setKey(null);
   };
   return (
     <div className="new-tie">
       <div className="field">
-        <label htmlFor="tie-post">Tape from</label>
+        <label htmlFor="tie-post">{words.tapeFrom}</label>
         <select
           id="tie-post"
           value={post.key}
@@ -137,18 +131,18 @@ function NewTie({
         >
           {posts.map((each) => (
             <option key={each.key} value={each.key}>
-              {f.say(each.name)} ({formatTape(xyDistanceM(each.xy, near), units)} as drawn)
+              {words.asDrawn({ post: f.say(each.name), awayM: xyDistanceM(each.xy, near) })}
             </option>
           ))}
         </select>
       </div>
       <LengthField
         key={post.key}
-        label="Tape reads"
+        label={words.reads}
         valueM={null}
         optional
         {...lengthBoundsOf(tieFields.distanceM)}
-        hint="Enter adds it."
+        hint={words.enterAdds}
         onCommitM={add}
       />
     </div>

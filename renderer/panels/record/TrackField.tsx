@@ -5,17 +5,16 @@ import { xyDistanceM } from '../../../core/geometry/vector.ts';
 import { leastOf } from '../../../core/model/extremes.ts';
 import { trackAsTrench } from '../../../core/record/edits/trackAsTrench.ts';
 import type { CrossingFigures, GatewayShape } from '../../../core/shapes/types.ts';
-import { roughUnit } from '../../../core/words/numbers/units.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { LengthField } from '../parts/LengthField.tsx';
 
 /** Takes a GPS track that was walked along the open trench as its path. */
 export function TrackField({ figures, shape }: { readonly figures: CrossingFigures; readonly shape: GatewayShape }) {
-  const units = useUnits();
+  const { track: words, edits } = useWords().window.record.crossing;
   const { survey } = useOpenFile();
   const input = useRef<HTMLInputElement>(null);
   const [seM, setSeM] = useState(5);
@@ -25,35 +24,35 @@ export function TrackField({ figures, shape }: { readonly figures: CrossingFigur
     const away = ({ path }: PreviewFeature) =>
       leastOf(path.map((at) => xyDistanceM(survey.plane.toXy(at), shape.centre)));
     const [nearest] = read.preview.features.filter(({ shape: is }) => is === 'line').sort((a, b) => away(a) - away(b));
-    if (!nearest) return say(`${file.name} holds no track.`, 'refused');
+    if (!nearest) return say(words.none({ fileName: file.name }), 'refused');
     const track = { crossingId: figures.crossing.id, path: nearest.path, seM };
-    void commit(`Take a track as the trench at ${figures.gateway.name}`, trackAsTrench(track, survey, newId), {
+    void commit(edits.track({ gateway: figures.gateway.name }), trackAsTrench(track, survey, newId), {
       recording: true,
     });
   };
   return (
     <div className="field-pair">
       <LengthField
-        label="Receiver sure to"
+        label={words.error}
         valueM={seM}
         minM={0.01}
         maxM={100}
-        hint={`In the hand, some ${roughUnit(units)}: then tapes are far better.`}
+        hint={words.errorHint(null)}
         onCommitM={(next) => {
           if (next !== null) setSeM(next);
         }}
       />
       <div className="field">
         <button type="button" onClick={() => input.current?.click()}>
-          Bring a GPS track
+          {words.bring}
         </button>
-        <p className="field-hint">A GPX file walked along the open trench.</p>
+        <p className="field-hint">{words.bringHint}</p>
         <input
           ref={input}
           type="file"
           hidden
           accept=".gpx,application/gpx+xml"
-          aria-label="GPS track of the trench"
+          aria-label={words.file}
           onChange={(event) => {
             const file = event.target.files?.[0];
             event.target.value = '';

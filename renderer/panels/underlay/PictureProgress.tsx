@@ -1,7 +1,9 @@
 import './underlay.css';
 import { usePictureImport } from '../../pictures/importState.ts';
 import { useWords } from '../../state/useFigures.ts';
-import { SystemQuestion } from './SystemQuestion.tsx';
+import { lazyPart } from '../lazyPart.tsx';
+
+const SystemQuestion = lazyPart(async () => (await import('./SystemQuestion.tsx')).SystemQuestion);
 
 /** The picture that is coming in: how far it is, what it asks, how to stop it; or why it could not come in. */
 export function PictureProgress() {

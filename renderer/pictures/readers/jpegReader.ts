@@ -1,6 +1,6 @@
 import { JpegDamaged, jpegStrips } from '../../../core/exchange/image/jpeg/jpegStrips.ts';
 import { type JpegFile, readJpeg } from '../../../core/exchange/image/jpeg/readJpeg.ts';
-import { figures } from '../../../core/words/figures.ts';
+import { message } from '../../../core/words/message.ts';
 import { damagedPicture, PictureProblem, type PictureReader, stripPx } from './reader.ts';
 import { wholeReader } from './wholeReader.ts';
 
@@ -10,12 +10,10 @@ const smallPixels = 24_000_000;
 export async function jpegReader(file: Blob, turned: boolean): Promise<PictureReader> {
   const bytes = new Uint8Array(await file.arrayBuffer());
   const { jpeg, size, whyNot } = readJpeg(bytes);
-  if (!size)
-    throw new PictureProblem(
-      `The JPEG picture can't be read: ${whyNot && figures('metric').say(whyNot)}. Save it anew, or fetch it again.`,
-    );
+  const why = whyNot ?? message('window.background.pictures.atOnce.damaged');
+  if (!size) throw new PictureProblem(message('window.background.pictures.jpeg', { why }));
   if (jpeg && size.widthPx * size.heightPx > smallPixels) return stripReader(bytes, jpeg);
-  return wholeReader(file, size, { opaque: true, turned }, whyNot ? figures('metric').say(whyNot) : 'it is damaged');
+  return wholeReader(file, size, { opaque: true, turned }, why);
 }
 
 function stripReader(bytes: Uint8Array, jpeg: JpegFile): PictureReader {
@@ -33,7 +31,7 @@ function stripReader(bytes: Uint8Array, jpeg: JpegFile): PictureReader {
           yield { ...strip, image };
         }
       } catch (error) {
-        throw new PictureProblem(error instanceof JpegDamaged ? figures('metric').say(error.said) : damagedPicture);
+        throw new PictureProblem(error instanceof JpegDamaged ? error.said : damagedPicture);
       }
     },
   };

@@ -1,6 +1,6 @@
 import { kindOfPicture, webpSize } from '../../../core/exchange/image/kindOfPicture.ts';
 import { whyNotSize } from '../../../core/exchange/image/pyramid.ts';
-import { figures } from '../../../core/words/figures.ts';
+import { message } from '../../../core/words/message.ts';
 import { jpegReader } from './jpegReader.ts';
 import { pngReader } from './pngReader.ts';
 import { damagedPicture, PictureProblem, type PictureReader } from './reader.ts';
@@ -12,11 +12,11 @@ const largestFileBytes = 2 * 1024 * 1024 * 1024;
 /** A reader for a picture file, by what is in it and not by its name. `turned`: see `WholeOptions`. */
 export async function openReader(file: File, turned: boolean): Promise<PictureReader> {
   if (file.size > largestFileBytes) {
-    throw new PictureProblem(`${file.name} is larger than 2 GB. Cut it in parts, or save it smaller.`);
+    throw new PictureProblem(message('window.background.pictures.tooManyBytes', { fileName: file.name }));
   }
   const reader = await readerFor(file, turned);
   const why = whyNotSize(reader.widthPx, reader.heightPx);
-  if (why) throw new PictureProblem(figures('metric').say(why));
+  if (why) throw new PictureProblem(why);
   return reader;
 }
 
@@ -33,9 +33,14 @@ async function readerFor(file: File, turned: boolean): Promise<PictureReader> {
       const size = webpSize(head);
       if (!size) throw new PictureProblem(damagedPicture);
       const [widthPx, heightPx] = size;
-      return wholeReader(file, { widthPx, heightPx }, { opaque: false, turned }, 'it is a WebP picture');
+      return wholeReader(
+        file,
+        { widthPx, heightPx },
+        { opaque: false, turned },
+        message('window.background.pictures.atOnce.webp'),
+      );
     }
     case null:
-      throw new PictureProblem(`${file.name} is no JPEG, PNG, WebP or TIFF picture.`);
+      throw new PictureProblem(message('window.background.pictures.otherKind', { fileName: file.name }));
   }
 }

@@ -1,5 +1,6 @@
 import { hasAlpha, type PngHeader, readPngHeader, rowBytes } from '../../../core/exchange/image/png/pngHeader.ts';
 import { type PngColours, PngDamaged, rowToRgba, unfilter } from '../../../core/exchange/image/png/pngRows.ts';
+import { message } from '../../../core/words/message.ts';
 import { BlockFile } from './blockFile.ts';
 import { damagedPicture, PictureProblem, type PictureReader, stripPx } from './reader.ts';
 import { wholeReader } from './wholeReader.ts';
@@ -10,7 +11,13 @@ export async function pngReader(file: Blob): Promise<PictureReader> {
   if (!header) throw new PictureProblem(damagedPicture);
   const { colours, dataAt } = await readColours(blocks);
   const opaque = !hasAlpha(header, colours.transparency);
-  if (header.interlaced) return wholeReader(file, header, { opaque, turned: false }, 'it is interlaced');
+  if (header.interlaced)
+    return wholeReader(
+      file,
+      header,
+      { opaque, turned: false },
+      message('window.background.pictures.atOnce.interlaced'),
+    );
   return {
     widthPx: header.widthPx,
     heightPx: header.heightPx,

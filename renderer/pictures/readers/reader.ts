@@ -1,4 +1,6 @@
 import type { GeoTiffPlace } from '../../../core/exchange/image/geoTiffTags.ts';
+import { figures } from '../../../core/words/figures.ts';
+import { type Message, message } from '../../../core/words/message.ts';
 
 /** A picture that is read from top to bottom, as wide as it is and a band at a time. */
 export interface PictureReader {
@@ -18,8 +20,12 @@ export interface Strip {
   readonly image: ImageBitmap;
 }
 
-/** Thrown where a picture can't be read; the message is for the user and says what to do. */
-export class PictureProblem extends Error {}
+/** Thrown where a picture can't be read; the message is for the user and says what to do, in the language of this thread. */
+export class PictureProblem extends Error {
+  constructor(why: Message) {
+    super(figures('metric').say(why));
+  }
+}
 
 /** Rows of a band; the memory for one is the picture's width times this times 4 bytes, twice over. */
 export const stripPx = 512;
@@ -27,4 +33,4 @@ export const stripPx = 512;
 /** The most pixels that are decoded at once, where a picture can't be read in bands: 400 MB of them. */
 export const mostAtOnce = 100_000_000;
 
-export const damagedPicture = 'The picture is damaged or breaks off. Save it anew, or fetch it again.';
+export const damagedPicture = message('window.background.pictures.damaged');

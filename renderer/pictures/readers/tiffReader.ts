@@ -1,3 +1,4 @@
+import { message } from '../../../core/words/message.ts';
 import { placeOfTiff } from './placeOfTiff.ts';
 import { damagedPicture, mostAtOnce, PictureProblem, type PictureReader, stripPx } from './reader.ts';
 import { tiffBands } from './tiff/tiffBands.ts';
@@ -11,9 +12,7 @@ export async function tiffReader(file: Blob): Promise<PictureReader> {
   const { bands, whyNot } = tiffBands(picture, mask);
   if (!bands) throw new PictureProblem(whyNot);
   if (widthPx * rowsAtOnce > mostAtOnce) {
-    throw new PictureProblem(
-      'This TIFF is stored in one piece too large to be read. Save it as a tiled TIFF, or in strips.',
-    );
+    throw new PictureProblem(message('window.background.pictures.tiff.onePiece'));
   }
   return {
     widthPx,
@@ -39,7 +38,7 @@ async function open(file: Blob) {
     const picture = await pictureOf(tiff, file, 0);
     return { picture, mask: await maskOf(tiff, file, picture) };
   } catch {
-    throw new PictureProblem('The TIFF picture can’t be read: its header is damaged. Save it anew, or fetch it again.');
+    throw new PictureProblem(message('window.background.pictures.tiff.header'));
   }
 }
 

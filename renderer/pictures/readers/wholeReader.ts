@@ -1,3 +1,4 @@
+import { type Message, message } from '../../../core/words/message.ts';
 import { damagedPicture, mostAtOnce, PictureProblem, type PictureReader } from './reader.ts';
 
 export interface WholeOptions {
@@ -11,13 +12,11 @@ export async function wholeReader(
   file: Blob,
   size: { readonly widthPx: number; readonly heightPx: number },
   { opaque, turned }: WholeOptions,
-  whyAtOnce: string,
+  whyAtOnce: Message,
 ): Promise<PictureReader> {
   if (size.widthPx * size.heightPx > mostAtOnce) {
-    const most = mostAtOnce / 1_000_000;
-    throw new PictureProblem(
-      `The picture has more than ${most} million pixels and can't be read in bands, because ${whyAtOnce}. Save it as an ordinary (baseline) JPEG, a PNG without interlacing, or a TIFF.`,
-    );
+    const mostMillions = mostAtOnce / 1_000_000;
+    throw new PictureProblem(message('window.background.pictures.tooManyPixels', { mostMillions, why: whyAtOnce }));
   }
   const image = await createImageBitmap(file, { imageOrientation: turned ? 'from-image' : 'none' }).catch(() => {
     throw new PictureProblem(damagedPicture);

@@ -107,7 +107,7 @@ async function open(file: Blob, chosen: ElevationRequest['system']): Promise<Ope
     return { message: message('exchange.heights.isPicture') };
   }
   const why = whyNotPixels(picture.tags);
-  if (why) return { message: message('exchange.heights.asSaid', { text: why }) };
+  if (why) return { message: why };
   const { tags, band } = heightTagsOf(picture.image);
   if (holdsDepths(tags)) {
     return { message: message('exchange.heights.depths') };

@@ -527,7 +527,7 @@ describe('fence types whose name says more wires than are entered', () => {
   it('of a type that no line uses, and where somebody has entered them, even as none, nothing is said', () => {
     expect(said(fed(older('Seven wires')), 'plainWiresNotEntered')).toEqual([]);
     expect(said(used({ ...older('Seven wires'), plainWires: 0 }), 'plainWiresNotEntered')).toEqual([]);
-    for (const type of startingFenceTypes) expect(said(used(type), 'plainWiresNotEntered'), type.name).toEqual([]);
+    for (const type of startingFenceTypes()) expect(said(used(type), 'plainWiresNotEntered'), type.name).toEqual([]);
   });
 });
 

@@ -30,7 +30,7 @@ import { bytesOf, previewOfBytes } from './mapFiles.ts';
 
 const demo = projectOf(demoThings());
 const demoSurvey = surveyOf(demo);
-const fresh = (): Project => projectOf([newProperty('Another name'), ...startingFenceTypes]);
+const fresh = (): Project => projectOf([newProperty('Another name'), ...startingFenceTypes()]);
 
 const formats: readonly (readonly [name: string, write: (project: Project) => Uint8Array])[] = [
   ['map.kml', (project) => bytesOf(writeKml(project, surveyOf(project)))],

@@ -17,7 +17,7 @@ import { randomNumbers } from '../../support/random.ts';
 import { at, emptyProject } from '../../support/randomProjects.ts';
 import { bytesOf, previewOfBytes } from './mapFiles.ts';
 
-const fresh = (): Project => projectOf([newProperty('Fresh'), ...startingFenceTypes]);
+const fresh = (): Project => projectOf([newProperty('Fresh'), ...startingFenceTypes()]);
 
 function taken(geometries: readonly unknown[], choices: Partial<ImportChoices> = {}, into = fresh()) {
   const features = geometries.map((geometry) => ({ type: 'Feature', properties: {}, geometry }));

@@ -21,7 +21,7 @@ import { withUnknown } from '../../support/withUnknown.ts';
 /** Without the one reading that lies far from all else. */
 const things = fullProperty().filter(({ id }) => id !== 'reading-with-switches');
 const newer = projectOf(things.map(withUnknown));
-const fresh = () => projectOf([newProperty('Another'), ...startingFenceTypes]);
+const fresh = () => projectOf([newProperty('Another'), ...startingFenceTypes()]);
 
 function takenIn(read: ReadResult, into: Project): Imported {
   if (!read.ok) throw new Error(inEnglish(read.message));

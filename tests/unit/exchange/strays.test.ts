@@ -39,11 +39,11 @@ function file(...pieces: readonly Piece[]): Preview {
   return previewOfBytes('a.geojson', bytesOf(JSON.stringify({ type: 'FeatureCollection', features })));
 }
 
-const fresh = (): Project => projectOf([newProperty('Fresh'), ...startingFenceTypes]);
+const fresh = (): Project => projectOf([newProperty('Fresh'), ...startingFenceTypes()]);
 
 /** A property with one post, at home. */
 function drawn(): Project {
-  const placed = projectOf([{ ...newProperty('Drawn'), origin: home, placed: true }, ...startingFenceTypes]);
+  const placed = projectOf([{ ...newProperty('Drawn'), origin: home, placed: true }, ...startingFenceTypes()]);
   return placePost({ at: home }, countingIds())(placed);
 }
 
@@ -171,7 +171,7 @@ describe('where a property is', () => {
     // A property that lies at one of them does not need to be asked.
     expect(whyNotImport(preview, drawn())).toBeNull();
     expect(taken(preview, drawn()).added).toBe(20);
-    const placed = projectOf([{ ...newProperty('Placed'), origin: away(500), placed: true }, ...startingFenceTypes]);
+    const placed = projectOf([{ ...newProperty('Placed'), origin: away(500), placed: true }, ...startingFenceTypes()]);
     expect(straysOf(preview, placed).every((name) => name.startsWith('A'))).toBe(true);
   });
 

@@ -100,13 +100,13 @@ describe('a bow wider than its opening', () => {
   const gateway = newGateway({ id: 'G', name: 'G1', lineId: 'F', atM: 50 });
   const property = newProperty('Bows', [0, 0]);
   const crossing = newCrossing('X', gateway, property.crossings);
-  const project = projectOf([property, ...startingFenceTypes, line, gateway, crossing]);
+  const project = projectOf([property, ...startingFenceTypes(), line, gateway, crossing]);
   const refused = /bow of the crossing can't be 5\.00 m: gateway G1 has a width of 4\.20 m\. Enter a smaller one/;
 
   it('is refused by every edit, and by an import', () => {
     expect(() => changeThing({ kind: 'crossing', id: 'X', to: { bowM: 5 } })(project)).toThrow(refused);
     expect(() => setCrossing({ gatewayId: 'G', to: { bowM: 5 } }, () => 'X2')(project)).toThrow(refused);
-    const without = projectOf([property, ...startingFenceTypes, line, gateway]);
+    const without = projectOf([property, ...startingFenceTypes(), line, gateway]);
     expect(() => setCrossing({ gatewayId: 'G', to: { bowM: 5 } }, () => 'X2')(without)).toThrow(refused);
     expect(imported({ ...crossing, bowM: 5 })).toMatchObject({
       ok: false,

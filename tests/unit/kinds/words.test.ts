@@ -1,9 +1,12 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished, test } from 'vitest';
 import { fieldsOf, kinds } from '../../../core/kinds/allKinds.ts';
 import { choicesOf } from '../../../core/kinds/describe.ts';
 import { fieldCalled, wordsOf } from '../../../core/kinds/words.ts';
 import { fieldRules, type Rule } from '../../../core/model/edits/support/fieldRules.ts';
+import { english } from '../../../core/words/en.ts';
 import { figures } from '../../../core/words/figures.ts';
+import { setLanguage } from '../../../core/words/language.ts';
+import { type FieldRule, readField } from '../../../core/words/numbers/field.ts';
 import { pseudo } from '../../../core/words/pseudo.ts';
 import { inEnglish } from '../../support/english.ts';
 import { englishIn, expectFromCatalogue } from '../../support/pseudo.ts';
@@ -62,4 +65,15 @@ describe('what a field must be', () => {
       'a number from 0.1 to 100 (branch) (costs)',
     );
   });
+});
+
+test('what is wrong with a typed figure comes from the catalogue', () => {
+  setLanguage(pseudo());
+  onTestFinished(() => setLanguage(english));
+  const rule: FieldRule = { label: '⟦Depth⟧', unit: 'm', decimals: 2, min: 0, max: 3, optional: false };
+  for (const text of ['', 'deep', '5', '1,234']) {
+    const read = readField(text, { ...rule, max: text === '1,234' ? 2000 : 3 });
+    expect('problem' in read && englishIn(read.problem), text).toBe('problem' in read ? '' : false);
+    if (text !== '1,234') expect(read).toHaveProperty('problem');
+  }
 });

@@ -259,7 +259,7 @@ describe('what is in the ground and drawn no longer', () => {
     ])('comes back from %s as it was, once', (file, write) => {
       const preview = previewOfBytes(file, bytesOf(write(passed, surveyed)));
       expect(preview.features.filter(({ ours }) => !ours)).toEqual([]);
-      const fresh = projectOf([newProperty('Another'), ...startingFenceTypes]);
+      const fresh = projectOf([newProperty('Another'), ...startingFenceTypes()]);
       const back = importFeatures(preview, { ...usualChoices, typeId: 'ft-2' }, fresh, countingIds(900));
       expect(back.problems).toEqual([]);
       expect(exchangedLeft(back.project)).toEqual(exchangedLeft(passed));
@@ -292,7 +292,7 @@ describe('what is in the ground and drawn no longer', () => {
     const json = writeGeoJson(project, survey);
     const read = readGeoJson(json);
     if (!read.ok) throw new Error(inEnglish(read.message));
-    const fresh = projectOf([newProperty('Another'), ...startingFenceTypes]);
+    const fresh = projectOf([newProperty('Another'), ...startingFenceTypes()]);
     const back = importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, fresh, countingIds(900));
     expect(back.problems).toEqual([]);
     expect([...back.project.inGround.values()]).toEqual([...project.inGround.values()]);

@@ -143,6 +143,9 @@ describe('stakeOut', () => {
     const { base, survey } = property();
     const { start, end } = stakeAt(base, survey).postNames;
     expect([inEnglish(start), inEnglish(end)]).toEqual(['hinge post (west)', 'latch post (east)']);
+    const double = put(base, { ...base.gateway.get('G1')!, leaves: 2 });
+    const both = stakeAt(double, surveyOf(double)).postNames;
+    expect([inEnglish(both.start), inEnglish(both.end)]).toEqual(['west post', 'east post']);
     expect(crossingAt(base, survey, 'G9')).toBeNull();
   });
 

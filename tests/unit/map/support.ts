@@ -36,7 +36,7 @@ export function exampleScene(...more: Thing[]): Scene {
   const g1 = newGateway({ id: 'G1', name: 'G1', lineId: 'F1', atM: 50, widthM: 4 });
   const project = projectOf([
     property,
-    ...startingFenceTypes,
+    ...startingFenceTypes(),
     f1,
     f2,
     g1,

@@ -419,7 +419,7 @@ describe('the wires of a kilometre of boundary (worked by hand)', () => {
         ),
       ),
     );
-  const seven = startingFenceTypes.find(({ id }) => id === 'ft-boundary')!;
+  const seven = startingFenceTypes().find(({ id }) => id === 'ft-boundary')!;
 
   it('seven of 1,001 m and 3 % of waste: 7,217 m, twelve coils of 649 m', () => {
     const { order, findings } = boundary(seven);

@@ -323,7 +323,7 @@ describe('a kilometre of fence by its wires (worked by hand)', () => {
         ),
       ),
     );
-  const starting = (id: string) => startingFenceTypes.find((type) => type.id === id)!;
+  const starting = (id: string) => startingFenceTypes().find((type) => type.id === id)!;
 
   it('the boundary of seven wires: 7 x 1,001 m, insulators for two, staples for five', () => {
     const counted = straight(starting('ft-boundary'));

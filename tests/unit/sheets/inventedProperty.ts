@@ -39,7 +39,7 @@ export function inventedThings(rows = 6, name = 'Kōwhai Flat (invented)'): Thin
   const east = width + lane / 2;
   const things: Thing[] = [
     { ...newProperty(name, origin), invented: true },
-    ...startingFenceTypes,
+    ...startingFenceTypes(),
     newFenceLine({
       id: 'boundary',
       name: 'Boundary',

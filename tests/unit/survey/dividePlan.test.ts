@@ -101,8 +101,8 @@ describe('places where a switch could go', () => {
       ]),
     );
     expect(found.map(({ key, label, cost }) => [key, inEnglish(label), cost])).toEqual([
-      ['takeOff:b:start', 'b at lane, c', 1.3],
-      ['takeOff:c:end', 'c at lane, b', 1.3],
+      ['takeOff:b:start', 'b at lane and c', 1.3],
+      ['takeOff:c:end', 'c at lane and b', 1.3],
     ]);
   });
 

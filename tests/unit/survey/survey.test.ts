@@ -1,8 +1,9 @@
 import { inEnglish } from '../../support/english.ts';
 import { describe, expect, it } from 'vitest';
+import { pointInRing } from '../../../core/geometry/ring.ts';
 import { put, remove } from '../../../core/model/project.ts';
 import type { Thing } from '../../../core/model/things.ts';
-import { placesToName } from '../../../core/survey/paddocks.ts';
+import { middleOf, placesToName } from '../../../core/survey/paddocks.ts';
 import { sectionLetter } from '../../../core/survey/sectionLetter.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { feedInWords } from '../../../core/survey/switchInWords.ts';
@@ -138,7 +139,7 @@ describe('paddocks', () => {
   ]);
 
   it('share a fence and take the name whose point lies in them', () => {
-    const { paddocks } = survey(
+    const { paddocks, plane } = survey(
       square,
       right,
       paddockName('p1', 'Creek', [500, 100]),
@@ -148,14 +149,31 @@ describe('paddocks', () => {
       ['Creek', 120_000],
       ['Hill', 120_000],
     ]);
-    expect(placesToName(paddocks)).toEqual([]);
+    expect(placesToName(paddocks, plane)).toEqual([]);
+  });
+
+  it('are land that lies aslant and is narrow, but not the gap between two lines of one fence', () => {
+    const strip = (widthM: number) =>
+      line('strip', [
+        [0, 0],
+        [600, 500],
+        [600 - widthM, 500 + widthM],
+        [-widthM, widthM],
+        [0, 0],
+      ]);
+    const lane = survey(strip(4));
+    expect(lane.paddocks).toHaveLength(1);
+    expect(lane.paddocks[0]!.areaM2).toBeCloseTo(4 * 1100, -1);
+    expect(pointInRing(middleOf(lane.paddocks[0]!), lane.paddocks[0]!.ring)).toBe(true);
+    expect(survey(strip(0.5)).paddocks).toEqual([]);
   });
 
   it('ask for a name where none lies in them', () => {
-    const { paddocks } = survey(square, right, paddockName('p2', 'Hill', [100, 100]));
-    const places = placesToName(paddocks);
+    const { paddocks, plane } = survey(square, right, paddockName('p2', 'Hill', [100, 100]));
+    const places = placesToName(paddocks, plane);
     expect(places).toHaveLength(1);
-    expect(places[0]).toBe(paddocks.find(({ named }) => named === null)!.insideAt);
+    const unnamed = paddocks.find(({ named }) => named === null)!;
+    expect(pointInRing(plane.toXy(places[0]!), unnamed.ring)).toBe(true);
   });
 
   it('count what lies within another as its own, and keep lines that are not live', () => {

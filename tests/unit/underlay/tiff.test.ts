@@ -10,6 +10,7 @@ import { tiffBands } from '../../../renderer/pictures/readers/tiff/tiffBands.ts'
 import { maskOf, openTiff, pictureOf } from '../../../renderer/pictures/readers/tiff/tiffFile.ts';
 import { tiffReader } from '../../../renderer/pictures/readers/tiffReader.ts';
 import { describeWith } from '../../support/describeWith.ts';
+import { inEnglish } from '../../support/english.ts';
 import { type MadeTiff, madeTiff } from '../../support/madeTiff.ts';
 import { randomNumbers } from '../../support/random.ts';
 
@@ -19,7 +20,7 @@ async function coloursOf(bytes: Uint8Array, rows = Infinity) {
   const tiff = await openTiff(file);
   const picture = await pictureOf(tiff, file, 0);
   const { bands, whyNot } = tiffBands(picture, await maskOf(tiff, file, picture));
-  if (!bands) throw new Error(whyNot);
+  if (!bands) throw new Error(inEnglish(whyNot));
   const { widthPx, heightPx } = picture.tags;
   const pieces: number[] = [];
   for (let top = 0; top < heightPx; top += rows) {

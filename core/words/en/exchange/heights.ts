@@ -39,7 +39,6 @@ export const heights = {
     `A height is kept every ${f.number(everyM, decimals)} m. Its coordinates are in ${f.say(system)}.`,
   covers: ({ percent }: { percent: number }, f: Figures) =>
     `It covers ${f.number(percent)} % of the ground of the property; elsewhere lengths stay as on the plan.`,
-  asSaid: ({ text }: { text: string }) => text,
   failed: ({ fault }: { fault: string }) => `The elevation model could not be read (${fault}).`,
   /** What the heights of a file are called. */
   imported: 'Imported heights',

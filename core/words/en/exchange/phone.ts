@@ -44,10 +44,6 @@ export const phone = {
   along: 'Along',
   photoAt: ({ name }: { name: string }) => `Photo at ${name}`,
   shouldRead: 'What the fence should read:',
-  /** Where it is read. */
-  at: ({ name }: { name: string }) => `at ${name}`,
-  besideIt: 'beside it',
-  energisersSide: 'on the energiser’s side',
   normallyOff: 'Normally off (open).',
   normallyOn: 'Normally on (closed).',
 };

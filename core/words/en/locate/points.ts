@@ -14,12 +14,12 @@ export const posts = {
   unknown: 'a post',
   hinge: 'hinge post',
   latch: 'latch post',
-  start: 'start post',
-  end: 'end post',
+  /** Of a gate that hangs from both. */
+  onSide: ({ side }: { side: Side }) => `${compass[side]} post`,
   ofGate: ({ post, gateway }: { post: Phrase; gateway: string }, f: Figures) => `${f.say(post)} of ${gateway}`,
-  /** One of the gate's own, to somebody who stands there; of one that stands elsewhere now, the old one. */
-  here: ({ post, side, old }: { post: Phrase; side: Side; old: boolean }, f: Figures) =>
-    old ? `old ${f.say(post)} (${compass[side]})` : `${f.say(post)} (${compass[side]})`,
+  withSide: ({ post, side }: { post: Phrase; side: Side }, f: Figures) => `${f.say(post)} (${compass[side]})`,
+  /** It stands elsewhere now. */
+  old: ({ post }: { post: Phrase }, f: Figures) => `old ${f.say(post)}`,
   /** With what has become of it since a tape was held to it. */
   stood: ({ post, gone, movedM }: { post: Phrase; gone: boolean; movedM: number }, f: Figures) => {
     if (gone) return `${f.say(post)} (no longer drawn)`;

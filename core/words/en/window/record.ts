@@ -1,5 +1,7 @@
 import { built, handover } from './record/built.ts';
+import { crossing, crossings } from './record/crossing.ts';
 import { photos } from './record/photos.ts';
+import { point } from './record/point.ts';
 import { earthTests, readings, testRun } from './record/tests.ts';
 
 /** The Record workspace. */
@@ -17,6 +19,9 @@ export const record = {
   figures: { notTaped: 'not taped yet', sideNotSaid: 'side not said', joints: 'with joints underground' },
   /** Fields that several forms have. */
   fields: { day: 'Day', by: 'By', testedBy: 'Tested by', meter: 'Meter', weather: 'Weather', note: 'Note' },
+  crossings,
+  crossing,
+  point,
   built,
   handover,
   testRun,

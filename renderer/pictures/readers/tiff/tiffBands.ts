@@ -1,6 +1,6 @@
 import { rowOfBlock } from '../../../../core/exchange/image/tiff/samples.ts';
 import { photometrics, type TiffColours, tiffColours } from '../../../../core/exchange/image/tiff/tiffColours.ts';
-import { figures } from '../../../../core/words/figures.ts';
+import { type Message, message } from '../../../../core/words/message.ts';
 import { type TiffBlock, type TiffBlocks, tiffBlocks } from './tiffBlocks.ts';
 import type { TiffPicture } from './tiffFile.ts';
 import { blocksOf, type TiffTags, whyNotPixels } from './tiffTags.ts';
@@ -15,18 +15,14 @@ export interface TiffBands {
 
 export type TiffBandsOrProblem =
   | { readonly bands: TiffBands; readonly whyNot: null }
-  | { readonly bands: null; readonly whyNot: string };
+  | { readonly bands: null; readonly whyNot: Message };
 
 /** `mask`: another picture of the same size that says which pixels are shown. */
 export function tiffBands(picture: TiffPicture, mask: TiffPicture | null): TiffBandsOrProblem {
   const whyNotPicture = whyNotPixels(picture.tags) ?? whyNotColours(picture.tags);
   if (whyNotPicture) return { bands: null, whyNot: whyNotPicture };
   const { colours, whyNot } = tiffColours(picture.tags);
-  if (!colours)
-    return {
-      bands: null,
-      whyNot: `This TIFF can’t be read: ${figures('metric').say(whyNot)}. Save it as an RGB picture.`,
-    };
+  if (!colours) return { bands: null, whyNot: message('window.background.pictures.tiff.colours', { why: whyNot }) };
   const usable = mask && whyNotPixels(mask.tags) === null && mask.tags.samplesPerPixel === 1 ? mask : null;
   const blocks = tiffBlocks(picture);
   const masking = usable && tiffBlocks(usable);
@@ -45,9 +41,9 @@ export function tiffBands(picture: TiffPicture, mask: TiffPicture | null): TiffB
 }
 
 /** Numbers with a sign or with decimals are heights or the like, and no colours. */
-function whyNotColours({ format }: TiffTags): string | null {
+function whyNotColours({ format }: TiffTags): Message | null {
   if (format === 1) return null;
-  return 'This TIFF holds measured values (such as heights), not a picture. Choose a picture.';
+  return message('window.background.pictures.tiff.measured');
 }
 
 async function paint(

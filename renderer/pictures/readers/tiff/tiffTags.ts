@@ -1,6 +1,7 @@
 import type { GeoTIFFImage } from 'geotiff';
 import { isReadable } from '../../../../core/exchange/image/tiff/samples.ts';
 import { photometrics } from '../../../../core/exchange/image/tiff/tiffColours.ts';
+import { type Message, message } from '../../../../core/words/message.ts';
 
 /** What the tags of a picture in a TIFF say of how its pixels are kept, with what holds where one is missing. */
 export interface TiffTags {
@@ -103,11 +104,11 @@ export const packings = {
 } as const;
 
 /** What can't be unpacked here. Zstandard and LERC would need WebAssembly, which the page's content policy forbids. */
-const otherPackings: Readonly<Record<number, string>> = {
-  6: 'old-style JPEG',
-  34887: 'LERC',
-  34925: 'LZMA',
-  50000: 'Zstandard',
+const otherPackings: Readonly<Record<number, Message>> = {
+  6: message('window.background.pictures.tiff.oldJpeg'),
+  34887: message('window.background.pictures.tiff.named', { name: 'LERC' }),
+  34925: message('window.background.pictures.tiff.named', { name: 'LZMA' }),
+  50000: message('window.background.pictures.tiff.named', { name: 'Zstandard' }),
 };
 
 /** Black and white only, of one bit. */
@@ -122,30 +123,31 @@ const mostBlocks = 6_000_000;
 const mostBlockBytes = 400_000_000;
 
 /** Why the pixels of a picture can't be read, or null; for the user. */
-export function whyNotPixels(tags: TiffTags): string | null {
+export function whyNotPixels(tags: TiffTags): Message | null {
   const { widthPx, heightPx, blockWidthPx, blockHeightPx, samplesPerPixel, bits, format, compression } = tags;
   const sizes = [widthPx, heightPx, blockWidthPx, blockHeightPx, samplesPerPixel];
   const blocks = blocksOf(tags);
   if (!sizes.every((size) => Number.isInteger(size) && size > 0) || tags.offsets.length < blocks.count) {
-    return 'The TIFF picture can’t be read: its header is damaged. Save it anew, or fetch it again.';
+    return message('window.background.pictures.tiff.header');
   }
   if (!Object.values<number>(packings).includes(compression)) {
-    const how = otherPackings[compression] ?? `Compression ${compression}`;
-    return `This TIFF is packed in a way that can’t be read (${how}). Save it with LZW, Deflate or JPEG, or unpacked.`;
+    const how =
+      otherPackings[compression] ?? message('window.background.pictures.tiff.compression', { number: compression });
+    return message('window.background.pictures.tiff.packing', { how });
   }
   if (byFax.includes(compression) && (bits !== 1 || (samplesPerPixel > 1 && !tags.apart) || tags.faxOptions > 7)) {
-    return 'The TIFF picture can’t be read: a fax is black and white, and this one says otherwise. Save it anew.';
+    return message('window.background.pictures.tiff.fax');
   }
   if (!isReadable({ bits, format })) {
-    return 'This TIFF keeps its colours in numbers that can’t be read. Save it with 8 or 16 bits a colour.';
+    return message('window.background.pictures.tiff.numbers');
   }
   if (blockWidthPx * blockHeightPx * samplesPerPixel * Math.ceil(bits / 8) > mostBlockBytes) {
-    return 'This TIFF is stored in one piece too large to be read. Save it as a tiled TIFF, or in strips.';
+    return message('window.background.pictures.tiff.onePiece');
   }
-  if (blocks.count > mostBlocks) return 'This TIFF is stored in too many small pieces. Save it with larger tiles.';
+  if (blocks.count > mostBlocks) return message('window.background.pictures.tiff.smallPieces');
   const isCoarse = !byLibrary.includes(compression) && !tags.subsampling.every((every) => every === 1);
   if (tags.photometric === photometrics.yCbCr && isCoarse) {
-    return 'This TIFF keeps its colours coarser than its brightness, and not as a JPEG, which can’t be read. Save it as RGB.';
+    return message('window.background.pictures.tiff.coarse');
   }
   return null;
 }

@@ -291,7 +291,7 @@ describe('taking over', () => {
   });
 
   it('lays a new property down where the file is', () => {
-    const fresh = projectOf([newProperty('New'), ...startingFenceTypes]);
+    const fresh = projectOf([newProperty('New'), ...startingFenceTypes()]);
     const { project } = taken(file({ geometry: line(at(0, 0), at(100, 0)) }), {}, fresh);
     expect(propertyOf(project).placed).toBe(true);
     expect(distanceM(propertyOf(project).origin, at(50, 0))).toBeLessThan(0.1);
@@ -299,7 +299,7 @@ describe('taking over', () => {
 
   it('refuses a drawing without a place on earth, a file far away, and one with nothing usable', () => {
     const text = file({ geometry: line(at(0, 0), at(100, 0)) });
-    const unplaced = projectOf([newProperty('Grid'), ...startingFenceTypes]);
+    const unplaced = projectOf([newProperty('Grid'), ...startingFenceTypes()]);
     const drawn = addFenceLine(
       {
         path: [

@@ -37,7 +37,7 @@ function imported(text: string, into: Project): Imported {
   return importFeatures(read.preview, { ...usualChoices, typeId: 'ft-2' }, into, countingIds(900));
 }
 
-const fresh = (): Project => projectOf([newProperty('Another name'), ...startingFenceTypes]);
+const fresh = (): Project => projectOf([newProperty('Another name'), ...startingFenceTypes()]);
 
 function exchanged(project: Project): Thing[] {
   return exchangedKinds.flatMap((kind) => [...project[kind].values()] as Thing[]);
