@@ -1,5 +1,3 @@
-import { plainWords } from '../../../core/words/figures.ts';
-import { inEnglish } from '../../support/english.ts';
 import { describe, expect, test } from 'vitest';
 import { cableOhm } from '../../../core/electrical/conductors/cableOhm.ts';
 import {
@@ -12,6 +10,8 @@ import { leakageClasses, leakageOhmKm } from '../../../core/electrical/conductor
 import { ohmPerKmInParallel, ohmPerKmOfRoundWire } from '../../../core/electrical/conductors/ohmPerKm.ts';
 import { coilLengthM, kgPerM } from '../../../core/electrical/conductors/wireMass.ts';
 import { crossingDefaults, newCrossing, newFenceType, newGateway } from '../../../core/model/defaults.ts';
+import { plainWords } from '../../../core/words/figures.ts';
+import { inEnglish } from '../../support/english.ts';
 
 describe('conductors', () => {
   test('zinc-coated steel at 9 % IACS (IEC 60888): about 39 and 95 ohm/km, as the handbook figure comes to', () => {
@@ -28,7 +28,9 @@ describe('conductors', () => {
     const cables = conductorLibrary.filter(({ kind }) => kind === 'cable');
     expect(cables.length).toBeGreaterThan(3);
     for (const { name } of cables) {
-      expect(inEnglish(name)).toMatch(/^Fence lead-out cable, (steel|aluminium|copper) core \d\.\d mm, rated 10 kV or more$/);
+      expect(inEnglish(name)).toMatch(
+        /^Fence lead-out cable, (steel|aluminium|copper) core \d\.\d mm, rated 10 kV or more$/,
+      );
     }
     expect(conductorLibrary.some(({ name }) => inEnglish(name).includes('mm²'))).toBe(false);
     expect(plainWords().power.conductors.ratingCaution).toContain('10 kV');

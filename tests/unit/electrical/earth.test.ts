@@ -1,4 +1,3 @@
-import { inEnglish } from '../../support/english.ts';
 import { describe, expect, test } from 'vitest';
 import { dwightRodOhm } from '../../../core/electrical/earth/dwightRod.ts';
 import { earthFieldOhm } from '../../../core/electrical/earth/earthFieldOhm.ts';
@@ -10,6 +9,7 @@ import { soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
 import { earthFieldVoltage, sourceThroughEarth } from '../../../core/electrical/earth/sourceThroughEarth.ts';
 import { spacingRemark } from '../../../core/electrical/earth/spacingRemark.ts';
 import { solveVoltage } from '../../../core/electrical/solveVoltage.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const rod = { rodLengthM: 1.8, rodDiameterMm: 16 };
 

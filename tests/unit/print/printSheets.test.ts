@@ -1,4 +1,3 @@
-import { inEnglish } from '../../support/english.ts';
 import { describe, expect, it } from 'vitest';
 import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { scaleBarFor } from '../../../core/drawing/signs/scaleBar.ts';
@@ -14,6 +13,7 @@ import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
 import { figures } from '../../../core/words/figures.ts';
 import { printJob } from '../../../electron/print/printJob.ts';
+import { inEnglish } from '../../support/english.ts';
 import { baseOptions, inventedThings } from '../sheets/inventedProperty.ts';
 import { type PdfPage, readPdf } from './readPdf.ts';
 

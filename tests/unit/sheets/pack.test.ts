@@ -1,4 +1,3 @@
-import { plainWords } from '../../../core/words/figures.ts';
 import jsqr from 'jsqr';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
@@ -14,7 +13,7 @@ import { layoutPack } from '../../../core/sheets/pack/layoutPack.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
-import { figures } from '../../../core/words/figures.ts';
+import { figures, plainWords } from '../../../core/words/figures.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { inEnglish } from '../../support/english.ts';
 import { plainMeasure } from './plainMeasure.ts';

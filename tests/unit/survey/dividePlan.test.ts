@@ -1,6 +1,3 @@
-import { message } from '../../../core/words/message.ts';
-import { figures } from '../../../core/words/figures.ts';
-import { inEnglish } from '../../support/english.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Project, put } from '../../../core/model/project.ts';
@@ -10,6 +7,8 @@ import { dividePlan } from '../../../core/survey/dividePlan.ts';
 import { overLimitInWords, overLimitStretches } from '../../../core/survey/overLimit.ts';
 import { divideSentence, proofInWords, settledInWords } from '../../../core/survey/sentences.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
+import { message } from '../../../core/words/message.ts';
 import {
   addedPlace,
   bridgedGateway,
@@ -26,6 +25,7 @@ import {
   rule,
   strainer,
 } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { randomDrawing } from '../../support/randomDrawing.ts';
 
 const limit = (maxSectionM: number, maxGateways: number | null = null) =>
@@ -292,7 +292,8 @@ describe('the plan', () => {
 
 describe('what no set of switches brings within the limits', () => {
   const gates = [500, 1000, 1500].flatMap((atM, i) => bridgedGateway(`G${i + 1}`, 'lane', atM));
-  const told = (project: Project) => overLimitInWords(project, planOf(project).overLimit, figures('metric')).map(({ text }) => text);
+  const told = (project: Project) =>
+    overLimitInWords(project, planOf(project).overLimit, figures('metric')).map(({ text }) => text);
 
   it('is named with its lines, and is known without a plan', () => {
     const project = drawing(limit(300), fed, lane, gates);
@@ -338,7 +339,9 @@ describe('what no set of switches brings within the limits', () => {
     expect(told(gateways)).toEqual([
       'lane: a stretch with 3 gateways, the limit being 1, with a switch ruled out at G1, G2 and G3.',
     ]);
-    expect(inEnglish(proofInWords(planOf(gateways), false))).toContain('No set of switches keeps everything within these limits.');
+    expect(inEnglish(proofInWords(planOf(gateways), false))).toContain(
+      'No set of switches keeps everything within these limits.',
+    );
   });
 
   it('leaves the proof alone where all is within the limits', () => {

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
-import { soilClassBasis } from '../../../core/electrical/earth/soilClasses.ts';
+import { buildingWires, conductorLibrary } from '../../../core/electrical/conductors/conductorLibrary.ts';
+import { leakageClasses } from '../../../core/electrical/conductors/leakage.ts';
 import { earthTestBasis, earthTestSteps } from '../../../core/electrical/earth/earthTest.ts';
 import { multipleRodBasis } from '../../../core/electrical/earth/multipleRodFactor.ts';
 import { ruleOfThumbBasis } from '../../../core/electrical/earth/ruleOfThumb.ts';
-import { buildingWires, conductorLibrary } from '../../../core/electrical/conductors/conductorLibrary.ts';
-import { leakageClasses } from '../../../core/electrical/conductors/leakage.ts';
+import { soilClassBasis } from '../../../core/electrical/earth/soilClasses.ts';
 import { type Project, projectOf, propertyOf } from '../../../core/model/project.ts';
 import { dividePlan } from '../../../core/survey/dividePlan.ts';
 import { overLimitInWords } from '../../../core/survey/overLimit.ts';

@@ -1,5 +1,3 @@
-import type { FencePlace } from '../../../core/survey/power/types.ts';
-import { plainWords } from '../../../core/words/figures.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ohmPerKmOfRoundWire } from '../../../core/electrical/conductors/ohmPerKm.ts';
@@ -15,7 +13,9 @@ import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { powerSentence } from '../../../core/survey/power/powerSentence.ts';
 import { profileTo } from '../../../core/survey/power/profile.ts';
 import { switchTable } from '../../../core/survey/power/switchTable.ts';
+import type { FencePlace } from '../../../core/survey/power/types.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import {
   at,
   bridgedGateway,

@@ -1,4 +1,3 @@
-import { inEnglish } from '../../support/english.ts';
 import { describe, expect, it } from 'vitest';
 import type { Thing } from '../../../core/model/things.ts';
 import { dividePlan } from '../../../core/survey/dividePlan.ts';
@@ -16,6 +15,7 @@ import {
   property,
   ring,
 } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const survey = (...things: readonly (Thing | readonly Thing[])[]) => surveyOf(drawing(...things));
 const fed = [
@@ -56,28 +56,34 @@ describe('the answers in a sentence', () => {
       '2.00 km of fence; the energiser reaches none of it.',
     );
     expect(
-      inEnglish(drawSentence(
-        survey(
-          fed,
-          lane,
-          line('b', [
-            [0, 9],
-            [100, 9],
-          ]),
-        ))),
+      inEnglish(
+        drawSentence(
+          survey(
+            fed,
+            lane,
+            line('b', [
+              [0, 9],
+              [100, 9],
+            ]),
+          ),
+        ),
+      ),
     ).toBe('2.10 km of fence; the energiser does not reach 100 m in 1 part.');
     expect(
-      inEnglish(drawSentence(
-        survey(
-          line(
-            'x',
-            [
-              [0, 0],
-              [90, 0],
-            ],
-            { live: false },
+      inEnglish(
+        drawSentence(
+          survey(
+            line(
+              'x',
+              [
+                [0, 0],
+                [90, 0],
+              ],
+              { live: false },
+            ),
           ),
-        ))),
+        ),
+      ),
     ).toBe('90.0 m of fence; none of it is live.');
   });
 

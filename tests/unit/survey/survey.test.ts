@@ -1,4 +1,3 @@
-import { inEnglish } from '../../support/english.ts';
 import { describe, expect, it } from 'vitest';
 import { pointInRing } from '../../../core/geometry/ring.ts';
 import { put, remove } from '../../../core/model/project.ts';
@@ -24,6 +23,7 @@ import {
   property,
   ring,
 } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const survey = (...things: readonly (Thing | readonly Thing[])[]) => surveyOf(drawing(...things));
 const fed = [

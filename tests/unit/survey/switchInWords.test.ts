@@ -1,4 +1,3 @@
-import { inEnglish } from '../../support/english.ts';
 import { describe, expect, it } from 'vitest';
 import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { allTables } from '../../../core/exchange/tables/allTables.ts';
@@ -7,6 +6,7 @@ import { surveyOf } from '../../../core/survey/survey.ts';
 import { cutsOffSentence, feedSentence } from '../../../core/survey/switchInWords.ts';
 import { figures } from '../../../core/words/figures.ts';
 import { drawing, endSwitch, energiser, leadOut, line, lineSwitch } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { plainMeasure } from '../sheets/plainMeasure.ts';
 
 /** A lane with a loop on it: S and T at the loop's ends, M in its middle, off; a branch hangs on the lane by U, off. */
