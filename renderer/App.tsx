@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { onWindowKey } from './commands/keys.ts';
 import { closeDialog } from './panels/dialogs/DialogFrame.tsx';
-import { Dialogs, dialogWords } from './panels/dialogs/Dialogs.tsx';
+import { Dialogs } from './panels/dialogs/Dialogs.tsx';
 import { GroundDialog } from './panels/dialogs/GroundDialog.tsx';
 import { FaultBoundary } from './panels/FaultBoundary.tsx';
 import { Inspector } from './panels/Inspector.tsx';
@@ -10,6 +10,7 @@ import { ProblemBar } from './panels/ProblemBar.tsx';
 import { PropertyMap } from './panels/PropertyMap.tsx';
 import { Welcome } from './panels/Welcome.tsx';
 import { useApp } from './state/appState.ts';
+import { useWords } from './state/useFigures.ts';
 
 /** A question that is closed is answered with no, so that the edit that waits for it is left. */
 function closeQuestion(): void {
@@ -24,7 +25,9 @@ export function App() {
   const open = useApp((state) => state.file !== null);
   const dialog = useApp((state) => state.dialog?.kind ?? 'none');
   const asked = useApp((state) => (state.groundQuestion === null ? 'none' : 'asked'));
-  const title = useApp((state) => (state.file ? `${state.file.fileName} - Undergate` : 'Undergate'));
+  const words = useWords().window.frame;
+  const fileName = useApp((state) => state.file?.fileName ?? null);
+  const title = fileName === null ? 'Undergate' : words.title({ file: fileName });
   useEffect(() => {
     window.addEventListener('keydown', onWindowKey);
     return () => window.removeEventListener('keydown', onWindowKey);
@@ -38,28 +41,28 @@ export function App() {
       <ProblemBar />
       {phase === 'starting' ? (
         <p className="starting" role="status">
-          Opening…
+          {words.opening}
         </p>
       ) : open ? (
         <div className="desk" key={habits}>
           <main className="desk-map">
-            <FaultBoundary what="The map">
+            <FaultBoundary what={words.parts.map}>
               <PropertyMap />
             </FaultBoundary>
           </main>
-          <FaultBoundary what="The inspector">
+          <FaultBoundary what={words.parts.inspector}>
             <Inspector />
           </FaultBoundary>
         </div>
       ) : phase === 'ready' ? (
-        <FaultBoundary what="The welcome page">
+        <FaultBoundary what={words.parts.welcome}>
           <Welcome />
         </FaultBoundary>
       ) : null}
-      <FaultBoundary key={dialog} what={dialogWords[dialog]} onClose={closeDialog}>
+      <FaultBoundary key={dialog} what={words.dialogs.called[dialog]} onClose={closeDialog}>
         <Dialogs />
       </FaultBoundary>
-      <FaultBoundary key={asked} what="The question what lies in the ground" onClose={closeQuestion}>
+      <FaultBoundary key={asked} what={words.parts.groundQuestion} onClose={closeQuestion}>
         <GroundDialog />
       </FaultBoundary>
     </>

@@ -5,6 +5,7 @@ import './styles/base.css';
 import './styles/inspector.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { plainWords } from '../core/words/figures.ts';
 import { App } from './App.tsx';
 import { NotLetIn } from './client/enter.ts';
 import type { FirstCalls } from './client/firstCalls.ts';
@@ -23,7 +24,7 @@ export function showWindow(first: FirstCalls): void {
   showAsSystem();
   createRoot(document.getElementById('window')!).render(
     <StrictMode>
-      <FaultBoundary what="This window">
+      <FaultBoundary what={plainWords().window.frame.parts.window}>
         <App />
       </FaultBoundary>
     </StrictMode>,
@@ -32,10 +33,11 @@ export function showWindow(first: FirstCalls): void {
     .then(() => requestIdleCallback(() => void fetchParts()))
     .catch((error: unknown) => {
       const why = error instanceof Error ? error.message : String(error);
-      const problem = { code: 'failed', remedy: 'Close the window and start Undergate again.' } as const;
+      const { fault } = plainWords().window.frame;
+      const problem = { code: 'failed', remedy: fault.startAgain } as const;
       if (error instanceof NotLetIn) useApp.setState({ phase: 'notLetIn', problem: { ...problem, message: why } });
       else {
-        const message = `This window cannot reach Undergate's own host: ${why}`;
+        const message = fault.hostLost({ why });
         useApp.setState({ phase: 'lost', problem: { ...problem, message } });
       }
     });

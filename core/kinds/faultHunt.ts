@@ -8,13 +8,13 @@ const check = choice([
   'start',
   /** On the energiser's side of a switch that was opened for it. */
   'test',
-  /** At the end, with the found section fed and everything beyond it cut off: low, if the hunt is right. */
+  /** At the end, with the found section fed and everything beyond it cut off: low, if the search is right. */
   'with',
-  /** At the end, with the switch that feeds the found section open: good, if the hunt is right. */
+  /** At the end, with the switch that feeds the found section open: good, if the search is right. */
   'without',
 ]);
-/** What one reading of a hunt was for. */
-export type HuntCheck = ValueOf<typeof check>;
+/** What one reading of a search was for. */
+export type FaultSearchCheck = ValueOf<typeof check>;
 
 const readingFields = {
   check,
@@ -35,7 +35,7 @@ const readingFields = {
   /** Found wrong, or taken back, later on: kept, and not counted. */
   setAside: flag(),
 };
-export type HuntReading = ValuesOf<typeof readingFields>;
+export type FaultSearchReading = ValuesOf<typeof readingFields>;
 
 const endFields = {
   /** ISO 8601 local date and time. */
@@ -50,7 +50,7 @@ const endFields = {
   /** What was wrong and where, as found. */
   cause: text(),
 };
-export type HuntEnd = ValuesOf<typeof endFields>;
+export type FaultSearchEnd = ValuesOf<typeof endFields>;
 
 /**
  * One search for a fault, from the first low reading to what was found. Kept while it is under way, so that it goes on

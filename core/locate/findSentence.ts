@@ -1,4 +1,4 @@
-import type { FaultHunt } from '../model/huntThings.ts';
+import type { FaultSearch } from '../model/faultSearchThings.ts';
 import type { InGround } from '../model/inGroundThings.ts';
 import { type Message, message } from '../words/message.ts';
 import { bases } from './certainty.ts';
@@ -10,7 +10,7 @@ import type { CrossingRow } from './crossingSearch.ts';
  */
 export function findSentence(
   rows: readonly CrossingRow[],
-  hunts: Iterable<FaultHunt>,
+  searches: Iterable<FaultSearch>,
   left: Iterable<InGround> = [],
 ): Message {
   const lying = rows.filter(({ crossing }) => crossing.inGround);
@@ -22,6 +22,6 @@ export function findSentence(
     byBasis,
     planned: rows.length - lying.length,
     left: [...left].filter(({ fate }) => fate !== 'takenOut').length,
-    searching: [...hunts].some(({ end }) => end === null),
+    searching: [...searches].some(({ end }) => end === null),
   });
 }

@@ -1,17 +1,19 @@
 import { letters } from '../drawing/style.ts';
 import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
 import { stateInWords } from '../locate/certaintyWords.ts';
+import { postSide } from '../locate/compass.ts';
 import { openingDug } from '../locate/crossingSource.ts';
 import { depthAtGateway } from '../locate/depth.ts';
 import { isInTheGround } from '../locate/inTheGround.ts';
 import { openingMovedM } from '../locate/recordedOpening.ts';
 import { samePostM } from '../locate/tieFrom.ts';
 import { type Project, propertyOf } from '../model/project.ts';
+import type { LineEnd, LonLat } from '../model/things.ts';
 import type { CrossingFigures, GatewayShape } from '../shapes/types.ts';
 import type { Survey } from '../survey/types.ts';
-import { figures as figuresIn } from '../words/figures.ts';
 import { lengthUnit } from '../words/numbers/units.ts';
-import { fixed, formatTape, type Units } from '../words/numbers/write.ts';
+import { fixed } from '../words/numbers/write.ts';
+import type { Figures } from '../words/types.ts';
 import { words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
@@ -23,62 +25,62 @@ export function crossingSchedulePages(project: Project, survey: Survey, input: T
   const property = propertyOf(project);
   const [left, , right] = textRoom('landscape', property);
   const widthMm = right - left;
-  const table = crossingTable(project, survey, property.units, property.placed);
+  const table = crossingTable(project, survey, input.f, property.placed);
   const assumed = [...survey.crossings.values()].some(({ bowAssumed }) => bowAssumed);
   const none = table.rows.length === 0;
-  const intro = none
-    ? 'No gateway stands in a live fence line.'
-    : `Trench, pipe and cable lengths are estimates. Depth is to the top of the pipe where it was measured, else of the trench as planned.${assumed ? ' A bow marked * is assumed as a share of the opening until it is measured.' : ''} ${cableRatingCaution} ${oneConduitRule}`;
+  const said = input.f.words.sheets.crossings;
+  const all = [said.estimates, ...(assumed ? [said.assumed] : []), cableRatingCaution, oneConduitRule];
+  const intro = none ? said.none : input.f.words.things.sentences({ all });
   const blocks = [
     words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: !none }, input.measure),
     ...(none ? [] : tableBlocks(table, widthMm, input.measure)),
   ];
-  return textPages('Schedule of crossings', blocks, 'landscape', input);
+  return textPages(said.title, blocks, 'landscape', input);
 }
 
-export function crossingTable(project: Project, survey: Survey, units: Units, placed: boolean): Table {
-  const unit = lengthUnit(units);
-  const f = figuresIn(units);
+export function crossingTable(project: Project, survey: Survey, f: Figures, placed: boolean): Table {
+  const unit = lengthUnit(f.units);
+  const { crossings: said, heads, common } = f.words.sheets;
   const length = (title: string): Column => ({ title, unit: unit.name, align: 'right' });
   const columns: Column[] = [
-    { title: 'Gateway', strong: true },
-    { title: 'Crossing' },
-    { title: 'State' },
-    length('Opening'),
-    length('Bow'),
-    length('Depth'),
-    { title: 'Pipe bore', unit: 'mm', align: 'right' },
-    length('Trench'),
-    length('Pipe'),
-    length('Live cable'),
-    length('Earth cable'),
-    { title: 'Sealed' },
+    { title: heads.gateway, strong: true },
+    { title: said.crossing },
+    { title: heads.state },
+    length(said.opening),
+    length(said.curve),
+    length(said.depth),
+    { title: said.bore, unit: 'mm', align: 'right' },
+    length(said.trench),
+    length(said.pipe),
+    length(said.liveCable),
+    length(said.earthCable),
+    { title: said.sealed },
     ...(placed
       ? [
-          { title: 'Start post', unit: 'WGS 84' },
-          { title: 'End post', unit: 'WGS 84' },
+          { title: said.onePost, unit: common.wgs84 },
+          { title: said.otherPost, unit: common.wgs84 },
         ]
       : []),
-    { title: 'Remarks' },
+    { title: heads.remarks },
   ];
   const live = [...survey.gateways].filter(([id, { lineLive }]) => lineLive || survey.crossings.has(id));
   const dug = new Map([...survey.crossings.keys()].map((id) => [id, openingDug(project, survey, id)!]));
   const rows = live.map(([id, shape]) => {
     const opening = dug.get(id);
-    if (!opening) return bareRow(shape, unit.lengthM, placed);
+    if (!opening) return bareRow(shape, f, placed);
     const { figures } = opening;
     const state = f.say(stateInWords(figures.crossing.status, isInTheGround(project, figures.crossing)));
-    const depth = depthWords(project, survey, figures, units);
+    const depth = depthWords(project, survey, figures, f);
     const isMoved = openingMovedM(opening.shape, shape) >= samePostM;
-    return crossingRow(shape, figures, { state, depth, isMoved }, units, placed);
+    return crossingRow(shape, figures, { state, depth, isMoved }, f, placed);
   });
   const sum = (value: (figures: CrossingFigures) => number) =>
     tape(
       [...dug.values()].reduce((total, { figures }) => total + value(figures), 0),
-      unit.lengthM,
+      f,
     );
   const totals = [
-    'Together',
+    heads.together,
     '',
     '',
     '',
@@ -97,77 +99,81 @@ export function crossingTable(project: Project, survey: Survey, units: Units, pl
 }
 
 /** "0.10 to 0.42, measured"; "0.45 planned, not measured". */
-function depthWords(project: Project, survey: Survey, figures: CrossingFigures, units: Units): string {
+function depthWords(project: Project, survey: Survey, figures: CrossingFigures, f: Figures): string {
   if (figures.crossing.method !== 'buried') return '-';
   const depth = depthAtGateway(project, survey, figures);
-  const { range: rangeWords, measuredAt } = figuresIn(units).words.locate.depth;
+  const { range: rangeWords, measuredAt } = f.words.locate.depth;
+  const { toPipe, trenchPlanned } = f.words.sheets.crossings;
   const range = rangeWords(depth).replace(/ \S+$/, '');
-  return depth.measured ? `${range} to pipe, ${measuredAt(depth)}` : `${range} trench planned, not measured`;
+  return depth.measured ? toPipe({ range, measuredAt: measuredAt(depth) }) : trenchPlanned({ range });
 }
 
 function crossingRow(
   shape: GatewayShape,
   figures: CrossingFigures,
   { state, depth, isMoved }: { readonly state: string; readonly depth: string; readonly isMoved: boolean },
-  units: Units,
+  f: Figures,
   placed: boolean,
 ): string[] {
-  const { lengthM: unitM } = lengthUnit(units);
+  const { cells } = f.words.sheets;
   const { crossing, gateway } = figures;
   const buried = crossing.method === 'buried';
   return [
     gateway.name,
-    crossing.method,
+    cells[crossing.method],
     state,
-    tape(gateway.widthM, unitM),
-    buried ? `${tape(figures.bowM, unitM)}${figures.bowAssumed ? '*' : ''}` : '-',
+    tape(gateway.widthM, f),
+    buried ? `${tape(figures.bowM, f)}${figures.bowAssumed ? '*' : ''}` : '-',
     depth,
     buried ? fixed(crossing.pipeBoreMm, Number.isInteger(crossing.pipeBoreMm) ? 0 : 1) : '-',
-    buried ? tape(figures.trenchM, unitM) : '-',
-    buried ? tape(figures.pipeM, unitM) : '-',
-    tape(figures.liveCableM, unitM),
-    figures.earthCableM > 0 ? tape(figures.earthCableM, unitM) : 'none',
-    crossing.sealed === null ? 'not noted' : crossing.sealed ? 'yes' : 'no',
-    ...(placed ? postPlaces(shape) : []),
-    crossingRemarks(figures, isMoved, units),
+    buried ? tape(figures.trenchM, f) : '-',
+    buried ? tape(figures.pipeM, f) : '-',
+    tape(figures.liveCableM, f),
+    figures.earthCableM > 0 ? tape(figures.earthCableM, f) : cells.none,
+    crossing.sealed === null ? cells.notNoted : crossing.sealed ? cells.yes : cells.no,
+    ...(placed ? postPlaces(shape, f) : []),
+    crossingRemarks(figures, isMoved, f),
   ];
 }
 
-function bareRow(shape: GatewayShape, unitM: number, placed: boolean): string[] {
+function bareRow(shape: GatewayShape, f: Figures, placed: boolean): string[] {
   const { gateway } = shape;
+  const { cells, crossings } = f.words.sheets;
   const blanks = Array<string>(8).fill('-');
-  const remark = 'No crossing: the live wire stops at this gateway.';
   return [
     gateway.name,
-    'none',
-    gateway.status,
-    tape(gateway.widthM, unitM),
+    cells.none,
+    cells[gateway.status],
+    tape(gateway.widthM, f),
     ...blanks,
-    ...(placed ? postPlaces(shape) : []),
-    remark,
+    ...(placed ? postPlaces(shape, f) : []),
+    crossings.noCrossing,
   ];
 }
 
-function postPlaces({ startPostAt, endPostAt }: GatewayShape): string[] {
-  return [startPostAt, endPostAt].map(([lon, lat]) => `${latitudeText(lat)}\n${longitudeText(lon)}`);
+/** Each post by the side of the opening that it stands on, for nobody can see which is the start. */
+function postPlaces(shape: GatewayShape, f: Figures): string[] {
+  const { compass } = f.words.things;
+  const placeOf = (post: LineEnd, [lon, lat]: LonLat) =>
+    `${compass[postSide(shape, post)]}\n${latitudeText(lat)}\n${longitudeText(lon)}`;
+  return [placeOf('start', shape.startPostAt), placeOf('end', shape.endPostAt)];
 }
 
 function crossingRemarks(
   { crossing, gateway, tighterThanPipeAllows, bendRadiusM }: CrossingFigures,
   isMoved: boolean,
-  units: Units,
+  f: Figures,
 ): string {
+  const { moved, vehicles, tightBend } = f.words.sheets.crossings;
   const said = [
-    isMoved ? 'Lies where the gate’s posts stood when it was dug; its lengths are of that opening.' : '',
-    gateway.vehicles ? 'Vehicles pass.' : '',
-    tighterThanPipeAllows
-      ? `Bend of ${formatTape(bendRadiusM, units)} is tighter than the pipe allows (${formatTape(crossing.minBendRadiusM, units)}).`
-      : '',
+    isMoved ? moved : '',
+    gateway.vehicles ? vehicles : '',
+    tighterThanPipeAllows ? tightBend({ bendM: bendRadiusM, leastM: crossing.minBendRadiusM }) : '',
     crossing.note.trim(),
   ];
-  return said.filter((part) => part !== '').join(' ');
+  return f.words.things.sentences({ all: said.filter((part) => part !== '') });
 }
 
-function tape(lengthM: number, unitM: number): string {
-  return Number.isFinite(lengthM) ? fixed(lengthM / unitM, 2) : 'not known';
+function tape(lengthM: number, f: Figures): string {
+  return Number.isFinite(lengthM) ? fixed(lengthM / lengthUnit(f.units).lengthM, 2) : f.words.things.notKnown;
 }

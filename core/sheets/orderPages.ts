@@ -12,8 +12,9 @@ import {
   packText,
 } from '../quantities/formatOrder.ts';
 import type { Order, OrderLine, OrderPart } from '../quantities/order/order.ts';
-import type { Piece, QuantityGroup, TakeOff } from '../quantities/types.ts';
-import { formatMoney, formatTape } from '../words/numbers/write.ts';
+import type { Piece, TakeOff } from '../quantities/types.ts';
+import type { Texts } from '../words/message.ts';
+import { formatMoney } from '../words/numbers/write.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
@@ -31,26 +32,24 @@ export function orderPages(input: OrderPagesInput): PageDraft[] {
   const { order, takeOff, habits } = input;
   const blocks = [
     paragraph(orderSentence(order, takeOff, habits), input, 'bold'),
-    paragraph(footing(order), input),
+    paragraph(footing(order, input), input),
     ...order.parts
       .filter(({ quantities }) => quantities.length > 0)
       .flatMap((part) => partBlocks(part, order.parts.length > 1, input)),
   ];
-  return textPages('Order', trimmed(blocks), 'portrait', input);
+  return textPages(saidOf(input).title, trimmed(blocks), 'portrait', input);
 }
 
 /** The cut lists, a table for each roll, so that pieces can be cut and labelled in the shed. */
 export function cutListPages(input: OrderPagesInput): PageDraft[] {
   const lists = input.order.parts.flatMap((part) =>
-    part.cutLists.map((list) => ({ list, stage: input.order.parts.length > 1 ? stageName(part) : '' })),
+    part.cutLists.map((list) => ({ list, stage: input.order.parts.length > 1 ? stageName(part, saidOf(input)) : '' })),
   );
   if (lists.length === 0) return [];
   const blocks = lists.flatMap(({ list, stage }) => cutListBlocks(list, stage, input));
-  const intro = paragraph(
-    'Cut each piece to its length and label it. Pieces for the ground are never joined. Lengths are estimates: check the trench before you cut.',
-    input,
-  );
-  return textPages('Cut lists', trimmed([intro, ...blocks]), 'portrait', input);
+  const said = saidOf(input);
+  const intro = paragraph(said.cutIntro, input);
+  return textPages(said.cutLists, trimmed([intro, ...blocks]), 'portrait', input);
 }
 
 /** Every quantity with what makes it up. */
@@ -58,16 +57,18 @@ export function quantityPages(input: OrderPagesInput): PageDraft[] {
   const { quantities } = input.takeOff;
   if (quantities.length === 0) return [];
   const groups = Map.groupBy(quantities, ({ group }) => group);
+  const said = saidOf(input);
+  const { together } = input.f.words.sheets.heads;
   const blocks = [...groups].flatMap(([group, own]) => [
-    heading(groupNames[group], input),
+    heading(said.groups[group], input),
     ...tableBlocks(
       {
-        columns: [{ title: 'Quantity' }, { title: 'Together', align: 'right' }, { title: 'Made up of' }],
+        columns: [{ title: said.quantity }, { title: together, align: 'right' }, { title: said.madeUpOf }],
         rows: own.map(({ name, amount, unit, pieces }) => [
           name,
           formatAmount(amount, unit, input.habits.units),
           madeUpOf(pieces, input.project)
-            .map(([thing, sum]) => `${thing} ${formatAmount(sum, unit, input.habits.units)}`)
+            .map(([thing, sum]) => said.piece({ thing, amount: formatAmount(sum, unit, input.habits.units) }))
             .join('; '),
         ]),
       },
@@ -76,7 +77,7 @@ export function quantityPages(input: OrderPagesInput): PageDraft[] {
     ),
     space(4),
   ]);
-  return textPages('Quantities', trimmed(blocks), 'portrait', input);
+  return textPages(said.quantities, trimmed(blocks), 'portrait', input);
 }
 
 /** How much each thing takes, by its name; what no thing with a name takes, by its own words. */
@@ -95,50 +96,49 @@ function nameOfThing(project: Project, id: string | undefined): string | undefin
   return named.map((table) => table.get(id)?.name).find((name) => name !== undefined);
 }
 
-export const groupNames: Readonly<Record<QuantityGroup, string>> = {
-  wire: 'Wire',
-  posts: 'Posts',
-  fittings: 'Fittings',
-  gateways: 'Gateways',
-  crossings: 'Crossings and cables',
-  switches: 'Switches',
-  supply: 'Energiser and earth',
-  signs: 'Signs',
-  work: 'Work',
-};
+function saidOf({ f }: TextPagesInput): Texts['sheets']['order'] {
+  return f.words.sheets.order;
+}
 
 function partBlocks(part: OrderPart, several: boolean, input: OrderPagesInput): Block[] {
   const { habits } = input;
-  const title = several ? stageName(part) : 'Goods';
+  const said = saidOf(input);
+  const { together } = input.f.words.sheets.heads;
+  const title = several ? stageName(part, said) : said.goods;
   const total: Table = {
-    columns: [{ title: several ? `${stageName(part)} together` : 'Together' }, { title: 'Amount', align: 'right' }],
-    rows: [
-      ['Goods', formatMoney(part.materials.net, habits)],
-      ['Work', formatMoney(part.work.net, habits)],
-      ['Tax', formatMoney(part.total.tax, habits)],
+    columns: [
+      { title: several ? said.stageTogether({ stage: stageName(part, said) }) : together },
+      { title: said.amount, align: 'right' },
     ],
-    totals: ['To pay', formatMoney(part.total.gross, habits)],
+    rows: [
+      [said.goods, formatMoney(part.materials.net, habits)],
+      [said.work, formatMoney(part.work.net, habits)],
+      [said.tax, formatMoney(part.total.tax, habits)],
+    ],
+    totals: [said.toPay, formatMoney(part.total.gross, habits)],
   };
   return [
     heading(title, input),
-    ...table(goodsTable(part, habits), input),
+    ...table(goodsTable(part, input), input),
     space(3),
-    ...(part.labour.length > 0 ? [heading('Work', input), ...table(workTable(part, habits), input), space(3)] : []),
+    ...(part.labour.length > 0 ? [heading(said.work, input), ...table(workTable(part, input), input), space(3)] : []),
     ...table(total, input),
     space(6),
   ];
 }
 
-function goodsTable({ lines }: OrderPart, habits: OrderHabits): Table {
+function goodsTable({ lines }: OrderPart, input: OrderPagesInput): Table {
+  const { habits } = input;
+  const said = saidOf(input);
   return {
     columns: [
-      { title: 'Item', strong: true },
-      { title: 'Needed', align: 'right' },
-      { title: 'Pack', align: 'right' },
-      { title: 'Packs', align: 'right' },
-      { title: 'Price', align: 'right' },
-      { title: 'Net', align: 'right' },
-      { title: 'Tax %', align: 'right' },
+      { title: said.item, strong: true },
+      { title: said.needed, align: 'right' },
+      { title: said.pack, align: 'right' },
+      { title: said.packs, align: 'right' },
+      { title: said.price, align: 'right' },
+      { title: said.net, align: 'right' },
+      { title: said.taxPercent, align: 'right' },
     ],
     rows: lines.map((line) => goodsRow(line, habits)),
   };
@@ -158,13 +158,15 @@ function goodsRow(line: OrderLine, habits: OrderHabits): string[] {
   ];
 }
 
-function workTable({ labour }: OrderPart, habits: OrderHabits): Table {
+function workTable({ labour }: OrderPart, input: OrderPagesInput): Table {
+  const { habits } = input;
+  const said = saidOf(input);
   return {
     columns: [
-      { title: 'Work', strong: true },
-      { title: 'Amount', align: 'right' },
-      { title: 'Rate', align: 'right' },
-      { title: 'Net', align: 'right' },
+      { title: said.work, strong: true },
+      { title: said.amount, align: 'right' },
+      { title: said.rate, align: 'right' },
+      { title: said.net, align: 'right' },
     ],
     rows: labour.map(({ rate, quantity, cost }) => [
       rate.invented ? `${quantity.name} *` : quantity.name,
@@ -177,21 +179,23 @@ function workTable({ labour }: OrderPart, habits: OrderHabits): Table {
 
 function cutListBlocks(list: CutList, stage: string, input: OrderPagesInput): Block[] {
   const { units } = propertyOf(input.project);
-  const title = stage === '' ? list.name : `${list.name} (${stage})`;
+  const { f } = input;
+  const said = saidOf(input);
+  const title = stage === '' ? list.name : said.listOfStage({ list: list.name, stage });
   const missing = [
-    ...list.tooLong.map((cut) => ({ cut, why: 'longer than every roll' })),
-    ...list.without.map((cut) => ({ cut, why: 'no roll left' })),
+    ...list.tooLong.map((cut) => ({ cut, why: said.tooLong })),
+    ...list.without.map((cut) => ({ cut, why: said.noRollLeft })),
   ];
   const rows = [
     ...list.rolls.flatMap((roll) =>
       roll.cuts.map((cut, i) => [
-        i === 0 ? `${roll.name}, ${formatTape(roll.lengthM, units)}${roll.bought ? '' : `, ${roll.from.name}`}` : '',
+        i === 0 ? `${roll.name}, ${f.tape(roll.lengthM)}${roll.bought ? '' : `, ${roll.from.name}`}` : '',
         cut.label,
-        formatTape(cut.lengthM, units),
-        i === roll.cuts.length - 1 ? formatTape(roll.leftM, units) : '',
+        f.tape(cut.lengthM),
+        i === roll.cuts.length - 1 ? f.tape(roll.leftM) : '',
       ]),
     ),
-    ...missing.map(({ cut, why }) => [`None: ${why}`, cut.label, formatTape(cut.lengthM, units), '']),
+    ...missing.map(({ cut, why }) => [why, cut.label, f.tape(cut.lengthM), '']),
   ];
   return [
     heading(title, input),
@@ -199,10 +203,10 @@ function cutListBlocks(list: CutList, stage: string, input: OrderPagesInput): Bl
     ...table(
       {
         columns: [
-          { title: 'Roll' },
-          { title: 'Label of the piece', strong: true },
-          { title: 'Cut to', align: 'right' },
-          { title: 'Left', align: 'right' },
+          { title: said.roll },
+          { title: said.label, strong: true },
+          { title: said.cutTo, align: 'right' },
+          { title: said.left, align: 'right' },
         ],
         rows,
       },
@@ -212,16 +216,21 @@ function cutListBlocks(list: CutList, stage: string, input: OrderPagesInput): Bl
   ];
 }
 
-function footing({ parts }: Order): string {
+function footing({ parts }: Order, input: OrderPagesInput): string {
+  const said = saidOf(input);
   const invented = parts.some(
     ({ lines, labour }) => lines.some(({ item }) => item.invented) || labour.some(({ rate }) => rate.invented),
   );
-  const mark = invented ? ' Prices and rates marked * are invented, to show how the list works.' : '';
-  return `Quantities are counted from the drawing and are estimates; packs and rolls are rounded up.${coilNote(parts.flatMap(({ lines }) => lines))}${mark}`;
+  const all = [
+    said.counted,
+    coilNote(parts.flatMap(({ lines }) => lines)).trim(),
+    invented ? said.invented : '',
+  ].filter((each) => each !== '');
+  return input.f.words.things.sentences({ all });
 }
 
-function stageName({ stage }: OrderPart): string {
-  return stage?.name ?? 'In no stage';
+function stageName({ stage }: OrderPart, said: Texts['sheets']['order']): string {
+  return stage?.name ?? said.noStage;
 }
 
 /** Without the space that ends the last part, which could begin a page of its own. */

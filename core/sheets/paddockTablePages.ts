@@ -2,7 +2,8 @@ import { letters } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
 import { areaUnit } from '../words/numbers/units.ts';
-import { fixed, type Units } from '../words/numbers/write.ts';
+import { fixed } from '../words/numbers/write.ts';
+import type { Figures } from '../words/types.ts';
 import { words } from './flow/block.ts';
 import { type Column, type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
@@ -13,29 +14,29 @@ export function paddockTablePages(project: Project, survey: Survey, input: TextP
   const property = propertyOf(project);
   const [left, , right] = textRoom('portrait', property);
   const widthMm = right - left;
+  const said = input.f.words.sheets.paddocks;
   const none = survey.paddocks.length === 0;
-  const intro = none
-    ? 'No fence lines close in a paddock.'
-    : 'Areas inside the fence lines as drawn, measured on the earth.';
+  const intro = none ? said.none : said.intro;
   const blocks = [
     words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: !none }, input.measure),
-    ...(none ? [] : tableBlocks(paddockTable(survey, property.units), widthMm, input.measure)),
+    ...(none ? [] : tableBlocks(paddockTable(survey, input.f), widthMm, input.measure)),
   ];
-  return textPages('Paddocks', blocks, 'portrait', input);
+  return textPages(said.title, blocks, 'portrait', input);
 }
 
-export function paddockTable(survey: Survey, units: Units): Table {
-  const unit = areaUnit(units);
+export function paddockTable(survey: Survey, f: Figures): Table {
+  const unit = areaUnit(f.units);
+  const { paddocks: said, heads } = f.words.sheets;
   const columns: Column[] = [
-    { title: 'Paddock', strong: true },
-    { title: 'Area', unit: unit.name, align: 'right' },
-    { title: 'Remarks' },
+    { title: said.paddock, strong: true },
+    { title: said.area, unit: unit.name, align: 'right' },
+    { title: heads.remarks },
   ];
   const rows = survey.paddocks.map(({ name, areaM2, named }) => [
     name,
     fixed(areaM2 / unit.areaM2, 2),
-    named === null ? 'Not named yet.' : named.note.trim(),
+    named === null ? said.notNamed : named.note.trim(),
   ]);
   const totalM2 = survey.paddocks.reduce((total, { areaM2 }) => total + areaM2, 0);
-  return { columns, rows, totals: ['Together', fixed(totalM2 / unit.areaM2, 2), ''] };
+  return { columns, rows, totals: [heads.together, fixed(totalM2 / unit.areaM2, 2), ''] };
 }

@@ -25,14 +25,15 @@ export function testSheetPages(
 ): PageDraft[] {
   const property = propertyOf(project);
   const [left, , right] = textRoom('portrait', property);
+  const said = input.f.words.sheets.testSheet;
   if (sheets.length === 0) {
-    const blocks = [words('There is no section to test.', right - left, { sizePt: letters.body }, input.measure)];
-    return textPages('Test sheets', blocks, 'portrait', input);
+    const blocks = [words(said.none, right - left, { sizePt: letters.body }, input.measure)];
+    return textPages(said.titleNone, blocks, 'portrait', input);
   }
   const power = powerOf(project, survey);
   return sheets.flatMap((sheet) => {
     const blocks = sheetBlocks(sheet, power, property.placed, right - left, input);
-    return textPages(`Test sheet, section ${sheet.section}`, blocks, 'portrait', input);
+    return textPages(said.title({ section: sheet.section }), blocks, 'portrait', input);
   });
 }
 
@@ -52,13 +53,12 @@ function sheetBlocks(
       measure,
     );
   const body = (content: string) => words(content, widthMm, { sizePt: letters.body, afterMm: 1 }, measure);
-  const warning =
-    'Before touching wires or switch gear: energiser off, and the fence proven dead. Switch it on again only to read, with everybody clear of the fence.';
-  const names = (ids: readonly string[]) => ids.map((id) => rowOf(id, survey)?.switch.name ?? id).join(', ');
+  const { testSheet: wording, heads, common } = f.words.sheets;
+  const names = (ids: readonly string[]) => ids.map((id) => rowOf(id, survey)?.switch.name ?? id);
   const said = [
-    sheet.closed.length > 0 ? `Closed on the way to it: ${names(sheet.closed)}.` : '',
-    sheet.live.length > 0 ? `Live while it is tested: section ${sheet.live.join(', ')}.` : '',
-    sheet.cutOff.length > 0 ? `To make this section dead alone, open ${names(sheet.cutOff)}.` : '',
+    sheet.closed.length > 0 ? wording.on({ switches: names(sheet.closed) }) : '',
+    sheet.live.length > 0 ? wording.live({ sections: sheet.live }) : '',
+    sheet.cutOff.length > 0 ? wording.deadAlone({ switches: names(sheet.cutOff) }) : '',
   ].filter((part) => part !== '');
   const yardsticks = sheetYardsticks(power, sheet);
   const places = sheet.readAt.map(({ text: where, at }, i) => [
@@ -67,29 +67,31 @@ function sheetBlocks(
     ...(placed ? [placeText(at)] : []),
   ]);
   const columns: Column[] = [
-    { title: 'No.' },
-    { title: 'Place' },
-    ...(placed ? [{ title: 'Position', unit: 'WGS 84' }] : []),
+    { title: heads.number },
+    { title: heads.place },
+    ...(placed ? [{ title: common.position, unit: common.wgs84 }] : []),
   ];
   return [
-    words(warning, widthMm, { sizePt: letters.body, font: 'bold', afterMm: 3 }, measure),
-    heading('Open'),
-    ...(sheet.open.length === 0 ? [body('No switch.')] : sheet.open.map((id) => tickRow(id, survey, widthMm, measure))),
+    words(wording.warning, widthMm, { sizePt: letters.body, font: 'bold', afterMm: 3 }, measure),
+    heading(wording.off),
+    ...(sheet.open.length === 0
+      ? [body(wording.noSwitch)]
+      : sheet.open.map((id) => tickRow(id, survey, widthMm, f, measure))),
     ...said.map(body),
     space(2),
-    heading('Steps'),
+    heading(wording.steps),
     ...sheet.steps.map((step, i) => stepRow(i + 1, step, widthMm, measure)),
     space(2),
-    heading('Read at'),
-    ...(places.length === 0 ? [body('No place is named.')] : tableBlocks({ columns, rows: places }, widthMm, measure)),
+    heading(wording.readAt),
+    ...(places.length === 0 ? [body(wording.noPlace)] : tableBlocks({ columns, rows: places }, widthMm, measure)),
     space(3),
-    heading('Readings'),
+    heading(wording.readings),
     stack([
       readingGrid(widthMm, yardsticks, f),
       space(1),
       words(f.say(limitsInOneLine()), widthMm, { sizePt: letters.table, afterMm: 0 }, measure),
       space(6),
-      signatureLine(widthMm),
+      signatureLine(widthMm, f),
     ]),
   ];
 }
@@ -98,7 +100,7 @@ function sheetBlocks(
 function yardstickCells(yardstick: Yardstick, f: Figures): string[] {
   const usual = usualFigure(yardstick);
   return [
-    usual ? f.say(usual) : 'not known: stock’s minimum',
+    usual ? f.say(usual) : f.words.sheets.testSheet.usualNotKnown,
     f.volts(yardstick.lowBelowV),
     f.volts(yardstick.goodFromV),
   ];
@@ -110,10 +112,10 @@ function rowOf(id: string, survey: Survey): SwitchRow | undefined {
 }
 
 /** A box to tick, the switch and where it is. */
-function tickRow(id: string, survey: Survey, widthMm: number, measure: MeasureText): Block {
+function tickRow(id: string, survey: Survey, widthMm: number, f: Figures, measure: MeasureText): Block {
   const row = rowOf(id, survey);
   const label = words(
-    row ? `${row.switch.name}: ${row.placeText}` : id,
+    row ? f.words.sheets.testSheet.switchAt({ name: row.switch.name, place: row.placeText }) : id,
     widthMm - 7,
     { sizePt: letters.body },
     measure,
@@ -145,23 +147,23 @@ function tickBox([x, y]: PaperPoint): Item {
 }
 
 /** Printed: the number and what the reading is judged by; to be written in: the rest, which share the room that is left. */
-const printedColumns = [
-  { title: 'No.', widthMm: 9 },
-  { title: 'Usual there', widthMm: 42 },
-  { title: 'Low under', widthMm: 17 },
-  { title: 'Good from', widthMm: 17 },
-] as const;
-const writtenColumns = ['Reading, kV', 'Meter', 'Date', 'Weather', 'Read by'];
+const printedMm = [9, 42, 17, 17] as const;
+function readingHeads({ words: { sheets } }: Figures) {
+  const { testSheet, heads } = sheets;
+  return {
+    printed: [heads.number, heads.usualThere, testSheet.lowUnder, heads.goodFrom],
+    written: [testSheet.reading, testSheet.meter, heads.date, testSheet.weather, testSheet.readBy],
+  };
+}
 const readingRowMm = 7;
 const spareRows = 1;
 
 /** Rows to write in: one for each place to read at, with what is usual there, and one to spare. */
 function readingGrid(widthMm: number, yardsticks: readonly Yardstick[], f: Figures): Block {
-  const titles = [...printedColumns.map(({ title }) => title), ...writtenColumns];
-  const writtenMm = (widthMm - printedColumns.reduce((sum, column) => sum + column.widthMm, 0)) / writtenColumns.length;
-  const lefts = titles.map((_, c) =>
-    titles.slice(0, c).reduce((sum, __, i) => sum + (printedColumns[i]?.widthMm ?? writtenMm), 0),
-  );
+  const { printed, written } = readingHeads(f);
+  const titles = [...printed, ...written];
+  const writtenMm = (widthMm - printedMm.reduce((sum, columnMm) => sum + columnMm, 0)) / written.length;
+  const lefts = titles.map((_, c) => titles.slice(0, c).reduce((sum, __, i) => sum + (printedMm[i] ?? writtenMm), 0));
   const headMm = 5;
   const rows = yardsticks.length + spareRows;
   const heightMm = headMm + rows * readingRowMm;
@@ -200,15 +202,16 @@ function readingGrid(widthMm: number, yardsticks: readonly Yardstick[], f: Figur
   };
 }
 
-function signatureLine(widthMm: number): Block {
+function signatureLine(widthMm: number, f: Figures): Block {
+  const { testedBy, takenOverBy } = f.words.sheets.testSheet;
   const half = widthMm / 2 - 4;
   return {
     heightMm: 6,
     paint: ([x, y]) => [
       rule(x, x + half, y),
       rule(x + widthMm - half, x + widthMm, y),
-      tagged('P', [text('Tested by, date', [x, y + 3.5], { sizePt: letters.table })]),
-      tagged('P', [text('Taken over by, date', [x + widthMm - half, y + 3.5], { sizePt: letters.table })]),
+      tagged('P', [text(testedBy, [x, y + 3.5], { sizePt: letters.table })]),
+      tagged('P', [text(takenOverBy, [x + widthMm - half, y + 3.5], { sizePt: letters.table })]),
     ],
   };
 }

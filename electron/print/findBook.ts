@@ -18,15 +18,16 @@ export function findBook({ project, property, survey }: Printed, options: FindOp
     options.sheet === 'crossing'
       ? stakeOutPages(stakeOutAt(project, survey, options.gatewayId, f), survey, input)
       : digPages(project, survey, options.dig, input);
+  const said = f.words.sheets.book;
   const title =
     options.sheet === 'crossing'
       ? (project.inGround.get(options.gatewayId)?.name ??
-        `crossing at ${project.gateway.get(options.gatewayId)?.name ?? ''}`)
-      : 'dig sheet';
+        said.crossing({ gateway: project.gateway.get(options.gatewayId)?.name ?? '' }))
+      : said.dig;
   return {
     pages: numberPages(drafts, f),
     title,
-    subjects: ['To find what is buried', 'To find what is buried; an invented example'],
+    subjects: [said.findSubject, said.findInvented],
     fileName: findFileName(property.name, title, options.date),
     date: options.date,
   };

@@ -23,6 +23,7 @@ export function orderBook({ project, property, survey }: Printed, options: Order
     measure: typefaces().measure,
     f: figures(property.units),
   };
+  const said = input.f.words.sheets.book;
   const drafts = [
     ...orderPages(input),
     ...(options.withCutLists ? cutListPages(input) : []),
@@ -30,8 +31,8 @@ export function orderBook({ project, property, survey }: Printed, options: Order
   ];
   return {
     pages: numberPages(drafts, input.f),
-    title: 'order',
-    subjects: ['Order for a fence network', 'Order for an invented example'],
+    title: said.order,
+    subjects: [said.orderSubject, said.orderInvented],
     fileName: orderFileName(property.name, options.date),
     date: options.date,
   };

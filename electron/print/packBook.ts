@@ -21,6 +21,8 @@ import { typefaces } from './typefaces.ts';
  * @throws SheetProblem (message and remedy for people) where it cannot be made as asked.
  */
 export function packBook({ project, property, survey, photos }: Printed, options: PackOptions): Book {
+  const f = figures(property.units);
+  const said = f.words.sheets.book;
   const pages = layoutPack({
     project,
     survey,
@@ -28,7 +30,7 @@ export function packBook({ project, property, survey, photos }: Printed, options
     options,
     date: options.date,
     measure: typefaces().measure,
-    f: figures(property.units),
+    f,
     testSheets: testSheets(project, survey),
     crossings: crossingRegister(project, survey),
     takeOff: options.parts.includes('materials') ? builtTakeOff(project) : null,
@@ -37,11 +39,11 @@ export function packBook({ project, property, survey, photos }: Printed, options
   });
   return {
     pages,
-    title: 'handover pack',
-    subjects: ['Handover pack of a fence network', 'Handover pack of an invented example'],
+    title: said.pack,
+    subjects: [said.packSubject, said.packInvented],
     fileName: packFileName(property.name, options.date),
     date: options.date,
-    attachment: options.parts.includes('geoJson') ? geoJsonOf(project, survey) : null,
+    attachment: options.parts.includes('geoJson') ? geoJsonOf(project, survey, said.geoJson) : null,
   };
 }
 
@@ -51,12 +53,12 @@ function builtTakeOff(project: Project): TakeOff {
 }
 
 /** Null where the property can't be written as GeoJSON: it has no place on earth. */
-function geoJsonOf(project: Project, survey: Survey): Attachment | null {
+function geoJsonOf(project: Project, survey: Survey, description: string): Attachment | null {
   if (whyNotWriteGeoJson(project)) return null;
   return {
     fileName: 'property.geojson',
     mediaType: 'application/geo+json',
-    description: 'The whole property as GeoJSON (RFC 7946)',
+    description,
     bytes: new TextEncoder().encode(writeGeoJson(project, survey)),
   };
 }

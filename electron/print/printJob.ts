@@ -5,6 +5,7 @@ import { type Project, projectOf, propertyOf } from '../../core/model/project.ts
 import type { Property, Thing } from '../../core/model/things.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
 import type { Survey } from '../../core/survey/types.ts';
+import { figures } from '../../core/words/figures.ts';
 import { activeLanguage } from '../../core/words/language.ts';
 import { setLocale, usualLocale } from '../../core/words/numbers/locale.ts';
 import { findBook } from './findBook.ts';
@@ -47,8 +48,9 @@ export async function printJob(job: PrintJob, things: readonly Thing[], photos: 
   const project = projectOf(things);
   const property = propertyOf(project);
   const book = bookOf(job, { project, property, survey: surveyOf(project), photos });
+  const { words } = figures(property.units);
   const bytes = await renderPdf(book.pages, {
-    title: `${property.name}: ${book.title}`,
+    title: words.sheets.book.titled({ property: property.name, title: book.title }),
     subject: book.subjects[property.invented ? 1 : 0],
     language: activeLanguage().tag,
     madeAt: madeAt(book.date),

@@ -12,6 +12,8 @@ import { typefaces } from './typefaces.ts';
  * @throws SheetProblem (message and remedy for people) where the sheets cannot be made as asked.
  */
 export function sheetsBook({ project, property, survey }: Printed, options: SheetOptions): Book {
+  const f = figures(property.units);
+  const said = f.words.sheets.book;
   const sheets = options.withTestSheets ? testSheets(project, survey) : [];
   return {
     pages: layoutSheets({
@@ -19,11 +21,11 @@ export function sheetsBook({ project, property, survey }: Printed, options: Shee
       survey,
       testSheets: sheets,
       options,
-      f: figures(property.units),
+      f,
       measure: typefaces().measure,
     }),
-    title: `fence network, map sheets at ${scaleText(options.scaleDenominator)}`,
-    subjects: ['Fence network', 'Fence network of an invented example'],
+    title: said.sheets({ scale: scaleText(options.scaleDenominator) }),
+    subjects: [said.sheetsSubject, said.sheetsInvented],
     fileName: sheetFileName(property.name, options.scaleDenominator, options.date),
     date: options.date,
   };

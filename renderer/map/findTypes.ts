@@ -8,7 +8,7 @@ export interface FindOverlay {
   /** Where the crossing that is looked for may lie. */
   readonly sought: MayLie | null;
   /** A search for a fault. */
-  readonly hunt: HuntMark | null;
+  readonly search: FaultSearchMark | null;
 }
 
 /** Every way that a thing may lie; false: it is only planned, and lies nowhere. */
@@ -35,7 +35,7 @@ export interface DigHit extends MayLie {
   readonly overlap: boolean;
 }
 
-export interface HuntMark {
+export interface FaultSearchMark {
   /** Network edges where the fault can still be; the other live ones step back. */
   readonly inQuestion: readonly number[];
   readonly outOfQuestion: readonly number[];

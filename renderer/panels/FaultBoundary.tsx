@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { plainWords } from '../../core/words/figures.ts';
 import { faultText } from '../state/report.ts';
 import { DialogFrame } from './dialogs/DialogFrame.tsx';
 
@@ -26,17 +27,15 @@ export class FaultBoundary extends Component<Props, State> {
     const { what, onClose, children } = this.props;
     const { fault } = this.state;
     if (!fault) return children;
-    const title = `${what} can’t be shown`;
+    const { fault: words, common } = plainWords().window.frame;
+    const title = words.title({ what });
     const said = (
       <>
-        <p>What happened: {faultText(fault.error)}.</p>
-        <p>
-          What was saved is in the file. Try again, or go on elsewhere; undo the last step if it came with that. If it
-          comes again, close the window and start Undergate again.
-        </p>
+        <p>{words.happened({ why: faultText(fault.error) })}</p>
+        <p>{words.goOn}</p>
         <p className="buttons">
           <button type="button" className="main" onClick={() => this.setState({ fault: null })}>
-            Try again
+            {common.tryAgain}
           </button>
         </p>
       </>

@@ -3,6 +3,7 @@ import { propertyOf } from '../../core/model/project.ts';
 import { CommandButton } from '../commands/CommandButton.tsx';
 import { type Page, useApp, useOpenFile } from '../state/appState.ts';
 import { bookWidthLimitsPx, setBookWidth } from '../state/settings.ts';
+import { useWords } from '../state/useFigures.ts';
 import { useLasting } from '../state/useLasting.ts';
 import { ChosenDetails } from './draw/ChosenDetails.tsx';
 import { DrawPage } from './draw/DrawPage.tsx';
@@ -10,14 +11,7 @@ import { FaultBoundary } from './FaultBoundary.tsx';
 import { lazyPart } from './lazyPart.tsx';
 import { PictureProgress } from './underlay/PictureProgress.tsx';
 
-const verbs: readonly { readonly page: Page; readonly label: string }[] = [
-  { page: 'draw', label: 'Draw' },
-  { page: 'divide', label: 'Divide' },
-  { page: 'power', label: 'Power' },
-  { page: 'order', label: 'Order' },
-  { page: 'record', label: 'Record' },
-  { page: 'find', label: 'Find' },
-];
+const workspaces = ['draw', 'divide', 'power', 'order', 'record', 'find'] as const satisfies readonly Page[];
 
 const pages = {
   cover: lazyPart(async () => (await import('./cover/CoverPage.tsx')).CoverPage),
@@ -29,10 +23,6 @@ const pages = {
   find: lazyPart(async () => (await import('./find/FindPage.tsx')).FindPage),
 } satisfies Record<Page, (props: object) => ReactNode>;
 
-function pageWords(page: Page): string {
-  return verbs.find((verb) => verb.page === page)?.label ?? 'Cover';
-}
-
 /** The one panel beside the map: name, verbs, and the page of the verb that is open. */
 export function Inspector() {
   const widthPx = useApp((state) => state.bookWidthPx);
@@ -40,10 +30,11 @@ export function Inspector() {
   const { project } = useOpenFile();
   const chosen = useApp((state) => state.chosen);
   const View = pages[page];
+  const { inspector: words, parts } = useWords().window.frame;
   return (
     <aside
       className="inspector"
-      aria-label="Inspector"
+      aria-label={words.name}
       style={{ '--inspector-width': `${widthPx}px` } as CSSProperties}
     >
       <InspectorEdge widthPx={widthPx} />
@@ -53,40 +44,40 @@ export function Inspector() {
           type="button"
           className="inspector-name"
           aria-pressed={page === 'cover'}
-          title="The property, its files, import, export and print · Alt+0"
+          title={words.fileMenuTip}
           onClick={() => useApp.setState({ page: 'cover' })}
         >
           <span className="inspector-name-text">{propertyOf(project).name}</span>
-          <span className="inspector-name-more">Cover: files, print</span>
+          <span className="inspector-name-more">{words.fileMenu}</span>
         </button>
         <div className="inspector-undo">
           <CommandButton id="undo" />
           <CommandButton id="redo" />
         </div>
       </header>
-      <nav className="verbs" aria-label="Workspaces">
-        {verbs.map((verb) => (
+      <nav className="verbs" aria-label={words.workspaces}>
+        {workspaces.map((each) => (
           <button
-            key={verb.page}
+            key={each}
             type="button"
-            aria-current={page === verb.page ? 'page' : undefined}
-            onClick={() => useApp.setState({ page: verb.page, lit: [] })}
+            aria-current={page === each ? 'page' : undefined}
+            onClick={() => useApp.setState({ page: each, lit: [] })}
           >
-            {verb.label}
+            {words.pages[each]}
           </button>
         ))}
       </nav>
-      <FaultBoundary key={page} what={pageWords(page)}>
+      <FaultBoundary key={page} what={words.pages[page]}>
         <div className="inspector-page">
           <View />
         </div>
       </FaultBoundary>
       {page === 'cover' || page === 'find' ? null : (
-        <FaultBoundary key={`${chosen.length} ${chosen.at(-1)}`} what="What is chosen">
+        <FaultBoundary key={`${chosen.length} ${chosen.at(-1)}`} what={parts.selected}>
           <ChosenDetails />
         </FaultBoundary>
       )}
-      <FaultBoundary what="The picture that comes in">
+      <FaultBoundary what={parts.picture}>
         <PictureProgress />
       </FaultBoundary>
       <LastLine />
@@ -99,6 +90,7 @@ const longWriteMs = 150;
 
 /** The last line: what was just done and that it is in the file, or why something could not be done. */
 function LastLine() {
+  const { inspector: words } = useWords().window.frame;
   const lastLine = useApp((state) => state.lastLine);
   const saving = useLasting(
     useApp((state) => state.saving > 0 && state.groundQuestion === null),
@@ -107,13 +99,14 @@ function LastLine() {
   const path = useApp((state) => state.file?.path ?? '');
   return (
     <footer className={`last-line ${lastLine?.kind ?? ''}`} title={path}>
-      <p role="status">{saving ? 'Writing to the file…' : (lastLine?.text ?? 'Everything is saved as you work.')}</p>
+      <p role="status">{saving ? words.writing : (lastLine?.text ?? words.allSaved)}</p>
     </footer>
   );
 }
 
 /** The inspector's edge: drag it, or use the arrow keys, to make the inspector wider or narrower. */
 function InspectorEdge({ widthPx }: { readonly widthPx: number }) {
+  const { inspector: words } = useWords().window.frame;
   const [narrowestPx, widestPx] = bookWidthLimitsPx;
   const onPointerMove = (event: PointerEvent) => {
     if (event.buttons === 1) setBookWidth(window.innerWidth - event.clientX);
@@ -129,7 +122,7 @@ function InspectorEdge({ widthPx }: { readonly widthPx: number }) {
       role="separator"
       tabIndex={0}
       aria-orientation="vertical"
-      aria-label="Width of the inspector"
+      aria-label={words.width}
       aria-valuenow={widthPx}
       aria-valuemin={narrowestPx}
       aria-valuemax={widestPx}

@@ -2,9 +2,11 @@ import { useState } from 'react';
 import type { Problem } from '../../core/api/result.ts';
 import { askForNewAddress } from '../client/enter.ts';
 import { useApp } from '../state/appState.ts';
+import { useWords } from '../state/useFigures.ts';
 
 /** What a browser shows that was not let in: why, and how to open the app again. */
 export function NotLetIn() {
+  const { notLetIn: words } = useWords().window.frame;
   const problem = useApp((state) => state.problem);
   const [written, setWritten] = useState(false);
   const [refused, setRefused] = useState<Problem | null>(null);
@@ -19,24 +21,18 @@ export function NotLetIn() {
       <p className="welcome-job" role="alert">
         {problem?.message}
       </p>
-      <section className="not-let-in" aria-label="To open Undergate again">
-        <p>
-          Each window of Undergate is opened by an address that works once, so that nobody else on this machine can get
-          in. Have a new one written in the terminal where you started Undergate, and paste it in the address bar above.
-        </p>
+      <section className="not-let-in" aria-label={words.section}>
+        <p>{words.why}</p>
         <p className="buttons">
           <button type="button" className="main" onClick={() => void ask()}>
-            Write a new address
+            {words.write}
           </button>
         </p>
         <p role="status">
-          {written ? 'A new address now stands in the terminal where Undergate runs. It is good for two minutes.' : ''}
+          {written ? words.written : ''}
           {refused ? refused.message : ''}
         </p>
-        <p>
-          Or end Undergate in that terminal (Ctrl+C) and start it again with npm start: all that was saved is in the
-          file.
-        </p>
+        <p>{words.orRestart}</p>
       </section>
     </main>
   );

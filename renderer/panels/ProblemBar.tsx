@@ -1,7 +1,9 @@
 import { useApp } from '../state/appState.ts';
+import { useWords } from '../state/useFigures.ts';
 
 /** What went wrong and what to do about it; stays until it has been read. */
 export function ProblemBar() {
+  const { common } = useWords().window.frame;
   const problem = useApp((state) => state.problem);
   const lost = useApp((state) => state.phase === 'lost');
   if (!problem) return null;
@@ -12,7 +14,7 @@ export function ProblemBar() {
       </p>
       {lost ? null : (
         <button type="button" onClick={() => useApp.setState({ problem: null })}>
-          Close
+          {common.close}
         </button>
       )}
     </div>

@@ -1,3 +1,4 @@
+import { plainWords } from '../../core/words/figures.ts';
 import { useApp } from './appState.ts';
 import { report } from './report.ts';
 import { createFile, host, openFile, saveCopy } from './session.ts';
@@ -7,7 +8,7 @@ export type FilePurpose = 'open' | 'new' | 'copy';
 /** Asks for a file with the system's own dialog where there is one, else with the window's, and does what it is for. */
 export async function chooseFile(purpose: FilePurpose): Promise<void> {
   const { desktop } = host();
-  const suggestedName = `${useApp.getState().file?.fileName ?? 'New property'}.undergate`;
+  const suggestedName = `${useApp.getState().file?.fileName ?? plainWords().window.frame.dialogs.files.newName}.undergate`;
   const answer = purpose === 'open' ? await desktop.chooseOpenPath() : await desktop.chooseSavePath({ suggestedName });
   if (answer.ok) {
     if (answer.value !== null) await actOnFile(purpose, answer.value);
@@ -27,5 +28,7 @@ export function actOnFile(purpose: FilePurpose, path: string, replace = false): 
 
 /** "Upper block" from ".../Upper block.undergate". */
 function nameFromPath(path: string): string {
-  return (path.split(/[\\/]/).pop() ?? '').replace(/\.undergate$/i, '') || 'New property';
+  return (
+    (path.split(/[\\/]/).pop() ?? '').replace(/\.undergate$/i, '') || plainWords().window.frame.dialogs.files.newName
+  );
 }

@@ -1,6 +1,7 @@
 import { EditRefused } from '../../core/model/edits/support/edit.ts';
 import { propertyOf } from '../../core/model/project.ts';
 import { localDate } from '../../core/words/dates.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { message } from '../../core/words/message.ts';
 import { type OpenFile, useApp } from './appState.ts';
 import { say } from './choose.ts';
@@ -58,7 +59,7 @@ export async function exportFile(format: ExportFormat): Promise<void> {
     const { ending, mediaType, bytes } = await makers[format](file);
     const fileName = `${file.fileName}${ending}`;
     download({ fileName, mediaType, bytes });
-    say(`${fileName} is made.`, 'done');
+    say(plainWords().window.frame.done.made({ file: fileName }), 'done');
   } catch (error) {
     if (!(error instanceof EditRefused)) throw error;
     say(figuresOf(file.project).say(error.refusal.message), 'refused');
@@ -69,7 +70,7 @@ async function exportGeoPackage(): Promise<void> {
   const made = await host().project.makeGeoPackage();
   if (!made.ok) return report(made.problem);
   download(made.value);
-  say(`${made.value.fileName} is made.`, 'done');
+  say(plainWords().window.frame.done.made({ file: made.value.fileName }), 'done');
 }
 
 function text(ending: string, mediaType: string, content: string): Made {

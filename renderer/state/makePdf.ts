@@ -1,6 +1,7 @@
 import type { PrintJob } from '../../core/api/printJob.ts';
 import type { MadeFile } from '../../core/api/projectApi.ts';
 import { fail, type Result } from '../../core/api/result.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { activeLocale } from '../../core/words/numbers/locale.ts';
 import { download } from './download.ts';
 import { faultText } from './report.ts';
@@ -16,6 +17,7 @@ export async function makePdf(job: PrintJob): Promise<Result<MadeFile>> {
     if (made.ok) download(made.value);
     return made;
   } catch (error) {
-    return fail('failed', `The PDF could not be made: ${faultText(error)}.`, 'Nothing was changed. Try again.');
+    const { done } = plainWords().window.frame;
+    return fail('failed', done.pdfNotMade({ why: faultText(error) }), done.pdfNotMadeRemedy);
   }
 }

@@ -19,7 +19,7 @@ import type { Survey } from '../../core/survey/types.ts';
 import { figures, plainWords } from '../../core/words/figures.ts';
 import type { FirstCalls } from '../client/firstCalls.ts';
 import { analysis } from '../work/analysis.ts';
-import { type OpenFile, useApp } from './appState.ts';
+import { type LastLine, type OpenFile, useApp } from './appState.ts';
 import { asGroundSays } from './groundQuestion.ts';
 import { newId } from './newId.ts';
 import { report } from './report.ts';
@@ -112,7 +112,7 @@ async function commitNow(label: string, edit: (project: Project) => Project, opt
   if (!file) return false;
   const edited = await asGroundSays(file.project, edit(file.project), options);
   if (!edited) {
-    useApp.setState({ lastLine: { kind: 'done', text: `${label}: cancelled, nothing was changed.` } });
+    useApp.setState({ lastLine: { kind: 'done', text: plainWords().window.frame.done.cancelled({ label }) } });
     return false;
   }
   const named = landStays(file, edited) ? null : withPaddocksNamed(file, edited);
@@ -136,7 +136,7 @@ async function commitNow(label: string, edit: (project: Project) => Project, opt
   }
   useApp.setState({
     file: { ...file, project: after, survey, state: result.value },
-    lastLine: { kind: 'done', text: `${label}. Saved.` },
+    lastLine: { kind: 'done', text: plainWords().window.frame.done.saved({ label }) },
     ...(options.choose ? { chosen: options.choose } : {}),
   });
   analysis.changed(changes, result.value.revision);
@@ -219,7 +219,7 @@ export function openDemo(): Promise<boolean> {
 
 export async function saveCopy(path: string, replace: boolean): Promise<boolean> {
   const done = await openWith(() => project.saveAs({ path, replace }), { keepPage: true });
-  if (done) useApp.setState({ lastLine: { kind: 'done', text: 'Saved. From now on changes go into the copy.' } });
+  if (done) useApp.setState({ lastLine: { kind: 'done', text: plainWords().window.frame.done.copied } });
   return done;
 }
 
@@ -251,10 +251,9 @@ async function reload({ keepPage = true } = {}): Promise<void> {
   else report(current.problem);
 }
 
-const holdsUnknown = {
-  kind: 'done',
-  text: 'This file holds details that this version does not know. They are kept.',
-} as const;
+function holdsUnknown(): LastLine {
+  return { kind: 'done', text: plainWords().window.frame.done.holdsUnknown };
+}
 
 function show(opened: OpenProject | null, keepPage = false): void {
   if (!opened) {
@@ -286,7 +285,7 @@ function show(opened: OpenProject | null, keepPage = false): void {
     problem: null,
     pointed: null,
     lit: [],
-    ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: opened.holdsUnknown ? holdsUnknown : null }),
+    ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: opened.holdsUnknown ? holdsUnknown() : null }),
   });
   analyseOncePainted();
 }

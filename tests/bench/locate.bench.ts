@@ -1,11 +1,11 @@
 import { crossingAt } from '../../core/locate/crossingAsBuilt.ts';
 import { crossingRows } from '../../core/locate/crossingSearch.ts';
 import { digCheck } from '../../core/locate/digCheck.ts';
-import { huntGround } from '../../core/locate/hunt/huntGround.ts';
-import { walkHunt } from '../../core/locate/hunt/huntWalk.ts';
+import { faultSearchGround } from '../../core/locate/faultSearch/faultSearchGround.ts';
+import { walkFaultSearch } from '../../core/locate/faultSearch/faultSearchWalk.ts';
 import { stakeOut } from '../../core/locate/stakeOut.ts';
 import { fixedPosts } from '../../core/locate/tieFrom.ts';
-import type { FaultHunt } from '../../core/model/huntThings.ts';
+import type { FaultSearch } from '../../core/model/faultSearchThings.ts';
 import { put } from '../../core/model/project.ts';
 import { newBuriedPoint } from '../../core/model/recordDefaults.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
@@ -27,7 +27,7 @@ export async function bench(): Promise<BenchRow[]> {
   const size = survey.crossings.size;
   const gatewayId = survey.crossings.keys().next().value!;
   const at = survey.plane.toLonLat(survey.gateways.get(gatewayId)!.centre);
-  const hunt: FaultHunt = {
+  const search: FaultSearch = {
     kind: 'faultHunt',
     id: 'h',
     name: 'Search',
@@ -57,6 +57,6 @@ export async function bench(): Promise<BenchRow[]> {
       () => digCheck(project, survey, { shape: 'point', path: [at], errorM: 1, withinM: 10 }),
       50,
     ),
-    row('search for a fault planned anew', () => walkHunt(hunt, huntGround(survey, 'E')!), null, 3),
+    row('search for a fault planned anew', () => walkFaultSearch(search, faultSearchGround(survey, 'E')!), null, 3),
   ];
 }

@@ -12,7 +12,7 @@ const files = join(import.meta.dirname, '..', 'unit', 'exchange', 'files');
 async function openCover(page: Page): Promise<void> {
   await expect(page.getByRole('application').or(page.locator('.leaflet-container')).first()).toBeVisible();
   await page.keyboard.press('Alt+0');
-  await expect(page.getByRole('heading', { name: 'Bring in' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Import', exact: true })).toBeVisible();
 }
 
 /** Chooses a file for import, as through the system's dialog. */

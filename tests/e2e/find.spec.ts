@@ -190,32 +190,32 @@ test('a fault is walked down to its section, over a restart, and kept', async ({
   await expect(page.getByText('4 parts with switches between them: at most 2 tests')).toBeVisible();
   await expect(page.getByText(/^Usual at the energiser: \d\.\d kV, estimated with/)).toBeVisible();
   await page.getByRole('button', { name: 'Begin the search' }).click();
-  await expect(page.locator('.hunt-do')).toHaveText('Read at the energiser, on the wire that leads out.');
+  await expect(page.locator('.fault-search-do')).toHaveText('Read at the energiser, on the wire that leads out.');
   await expect(page.getByText(/^Usual here: \d\.\d kV, estimated.*is low, from 6\.\d kV good\./)).toBeVisible();
   // Stock would be held by it, and yet it is about half of what is usual.
   await read(page, '4.6');
-  await expect(page.locator('.hunt-readings li')).toHaveText(
+  await expect(page.locator('.fault-search-readings li')).toHaveText(
     /^At the energiser: 4\.6 kV, low \(usual \d\.\d kV, estimated\)$/,
   );
-  await expect(page.locator('.hunt-do')).toContainText('Open S2. Then read at S2, on the energiser’s side');
+  await expect(page.locator('.fault-search-do')).toContainText('Open S2. Then read at S2, on the energiser’s side');
   await expect(page.getByText('At most 2 tests are left, 2.0 as a rule.')).toBeVisible();
   await read(page, '4700 V');
 
   await app.restart('kill');
   await page.getByRole('button', { name: /^Test property/ }).click();
   await goToFind(page, 'Find a fault');
-  await expect(page.locator('.hunt-do')).toContainText('Open S1. Then read at S1');
+  await expect(page.locator('.fault-search-do')).toContainText('Open S1. Then read at S1');
   await expect(page.getByText('S2 stays open. One test is left.')).toBeVisible();
   await read(page, '8.8');
-  await expect(page.locator('.hunt-do').first()).toHaveText('The fault is in section B.');
+  await expect(page.locator('.fault-search-do').first()).toHaveText('The fault is in section B.');
   await expect(page.getByText('Not made sure of yet')).toBeVisible();
   await makeSure(page);
   await expect(page.getByText('2 tests led here, and the readings made sure of it.')).toBeVisible();
   await page.getByLabel('What it was').fill('A branch on the wire.');
   await page.getByRole('button', { name: 'End the search', exact: true }).click();
   await expect(page.getByText(/: section B \(F1/)).toBeVisible();
-  const hunt = (await app.file()).things.find(({ kind }) => kind === 'faultHunt');
-  expect(hunt).toMatchObject({ end: { section: 'B', confirmed: true, cause: 'A branch on the wire.' } });
+  const search = (await app.file()).things.find(({ kind }) => kind === 'faultHunt');
+  expect(search).toMatchObject({ end: { section: 'B', confirmed: true, cause: 'A branch on the wire.' } });
 });
 
 test('a doubtful answer that was wrong is named, repeated and put right', async ({ app, page }) => {
@@ -227,10 +227,10 @@ test('a doubtful answer that was wrong is named, repeated and put right', async 
   await page.getByRole('button', { name: 'Enter' }).click();
   await expect(page.getByText('6.0 kV is doubtful.')).toBeVisible();
   await page.getByRole('button', { name: 'Count it as low' }).click();
-  await expect(page.locator('.hunt-readings li')).toHaveCount(2);
+  await expect(page.locator('.fault-search-readings li')).toHaveCount(2);
   // S2 stays open, so that everything reads good from now on.
   await read(page, '8.8');
-  await expect(page.locator('.hunt-do').first()).toHaveText('The fault is in section B.');
+  await expect(page.locator('.fault-search-do').first()).toHaveText('The fault is in section B.');
   // To make sure: good without section B, as it ought to be; good with it too, as it ought not.
   await read(page, '8.8');
   await expect(page.getByText('It should read low.')).toBeVisible();
@@ -239,16 +239,16 @@ test('a doubtful answer that was wrong is named, repeated and put right', async 
   await expect(page.locator('.contradiction li').first()).toHaveText(/^S2: 6\.0 kV, low, doubtful \(usual \d\.\d kV/);
   await expect(page.getByText(/Repeat this one: .*read at S2/i)).toBeVisible();
   await read(page, '8.8');
-  await expect(page.locator('.hunt-do').first()).toContainText('Open S3, close S2. Then read at S3');
+  await expect(page.locator('.fault-search-do').first()).toContainText('Open S3, close S2. Then read at S3');
   await read(page, '8.8');
-  await expect(page.locator('.hunt-do').first()).toHaveText('The fault is in section D.');
+  await expect(page.locator('.fault-search-do').first()).toHaveText('The fault is in section D.');
 });
 
 async function read(page: Page, kilovolts: string): Promise<void> {
-  const before = await page.locator('.hunt-readings li').count();
+  const before = await page.locator('.fault-search-readings li').count();
   await page.getByLabel('Reading', { exact: true }).fill(kilovolts);
   await page.getByRole('button', { name: 'Enter' }).click();
-  await expect(page.locator('.hunt-readings li')).toHaveCount(before + 1);
+  await expect(page.locator('.fault-search-readings li')).toHaveCount(before + 1);
 }
 
 /** Answers the readings at the end as a fault in section B has them. */
@@ -311,7 +311,7 @@ for (const theme of ['light', 'dark'] as const) {
     await expect(page.getByText('is doubtful.')).toBeVisible();
     await expectAccessible(page, 'walk');
     await page.getByRole('button', { name: 'Count it as low' }).click();
-    await expect(page.locator('.hunt-readings li')).toHaveCount(2);
+    await expect(page.locator('.fault-search-readings li')).toHaveCount(2);
     await read(page, '8.8');
     await expectAccessible(page, 'found');
     await page.getByRole('button', { name: 'Take along' }).click();

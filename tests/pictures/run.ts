@@ -60,7 +60,7 @@ async function takeAll(
 async function open(page: Page, scene: Scene): Promise<void> {
   await page.goto(await host.newAddress());
   const example = page.getByRole('button', { name: 'Open the example' });
-  const close = page.getByRole('button', { name: /Cover: files/ });
+  const close = page.getByRole('button', { name: /File menu: export/ });
   await example.or(close).first().waitFor();
   if (await close.isVisible()) {
     await close.click();

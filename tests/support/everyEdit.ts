@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import { ended, setAside } from '../../core/locate/hunt/huntEdits.ts';
-import { keepHunt } from '../../core/locate/hunt/keepHunt.ts';
+import { ended, setAside } from '../../core/locate/faultSearch/faultSearchEdits.ts';
+import { keepFaultSearch } from '../../core/locate/faultSearch/keepFaultSearch.ts';
 import { acceptPlan } from '../../core/model/edits/acceptPlan.ts';
 import { addCandidatePlace } from '../../core/model/edits/addCandidatePlace.ts';
 import { addFenceLine } from '../../core/model/edits/addFenceLine.ts';
@@ -303,11 +303,11 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
     const path = [shape.startPostAt, survey.plane.toLonLat([shape.centre[0], shape.centre[1] + 1]), shape.endPostAt];
     return trackAsTrench({ crossingId: crossing.id, path, seM: 0.4 }, survey, newId);
   },
-  keepHunt: (project, { n }) => {
-    const hunt = pick(project.faultHunt.values(), n);
-    if (!hunt) return null;
+  keepFaultSearch: (project, { n }) => {
+    const search = pick(project.faultHunt.values(), n);
+    if (!search) return null;
     const found = { outcome: 'found', section: 'B', place: 'F1', confirmed: false, cause: '' } as const;
-    return keepHunt(ended(setAside(hunt, 0), { at: `${day}T10:00`, ...found }));
+    return keepFaultSearch(ended(setAside(search, 0), { at: `${day}T10:00`, ...found }));
   },
 };
 

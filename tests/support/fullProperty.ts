@@ -6,7 +6,7 @@ import { withAnswer } from '../../core/locate/inGround/answer.ts';
 import { touchedBy } from '../../core/locate/inGround/touched.ts';
 import { difference } from '../../core/model/difference.ts';
 import { deleteThings } from '../../core/model/edits/deleteThings.ts';
-import type { FaultHunt } from '../../core/model/huntThings.ts';
+import type { FaultSearch } from '../../core/model/faultSearchThings.ts';
 import { orderDefaults } from '../../core/model/orderDefaults.ts';
 import { allThings, projectOf } from '../../core/model/project.ts';
 import type { Handover, Photo } from '../../core/model/recordThings.ts';
@@ -72,7 +72,7 @@ function otherThings(demo: readonly Thing[]): Thing[] {
     note: '',
     things: [photo],
   };
-  const hunt: FaultHunt = {
+  const search: FaultSearch = {
     kind: 'faultHunt',
     id: 'hunt-1',
     name: 'Search of 2 May 2031',
@@ -110,7 +110,7 @@ function otherThings(demo: readonly Thing[]): Thing[] {
     reading,
     photo,
     handover,
-    hunt,
+    search,
     { ...orderDefaults, currency: 'NZD', taxPercent: 15 },
     startingPrices.items[0]!,
     { kind: 'rollOnHand', id: 'roll', measure: 'pipe:19', lengthM: 38.5, count: 2, note: 'in the shed' },

@@ -14,7 +14,7 @@ import { setPlainWire } from '../../core/model/edits/setPlainWire.ts';
 import { setRule } from '../../core/model/edits/setRule.ts';
 import { type Edit, EditRefused } from '../../core/model/edits/support/edit.ts';
 import { pathIn } from '../../core/model/edits/support/path.ts';
-import type { FaultHunt } from '../../core/model/huntThings.ts';
+import type { FaultSearch } from '../../core/model/faultSearchThings.ts';
 import { kinds, type Project, propertyOf, put } from '../../core/model/project.ts';
 import { buildableKinds } from '../../core/model/recordDefaults.ts';
 import type { TapeTie } from '../../core/model/recordThings.ts';
@@ -146,7 +146,7 @@ export function withEveryRecord(bare: Project, seed: number): Project {
     add({ kind: 'reading', ...measured, ...(runId && project.testRun.has(runId) ? { runId } : {}), note: '' });
   }
   const energiserId = pick([...project.energiser.keys()]);
-  if (energiserId) add(huntOf(energiserId, switchIds));
+  if (energiserId) add(faultSearchOf(energiserId, switchIds));
   const ways = [{ path: [at(0, 0), at(50, 0)], heightsM: [10, 12] }];
   add({ kind: 'ground', name: 'Track', fileName: 't.gpx', heights: { as: 'along', ways, byReceiver: true }, note: '' });
   add({ kind: 'paddock', name: 'Top', at: at(next() * 500, next() * 500), note: '' });
@@ -191,7 +191,7 @@ function typeOf(project: Project) {
   return type;
 }
 
-function huntOf(energiserId: string, switchIds: readonly string[]): Omit<FaultHunt, 'id'> {
+function faultSearchOf(energiserId: string, switchIds: readonly string[]): Omit<FaultSearch, 'id'> {
   const taken = switchIds.slice(0, 1).map((id) => ({
     check: 'test' as const,
     switchId: id,

@@ -19,9 +19,7 @@ import type { Xy } from '../../geometry/types.ts';
 import { between, xyDistanceM } from '../../geometry/vector.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { gatePostName, gatePostWord } from '../../locate/tieFrom.ts';
-import { propertyOf } from '../../model/project.ts';
-import { figures } from '../../words/figures.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import { scaleText } from '../scales.ts';
 import type { CardPlace, CardPoint } from './cardPoints.ts';
 import type { PackInput } from './packInput.ts';
@@ -45,8 +43,7 @@ export function cardPlan(
   frame: PaperBox,
   input: PackInput,
 ): CardPlan {
-  const { survey, measure } = input;
-  const { units } = propertyOf(input.project);
+  const { survey, f, measure } = input;
   const [left, top, right, bottom] = frame;
   const room: PaperBox = [left, top, right, bottom - footMm];
   const extent = extentOf(built, points);
@@ -62,11 +59,11 @@ export function cardPlan(
       ...texts,
     ]),
     box(frame, null, stroke(pen.sign)),
-    ...planFoot(scaleDenominator, built.inGround, units, [left, bottom - footMm, right, bottom]),
+    ...planFoot(scaleDenominator, built.inGround, f, [left, bottom - footMm, right, bottom]),
   ];
   const name = built.figures.gateway.name;
   return {
-    items: [figure(`Plan of the crossing at ${name} at ${scaleText(scaleDenominator)}`, items)],
+    items: [figure(f.words.sheets.card.planOf({ gateway: name, scale: scaleText(scaleDenominator) }), items)],
     scaleDenominator,
   };
 }
@@ -104,7 +101,7 @@ function drawnPlan(built: CrossingAsBuilt, points: readonly CardPoint[], window:
   const marks = points.flatMap(({ places, solved }) =>
     places.map((place) => ({ place, certain: solved !== null && places.length === 1, at: toPaper(place.xy) })),
   );
-  const sizes = dimensions(built, window, propertyOf(input.project).units, input);
+  const sizes = dimensions(built, window, input);
   return {
     items: [
       lines(fences, stroke(0.5)),
@@ -140,8 +137,8 @@ function tieLines(points: readonly CardPoint[], { toPaper }: MapWindow): { path:
   );
 }
 
-function tieLabel(path: readonly PaperPoint[], lengthM: number, { project, measure }: PackInput): LabelRequest {
-  const words = formatTape(lengthM, propertyOf(project).units);
+function tieLabel(path: readonly PaperPoint[], lengthM: number, { f, measure }: PackInput): LabelRequest {
+  const words = f.tape(lengthM);
   const style = { sizePt: letters.table, font: 'figures' } as const;
   const along = placesAlongLine([path], words, style, 0.6, measure);
   const middle: PaperPoint = [(path[0]![0] + path[1]![0]) / 2, (path[0]![1] + path[1]![1]) / 2];
@@ -152,7 +149,7 @@ function tieLabel(path: readonly PaperPoint[], lengthM: number, { project, measu
 
 /** Posts that a tape was held to, and the marked ones near by, each with its name. */
 function postMarks(points: readonly CardPoint[], built: CrossingAsBuilt, window: MapWindow, input: PackInput) {
-  const { say } = figures(propertyOf(input.project).units);
+  const { say } = input.f;
   const used = points.flatMap(({ solved }) => solved?.ties ?? []).map(({ name, xy }) => ({ name: say(name), xy }));
   const { startPost, endPost } = built.shape;
   const gatePosts = [
@@ -182,8 +179,7 @@ function postMarks(points: readonly CardPoint[], built: CrossingAsBuilt, window:
 function dimensions(
   { shape, path, bowAssumed, courses }: CrossingAsBuilt,
   { toPaper }: MapWindow,
-  units: Units,
-  { measure }: PackInput,
+  { f, measure }: PackInput,
 ) {
   const { startPost, endPost } = shape;
   const chord = [startPost, endPost];
@@ -208,11 +204,12 @@ function dimensions(
     ],
     listedAs: null,
   });
+  const { offAssumed, offChord, opening } = f.words.sheets.card;
   // An assumed bow is no dimension; of several courses none is the one to dimension.
-  const off = bowAssumed ? 'assumed' : `off ${formatTape(furthest.offM, units)}`;
+  const off = bowAssumed ? offAssumed : offChord({ offM: furthest.offM });
   const bow =
     furthest.offM >= 0.1 && (bowAssumed || courses.length === 1) ? [toPaper(foot), toPaper(furthest.xy)] : null;
-  const width = `opening ${formatTape(xyDistanceM(startPost, endPost), units)}`;
+  const width = opening({ widthM: xyDistanceM(startPost, endPost) });
   return {
     items: [
       line(widthLine, stroke(pen.hairline, { ink: ink.soft })),
@@ -229,11 +226,11 @@ function dimensions(
 function planFoot(
   scaleDenominator: number,
   inGround: boolean,
-  units: Units,
+  f: Figures,
   [left, top, right, bottom]: PaperBox,
 ): Item[] {
-  const bar = scaleBarFor(scaleDenominator, units, 45);
-  const meant = inGround ? 'Shaded: it may lie here.' : 'Planned: not in the ground.';
+  const bar = scaleBarFor(scaleDenominator, f.units, 45);
+  const { northShaded, northPlanned, hollow } = f.words.sheets.card;
   return [
     line(
       [
@@ -244,7 +241,7 @@ function planFoot(
     ),
     text(scaleText(scaleDenominator), [left + 3, bottom - 3], { sizePt: letters.body, font: 'bold' }),
     ...drawScaleBar(bar, [left + 22, top + 4.6]),
-    ...[`North is up. ${meant}`, 'Hollow points are not certain.'].map((said, i) =>
+    ...[inGround ? northShaded : northPlanned, hollow].map((said, i) =>
       text(said, [right - 3, bottom - 4.8 + 2.8 * i], { sizePt: letters.small, align: 'right', ink: ink.soft }),
     ),
   ];

@@ -38,7 +38,7 @@ export function cardPoints(built: CrossingAsBuilt, f: Figures): CardPoint[] {
   return all.map(({ label, drawn, solved }, i): CardPoint => {
     const letter = letterOf(i);
     const names = placeMarks(solved?.places ?? []).map(f.say);
-    const named = (k: number) => (names.length > 1 ? `${letter} ${names[k]!}` : letter);
+    const named = (k: number) => (names.length > 1 ? f.words.sheets.stake.mark({ letter, place: names[k]! }) : letter);
     const places = solved
       ? solved.places.map(({ xy, withinM }, k): CardPlace => ({ name: named(k), xy, withinM }))
       : [{ name: letter, xy: drawn!, withinM: null }];

@@ -5,7 +5,7 @@ import { nearestOnPolyline } from '../../geometry/polyline.ts';
 import type { CrossingAsBuilt } from '../../locate/crossingAsBuilt.ts';
 import { depthAt, sortedDepths } from '../../locate/depth.ts';
 import { largestOf } from '../../model/extremes.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import { scaleText } from '../scales.ts';
 import type { CardPoint } from './cardPoints.ts';
 
@@ -20,9 +20,10 @@ export function cardSection(
   built: CrossingAsBuilt,
   points: readonly CardPoint[],
   [left, top, right, bottom]: PaperBox,
-  units: Units,
+  f: Figures,
 ): Item {
-  const { crossing } = built.figures;
+  const { crossing, gateway } = built.figures;
+  const said = f.words.sheets.card;
   const measured = sortedDepths(built.record?.depths ?? [], built.longestM).within;
   const deepestM = Math.max(
     measured.length === 0 ? crossing.depthM : 0,
@@ -62,7 +63,7 @@ export function cardSection(
     lines(risers, stroke(0.5)),
     line(pipe, stroke(0.5, { dash: [2.2, 1.1] })),
     ...risers.map(([topEnd]) => circle(topEnd!, 0.7, ink.white, stroke(pen.sign))),
-    text(`riser ${formatTape(crossing.riserHeightM, units)}`, [startX - 2, (groundY + risers[0]![0]![1]) / 2 + 1], {
+    text(said.riser({ heightM: crossing.riserHeightM }), [startX - 2, (groundY + risers[0]![0]![1]) / 2 + 1], {
       sizePt: letters.table,
       align: 'right',
     }),
@@ -70,20 +71,17 @@ export function cardSection(
       depthMark(
         at(onTrench(alongM, built), 0),
         at(onTrench(alongM, built), depthM),
-        assumed ? `trench ${formatTape(depthM, units)} planned` : formatTape(depthM, units),
+        assumed ? said.trenchPlanned({ depthM }) : f.tape(depthM),
       ),
     ),
     ...letterMarks(points, built, (alongM) => at(alongM, 0)[0], bottom - 5.2),
     text(
-      `${scaleText(scale)}, along and down. Trench ${formatTape(built.lengthM, units)} along its path. ${assumed ? 'No depth was measured.' : 'Depths are to the top of the pipe.'}`,
+      (assumed ? said.sectionNotMeasured : said.sectionMeasured)({ scale: scaleText(scale), lengthM: built.lengthM }),
       [left + 3, bottom - 1.4],
       { sizePt: letters.small, ink: ink.soft },
     ),
   ];
-  return figure(
-    `Section through the trench of the crossing at ${built.figures.gateway.name} at ${scaleText(scale)}`,
-    items,
-  );
+  return figure(said.sectionOf({ gateway: gateway.name, scale: scaleText(scale) }), items);
 }
 
 /** A tape that ran a little past the end of the trench read at its end. */

@@ -9,8 +9,6 @@ import { propertyOf } from '../../model/project.ts';
 import { recordSentence } from '../../record/crossingRegister.ts';
 import { differencesFromPlan } from '../../record/differences.ts';
 import { coverSentence } from '../../survey/sentences.ts';
-import { dateText } from '../../words/dates.ts';
-import { figures as figuresIn } from '../../words/figures.ts';
 import { cautions } from '../cautions.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { textPages } from '../flow/textPages.ts';
@@ -28,27 +26,23 @@ const sketchHeightMm = 70;
 
 /** What this is, whose, when; what is in it; and what to heed before anything is touched. */
 export function coverPages(contents: readonly Content[], input: PackInput): PageDraft[] {
-  const { project, survey, options, measure } = input;
+  const { project, survey, options, f, measure } = input;
+  const { pack: said, heads } = f.words.sheets;
   const property = propertyOf(project);
   const widthMm = uprightWidthMm(input);
   const particulars: Fact[] = [
-    ...(options.handoverNumber === null ? [] : [{ name: 'Handover', value: String(options.handoverNumber) }]),
-    { name: 'Date', value: dateText(options.date) },
-    { name: 'Handed over by', value: options.preparedBy || '' },
-    { name: 'Taken over by', value: options.preparedFor || '' },
-    ...(options.note.trim() === '' ? [] : [{ name: 'Note', value: options.note }]),
+    ...(options.handoverNumber === null ? [] : [{ name: said.handover, value: String(options.handoverNumber) }]),
+    { name: heads.date, value: f.date(options.date) },
+    { name: said.handedOverBy, value: options.preparedBy || '' },
+    { name: said.takenOverBy, value: options.preparedFor || '' },
+    ...(options.note.trim() === '' ? [] : [{ name: heads.note, value: options.note }]),
   ];
   const blocks: Block[] = [
     words(property.name, widthMm, { sizePt: 26, font: 'bold', role: 'H1', afterMm: 1 }, measure),
-    words(
-      'Handover pack of the fence network and what is buried under its gateways',
-      widthMm,
-      { sizePt: letters.title, afterMm: 4 },
-      measure,
-    ),
+    words(said.subtitle, widthMm, { sizePt: letters.title, afterMm: 4 }, measure),
     paragraph(coverSentence(survey, property.units), widthMm, measure),
     paragraph(
-      figuresIn(property.units).say(recordSentence(input.crossings, differencesFromPlan(project, survey).length)),
+      f.say(recordSentence(input.crossings, differencesFromPlan(project, survey).length)),
       widthMm,
       measure,
     ),
@@ -59,32 +53,30 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
     space(5),
     sketchBlock(widthMm, input),
     space(5),
-    heading('Before you touch or dig', widthMm, measure),
-    ...cautions(input.f).map((caution) =>
-      words(`•  ${caution}`, widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure),
+    heading(said.before, widthMm, measure),
+    ...cautions(f).map((caution) =>
+      words(said.caution({ caution }), widthMm, { sizePt: letters.body, afterMm: 0.6 }, measure),
     ),
     space(4),
-    heading('In this pack', widthMm, measure),
+    heading(said.contents, widthMm, measure),
     ...contents.map((content) => contentRow(content, widthMm, input)),
     ...(options.parts.includes('geoJson') && property.placed
-      ? [space(1), paragraph('Attached to this file: the whole property as GeoJSON.', widthMm, measure)]
+      ? [space(1), paragraph(said.attached, widthMm, measure)]
       : []),
   ];
-  return textPages('Handover pack', blocks, 'portrait', input);
+  return textPages(said.title, blocks, 'portrait', input);
 }
 
 /** What is in the ground and not in the drawing; nothing where all is drawn. */
-function leftSentence({ project }: PackInput): string[] {
+function leftSentence({ project, f }: PackInput): string[] {
   const left = [...project.inGround.values()].filter(({ fate }) => fate !== 'takenOut');
   if (left.length === 0) return [];
   const live = left.filter(({ fate }) => fate === 'inUse').length;
-  const what = left.length === 1 ? 'One thing is' : `${left.length} things are`;
-  return [
-    `${what} in the ground that the drawing shows no longer${live > 0 ? `, ${live} of them perhaps live` : ''}: see “In the ground, no longer drawn”.`,
-  ];
+  return [f.words.sheets.pack.left({ count: left.length, live })];
 }
 
-function sketchBlock(widthMm: number, { project, survey, crossings, property }: PackInput): Block {
+function sketchBlock(widthMm: number, { project, survey, crossings, property, f }: PackInput): Block {
+  const said = f.words.sheets.pack;
   const old = leftInGround(project, survey).filter(({ thing, crossing }) => crossing && thing.fate !== 'takenOut');
   return {
     heightMm: sketchHeightMm,
@@ -102,20 +94,18 @@ function sketchBlock(widthMm: number, { project, survey, crossings, property }: 
         ...crossings.map(({ built }) => ({ at: window.toPaper(built.shape.centre), full: built.inGround })),
         ...old.map(({ crossing }) => ({ at: window.toPaper(crossing!.shape.centre), full: true })),
       ];
-      const planned = marks.some(({ full }) => !full) ? ' A ring is a planned one: not in the ground.' : '';
+      const planned = marks.some(({ full }) => !full);
+      const described = planned ? said.sketchOfWithPlanned : said.sketchOf;
       return [
-        figure(
-          `Sketch of ${property.name}: fences, and a dot at each crossing in the ground.${planned} Not to scale.`,
-          [
-            lines(fences, stroke(pen.sign)),
-            ...marks.map(({ at, full }) =>
-              full ? circle(at, 0.7, ink.black) : circle(at, 0.9, ink.white, stroke(pen.thin)),
-            ),
-          ],
-        ),
+        figure(described({ property: property.name }), [
+          lines(fences, stroke(pen.sign)),
+          ...marks.map(({ at, full }) =>
+            full ? circle(at, 0.7, ink.black) : circle(at, 0.9, ink.white, stroke(pen.thin)),
+          ),
+        ]),
         box(frame, null, stroke(pen.hairline)),
         tagged('P', [
-          text(`Sketch, north up. A dot is a crossing in the ground.${planned}`, [x + 2, y + sketchHeightMm - 1.6], {
+          text(planned ? said.sketchWithPlanned : said.sketch, [x + 2, y + sketchHeightMm - 1.6], {
             sizePt: letters.small,
             ink: ink.soft,
             halo: 0.5,

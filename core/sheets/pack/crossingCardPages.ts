@@ -16,11 +16,7 @@ import { largestOf } from '../../model/extremes.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { Photo } from '../../model/recordThings.ts';
 import type { CrossingRow } from '../../record/crossingRegister.ts';
-import { dateText } from '../../words/dates.ts';
-import { figures as figuresIn, plainWords } from '../../words/figures.ts';
-import { roughUnit } from '../../words/numbers/units.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
-import { capital } from '../../words/text.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Block, space, words } from '../flow/block.ts';
 import { type Table, tableBlocks } from '../flow/table.ts';
 import { textPages, textRoom } from '../flow/textPages.ts';
@@ -50,37 +46,34 @@ export function crossingCardPages(input: PackInput): PageDraft[] {
   const [buried, planned] = [true, false].map((inGround) =>
     input.crossings.filter(({ built }) => built.inGround === inGround),
   );
-  const cards = (rows: readonly CrossingRow[], title: string) =>
+  const { crossing, plannedCrossing } = input.f.words.sheets.card;
+  const cards = (rows: readonly CrossingRow[], title: typeof crossing) =>
     rows.flatMap((row) => {
       const { name } = row.built.figures.gateway;
-      return textPages(`${title} at ${name}`, cardBlocks(row, input), 'portrait', input);
+      return textPages(title({ gateway: name }), cardBlocks(row, input), 'portrait', input);
     });
-  return [...cards(buried!, 'Crossing'), ...cards(planned!, 'Planned crossing')];
+  return [...cards(buried!, crossing), ...cards(planned!, plannedCrossing)];
 }
 
 function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
   const { built } = row;
-  const { units, placed } = propertyOf(input.project);
+  const { f } = input;
+  const { placed } = propertyOf(input.project);
   const widthMm = uprightWidthMm(input);
-  const points = cardPoints(built, figuresIn(propertyOf(input.project).units));
-  const ties = tieTable(points, units);
-  const head = words(
-    standing(row, units),
-    widthMm,
-    { sizePt: letters.body, font: 'bold', afterMm: 1.5 },
-    input.measure,
-  );
+  const points = cardPoints(built, f);
+  const ties = tieTable(points, f);
+  const head = words(standing(row, f), widthMm, { sizePt: letters.body, font: 'bold', afterMm: 1.5 }, input.measure);
   const below = [
     space(2),
-    sectionBlock(built, points, units, widthMm),
+    sectionBlock(built, points, widthMm, f),
     space(2),
     ...tableBlocks(pointTable(built, points, input), widthMm, input.measure),
     ...accuracyNote(built, placed, points, widthMm, input),
-    ...depthNote(built, units, widthMm, input),
+    ...depthNote(built, widthMm, input),
     ...(ties.rows.length > 0 ? [space(2), ...tableBlocks(ties, widthMm, input.measure)] : []),
-    ...tieRemarks(points, units).map((remark) => paragraph(remark, widthMm, input.measure)),
+    ...tieRemarks(points, f).map((remark) => paragraph(remark, widthMm, input.measure)),
     space(2),
-    factsBlock(row, units, widthMm, input),
+    factsBlock(row, widthMm, input),
     space(1.5),
     cableRules(row, widthMm, input),
   ];
@@ -91,28 +84,26 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
 }
 
 /** What the live cable must be and must not lie with; louder where the record names such a cable. */
-function cableRules({ built: { record } }: CrossingRow, widthMm: number, { measure }: PackInput): Block {
+function cableRules({ built: { record } }: CrossingRow, widthMm: number, { f, measure }: PackInput): Block {
   const named = cablesNamed(record?.alsoInTrench ?? '');
-  const head = named && named.conduit !== 'own' ? `Another cable is recorded here (${named.words.join(', ')}). ` : '';
-  const font = head === '' ? 'regular' : 'bold';
-  return words(`${head}${oneConduitRule} ${cableRatingCaution}`, widthMm, { sizePt: letters.small, font }, measure);
+  const head = named && named.conduit !== 'own' ? [f.words.sheets.card.otherCable({ words: named.words })] : [];
+  const font = head.length === 0 ? 'regular' : 'bold';
+  const said = f.words.things.sentences({ all: [...head, oneConduitRule, cableRatingCaution] });
+  return words(said, widthMm, { sizePt: letters.small, font }, measure);
 }
 
 /** The one thing to know first: how far this card can be trusted. */
-function standing({ built, lacks }: CrossingRow, units: Units): string {
-  if (!built.inGround)
-    return 'Planned, not in the ground as far as this file knows. Everything here is as drawn, and nothing lies there.';
+function standing({ built, lacks }: CrossingRow, f: Figures): string {
+  const said = f.words.sheets.card;
+  if (!built.inGround) return said.planned;
   const joints = built.record?.jointsUnderground ?? 0;
-  const joined =
-    joints > 0
-      ? ` ${joints === 1 ? 'A joint lies' : `${joints} joints lie`} underground: look there first for a fault.`
-      : '';
-  const missing = lacks.length > 0 ? ` Not recorded: ${lacks.map(figuresIn(units).say).join(', ')}.` : '';
-  const marked =
-    built.figures.crossing.status === 'planned'
-      ? ' It is marked planned, yet it was recorded: it counts as in the ground.'
-      : '';
-  return `${figuresIn(units).say(certaintyInWords(built))}${marked}${joined}${missing}`;
+  const all = [
+    f.say(certaintyInWords(built)),
+    ...(built.figures.crossing.status === 'planned' ? [said.markedPlanned] : []),
+    ...(joints > 0 ? [said.joints({ count: joints })] : []),
+    ...(lacks.length > 0 ? [said.lacks({ what: lacks.map(f.say) })] : []),
+  ];
+  return f.words.things.sentences({ all });
 }
 
 function topBlock(built: CrossingAsBuilt, points: readonly CardPoint[], heightMm: number, input: PackInput): Block {
@@ -128,33 +119,29 @@ function topBlock(built: CrossingAsBuilt, points: readonly CardPoint[], heightMm
 
 /** The QR code with what it holds, or why there is none. */
 function codeItems(built: CrossingAsBuilt, [left, top, right]: PaperBox, input: PackInput): Item[] {
-  const { placed, units } = propertyOf(input.project);
+  const { placed } = propertyOf(input.project);
+  const { card: said, pack } = input.f.words.sheets;
   if (!placed) {
-    const block = words(
-      'The property has no place on earth yet, so there is no code with its coordinates.',
-      right - left,
-      { sizePt: letters.table },
-      input.measure,
-    );
+    const block = words(said.noPlaceOnEarth, right - left, { sizePt: letters.table }, input.measure);
     return [...block.paint([left, top])];
   }
   const at = input.survey.plane.toLonLat(middleOfTrench(built));
   const uri = geoUri(at);
-  const what = built.courses.length > 1 ? 'gateway: where the trench lies is not certain' : 'middle of the trench';
   const caption = words(
-    `Scan for the ${what}. A phone is off by some ${roughUnit(units)}: dig by the ties.`,
+    built.courses.length > 1 ? said.scanGateway(null) : said.scanTrench(null),
     right - left,
     { sizePt: letters.small },
     input.measure,
   );
   return [
-    qrSign(input.makeQr(uri), [left - 3, top - 3], qrMm + 3, `QR code of ${uri}`),
+    qrSign(input.makeQr(uri), [left - 3, top - 3], qrMm + 3, pack.qrCode({ uri })),
     tagged('P', [text(uri, [left, top + qrMm], { sizePt: letters.panel, font: 'figures' })]),
     ...caption.paint([left, top + qrMm + 1.6]),
   ];
 }
 
 function photoItems(built: CrossingAsBuilt, [left, top, right, bottom]: PaperBox, input: PackInput): Item[] {
+  const said = input.f.words.sheets.card;
   const photos = [...input.project.photo.values()].filter(({ of }) => of?.id === built.figures.crossing.id);
   const first = photos.find(({ thumbId }) => input.photoBytes(thumbId) !== null);
   const frame: PaperBox = [left, top + codeHeightMm, right, bottom - 4];
@@ -162,12 +149,10 @@ function photoItems(built: CrossingAsBuilt, [left, top, right, bottom]: PaperBox
     const [x, y] = [(frame[0] + frame[2]) / 2, (frame[1] + frame[3]) / 2];
     return [
       box(frame, null, stroke(pen.hairline)),
-      tagged('P', [text('No photo', [x, y], { sizePt: letters.table, align: 'centre' })]),
+      tagged('P', [text(said.noPhoto, [x, y], { sizePt: letters.table, align: 'centre' })]),
     ];
   }
-  const taken = first.takenAt === null ? '' : `, ${dateText(first.takenAt)}`;
-  const more = photos.length > 1 ? ` (${photos.length - 1} more in the file)` : '';
-  const caption = `${first.caption || 'Photo'}${taken}${more}`;
+  const caption = said.photo({ caption: first.caption, takenAt: first.takenAt, more: photos.length - 1 });
   const shown = words(caption, right - left, { sizePt: letters.small }, input.measure);
   return [
     {
@@ -192,10 +177,10 @@ export function fitted(
   return [x - (widthPx * scale) / 2, y - (heightPx * scale) / 2, x + (widthPx * scale) / 2, y + (heightPx * scale) / 2];
 }
 
-function sectionBlock(built: CrossingAsBuilt, points: readonly CardPoint[], units: Units, widthMm: number): Block {
+function sectionBlock(built: CrossingAsBuilt, points: readonly CardPoint[], widthMm: number, f: Figures): Block {
   return {
     heightMm: sectionHeightMm,
-    paint: ([x, y]) => [cardSection(built, points, [x, y, x + widthMm, y + sectionHeightMm], units)],
+    paint: ([x, y]) => [cardSection(built, points, [x, y, x + widthMm, y + sectionHeightMm], f)],
   };
 }
 
@@ -203,30 +188,31 @@ function sectionBlock(built: CrossingAsBuilt, points: readonly CardPoint[], unit
 export function pointTable(
   built: CrossingAsBuilt,
   points: readonly CardPoint[],
-  { project, survey }: Pick<PackInput, 'project' | 'survey'>,
+  { project, survey, f }: Pick<PackInput, 'project' | 'survey' | 'f'>,
 ): Table {
-  const { units, placed } = propertyOf(project);
+  const { placed } = propertyOf(project);
+  const { card: said, cells, common } = f.words.sheets;
   return {
     columns: [
       { title: '', strong: true },
-      { title: 'Point' },
-      { title: 'Found by' },
-      { title: 'Along the opening', align: 'right' },
-      { title: 'Off it, to the', align: 'right' },
+      { title: said.point },
+      { title: said.foundBy },
+      { title: said.alongOpening, align: 'right' },
+      { title: said.offIt, align: 'right' },
       ...(placed
         ? [
-            { title: 'Latitude', unit: 'WGS 84', align: 'right' as const },
-            { title: 'Longitude', unit: 'WGS 84', align: 'right' as const },
+            { title: said.latitude, unit: common.wgs84, align: 'right' as const },
+            { title: said.longitude, unit: common.wgs84, align: 'right' as const },
           ]
         : [
-            { title: 'East on the grid', align: 'right' as const },
-            { title: 'North on the grid', align: 'right' as const },
+            { title: said.east, align: 'right' as const },
+            { title: said.north, align: 'right' as const },
           ]),
-      { title: 'Within', unit: '19 in 20', align: 'right' },
+      { title: said.within, unit: said.mostly, align: 'right' },
     ],
     rows: points.flatMap(({ letter, label, places, solved }): string[][] => {
-      const by = solved ? foundBy(solved) : 'drawn only';
-      if (places.length === 0) return [[letter, label, by, '', '', '', '', 'not known']];
+      const by = solved ? foundBy(solved, f) : said.drawnOnly;
+      if (places.length === 0) return [[letter, label, by, '', '', '', '', cells.notKnown]];
       return places.map(({ name, xy, withinM }) => {
         const at = survey.plane.toLonLat(xy);
         const { alongM, leftM } = offsetOf(xy, built.shape);
@@ -234,22 +220,20 @@ export function pointTable(
           name,
           label,
           by,
-          formatTape(alongM, units),
-          `${formatTape(Math.abs(leftM), units)} ${figuresIn(units).words.things.compass[sideOfOpening(built.shape, leftM)]}`,
-          ...(placed
-            ? [latitudeText(at[1]), longitudeText(at[0])]
-            : [formatTape(xy[0], units), formatTape(xy[1], units)]),
-          withinM === null ? 'not known' : formatTape(withinM, units),
+          f.tape(alongM),
+          said.off({ offM: Math.abs(leftM), side: sideOfOpening(built.shape, leftM) }),
+          ...(placed ? [latitudeText(at[1]), longitudeText(at[0])] : [f.tape(xy[0]), f.tape(xy[1])]),
+          withinM === null ? cells.notKnown : f.tape(withinM),
         ];
       });
     }),
   };
 }
 
-function foundBy({ by, basis }: SolvedPoint): string {
-  const how = { ties: 'ties', offset: 'tape, along and off', gps: 'GPS' }[by ?? 'ties'];
-  if (basis === 'ambiguous') return `${how}, side not said`;
-  return basis === 'contradictory' ? `${by ? `${how}; ` : ''}ties that do not meet` : how;
+function foundBy({ by, basis }: SolvedPoint, f: Figures): string {
+  const said = f.words.sheets.card;
+  if (basis === 'contradictory') return said.doNotMeet({ by });
+  return basis === 'ambiguous' ? said.sideNotSaid({ by: by ?? 'ties' }) : said.found[by ?? 'ties'];
 }
 
 function accuracyNote(
@@ -257,63 +241,70 @@ function accuracyNote(
   placed: boolean,
   points: readonly CardPoint[],
   widthMm: number,
-  { measure }: PackInput,
+  { f, measure }: PackInput,
 ): Block[] {
-  const { compass } = plainWords().things;
+  const { along, againstPosts, asDrawn } = f.words.sheets.card;
   const measured = points.some(({ solved }) => solved);
   const said = [
-    `Along is from the ${compass[postSide(shape, 'start')]} post towards the ${compass[postSide(shape, 'end')]} one.`,
-    measured ? '“Within” is against the posts that the point was taped from.' : '',
-    placed ? 'How well the property itself lies on earth is not known: coordinates are as drawn.' : '',
+    along({ from: postSide(shape, 'start'), to: postSide(shape, 'end') }),
+    measured ? againstPosts : '',
+    placed ? asDrawn : '',
   ].filter((part) => part !== '');
-  return [space(1), words(said.join(' '), widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure)];
+  return [
+    space(1),
+    words(f.words.things.sentences({ all: said }), widthMm, { sizePt: letters.small, afterMm: 0.5 }, measure),
+  ];
 }
 
 /** How deep it lies; and what was measured where there is no trench. */
-function depthNote(built: CrossingAsBuilt, units: Units, widthMm: number, { measure }: PackInput): Block[] {
+function depthNote(built: CrossingAsBuilt, widthMm: number, { f, measure }: PackInput): Block[] {
   const depth = depthOf(built);
   const leftOut = leftOutInWords(depth, built.lengthM);
-  const { say } = figuresIn(units);
-  const said = `Depth: ${say(depthInWords(depth))}. ${leftOut ? say(leftOut) : ''}`;
-  return [space(1), paragraph(said.trim(), widthMm, measure)];
+  const said = f.words.sheets.card.depth({ depth: f.say(depthInWords(depth)) });
+  const all = [said, ...(leftOut ? [f.say(leftOut)] : [])];
+  return [space(1), paragraph(f.words.things.sentences({ all }), widthMm, measure)];
 }
 
 /** Every tape distance, a row for each point. */
-export function tieTable(points: readonly CardPoint[], units: Units): Table {
+export function tieTable(points: readonly CardPoint[], f: Figures): Table {
+  const wording = f.words.sheets.card;
   return {
-    columns: [{ title: '', strong: true }, { title: 'Taped' }, { title: 'Tapes off by', align: 'right' }],
+    columns: [{ title: '', strong: true }, { title: wording.taped }, { title: wording.offBy, align: 'right' }],
     rows: points.flatMap(({ letter, solved }) => {
       if (!solved || solved.ties.length === 0) return [];
-      const taped = solved.ties.map(
-        ({ name, gone, movedM, distanceM, seM }) =>
-          `${held(formatTape(distanceM, units))} from ${figuresIn(units).say(postThen({ name, gone, movedM }))} (±${held(formatTape(seM, units))})`,
+      const taped = solved.ties.map((tie) =>
+        wording.tape({
+          distance: held(f.tape(tie.distanceM)),
+          post: f.say(postThen(tie)),
+          error: held(f.tape(tie.seM)),
+        }),
       );
-      if (solved.basis === 'contradictory') return [[letter, taped.join('; '), 'do not meet']];
+      if (solved.basis === 'contradictory') return [[letter, taped.join('; '), wording.tapesDoNotMeet]];
       const fix = solved.places[0]?.fix;
       const worst = fix && solved.ties.length > 2 ? largestOf(fix.residualsM.map(Math.abs)) : null;
-      return [[letter, taped.join('; '), worst === null ? 'not checked' : formatTape(worst, units)]];
+      return [[letter, taped.join('; '), worst === null ? wording.notChecked : f.tape(worst)]];
     }),
   };
 }
 
 /** What must be said of ties that do not simply fix their point. */
-function tieRemarks(points: readonly CardPoint[], units: Units): string[] {
+function tieRemarks(points: readonly CardPoint[], f: Figures): string[] {
+  const { twoPlaces, ofPoint } = f.words.sheets.card;
   const open = points
     .filter(({ solved }) => solved?.basis === 'ambiguous')
-    .map(({ letter, places }) => `${letter} (its places are ${formatTape(apartM(places), units)} apart)`);
+    .map(({ letter, places }) => ({ letter, apartM: apartM(places) }));
   const others = points.flatMap(({ letter, solved }) => {
     if (!solved || solved.ties.length === 0 || solved.basis === 'ambiguous') return [];
-    if (solved.basis === 'contradictory') return [`${letter}: ${figuresIn(units).say(doNotMeetInWords(solved))}`];
+    if (solved.basis === 'contradictory') return [ofPoint({ letter, said: f.say(doNotMeetInWords(solved)) })];
     const plain = solved.by === 'ties' && solved.places[0]?.fix;
-    return plain ? [] : [`${letter}: ${figuresIn(units).say(tiesInWords(solved))}`];
+    return plain ? [] : [ofPoint({ letter, said: f.say(tiesInWords(solved)) })];
   });
-  return [
-    ...(open.length > 0 ? [`These tapes fit two places each, and nobody said which: ${open.join(', ')}.`] : []),
-    ...others,
-  ];
+  return [...(open.length > 0 ? [twoPlaces({ points: open })] : []), ...others];
 }
 
-function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input: PackInput): Block {
+function factsBlock({ built }: CrossingRow, widthMm: number, input: PackInput): Block {
+  const { f } = input;
+  const { card: said, cells, heads } = f.words.sheets;
   const { record, figures } = built;
   const { crossing } = figures;
   const { lengthM: trenchM } = built;
@@ -324,48 +315,53 @@ function factsBlock({ built }: CrossingRow, units: Units, widthMm: number, input
     allowanceM: crossing.allowanceM,
   };
   const earthM = earthCableLengthM(pipe, crossing.earthConnectionM);
-  const conductor =
-    conductorById(crossing.cableId, [...input.project.conductor.values()])?.name ?? 'cable of an unknown kind';
-  const f = figuresIn(units);
-  const { compass } = f.words.things;
+  const conductor = conductorById(crossing.cableId, [...input.project.conductor.values()])?.name ?? said.unknownCable;
   const state = f.say(stateInWords(crossing.status, built.inGround));
   const joints = record?.jointsUnderground;
   const made = input.project.builtMark.get(`built:crossing:${crossing.id}`);
   const left: Fact[] = [
     {
-      name: 'State',
-      value: made?.date ? `${state}, ${dateText(made.date)}${made.by ? `, by ${made.by}` : ''}` : state,
+      name: heads.state,
+      value: made?.date ? said.made({ state, on: made.date, by: made.by }) : state,
     },
-    { name: 'Pipe', value: `${crossing.pipeBoreMm} mm bore, about ${formatTape(pipeLengthM(pipe), units)}` },
-    { name: 'Live cable', value: `${conductor}, about ${formatTape(liveCableLengthM(pipe, crossing.tailM), units)}` },
-    { name: 'Earth cable', value: crossing.earth ? `about ${formatTape(earthM, units)}` : 'none' },
-    { name: 'Riser ends sealed', value: yesNo(crossing.sealed) },
+    { name: said.pipe, value: said.pipeOf({ boreMm: crossing.pipeBoreMm, lengthM: pipeLengthM(pipe) }) },
     {
-      name: 'Joints underground',
+      name: said.liveCable,
+      value: said.cable({ name: conductor, lengthM: liveCableLengthM(pipe, crossing.tailM) }),
+    },
+    { name: said.earthCable, value: crossing.earth ? said.about({ lengthM: earthM }) : cells.none },
+    { name: said.sealed, value: yesNo(crossing.sealed, f) },
+    {
+      name: said.jointsUnderground,
       value:
-        joints == null ? 'not noted' : joints === 0 ? 'none' : `${joints}: ${record!.jointsNote || 'place not noted'}`,
+        joints == null
+          ? cells.notNoted
+          : joints === 0
+            ? cells.none
+            : said.jointsAt({ count: joints, place: record!.jointsNote }),
     },
   ];
   const right: Fact[] = [
-    {
-      name: `${capital(compass[postSide(built.shape, 'start')])} riser on`,
-      value: record?.risers.start || 'not noted',
-    },
-    { name: `${capital(compass[postSide(built.shape, 'end')])} riser on`, value: record?.risers.end || 'not noted' },
-    { name: 'Also in the trench', value: record?.alsoInTrench || 'not noted' },
-    { name: 'Soil', value: record?.soil || 'not noted' },
-    { name: 'Recorded', value: recordedWords(record?.recordedBy ?? '', record?.recordedOn ?? null) },
-    { name: 'Notes', value: [record?.note, crossing.note].filter((note) => note?.trim()).join('\n') || 'none' },
+    { name: said.riserOn({ side: postSide(built.shape, 'start') }), value: record?.risers.start || cells.notNoted },
+    { name: said.riserOn({ side: postSide(built.shape, 'end') }), value: record?.risers.end || cells.notNoted },
+    { name: said.alsoInTrench, value: record?.alsoInTrench || cells.notNoted },
+    { name: said.soil, value: record?.soil || cells.notNoted },
+    { name: said.recorded, value: recordedWords(record?.recordedBy ?? '', record?.recordedOn ?? null, f) },
+    { name: said.notes, value: [record?.note, crossing.note].filter((note) => note?.trim()).join('\n') || cells.none },
   ];
   const columnMm = (widthMm - 6) / 2;
   return sideBySide(facts(left, columnMm, input.measure), facts(right, columnMm, input.measure), columnMm + 6);
 }
 
-function yesNo(value: boolean | null): string {
-  return value === null ? 'not noted' : value ? 'yes' : 'no';
+function yesNo(value: boolean | null, f: Figures): string {
+  const { notNoted, yes, no } = f.words.sheets.cells;
+  return value === null ? notNoted : value ? yes : no;
 }
 
-function recordedWords(by: string, on: string | null): string {
-  if (by === '' && on === null) return 'not noted';
-  return [by === '' ? '' : `by ${by}`, on === null ? '' : dateText(on)].filter((part) => part !== '').join(', ');
+function recordedWords(by: string, on: string | null, f: Figures): string {
+  const { notNoted, by: byName } = f.words.sheets.cells;
+  if (by === '' && on === null) return notNoted;
+  return [by === '' ? '' : byName({ name: by }), on === null ? '' : f.date(on)]
+    .filter((part) => part !== '')
+    .join(', ');
 }

@@ -9,8 +9,6 @@ import { depthInWords } from '../../locate/depthWords.ts';
 import { placeNames, postThen } from '../../locate/tieWords.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { CrossingRow } from '../../record/crossingRegister.ts';
-import { figures } from '../../words/figures.ts';
-import { formatTape, type Units } from '../../words/numbers/write.ts';
 import { capital } from '../../words/text.ts';
 import type { Figures } from '../../words/types.ts';
 import { type Block, words } from '../flow/block.ts';
@@ -37,7 +35,7 @@ export function gateTagPages(input: PackInput): PageDraft[] {
   const pages: PageDraft[] = [];
   for (let from = 0; from < built.length; from += perPage) {
     const own = built.slice(from, from + perPage);
-    pages.push(textPage('Gate tags to cut out', tagSheet(own, input), 'portrait', input, from / perPage));
+    pages.push(textPage(input.f.words.sheets.tag.title, tagSheet(own, input), 'portrait', input, from / perPage));
   }
   return pages;
 }
@@ -52,29 +50,29 @@ function tagSheet(crossings: readonly CrossingRow[], input: PackInput): Item[] {
 }
 
 function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item[] {
-  const { placed, units, name } = propertyOf(input.project);
-  const f = figures(units);
+  const { placed, name, invented } = propertyOf(input.project);
+  const { f } = input;
+  const { tag: said, pack } = f.words.sheets;
   const { gateway } = built.figures;
   const uri = geoUri(input.survey.plane.toLonLat(middleOfTrench(built)));
   const innerMm = tagMm.width - (placed ? qrMm : 0) - 8;
   const size = [30, 24, 18, 14, 11].find((pt) => input.measure(gateway.name, 'bold', pt) <= innerMm - 8) ?? 9;
   const first = [
-    `Live cable buried ${built.movedM > 0 ? 'near here' : 'here'}: ${heldFigures(f.say(depthInWords(depthOf(built))))}.`,
-    ...movedInWords(built, units),
+    (built.movedM > 0 ? said.nearHere : said.here)({ depth: heldFigures(f.say(depthInWords(depthOf(built)))) }),
+    ...(built.movedM > 0 ? [said.moved({ moved: held(f.tape(built.movedM)) })] : []),
   ];
   const also = alsoInTrench(built.record);
   const others = also && cablesNamed(built.record?.alsoInTrench ?? '') ? f.say(also) : '';
-  const last = 'Do not dig. Energiser off, fence proven dead, other services located first.';
   const body = fitting(
     [
-      [...first, others, bendInWords(built, units), ...feetInWords(built, f), last],
-      [...first, others === '' ? '' : otherCables, moreOnCard, last],
+      [...first, others, bendInWords(built, f), ...feetInWords(built, f), said.doNotDig],
+      [...first, others === '' ? '' : said.otherCables, said.moreOnCard, said.doNotDig],
     ],
     innerMm,
     input,
   );
   const foot = words(
-    `${name}${input.property.invented ? ' (invented example)' : ''}`,
+    invented ? said.invented({ property: name }) : name,
     tagMm.width - 8,
     { sizePt: letters.small },
     input.measure,
@@ -87,7 +85,7 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
     ...foot.paint([x + 4, y + tagMm.height - 5]),
     ...(placed
       ? [
-          qrSign(input.makeQr(uri), [x + tagMm.width - qrMm - 2, y + 12], qrMm, `QR code of ${uri}`),
+          qrSign(input.makeQr(uri), [x + tagMm.width - qrMm - 2, y + 12], qrMm, pack.qrCode({ uri })),
           tagged('P', [
             text(uri, [x + tagMm.width - 4, y + 12 + qrMm + 2], {
               sizePt: letters.small,
@@ -99,9 +97,6 @@ function tag({ built }: CrossingRow, [x, y]: PaperPoint, input: PackInput): Item
       : []),
   ];
 }
-
-const otherCables = 'Other cables lie in this trench.';
-const moreOnCard = 'Its tapes are more than this tag holds: find it by its card in the pack.';
 
 /** The first of the texts that stays on the tag, in smaller letters where it is much: half a tape is worse than none. */
 function fitting(texts: readonly (readonly string[])[], widthMm: number, { measure }: PackInput): Block {
@@ -118,36 +113,29 @@ function heldFigures(words: string): string {
   return words.replace(/[\d.,’\u00a0\u202f]+( to [\d.,’\u00a0\u202f]+)? (m|ft)\b/, held);
 }
 
-/** A tag hangs at the gate: where that was moved the cable is not below it. */
-function movedInWords({ movedM }: CrossingAsBuilt, units: Units): string[] {
-  return movedM > 0
-    ? [`The gate was moved: the cable lies where it stood, up to ${held(formatTape(movedM, units))} from here.`]
-    : [];
-}
-
 /** What is open of the riser feet, for the bend alone does not tell where the trench runs. */
 function feetInWords({ points }: CrossingAsBuilt, f: Figures): string[] {
   return points.flatMap(({ point, basis, label, places }) => {
     if (point.role === 'bend') return [];
-    if (basis === 'contradictory') return [`${capital(f.say(label))}: its tapes do not meet.`];
-    return basis === 'ambiguous'
-      ? [`${capital(f.say(label))}: on the ${placeNames(places).map(f.say).join(' or the ')}: not said which.`]
-      : [];
+    const { pointDoesNotMeet, pointOpen } = f.words.sheets.tag;
+    const name = capital(f.say(label));
+    if (basis === 'contradictory') return [pointDoesNotMeet({ point: name })];
+    return basis === 'ambiguous' ? [pointOpen({ point: name, places: placeNames(places).map(f.say) })] : [];
   });
 }
 
 /** The tapes of the bend, with which side it lies on; and what is wrong with them, for a tag is all that some will read. */
-function bendInWords({ points }: CrossingAsBuilt, units: Units): string {
-  const f = figures(units);
+function bendInWords({ points }: CrossingAsBuilt, f: Figures): string {
+  const said = f.words.sheets.tag;
   const bend = points.find(({ point, ties }) => point.role === 'bend' && ties.length > 0);
-  if (!bend) return 'Not taped: find it with care.';
+  if (!bend) return said.notTaped;
   const { ties, basis, places } = bend;
-  const tapes = ties.map((tie) => `${held(formatTape(tie.distanceM, units))} from ${f.say(postThen(tie))}`).slice(0, 3);
-  const more = ties.length > 3 ? ` and ${ties.length - 3} more` : '';
-  const said = `Bend: ${tapes.join(', ')}${more}`;
-  if (basis === 'contradictory') return `${said}: these tapes do not meet. Find it with care.`;
-  if (basis === 'ambiguous')
-    return `${said}, on the ${placeNames(places).map(f.say).join(' or the ')}: not said which.`;
+  const tapes = ties
+    .slice(0, 3)
+    .map((tie) => said.tape({ distance: held(f.tape(tie.distanceM)), post: f.say(postThen(tie)) }));
+  const taped = { tapes, more: ties.length - tapes.length };
+  if (basis === 'contradictory') return said.bendDoesNotMeet(taped);
+  if (basis === 'ambiguous') return said.bendOpen({ ...taped, places: placeNames(places).map(f.say) });
   const side = places[0]?.side;
-  return side ? `${said}, on the ${f.words.locate.points.side({ side })}.` : `${said}.`;
+  return side ? said.bendOnSide({ ...taped, side: f.words.locate.points.side({ side }) }) : said.bend(taped);
 }

@@ -18,17 +18,15 @@ import { powerPages } from './powerPages.ts';
 import { testResultPages } from './testResultPages.ts';
 
 interface Part {
-  readonly part: PackPart;
-  readonly title: string;
+  readonly part: Exclude<PackPart, 'geoJson'>;
   readonly pages: (input: PackInput) => PageDraft[];
 }
 
 /** In the order in which they are bound. */
 const parts: readonly Part[] = [
-  { part: 'map', title: 'Map at true scale', pages: packMapPages },
+  { part: 'map', pages: packMapPages },
   {
     part: 'switches',
-    title: 'Sections, paddocks and cut-out switches',
     pages: (input) => {
       const { project, survey } = input;
       return [
@@ -40,7 +38,6 @@ const parts: readonly Part[] = [
   },
   {
     part: 'crossings',
-    title: 'Crossings: schedule, and a card for each',
     pages: (input) => [
       ...crossingSchedulePages(input.project, input.survey, input),
       ...crossingCardPages(input),
@@ -49,16 +46,15 @@ const parts: readonly Part[] = [
   },
   {
     part: 'tests',
-    title: 'Tests: results, and a sheet for each section',
     pages: (input) => [
       ...testResultPages(input),
       ...testSheetPages(input.project, input.survey, input.testSheets, input),
     ],
   },
-  { part: 'power', title: 'Energiser and earth', pages: powerPages },
-  { part: 'materials', title: 'Materials as built', pages: materialPages },
-  { part: 'changes', title: 'Changes from the plan and since the last handover', pages: changePages },
-  { part: 'tags', title: 'Gate tags to cut out', pages: gateTagPages },
+  { part: 'power', pages: powerPages },
+  { part: 'materials', pages: materialPages },
+  { part: 'changes', pages: changePages },
+  { part: 'tags', pages: gateTagPages },
 ];
 
 /**
@@ -68,7 +64,7 @@ const parts: readonly Part[] = [
 export function layoutPack(input: PackInput): Page[] {
   const chosen = parts.filter(({ part }) => input.options.parts.includes(part));
   const made = chosen
-    .map(({ title, pages }) => ({ title, drafts: pages(input) }))
+    .map(({ part, pages }) => ({ title: input.f.words.sheets.pack.parts[part], drafts: pages(input) }))
     .filter(({ drafts }) => drafts.length > 0);
   const contents = (coverCount: number): Content[] => {
     let page = coverCount + 1;

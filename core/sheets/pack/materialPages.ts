@@ -1,40 +1,36 @@
-import { propertyOf } from '../../model/project.ts';
 import { formatAmount } from '../../quantities/formatOrder.ts';
 import type { Block } from '../flow/block.ts';
 import { type Column, tableBlocks } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';
-import { groupNames } from '../orderPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
 import { paragraph, uprightWidthMm } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 
 /** What is in the ground and on the posts: the quantities of everything that is built. */
 export function materialPages(input: PackInput): PageDraft[] {
-  const { takeOff, measure } = input;
+  const { takeOff, f, measure } = input;
   if (!takeOff) return [];
-  const { units } = propertyOf(input.project);
+  const { materials: said, heads, order } = f.words.sheets;
   const widthMm = uprightWidthMm(input);
   const groups = Map.groupBy(
     takeOff.quantities.filter(({ group }) => group !== 'work'),
     ({ group }) => group,
   );
-  const columns: Column[] = [{ title: 'For', strong: true }, { title: 'What' }, { title: 'How much', align: 'right' }];
+  const columns: Column[] = [
+    { title: said.for, strong: true },
+    { title: heads.what },
+    { title: said.howMuch, align: 'right' },
+  ];
   const rows = [...groups].flatMap(([group, quantities]) =>
     quantities.map(({ name, amount, unit }, i) => [
-      i === 0 ? groupNames[group] : '',
+      i === 0 ? order.groups[group] : '',
       name,
-      formatAmount(amount, unit, units),
+      formatAmount(amount, unit, f.units),
     ]),
   );
   const blocks: Block[] = [
-    paragraph(
-      groups.size === 0
-        ? 'Nothing is marked built, so there are no materials to list.'
-        : 'Counted from what is marked built. Lengths of wire, pipe and cable are worked out from the drawing and are estimates.',
-      widthMm,
-      measure,
-    ),
+    paragraph(groups.size === 0 ? said.none : said.intro, widthMm, measure),
     ...tableBlocks({ columns, rows }, widthMm, measure),
   ];
-  return textPages('Materials as built', blocks, 'portrait', input);
+  return textPages(said.title, blocks, 'portrait', input);
 }

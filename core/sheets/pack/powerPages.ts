@@ -6,8 +6,7 @@ import { estimateOf } from '../../survey/power/estimateOf.ts';
 import { lineVoltages } from '../../survey/power/lineVoltages.ts';
 import { powerOf } from '../../survey/power/powerOf.ts';
 import { powerSentence } from '../../survey/power/powerSentence.ts';
-import { dateText } from '../../words/dates.ts';
-import { fixed, formatTape, formatVoltage, type Units } from '../../words/numbers/write.ts';
+import { fixed } from '../../words/numbers/write.ts';
 import type { Table } from '../flow/table.ts';
 import { textPages } from '../flow/textPages.ts';
 import type { PageDraft } from '../pageDraft.ts';
@@ -17,50 +16,43 @@ import type { PackInput } from './packInput.ts';
 
 /** Energiser, earth stakes and their tests, and the voltage that is estimated. */
 export function powerPages(input: PackInput): PageDraft[] {
-  const { project, survey, measure } = input;
-  const { units } = propertyOf(project);
+  const { project, survey, f, measure } = input;
+  const said = f.words.sheets.power;
   const widthMm = uprightWidthMm(input);
   const power = powerOf(project, survey);
   const estimate = estimateOf(power);
   const lines = lineVoltages(power, estimate);
   const blocks = [
-    ...listed('Energisers', energiserTable(input), 'No energiser is drawn.', widthMm, measure),
-    ...listed('Earth stakes', earthTable(input, units), 'No earth stakes are drawn.', widthMm, measure),
-    ...listed('Earth tests', earthTestTable(input), 'No earth test was recorded.', widthMm, measure),
-    paragraph(
-      '200 V and under is good; over 300 V, add rods and test again (common practice, no source).',
-      widthMm,
-      measure,
-    ),
-    paragraph(powerSentence(power, estimate, lines, units), widthMm, measure, 'bold'),
-    paragraph(
-      'Voltages are estimates of the peak with the switches as they normally stand. What a tester reads goes before them.',
-      widthMm,
-      measure,
-    ),
+    ...listed(said.energisers, energiserTable(input), said.noEnergiser, widthMm, measure),
+    ...listed(said.earthStakes, earthTable(input), said.noEarthStakes, widthMm, measure),
+    ...listed(said.earthTests, earthTestTable(input), said.noEarthTest, widthMm, measure),
+    paragraph(said.limits, widthMm, measure),
+    paragraph(powerSentence(power, estimate, lines, f.units), widthMm, measure, 'bold'),
+    paragraph(said.estimates, widthMm, measure),
   ];
-  return textPages('Energiser and earth', blocks, 'portrait', input);
+  return textPages(said.title, blocks, 'portrait', input);
 }
 
-function energiserTable({ project }: PackInput): Table {
+function energiserTable({ project, f }: PackInput): Table {
   const { placed } = propertyOf(project);
-  const joules = (value: number | null) => (value === null ? 'not noted' : `${value} J`);
+  const { power: said, heads, cells } = f.words.sheets;
+  const joules = (value: number | null) => (value === null ? cells.notNoted : `${value} J`);
   return {
     columns: [
-      { title: 'Energiser', strong: true },
-      { title: 'State' },
-      { title: 'Open-circuit peak', align: 'right' },
-      { title: 'Peak into 500 ohm', align: 'right' },
-      { title: 'Stored', align: 'right' },
-      { title: 'Output', align: 'right' },
-      ...(placed ? [{ title: 'Place' }] : []),
-      { title: 'Remarks' },
+      { title: heads.energiser, strong: true },
+      { title: heads.state },
+      { title: said.withNoLoad, align: 'right' },
+      { title: said.into500Ohm, align: 'right' },
+      { title: said.stored, align: 'right' },
+      { title: said.output, align: 'right' },
+      ...(placed ? [{ title: heads.place }] : []),
+      { title: heads.remarks },
     ],
     rows: [...project.energiser.values()].map((energiser) => [
       energiser.name,
-      energiser.status,
-      formatVoltage(energiser.openCircuitV),
-      formatVoltage(energiser.into500OhmV),
+      cells[energiser.status],
+      f.volts(energiser.openCircuitV),
+      f.volts(energiser.into500OhmV),
       joules(energiser.storedJ),
       joules(energiser.outputJ),
       ...(placed ? [placeText(energiser.at)] : []),
@@ -69,64 +61,60 @@ function energiserTable({ project }: PackInput): Table {
   };
 }
 
-function earthTable({ project, survey }: PackInput, units: Units): Table {
+function earthTable({ project, survey, f }: PackInput): Table {
+  const { power: said, heads, cells } = f.words.sheets;
   const figures = new Map(
     powerOf(project, survey).supplies.flatMap((supply) =>
-      earthFigures(supply, units).map((each) => [each.field.id, each] as const),
+      earthFigures(supply, f.units).map((each) => [each.field.id, each] as const),
     ),
   );
   return {
     columns: [
-      { title: 'Energiser', strong: true },
-      { title: 'State' },
-      { title: 'Rods', align: 'right' },
-      { title: 'Length', align: 'right' },
-      { title: 'Thickness', unit: 'mm', align: 'right' },
-      { title: 'Apart', align: 'right' },
-      { title: 'Together, estimate', unit: 'ohm', align: 'right' },
-      { title: 'Remarks' },
+      { title: heads.energiser, strong: true },
+      { title: heads.state },
+      { title: said.rods, align: 'right' },
+      { title: said.length, align: 'right' },
+      { title: said.thickness, unit: 'mm', align: 'right' },
+      { title: said.apart, align: 'right' },
+      { title: said.together, unit: 'ohm', align: 'right' },
+      { title: heads.remarks },
     ],
     rows: [...project.earthField.values()].map((field) => [
       project.energiser.get(field.energiserId)?.name ?? '-',
-      field.status,
+      cells[field.status],
       String(field.rods),
-      formatTape(field.rodLengthM, units),
+      f.tape(field.rodLengthM),
       String(field.rodDiameterMm),
-      formatTape(field.spacingM, units),
-      figures.has(field.id) ? fixed(figures.get(field.id)!.ohm, 1) : 'not known',
+      f.tape(field.spacingM),
+      figures.has(field.id) ? fixed(figures.get(field.id)!.ohm, 1) : cells.notKnown,
       field.note || '-',
     ]),
   };
 }
 
-export const verdictWords = {
-  good: 'good',
-  borderline: 'borderline: test again at the driest',
-  'more rods': 'add rods and test again',
-} as const;
-
-function earthTestTable({ project }: PackInput): Table {
+function earthTestTable({ project, f }: PackInput): Table {
+  const { power: said, heads } = f.words.sheets;
   const name = ({ earthFieldId }: EarthTest) => {
     const field = project.earthField.get(earthFieldId);
     return (field && project.energiser.get(field.energiserId)?.name) ?? '-';
   };
   return {
     columns: [
-      { title: 'Date' },
-      { title: 'Energiser', strong: true },
-      { title: 'At the last rod', align: 'right' },
-      { title: 'Fence, loaded', align: 'right' },
-      { title: 'Verdict' },
-      { title: 'Loaded by' },
-      { title: 'Meter, weather, by' },
-      { title: 'Remarks' },
+      { title: heads.date },
+      { title: heads.energiser, strong: true },
+      { title: said.atLastRod, align: 'right' },
+      { title: said.fenceLoaded, align: 'right' },
+      { title: said.verdict },
+      { title: said.loadedBy },
+      { title: heads.meterWeatherBy },
+      { title: heads.remarks },
     ],
     rows: [...project.earthTest.values()].map((test) => [
-      held(dateText(test.date)),
+      held(f.date(test.date)),
       name(test),
-      formatVoltage(test.earthV),
-      test.fenceV === null ? 'not read' : formatVoltage(test.fenceV),
-      verdictWords[earthTestVerdict(test.earthV)],
+      f.volts(test.earthV),
+      test.fenceV === null ? said.notRead : f.volts(test.fenceV),
+      said.verdicts[earthTestVerdict(test.earthV)],
       test.load || '-',
       [test.meter, test.weather, test.by].filter((part) => part !== '').join(', ') || '-',
       test.note || '-',

@@ -6,8 +6,6 @@ import type { TestRun } from '../../model/recordThings.ts';
 import type { Reading } from '../../model/things.ts';
 import { powerOf } from '../../survey/power/powerOf.ts';
 import { readingRows } from '../../survey/power/readingRows.ts';
-import { dateText } from '../../words/dates.ts';
-import { formatVoltage } from '../../words/numbers/write.ts';
 import type { Figures } from '../../words/types.ts';
 import { type Block, space } from '../flow/block.ts';
 import type { Table } from '../flow/table.ts';
@@ -17,49 +15,53 @@ import { limitsExplained, usualFigure } from '../yardstickInWords.ts';
 import { held, listed, paragraph, uprightWidthMm } from './packBlocks.ts';
 import type { PackInput } from './packInput.ts';
 
-const outcomeWords = { passed: 'passed', failed: 'failed', leftOut: 'left out' } as const;
-
 /** What was tested: every run through the test sheets, and all readings, with lines to sign. */
 export function testResultPages(input: PackInput): PageDraft[] {
-  const { project, measure } = input;
+  const { project, f, measure } = input;
+  const said = f.words.sheets.testResults;
   const widthMm = uprightWidthMm(input);
   const runs = [...project.testRun.values()].sort((a, b) => b.date.localeCompare(a.date));
   const loose = [...project.reading.values()].filter(({ runId }) => runId === undefined || !project.testRun.has(runId));
-  const least = formatVoltage(propertyOf(project).power.stockMinimumV);
+  const least = f.volts(propertyOf(project).power.stockMinimumV);
   const blocks: Block[] = [
     paragraph(
-      runs.length === 0
-        ? 'No run through the test sheets was recorded. The sheets that follow have room to write on.'
-        : `A section passes where every reading is as usual at its place and holds the stock: ${least} and over. Beside each reading stands what it was judged by when it was taken; where nothing stands, what holds the stock. ${input.f.say(limitsExplained())}`,
+      runs.length === 0 ? said.noRun : said.intro({ least, limits: f.say(limitsExplained()) }),
       widthMm,
       measure,
     ),
     ...runs.flatMap((run) => runBlocks(run, widthMm, input)),
-    ...(loose.length > 0 ? listed('Other readings', readingTable(loose, input), '', widthMm, measure) : []),
+    ...(loose.length > 0 ? listed(said.otherReadings, readingTable(loose, input), '', widthMm, measure) : []),
     space(8),
-    signatures(widthMm),
+    signatures(widthMm, f),
   ];
-  return textPages('Test results', blocks, 'portrait', input);
+  return textPages(said.title, blocks, 'portrait', input);
 }
 
 function runBlocks(run: TestRun, widthMm: number, input: PackInput): Block[] {
-  const { project, measure } = input;
+  const { project, f, measure } = input;
+  const { testResults: said, heads, cells } = f.words.sheets;
   const readings = [...project.reading.values()].filter(({ runId }) => runId === run.id);
   const of = [
-    dateText(run.date),
-    run.by && `by ${run.by}`,
-    run.meter && `meter ${run.meter}`,
-    run.weather && `weather ${run.weather}`,
-    run.finished ? 'finished' : 'not finished',
+    f.date(run.date),
+    run.by && cells.by({ name: run.by }),
+    run.meter && cells.meter({ name: run.meter }),
+    run.weather && cells.weather({ weather: run.weather }),
+    run.finished ? said.finished : said.notFinished,
   ];
   const results: Table = {
-    columns: [{ title: 'Section', strong: true }, { title: 'Result' }, { title: 'Remarks' }],
-    rows: run.results.map(({ section, outcome, note }) => [section, outcomeWords[outcome], note || '-']),
+    columns: [{ title: heads.section, strong: true }, { title: said.result }, { title: heads.remarks }],
+    rows: run.results.map(({ section, outcome, note }) => [section, said[outcome], note || '-']),
   };
   return [
-    ...listed(run.name, results, 'No section was tested.', widthMm, measure),
-    paragraph(`${of.filter((part) => part !== '').join(', ')}.${run.note ? ` ${run.note}` : ''}`, widthMm, measure),
-    ...(readings.length > 0 ? listed('Readings', readingTable(readings, input), '', widthMm, measure) : []),
+    ...listed(run.name, results, said.noSection, widthMm, measure),
+    paragraph(
+      f.words.things.sentences({
+        all: [said.particulars({ parts: of.filter((part) => part !== '') }), ...(run.note ? [run.note] : [])],
+      }),
+      widthMm,
+      measure,
+    ),
+    ...(readings.length > 0 ? listed(said.readings, readingTable(readings, input), '', widthMm, measure) : []),
   ];
 }
 
@@ -69,27 +71,28 @@ export function readingTable(
 ): Table {
   const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, where }) => [reading.id, where]));
   const whereOf = ({ id }: Reading) => rows.get(id) ?? '-';
+  const { testResults: said, heads, cells } = f.words.sheets;
   const isJudged = readings.some(({ yardstick }) => yardstick !== undefined);
   return {
     columns: [
-      { title: 'Date' },
-      { title: 'Section', strong: true },
-      { title: 'Place' },
-      { title: 'Voltage', align: 'right' },
-      ...(isJudged ? [{ title: 'Usual there' }, { title: 'Good from', align: 'right' } as const] : []),
-      { title: 'Current', unit: 'A', align: 'right' },
-      { title: 'Open switches' },
-      { title: 'Meter, weather, by' },
-      { title: 'Remarks' },
+      { title: heads.date },
+      { title: heads.section, strong: true },
+      { title: heads.place },
+      { title: said.voltage, align: 'right' },
+      ...(isJudged ? [{ title: heads.usualThere }, { title: heads.goodFrom, align: 'right' } as const] : []),
+      { title: said.current, unit: 'A', align: 'right' },
+      { title: said.switchesOff },
+      { title: heads.meterWeatherBy },
+      { title: heads.remarks },
     ],
     rows: readings.map((reading) => [
-      held(dateText(reading.date)),
+      held(f.date(reading.date)),
       reading.section ?? '-',
       reading.place || whereOf(reading),
-      reading.voltageV === null ? '-' : formatVoltage(reading.voltageV),
+      reading.voltageV === null ? '-' : f.volts(reading.voltageV),
       ...(isJudged ? judgedCells(reading, f) : []),
       reading.currentA === null ? '-' : String(reading.currentA),
-      reading.openSwitchIds.map((id) => project.switch.get(id)?.name ?? 'one that is gone').join(', ') || 'none',
+      reading.openSwitchIds.map((id) => project.switch.get(id)?.name ?? said.goneSwitch).join(', ') || cells.none,
       [reading.meter, reading.weather, reading.by].filter((part) => part).join(', ') || '-',
       reading.note || '-',
     ]),
@@ -102,7 +105,8 @@ function judgedCells({ yardstick }: Reading, f: Figures): string[] {
   return [usual ? f.say(usual) : f.words.things.notKnown, f.volts(yardstick.goodFromV)];
 }
 
-export function signatures(widthMm: number): Block {
+function signatures(widthMm: number, f: Figures): Block {
+  const { handedOverBy, takenOverBy } = f.words.sheets.testResults;
   const half = widthMm / 2 - 4;
   const rule = (x: number, y: number): Item =>
     line(
@@ -117,8 +121,8 @@ export function signatures(widthMm: number): Block {
     paint: ([x, y]) => [
       rule(x, y),
       rule(x + widthMm - half, y),
-      tagged('P', [text('Handed over by, date', [x, y + 3.6], { sizePt: letters.table })]),
-      tagged('P', [text('Taken over by, date', [x + widthMm - half, y + 3.6], { sizePt: letters.table })]),
+      tagged('P', [text(handedOverBy, [x, y + 3.6], { sizePt: letters.table })]),
+      tagged('P', [text(takenOverBy, [x + widthMm - half, y + 3.6], { sizePt: letters.table })]),
     ],
   };
 }

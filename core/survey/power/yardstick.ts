@@ -148,7 +148,9 @@ function isSound(project: Project, { runId, section }: Reading, exceptRunId: str
 /** Days of searches for a fault on the same supply, first and last included: what was read then is no yardstick. */
 function troubledDays({ project, supplies, supplyOfNode }: Power, node: number): (date: string) => boolean {
   const energiserId = supplies[supplyOfNode[node]!]?.energiser.id;
-  const searches = [...project.faultHunt.values()].filter((hunt) => !energiserId || hunt.energiserId === energiserId);
+  const searches = [...project.faultHunt.values()].filter(
+    (search) => !energiserId || search.energiserId === energiserId,
+  );
   const spans = searches.map(({ startedAt, end }) => [startedAt.slice(0, 10), end?.at.slice(0, 10) ?? '9999'] as const);
   return (date) => spans.some(([first, last]) => first <= date.slice(0, 10) && date.slice(0, 10) <= last);
 }

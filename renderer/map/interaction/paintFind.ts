@@ -5,7 +5,7 @@ import type { Xy } from '../../../core/geometry/types.ts';
 import type { Survey } from '../../../core/survey/types.ts';
 import { paintItems } from '../canvas/paintItems.ts';
 import { disc } from '../canvas/shapes.ts';
-import type { DigHit, DigMark, FindOverlay, HuntMark, MayLie } from '../findTypes.ts';
+import type { DigHit, DigMark, FaultSearchMark, FindOverlay, MayLie } from '../findTypes.ts';
 import { toPx } from '../plane/view.ts';
 import { mapFont } from '../staticLayer/mapFont.ts';
 import { pixelPath, tracePlanePath } from '../staticLayer/pixelPath.ts';
@@ -14,7 +14,7 @@ import { drawTag } from './cues.ts';
 
 /** What Find lays over the map: the dig and what lies near it, the crossing looked for, the walk to a fault. */
 export function paintFind(tools: PaintTools, find: FindOverlay, survey: Survey): void {
-  if (find.hunt) paintHunt(tools, find.hunt, survey);
+  if (find.search) paintFaultSearch(tools, find.search, survey);
   if (find.sought) paintWays(tools, find.sought, tools.palette.halo);
   if (find.dig) paintDig(tools, find.dig, survey);
 }
@@ -88,25 +88,25 @@ function paintHit({ ctx, view, palette }: PaintTools, { nearest, number, overlap
   ctx.fillText(words, x, y + 1);
 }
 
-function paintHunt(tools: PaintTools, hunt: HuntMark, survey: Survey): void {
+function paintFaultSearch(tools: PaintTools, search: FaultSearchMark, survey: Survey): void {
   const { ctx, view, palette } = tools;
   ctx.lineCap = 'round';
   ctx.lineJoin = 'round';
   ctx.beginPath();
-  for (const edge of hunt.outOfQuestion) traceEdge(tools, survey, edge);
+  for (const edge of search.outOfQuestion) traceEdge(tools, survey, edge);
   ctx.strokeStyle = palette.paper;
   ctx.globalAlpha = 0.72;
   ctx.lineWidth = 9;
   ctx.stroke();
   ctx.globalAlpha = 1;
   ctx.beginPath();
-  for (const edge of hunt.inQuestion) traceEdge(tools, survey, edge);
+  for (const edge of search.inQuestion) traceEdge(tools, survey, edge);
   ctx.strokeStyle = palette.halo;
   ctx.lineWidth = 13;
   ctx.stroke();
-  for (const { xy, number } of hunt.suspects) drawTag(ctx, palette, toPx(view, xy), number, 'center');
-  if (!hunt.next) return;
-  const [x, y] = toPx(view, hunt.next.xy);
+  for (const { xy, number } of search.suspects) drawTag(ctx, palette, toPx(view, xy), number, 'center');
+  if (!search.next) return;
+  const [x, y] = toPx(view, search.next.xy);
   disc(ctx, x, y, 20);
   ctx.strokeStyle = palette.paper;
   ctx.lineWidth = 7;
@@ -114,7 +114,7 @@ function paintHunt(tools: PaintTools, hunt: HuntMark, survey: Survey): void {
   ctx.strokeStyle = palette.accent;
   ctx.lineWidth = 4;
   ctx.stroke();
-  drawTag(ctx, palette, [x + 28, y], hunt.next.text, 'left');
+  drawTag(ctx, palette, [x + 28, y], search.next.text, 'left');
 }
 
 function traceEdge({ ctx, view }: PaintTools, { network, lines }: Survey, index: number): void {

@@ -7,6 +7,7 @@ import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { change as changeThing } from '../../state/change.ts';
 import { closeFile } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { CoordinateBlock } from '../coordinates/CoordinateBlock.tsx';
 import { ExportBlock } from '../exchange/ExportBlock.tsx';
 import { GroundBlock } from '../exchange/GroundBlock.tsx';
@@ -20,73 +21,79 @@ import { NumbersField } from './NumbersField.tsx';
 export function CoverPage() {
   const { project, survey, path } = useOpenFile();
   const property = propertyOf(project);
+  const { fileMenu, common } = useWords().window.frame;
   const change = (label: string, patch: Partial<Omit<Property, 'kind' | 'id'>>) =>
     changeThing(label, 'property', 'property', patch);
   return (
     <>
       <Answer>{coverSentence(survey, property.units)}</Answer>
-      {property.invented ? <p className="invented">An invented example. No such property exists.</p> : null}
+      {property.invented ? <p className="invented">{fileMenu.invented}</p> : null}
       <section className="block" aria-labelledby="cover-out">
-        <h2 id="cover-out">Print</h2>
+        <h2 id="cover-out">{fileMenu.print}</h2>
         <p className="buttons">
           <CommandButton id="print" className="main" />
         </p>
       </section>
       <section className="block" aria-labelledby="cover-export">
-        <h2 id="cover-export">Export</h2>
+        <h2 id="cover-export">{fileMenu.export}</h2>
         <ExportBlock />
       </section>
       <section className="block" aria-labelledby="cover-in">
-        <h2 id="cover-in">Bring in</h2>
+        <h2 id="cover-in">{fileMenu.import}</h2>
         <ImportBlock />
       </section>
       <section className="block" aria-labelledby="cover-ground">
-        <h2 id="cover-ground">Heights of the ground</h2>
+        <h2 id="cover-ground">{fileMenu.heights}</h2>
         <GroundBlock />
       </section>
       <section className="block" aria-labelledby="cover-files">
-        <h2 id="cover-files">Files</h2>
+        <h2 id="cover-files">{fileMenu.files}</h2>
         <p className="path">{path}</p>
-        <p className="field-hint">Every change is written to this file at once; there is nothing to save.</p>
+        <p className="field-hint">{fileMenu.everyChange}</p>
         <p className="buttons">
           <CommandButton id="newProperty" />
           <CommandButton id="openProperty" />
-          <CommandButton id="saveCopy" label="Save a copy" />
+          <CommandButton id="saveCopy" label={fileMenu.saveCopy} />
           <button type="button" onClick={() => void closeFile()}>
-            Close
+            {common.close}
           </button>
         </p>
       </section>
       <section className="block" aria-labelledby="cover-property">
-        <h2 id="cover-property">The property</h2>
+        <h2 id="cover-property">{fileMenu.property}</h2>
         <TextField
-          label="Name"
+          label={common.name}
           required
           value={property.name}
-          onCommit={(name) => change('Rename the property', { name })}
+          onCommit={(name) => change(fileMenu.renamed, { name })}
         />
-        <TextField label="Note" long value={property.note} onCommit={(note) => change('Change the note', { note })} />
+        <TextField
+          label={common.note}
+          long
+          value={property.note}
+          onCommit={(note) => change(fileMenu.noteChanged, { note })}
+        />
         <SelectField
-          label="Units"
+          label={fileMenu.units}
           value={property.units}
           choices={[
-            { value: 'metric', label: 'Metric: m, km, ha' },
-            { value: 'imperial', label: 'Imperial: ft, mi, ac' },
+            { value: 'metric', label: fileMenu.metric },
+            { value: 'imperial', label: fileMenu.imperial },
           ]}
-          onCommit={(units) => change('Change the units', { units })}
+          onCommit={(units) => change(fileMenu.unitsChanged, { units })}
         />
         <LengthField
-          label="Ends nearer than this join"
+          label={fileMenu.join}
           valueM={property.snapToleranceM}
           {...lengthBoundsOf(described.fields.snapToleranceM)}
           onCommitM={(snapToleranceM) => {
-            if (snapToleranceM !== null) change('Change what counts as joined', { snapToleranceM });
+            if (snapToleranceM !== null) change(fileMenu.joinChanged, { snapToleranceM });
           }}
         />
       </section>
       <CoordinateBlock />
       <section className="block" aria-labelledby="cover-window">
-        <h2 id="cover-window">This window</h2>
+        <h2 id="cover-window">{fileMenu.window}</h2>
         <p className="buttons">
           <CommandButton id="theme" />
           <CommandButton id="keys" />

@@ -1,8 +1,10 @@
 import { dateText, today } from '../../../core/words/dates.ts';
+import { activeLanguage } from '../../../core/words/language.ts';
 import { activeLocale, setLocale } from '../../../core/words/numbers/locale.ts';
 import { fixed } from '../../../core/words/numbers/write.ts';
 import { useApp } from '../../state/appState.ts';
 import { setNumbersAndDates, systemLocale } from '../../state/settings.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { analysis } from '../../work/analysis.ts';
 import { forgetOrder } from '../../work/order.ts';
 import { type Choice, SelectField } from '../parts/fields.tsx';
@@ -37,20 +39,24 @@ const tags = [
   'sv-SE',
 ];
 const system = 'system';
-const names = new Intl.DisplayNames('en', { type: 'language', languageDisplay: 'standard' });
 
-/** How this window writes and reads numbers and dates; the words stay English. */
+/** How this window writes and reads numbers and dates; the words are another matter. */
 export function NumbersField() {
   const locale = useApp((state) => state.locale);
+  const { fileMenu } = useWords().window.frame;
+  const names = new Intl.DisplayNames(activeLanguage().locale, { type: 'language', languageDisplay: 'standard' });
   const others = locale === null || tags.includes(locale) ? tags : [locale, ...tags];
   const choices: Choice<string>[] = [
-    { value: system, label: `As the system: ${sample(systemLocale)}` },
-    ...others.map((tag) => ({ value: tag, label: `${names.of(tag)}: ${sample(tag)}` })),
+    { value: system, label: fileMenu.asSystem({ sample: sample(systemLocale) }) },
+    ...others.map((tag) => ({
+      value: tag,
+      label: fileMenu.asPlace({ place: names.of(tag) ?? tag, sample: sample(tag) }),
+    })),
   ];
   return (
     <SelectField
-      label="Numbers and dates"
-      hint="On the screen and on paper, and as they are typed. The words stay English; files for other programs have points for decimals and days as 2026-05-12."
+      label={fileMenu.numbers}
+      hint={fileMenu.numbersHint}
       value={locale ?? system}
       choices={choices}
       onCommit={(value) => {

@@ -1,26 +1,25 @@
 import { useEffect, useState } from 'react';
 import type { FolderListing } from '../../../core/api/projectApi.ts';
 import type { Problem } from '../../../core/api/result.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { useApp } from '../../state/appState.ts';
 import { actOnFile, type FilePurpose } from '../../state/chooseFile.ts';
 import { host } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { closeDialog, DialogFrame } from './DialogFrame.tsx';
 import { FolderList, joinPath } from './FolderList.tsx';
 
-const titles: Record<FilePurpose, { readonly title: string; readonly act: string }> = {
-  open: { title: 'Open a property', act: 'Open' },
-  new: { title: 'New property', act: 'Create' },
-  copy: { title: 'Save a copy and go on in it', act: 'Save the copy' },
-};
-
 /** Choosing a project file where the system's own dialog is not to be had. */
 export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose }) {
+  const { files: words } = useWords().window.frame.dialogs;
   const fileName = useApp((state) => state.file?.fileName);
   /** The folder asked for; null: the user's project folder. */
   const [folder, setFolder] = useState<string | null>(null);
   const [listing, setListing] = useState<FolderListing | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
-  const [name, setName] = useState(purpose === 'new' ? 'New property' : purpose === 'copy' ? `${fileName} copy` : '');
+  const [name, setName] = useState(
+    purpose === 'new' ? words.newName : purpose === 'copy' ? words.copyName({ file: fileName ?? '' }) : '',
+  );
   const [replace, setReplace] = useState(false);
   const [busy, setBusy] = useState(false);
 
@@ -42,7 +41,7 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
   const exists = listing?.projects.some(
     (project) => project.name.toLowerCase() === `${trimmed}.undergate`.toLowerCase(),
   );
-  const whyNot = whyNotName(trimmed, purpose, exists === true, replace);
+  const whyNot = whyNotName(trimmed, purpose, exists === true, replace, words);
   const act = async (chosenName: string) => {
     if (!listing) return;
     setBusy(true);
@@ -54,7 +53,7 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
       useApp.setState({ problem: null });
     }
   };
-  const { title, act: actLabel } = titles[purpose];
+  const { title, act: actLabel } = words[purpose];
   return (
     <DialogFrame title={title}>
       {problem ? (
@@ -66,7 +65,7 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
         <FolderList
           listing={listing}
           files={listing.projects}
-          nothing={purpose === 'open' ? 'No property files in this folder.' : null}
+          nothing={purpose === 'open' ? words.nothing : null}
           disabled={busy}
           onFolder={setFolder}
           onFile={(fileName) => {
@@ -84,7 +83,7 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
             if (whyNot === null) void act(trimmed);
           }}
         >
-          <label htmlFor="file-name">Name of the property</label>
+          <label htmlFor="file-name">{words.name}</label>
           <input
             id="file-name"
             type="text"
@@ -102,7 +101,7 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
                 checked={replace}
                 onChange={(event) => setReplace(event.target.checked)}
               />
-              <label htmlFor="file-replace">Replace the file of that name. What is in it now is lost.</label>
+              <label htmlFor="file-replace">{words.replace}</label>
             </span>
           ) : null}
           {whyNot !== null && trimmed !== '' ? <p className="field-problem">{whyNot}</p> : null}
@@ -115,12 +114,16 @@ export function ChooseFileDialog({ purpose }: { readonly purpose: FilePurpose })
   );
 }
 
-function whyNotName(name: string, purpose: FilePurpose, exists: boolean, replace: boolean): string | null {
-  if (name === '') return 'Type a name.';
-  if (/[\\/:*?"<>|]/.test(name)) return 'A name can’t hold any of \\ / : * ? " < > |';
-  if (name.startsWith('.')) return 'A name can’t begin with a point.';
+function whyNotName(
+  name: string,
+  purpose: FilePurpose,
+  exists: boolean,
+  replace: boolean,
+  words: Texts['window']['frame']['dialogs']['files'],
+): string | null {
+  if (name === '') return words.noName;
+  if (/[\\/:*?"<>|]/.test(name)) return words.badSigns;
+  if (name.startsWith('.')) return words.leadingPoint;
   if (!exists || (purpose === 'copy' && replace)) return null;
-  return purpose === 'copy'
-    ? 'That name is taken here. Choose another, or replace it.'
-    : 'That name is taken here. Choose another.';
+  return purpose === 'copy' ? words.takenOrReplace : words.taken;
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { useApp } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 
 export function closeDialog(): void {
   useApp.setState({ dialog: null });
@@ -10,7 +11,7 @@ export function DialogFrame({
   title,
   children,
   wide = false,
-  closeWord = 'Close',
+  closeWord,
   onClose = closeDialog,
   asksUnbidden = false,
 }: {
@@ -22,6 +23,7 @@ export function DialogFrame({
   /** It comes up by itself: no button of it has the focus, so that the key that was just pressed answers nothing. */
   readonly asksUnbidden?: boolean;
 }) {
+  const { common } = useWords().window.frame;
   const element = useRef<HTMLDialogElement>(null);
   const titleId = useId();
   useEffect(() => {
@@ -44,7 +46,7 @@ export function DialogFrame({
       <header className="dialog-head">
         <h2 id={titleId}>{title}</h2>
         <button type="button" className="plain" onClick={onClose}>
-          {closeWord}
+          {closeWord ?? common.close}
         </button>
       </header>
       <div className="dialog-body">{children}</div>

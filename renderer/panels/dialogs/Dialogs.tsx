@@ -1,4 +1,4 @@
-import { type Dialog, useApp } from '../../state/appState.ts';
+import { useApp } from '../../state/appState.ts';
 import { lazyPart } from '../lazyPart.tsx';
 
 const ChooseFileDialog = lazyPart(async () => (await import('./ChooseFileDialog.tsx')).ChooseFileDialog);
@@ -9,17 +9,6 @@ const ImportDialog = lazyPart(async () => (await import('../exchange/ImportDialo
 const KeysDialog = lazyPart(async () => (await import('./KeysDialog.tsx')).KeysDialog);
 const PackDialog = lazyPart(async () => (await import('../record/PackDialog.tsx')).PackDialog);
 const PrintDialog = lazyPart(async () => (await import('./PrintDialog.tsx')).PrintDialog);
-
-/** What each dialog is called where it can't be shown. */
-export const dialogWords = {
-  none: 'This dialog',
-  chooseFile: 'The list of files',
-  chooseTileFile: 'The list of map files',
-  print: 'Print map sheets',
-  importMap: 'The import',
-  pack: 'Handover pack',
-  keys: 'The list of keys',
-} satisfies Record<Dialog['kind'] | 'none', string>;
 
 /** The dialog that is open, if any. */
 export function Dialogs() {

@@ -1,5 +1,6 @@
 import type { FolderListing, ListedFile } from '../../../core/api/projectApi.ts';
 import { momentText } from '../../../core/words/dates.ts';
+import { useWords } from '../../state/useFigures.ts';
 
 /** A folder's folders and some of its files, each a button. */
 export function FolderList({
@@ -19,6 +20,7 @@ export function FolderList({
   readonly onFile: (name: string) => void;
 }) {
   const { path, parent, folders } = listing;
+  const { files: words } = useWords().window.frame.dialogs;
   return (
     <>
       <p className="path">{path}</p>
@@ -26,14 +28,14 @@ export function FolderList({
         {parent !== null ? (
           <li>
             <button type="button" className="plain" onClick={() => onFolder(parent)}>
-              ↑ The folder above
+              {words.above}
             </button>
           </li>
         ) : null}
         {folders.map((folder) => (
           <li key={folder}>
             <button type="button" className="plain" onClick={() => onFolder(joinPath(path, folder))}>
-              Folder: {folder}
+              {words.folder({ name: folder })}
             </button>
           </li>
         ))}
@@ -42,7 +44,10 @@ export function FolderList({
             <button type="button" className="project-file" disabled={disabled} onClick={() => onFile(name)}>
               <strong>{name}</strong>
               <span>
-                {momentText(new Date(changedAt))} · {Math.max(1, Math.round(sizeBytes / 1024))} kB
+                {words.facts({
+                  changed: momentText(new Date(changedAt)),
+                  kilobytes: Math.max(1, Math.round(sizeBytes / 1024)),
+                })}
               </span>
             </button>
           </li>

@@ -14,11 +14,12 @@ export function GroundDialog() {
 function Question({ asked: { question, answer } }: { readonly asked: AskedQuestion }) {
   const { title, lines, more, ask, choices } = question;
   const f = useFigures();
+  const { dialogs, common } = f.words.window.frame;
   const [chosen, setChosen] = useState<GroundAnswer>(choices[0]!.answer);
   const group = useId();
   const only = choices.length === 1 ? choices[0]! : null;
   return (
-    <DialogFrame title={f.say(title)} closeWord="Cancel" asksUnbidden onClose={() => answer(null)}>
+    <DialogFrame title={f.say(title)} closeWord={common.cancel} asksUnbidden onClose={() => answer(null)}>
       <form
         className="ground-question"
         onSubmit={(event) => {
@@ -30,7 +31,7 @@ function Question({ asked: { question, answer } }: { readonly asked: AskedQuesti
           {lines.map(f.say).map((line) => (
             <li key={line}>{line}</li>
           ))}
-          {more > 0 ? <li>And {more} more.</li> : null}
+          {more > 0 ? <li>{dialogs.ground.more({ count: more })}</li> : null}
         </ul>
         {only ? (
           <p>{f.say(only.means)}</p>
@@ -54,18 +55,13 @@ function Question({ asked: { question, answer } }: { readonly asked: AskedQuesti
             ))}
           </fieldset>
         )}
-        {only ? null : (
-          <Caution>
-            This changes the file, not the ground. Energiser off and the fence proven dead before you touch a cable; old
-            cable that is left in the ground is cut off at both ends.
-          </Caution>
-        )}
+        {only ? null : <Caution>{dialogs.ground.caution}</Caution>}
         <div className="dialog-buttons">
           <button type="button" onClick={() => answer(null)}>
-            Cancel
+            {common.cancel}
           </button>
           <button type="submit" className="main">
-            {only ? f.say(only.label) : 'Continue'}
+            {only ? f.say(only.label) : dialogs.ground.continue}
           </button>
         </div>
       </form>

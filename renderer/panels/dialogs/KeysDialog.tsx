@@ -2,26 +2,25 @@ import { propertyOf } from '../../../core/model/project.ts';
 import { commands, keyText, labelOf } from '../../commands/commands.ts';
 import { mapKeys, toolKeys } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { DialogFrame } from './DialogFrame.tsx';
 
 export function KeysDialog() {
+  const { keys: words } = useWords().window.frame.dialogs;
   const units = useApp(({ file }) => (file ? propertyOf(file.project).units : 'metric'));
   return (
-    <DialogFrame title="Keys">
+    <DialogFrame title={words.title}>
       <KeyTable
-        title="Everywhere"
+        title={words.everywhere}
         rows={commands.flatMap((command) =>
           command.key === undefined ? [] : [[keyText(command.key), labelOf(command)] as const],
         )}
       />
       <KeyTable
-        title="Tools, while the map has the keyboard"
-        rows={[
-          ...toolKeys().map(({ key, does }) => [key, does] as const),
-          ['S', 'In Draw, while the inspector is open at Services: the service chosen there'],
-        ]}
+        title={words.tools}
+        rows={[...toolKeys().map(({ key, does }) => [key, does] as const), ['S', words.service]]}
       />
-      <KeyTable title="On the map" rows={mapKeys(units).map(({ keys, does }) => [keys, does] as const)} />
+      <KeyTable title={words.map} rows={mapKeys(units).map(({ keys, does }) => [keys, does] as const)} />
     </DialogFrame>
   );
 }

@@ -2,7 +2,9 @@ import { type ReactNode, useState } from 'react';
 import type { PrintJob } from '../../../core/api/printJob.ts';
 import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { type ScaleChoice, scaleText } from '../../../core/sheets/scales.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { makePdf } from '../../state/makePdf.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { closeDialog, DialogFrame } from './DialogFrame.tsx';
 
@@ -16,6 +18,7 @@ export function PdfDialog({
   readonly job: () => PrintJob;
   readonly children: ReactNode;
 }) {
+  const { frame } = useWords().window;
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const make = async () => {
@@ -42,9 +45,9 @@ export function PdfDialog({
         ) : null}
         <p className="buttons">
           <button type="submit" className="main" disabled={busy}>
-            {busy ? 'Making the PDF…' : 'Make the PDF'}
+            {busy ? frame.done.makingPdf : frame.dialogs.pdf.make}
           </button>
-          <span className="field-hint">It keeps its scale when printed at 100 %, not “fit to page”.</span>
+          <span className="field-hint">{frame.dialogs.pdf.trueScale}</span>
         </p>
       </form>
     </DialogFrame>
@@ -67,9 +70,9 @@ export function PaperField({
 }
 
 /** Scales to choose from, the largest first, each with the sheets that it takes. */
-export function scaleChoices(scales: readonly ScaleChoice[]) {
+export function scaleChoices(scales: readonly ScaleChoice[], words: Texts) {
   return scales.toReversed().map(({ scaleDenominator, sheets }) => ({
     value: String(scaleDenominator),
-    label: `${scaleText(scaleDenominator)}, ${sheets === 1 ? 'one sheet' : `up to ${sheets} sheets`}`,
+    label: words.window.frame.dialogs.pdf.scale({ scale: scaleText(scaleDenominator), sheets }),
   }));
 }

@@ -4,6 +4,7 @@ import type { SheetOptions } from '../../../core/api/sheetOptions.ts';
 import { suggestedScales } from '../../../core/sheets/scales.ts';
 import { localDate } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { CheckField, NumberField, SelectField } from '../parts/fields.tsx';
 import { PaperField, PdfDialog, scaleChoices } from './PdfDialog.tsx';
 
@@ -13,6 +14,8 @@ type Orientation = SheetOptions['orientation'];
 /** What goes on the sheets, at which true scale; the PDF is made from the file as it stands. */
 export function PrintDialog() {
   const { project, survey } = useOpenFile();
+  const texts = useWords();
+  const { print: words } = texts.window.frame.dialogs;
   const [paper, setPaper] = useState<Paper>('A3');
   const [orientation, setOrientation] = useState<Orientation>('landscape');
   const [scale, setScale] = useState<number | null>(null);
@@ -43,24 +46,24 @@ export function PrintDialog() {
     },
   });
   return (
-    <PdfDialog title="Print map sheets" job={job}>
+    <PdfDialog title={words.title} job={job}>
       <div className="field-pair">
-        <PaperField label="Paper" value={paper} onCommit={setPaper} />
+        <PaperField label={words.paper} value={paper} onCommit={setPaper} />
         <SelectField<Orientation>
-          label="Held"
+          label={words.orientation}
           value={orientation}
           choices={[
-            { value: 'landscape', label: 'Wide' },
-            { value: 'portrait', label: 'Upright' },
+            { value: 'landscape', label: words.landscape },
+            { value: 'portrait', label: words.portrait },
           ]}
           onCommit={setOrientation}
         />
       </div>
       <SelectField
-        label="True scale"
+        label={words.scale}
         value={isSuggested ? String(scaleDenominator) : 'own'}
-        choices={[...scaleChoices(scales), { value: 'own', label: 'Another scale' }]}
-        hint="Over several sheets, a sketch shows how they lie."
+        choices={[...scaleChoices(scales, texts), { value: 'own', label: words.otherScale }]}
+        hint={words.scaleHint}
         onCommit={(value) => {
           setOwnScale(value === 'own');
           if (value !== 'own') setScale(Number(value));
@@ -68,7 +71,7 @@ export function PrintDialog() {
       />
       {isSuggested ? null : (
         <NumberField
-          label="Scale, 1 to"
+          label={words.scaleOneTo}
           unit=""
           decimals={0}
           min={50}
@@ -78,10 +81,10 @@ export function PrintDialog() {
         />
       )}
       <fieldset>
-        <legend>On the pages after the map</legend>
-        <CheckField label="Switch register" value={withSwitchRegister} onCommit={setSwitches} />
-        <CheckField label="Crossing schedule" value={withCrossingSchedule} onCommit={setCrossings} />
-        <CheckField label="A test sheet for each section" value={withTestSheets} onCommit={setTests} />
+        <legend>{words.after}</legend>
+        <CheckField label={words.switches} value={withSwitchRegister} onCommit={setSwitches} />
+        <CheckField label={words.crossings} value={withCrossingSchedule} onCommit={setCrossings} />
+        <CheckField label={words.tests} value={withTestSheets} onCommit={setTests} />
       </fieldset>
     </PdfDialog>
   );

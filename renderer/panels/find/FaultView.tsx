@@ -1,17 +1,17 @@
 import { useOpenFile } from '../../state/appState.ts';
-import { HuntList } from './HuntList.tsx';
-import { HuntStart } from './HuntStart.tsx';
-import { HuntWalkView } from './HuntWalkView.tsx';
-import { useHuntNow } from './huntNow.ts';
+import { FaultSearchList } from './FaultSearchList.tsx';
+import { FaultSearchStart } from './FaultSearchStart.tsx';
+import { FaultSearchWalkView } from './FaultSearchWalkView.tsx';
+import { useFaultSearchNow } from './faultSearchNow.ts';
 
 /** Find a fault: from a low reading at the energiser, switch by switch, to one section. */
 export function FaultView() {
   const { project } = useOpenFile();
-  const now = useHuntNow();
+  const now = useFaultSearchNow();
   return (
     <>
-      {now ? <HuntWalkView key={now.hunt.id} now={now} /> : <HuntStart />}
-      {project.faultHunt.size > 0 ? <HuntList /> : null}
+      {now ? <FaultSearchWalkView key={now.search.id} now={now} /> : <FaultSearchStart />}
+      {project.faultHunt.size > 0 ? <FaultSearchList /> : null}
     </>
   );
 }

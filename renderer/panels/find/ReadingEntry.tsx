@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { type Answer, meaningOf } from '../../../core/locate/hunt/huntEdits.ts';
+import { type Answer, meaningOf } from '../../../core/locate/faultSearch/faultSearchEdits.ts';
 import type { Yardstick } from '../../../core/model/yardstick.ts';
 import { yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
 import type { Message } from '../../../core/words/message.ts';

@@ -2,17 +2,17 @@ import { useMemo } from 'react';
 import { crossingThing, leftThing } from '../../../core/locate/buriedThings.ts';
 import { crossingAt } from '../../../core/locate/crossingAsBuilt.ts';
 import { digCheck, numbered } from '../../../core/locate/digCheck.ts';
-import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
-import { switchesInWords } from '../../../core/locate/hunt/huntWords.ts';
+import { suspectsIn } from '../../../core/locate/faultSearch/faultSearchSuspects.ts';
+import { switchesInWords } from '../../../core/locate/faultSearch/faultSearchWords.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { Survey } from '../../../core/survey/types.ts';
 import type { Figures } from '../../../core/words/types.ts';
-import type { DigMark, FindOverlay, HuntMark } from '../../map/findTypes.ts';
+import type { DigMark, FaultSearchMark, FindOverlay } from '../../map/findTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { useFigures } from '../../state/useFigures.ts';
+import { type FaultSearchNow, useFaultSearchNow } from './faultSearchNow.ts';
 import { useFind } from './findState.ts';
-import { type HuntNow, useHuntNow } from './huntNow.ts';
 import { useSought } from './useCrossingRows.ts';
 
 /** What the map shows for Find; null on the other pages. */
@@ -23,7 +23,7 @@ export function useFindOverlay(): FindOverlay | null {
   const view = useFind((state) => state.view);
   const dig = useFind((state) => state.dig);
   const soughtId = useSought();
-  const now = useHuntNow();
+  const now = useFaultSearchNow();
   const digMark = useMemo((): DigMark | null => {
     if (!isOpen || view !== 'dig' || !dig) return null;
     const hits = numbered(digCheck(project, survey, dig)).map(({ finding, number, overhead }) => {
@@ -39,14 +39,19 @@ export function useFindOverlay(): FindOverlay | null {
     const crossing = crossingAt(project, survey, soughtId);
     return crossing && crossingThing(crossing);
   }, [isOpen, view, soughtId, project, survey]);
-  const hunt = useMemo(
-    () => (isOpen && view === 'fault' && now ? huntMark(now, project, survey, f) : null),
+  const search = useMemo(
+    () => (isOpen && view === 'fault' && now ? faultSearchMark(now, project, survey, f) : null),
     [isOpen, view, now, project, survey, f],
   );
-  return useMemo(() => (isOpen ? { dig: digMark, sought, hunt } : null), [isOpen, digMark, sought, hunt]);
+  return useMemo(() => (isOpen ? { dig: digMark, sought, search } : null), [isOpen, digMark, sought, search]);
 }
 
-function huntMark({ hunt, ground, walk }: HuntNow, project: Project, survey: Survey, f: Figures): HuntMark | null {
+function faultSearchMark(
+  { search, ground, walk }: FaultSearchNow,
+  project: Project,
+  survey: Survey,
+  f: Figures,
+): FaultSearchMark | null {
   if (!ground || !walk) return null;
   const words = f.words.window.find.onMap;
   const edgesOf = (pieces: Iterable<number>) =>
@@ -65,7 +70,7 @@ function huntMark({ hunt, ground, walk }: HuntNow, project: Project, survey: Sur
           .map(({ xy }, index) => ({ xy, number: String(index + 1) }));
   return { inQuestion: edgesOf(inQuestion), outOfQuestion: edgesOf(out), next: nextPlace(), suspects };
 
-  function nextPlace(): HuntMark['next'] {
+  function nextPlace(): FaultSearchMark['next'] {
     const step =
       state.kind === 'read' || state.kind === 'found'
         ? state.step
@@ -79,7 +84,7 @@ function huntMark({ hunt, ground, walk }: HuntNow, project: Project, survey: Sur
       const text = state.kind === 'openFirst' ? words.open({ name }) : words.readAt({ name });
       return row ? { xy: row.xy, text } : null;
     }
-    const energiser = step ? project.energiser.get(hunt.energiserId) : undefined;
+    const energiser = step ? project.energiser.get(search.energiserId) : undefined;
     return energiser ? { xy: survey.plane.toXy(energiser.at), text: words.readHere } : null;
   }
 }

@@ -1,10 +1,10 @@
 import { Fragment, useEffect, useState } from 'react';
 import { formatAmount } from '../../../core/quantities/formatOrder.ts';
 import type { Piece, Quantity } from '../../../core/quantities/types.ts';
-import { groupNames } from '../../../core/sheets/orderPages.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 
@@ -13,6 +13,7 @@ const piecesAtOnce = 40;
 /** What the drawing takes. A figure that is opened shows its pieces, here and on the map. */
 export function QuantityView({ worked }: { readonly worked: WorkedOrder }) {
   const { quantities } = worked.takeOff;
+  const { groups: groupWords } = useWords().sheets.order;
   const [open, setOpen] = useState<string | null>(null);
   const opened = quantities.find(({ key }) => key === open);
   const kept = opened ? thingsOf(opened) : [];
@@ -30,7 +31,7 @@ export function QuantityView({ worked }: { readonly worked: WorkedOrder }) {
           <tbody key={group}>
             <tr>
               <th colSpan={2} scope="rowgroup">
-                {groupNames[group]}
+                {groupWords[group]}
               </th>
             </tr>
             {own.map((quantity) => (

@@ -152,12 +152,13 @@ interface KindFieldProps<T extends Thing, F extends keyof T & string> extends To
 
 /** A field of a thing, as its kind's description says; what another thing bounds is bounded here too. */
 export function KindField<T extends Thing, F extends keyof T & string>(props: KindFieldProps<T, F>) {
-  const { thing, field, step = 'Change', options, onCommit, ...told } = props;
+  const { thing, field, step, options, onCommit, ...told } = props;
   const { project } = useOpenFile();
   const words = useWords();
   const set = (value: T[F]) => {
     const patch = { [field]: value } as Parameters<typeof change>[3];
-    change(typeof step === 'string' ? step : step(value), thing.kind, thing.id, patch, options);
+    const label = typeof step === 'function' ? step(value) : (step ?? words.window.frame.fields.steps.change);
+    change(label, thing.kind, thing.id, patch, options);
   };
   return (
     <DescribedField<T[F]>
@@ -201,7 +202,8 @@ export function KindFields<T extends Thing>({
 
 function stepOf(thing: Thing, field: string, words: Texts): (value: unknown) => string {
   const whole = 'name' in thing && thing.name !== '' ? thing.name : words.things.called(refTo(thing));
-  if (field === 'name') return () => `Rename ${whole}`;
-  if (field === 'status') return (value) => `Mark ${String(value)}: ${whole}`;
-  return () => `Change the ${wordsOf(thing.kind, field, words).called} of ${whole}`;
+  const { steps } = words.window.frame.fields;
+  if (field === 'name') return () => steps.rename({ name: whole });
+  if (field === 'status') return (value) => steps.mark({ name: whole, as: String(value) });
+  return () => steps.changeOf({ field: wordsOf(thing.kind, field, words).called, name: whole });
 }

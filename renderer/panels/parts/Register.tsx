@@ -4,6 +4,7 @@ import type { MapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { choose, point } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
+import { useWords } from '../../state/useFigures.ts';
 
 export interface Column<Row> {
   readonly title: string;
@@ -31,6 +32,7 @@ const [atOnce, moreAtOnce] = [100, 500];
  * to the chosen row.
  */
 export function Register<Row>({ caption, rows, idOf, columns, empty }: RegisterProps<Row>) {
+  const { register: words } = useWords().window.frame;
   const [sort, setSort] = useState<{ column: number; down: boolean } | null>(null);
   const [stretch, setStretch] = useState({ first: 0, end: atOnce });
   const chosen = useApp((state) => state.chosen);
@@ -53,7 +55,7 @@ export function Register<Row>({ caption, rows, idOf, columns, empty }: RegisterP
           type="button"
           onClick={() => setStretch({ ...stretch, first: Math.max(0, stretch.first - moreAtOnce) })}
         >
-          Show more ({stretch.first} before)
+          {words.before({ count: stretch.first })}
         </button>
       ) : null}
       <table>
@@ -99,7 +101,7 @@ export function Register<Row>({ caption, rows, idOf, columns, empty }: RegisterP
       </table>
       {left > 0 ? (
         <button type="button" onClick={() => setStretch({ ...stretch, end: stretch.end + moreAtOnce })}>
-          Show more ({left} left)
+          {words.after({ count: left })}
         </button>
       ) : null}
     </div>

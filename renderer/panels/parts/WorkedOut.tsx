@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { capital } from '../../../core/words/text.ts';
 import { useApp } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { useStanding } from '../../state/useStanding.ts';
 import { analysis } from '../../work/analysis.ts';
 import type { AnalysisPart } from '../../work/analysisMessages.ts';
@@ -16,16 +17,15 @@ interface WorkedOutProps {
 
 /** Holds what is worked out beside the window: says what state of the drawing it is of, or why there is none. */
 export function WorkedOut({ part, what, children }: WorkedOutProps) {
+  const { workedOut: words } = useWords().window.frame;
   const standing = useStanding(part);
   const isThere = useApp((state) => state.analysis?.of[part] !== undefined);
   if (standing === 'failed') return <NotWorkedOut part={part} what={what} />;
-  if (!isThere) return <p className="register-empty">Working out {what}…</p>;
+  if (!isThere) return <p className="register-empty">{words.working({ what })}</p>;
   const isStale = standing === 'working';
   return (
     <div className={isStale ? 'worked-out stale' : 'worked-out'} aria-busy={isStale}>
-      <p className="field-hint">
-        {isStale ? 'Before the last change. Working it out again…' : 'For the drawing as it is now.'}
-      </p>
+      <p className="field-hint">{isStale ? words.stale : words.current}</p>
       {children}
     </div>
   );
@@ -33,15 +33,14 @@ export function WorkedOut({ part, what, children }: WorkedOutProps) {
 
 /** Why something could not be worked out, and how to go on. */
 export function NotWorkedOut({ part, what }: Pick<WorkedOutProps, 'part' | 'what'>) {
+  const { workedOut: words, common } = useWords().window.frame;
   const why = useApp((state) => state.analysis?.failed[part]);
   return (
     <div className="worked-out">
-      <p className="field-problem">
-        {capital(what)} could not be worked out ({why}). The drawing is safe in the file; each change is another try.
-      </p>
+      <p className="field-problem">{words.failed({ what: capital(what), why: why ?? '' })}</p>
       <p className="buttons">
         <button type="button" onClick={() => analysis.tryAgain()}>
-          Try again
+          {common.tryAgain}
         </button>
       </p>
     </div>

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { type FieldRule, fieldText, readField, takenAs } from '../../../core/words/numbers/field.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { type ReadDraft, settled } from './settled.ts';
 
 interface FieldProps {
@@ -85,9 +86,10 @@ export function TextField({
   readonly required?: boolean;
 }) {
   const id = useId();
+  const { fields: words } = useWords().window.frame;
   const draft = useDraft<string>({
     shown: value,
-    read: (text) => (required && text.trim() === '' ? { problem: `${label} can't be empty.` } : { value: text.trim() }),
+    read: (text) => (required && text.trim() === '' ? { problem: words.empty({ label }) } : { value: text.trim() }),
     onCommit,
   });
   const shared = {

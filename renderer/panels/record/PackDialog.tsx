@@ -12,7 +12,8 @@ import { CheckField, SelectField, TextField } from '../parts/fields.tsx';
 
 /** What goes into the handover pack; the PDF is made from the file as it stands. */
 export function PackDialog() {
-  const words = useWords().window.record.handover;
+  const texts = useWords();
+  const words = texts.window.record.handover;
   const { project, survey } = useOpenFile();
   const { placed } = propertyOf(project);
   const [latest] = handoversOf(project);
@@ -59,7 +60,7 @@ export function PackDialog() {
         <SelectField
           label={words.scale}
           value={scale === null ? 'suits' : String(scale)}
-          choices={[{ value: 'suits', label: words.suitingScale }, ...scaleChoices(scales)]}
+          choices={[{ value: 'suits', label: words.suitingScale }, ...scaleChoices(scales, texts)]}
           onCommit={(value) => setScale(value === 'suits' ? null : Number(value))}
         />
       </div>

@@ -13,6 +13,7 @@ import { newBuriedPoint, newCrossingRecord } from '../../../core/model/recordDef
 import type { BuriedPoint, TapeTie } from '../../../core/model/recordThings.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { at, bridgedGateway, drawing, line, strainer } from '../../support/drawings.ts';
 import { inEnglish } from '../../support/english.ts';
 
@@ -229,7 +230,9 @@ describe('the path as built', () => {
       '0.60 m to the pipe',
       'measured at one place',
     ]);
-    expect(crossingTable(once, surveyed, 'metric', false).rows[0]).toContain('0.60 to pipe, measured at one place');
+    expect(crossingTable(once, surveyed, figures('metric'), false).rows[0]).toContain(
+      '0.60 to pipe, measured at one place',
+    );
     const feature = [...featuresOf(once, surveyed)].find(({ id }) => id === 'crossing:X-G1')!;
     expect(feature.properties).toMatchObject({ depthIs: 'measured to the top of the pipe, at one place' });
     expect(inEnglish(depthInWords(depthOf(asBuilt(plain))))).toBe('trench 0.30 m deep as planned, not measured');

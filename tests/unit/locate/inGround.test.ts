@@ -484,7 +484,7 @@ describe('the lengths of a crossing whose gate was widened', () => {
 
   it('are of the opening under which it was dug, in the schedule, the tables and the map files', () => {
     const schedule = [then!, now!].map(({ project, survey }) => {
-      const { columns, rows } = crossingTable(project, survey, 'metric', false);
+      const { columns, rows } = crossingTable(project, survey, figures('metric'), false);
       const row = rows.find(([name]) => name === 'G1')!;
       return Object.fromEntries(columns.map(({ title }, i) => [title, row[i]]));
     });

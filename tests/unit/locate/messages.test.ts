@@ -24,11 +24,9 @@ import {
   depthThereLabel,
   leftOutInWords,
 } from '../../../core/locate/depthWords.ts';
-import { findSentence } from '../../../core/locate/findSentence.ts';
-import { huntGround } from '../../../core/locate/hunt/huntGround.ts';
-import { planWhole, testsLeft } from '../../../core/locate/hunt/huntPlan.ts';
-import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
-import type { HuntStep } from '../../../core/locate/hunt/huntWalk.ts';
+import { faultSearchGround } from '../../../core/locate/faultSearch/faultSearchGround.ts';
+import { suspectsIn } from '../../../core/locate/faultSearch/faultSearchSuspects.ts';
+import type { FaultSearchStep } from '../../../core/locate/faultSearch/faultSearchWalk.ts';
 import {
   leftInWords,
   pieceInWords,
@@ -37,7 +35,9 @@ import {
   staysOpenInWords,
   stepInWords,
   switchesInWords,
-} from '../../../core/locate/hunt/huntWords.ts';
+} from '../../../core/locate/faultSearch/faultSearchWords.ts';
+import { planWhole, testsLeft } from '../../../core/locate/faultSearch/testPlan.ts';
+import { findSentence } from '../../../core/locate/findSentence.ts';
 import { leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
 import { fateInShort, fateInWords } from '../../../core/locate/inGround/leftWords.ts';
 import { groundQuestion } from '../../../core/locate/inGround/question.ts';
@@ -164,7 +164,7 @@ describe('what is said of where buried things lie comes from the catalogue', () 
       }
       const ids = ['gone', ...project.switch.keys()];
       for (const switchId of [null, ...ids]) {
-        const step: HuntStep = {
+        const step: FaultSearchStep = {
           check: 'test',
           switchId,
           openIds: ids,
@@ -184,7 +184,7 @@ describe('what is said of where buried things lie comes from the catalogue', () 
         }
       }
       for (const { energiserId } of survey.network.sources) {
-        const ground = huntGround(survey, energiserId);
+        const ground = faultSearchGround(survey, energiserId);
         if (!ground) continue;
         check([leftInWords(testsLeft(ground, planWhole(ground, [], 'walking').tree))], names);
         check(

@@ -9,6 +9,7 @@ import { projectOf } from '../../../core/model/project.ts';
 import { crossingTable } from '../../../core/sheets/crossingSchedulePages.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { printJob } from '../../../electron/print/printJob.ts';
 import { describeWith } from '../../support/describeWith.ts';
 import { baseOptions, inventedThings } from '../sheets/inventedProperty.ts';
@@ -63,7 +64,10 @@ describeWith(['pdftoppm', 'pdftotext'], 'the sheets through poppler (pdftoppm, p
     const words = new Set(text.split(/\s+/));
     const project = projectOf(things);
     const survey = surveyOf(project);
-    for (const { rows } of [switchTable(survey, 'metric', true), crossingTable(project, survey, 'metric', true)]) {
+    for (const { rows } of [
+      switchTable(survey, figures('metric'), true),
+      crossingTable(project, survey, figures('metric'), true),
+    ]) {
       for (const word of rows.flat().flatMap((cell) => (typeof cell === 'string' ? cell.split(/[\s\u00a0]+/) : []))) {
         if (word !== '') expect(words).toContain(word);
       }

@@ -11,6 +11,7 @@ import { sectionTable } from '../../../core/sheets/sectionTablePages.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { printJob } from '../../../electron/print/printJob.ts';
 import { baseOptions, inventedThings } from '../sheets/inventedProperty.ts';
 import { type PdfPage, readPdf } from './readPdf.ts';
@@ -40,10 +41,10 @@ describe('the PDF', () => {
   });
 
   it.each([
-    ['switch register', () => switchTable(survey, 'metric', true)],
-    ['crossing schedule', () => crossingTable(project, survey, 'metric', true)],
-    ['section table', () => sectionTable(project, survey)],
-    ['paddock table', () => paddockTable(survey, 'metric')],
+    ['switch register', () => switchTable(survey, figures('metric'), true)],
+    ['crossing schedule', () => crossingTable(project, survey, figures('metric'), true)],
+    ['section table', () => sectionTable(project, survey, figures('metric'))],
+    ['paddock table', () => paddockTable(survey, figures('metric'))],
   ] as [string, () => Table][])('holds every word of the %s as text', (_, make) => {
     const table = make();
     expect(table.rows.length).toBeGreaterThan(5);

@@ -75,11 +75,14 @@ describeWith(['pdftotext', 'pdftoppm'], 'through poppler', () => {
     const words = new Set(text.normalize('NFC').split(/\s+/));
     const cards = crossings.flatMap(({ built }) => {
       const points = cardPoints(built, figures('metric'));
-      return [pointTable(built, points, { project, survey }), tieTable(points, 'metric')];
+      return [
+        pointTable(built, points, { project, survey, f: figures('metric') }),
+        tieTable(points, figures('metric')),
+      ];
     });
     for (const { rows } of [
-      switchTable(survey, 'metric', true),
-      crossingTable(project, survey, 'metric', true),
+      switchTable(survey, figures('metric'), true),
+      crossingTable(project, survey, figures('metric'), true),
       ...cards,
     ]) {
       for (const word of rows.flat().flatMap(wordsOf)) expect(words).toContain(word);

@@ -38,7 +38,7 @@ describe('the printed table of sections', () => {
     const survey = surveyOf(project);
     const onScreen = overLimitInWords(project, dividePlan(project, survey)!.overLimit).map(({ text }) => text);
     expect(onScreen).toHaveLength(2);
-    expect(overLimitWords(project, survey)).toEqual([
+    expect(overLimitWords(project, survey, figures('metric'))).toEqual([
       'No set of switches keeps all sections within the limit of 300 m of fence:',
       ...onScreen,
     ]);
@@ -47,7 +47,7 @@ describe('the printed table of sections', () => {
 
   it('says nothing of the kind where all can be kept within the limits', () => {
     const project = drawing(limits(1200), fed, lane, gates);
-    expect(overLimitWords(project, surveyOf(project))).toEqual([]);
+    expect(overLimitWords(project, surveyOf(project), figures('metric'))).toEqual([]);
     expect(printed(project)).not.toContain('No set of switches');
   });
 
@@ -55,10 +55,10 @@ describe('the printed table of sections', () => {
     const barred = ['gateway:G1', 'gateway:G2', 'gateway:G3'].map((key) => rule(key, 'forbidden'));
     const project = drawing(limits(1200, 1), fed, lane, gates, barred);
     const survey = surveyOf(project);
-    expect(sectionTable(project, survey).rows[0]!.at(-1)).toBe(
+    expect(sectionTable(project, survey, figures('metric')).rows[0]!.at(-1)).toBe(
       'The energiser feeds in here. Longer than the limit by 788\u00a0m. 2 gateways over the limit.',
     );
-    expect(overLimitWords(project, survey)).toEqual([
+    expect(overLimitWords(project, survey, figures('metric'))).toEqual([
       'No set of switches keeps all sections within the limit of 1.20 km of fence and 1 gateway:',
       'lane: a stretch of 1.99 km, 788 m over the limit, and with 3 gateways, the limit being 1, with a switch ruled out at G1, G2 and G3.',
     ]);

@@ -4,6 +4,7 @@ import { allTables } from '../../../core/exchange/tables/allTables.ts';
 import { switchTable } from '../../../core/sheets/switchRegisterPages.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { cutsOffSentence, feedSentence } from '../../../core/survey/switchInWords.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { drawing, endSwitch, energiser, leadOut, line, lineSwitch } from '../../support/drawings.ts';
 import { plainMeasure } from '../sheets/plainMeasure.ts';
 
@@ -51,7 +52,7 @@ describe('how a switch is fed, in words', () => {
   });
 
   it('stands in the printed register, the tables and the page for the phone', () => {
-    const table = switchTable(survey, 'metric', false);
+    const table = switchTable(survey, figures('metric'), false);
     const fed = table.columns.findIndex(({ title }) => title === 'Fed');
     expect(table.rows.map((cells) => cells[fed])).toEqual([
       'both sides: C | A',

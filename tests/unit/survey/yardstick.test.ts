@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
-import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import type { FaultSearch } from '../../../core/model/faultSearchThings.ts';
 import { projectOf } from '../../../core/model/project.ts';
 import type { TestRun } from '../../../core/model/recordThings.ts';
 import type { Energiser, Reading, Thing } from '../../../core/model/things.ts';
@@ -118,8 +118,11 @@ describe('what a place usually reads', () => {
     ['that does not hold the stock', [reading(3900)]],
     ['far under the estimate', [reading(4300)]],
     ['far over the estimate, of another energiser', [reading(12_000)]],
-    ['taken while a fault was searched for', [reading(6400, { date: '2026-05-02' }), hunt('2026-05-01', '2026-05-03')]],
-    ['taken since a search that goes on', [reading(6400, { date: '2026-05-02' }), hunt('2026-05-01', null)]],
+    [
+      'taken while a fault was searched for',
+      [reading(6400, { date: '2026-05-02' }), search('2026-05-01', '2026-05-03')],
+    ],
+    ['taken since a search that goes on', [reading(6400, { date: '2026-05-02' }), search('2026-05-01', null)]],
     ['of a section that failed', [reading(6400, { runId: 'run', section: 'A' }), run('failed')]],
     ['of a section that is not done with', [reading(6400, { runId: 'run', section: 'B' }), run('passed')]],
   ])('is not a reading %s', (_, things) => {
@@ -127,14 +130,14 @@ describe('what a place usually reads', () => {
   });
 
   it('takes readings before and after a search, and those of a section that passed', () => {
-    const around = [reading(6400, { date: '2026-04-30' }), hunt('2026-05-01', '2026-05-03')];
+    const around = [reading(6400, { date: '2026-04-30' }), search('2026-05-01', '2026-05-03')];
     expect(atS(...around)).toMatchObject({ by: 'reading', usualV: 6400 });
     expect(atS(reading(6400, { date: '2026-05-04T09:00' }), around[1]!)).toMatchObject({ readOn: '2026-05-04' });
     expect(atS(reading(6400, { runId: 'run', section: 'A' }), run('passed'))).toMatchObject({ by: 'reading' });
   });
 
   it('a search on another energiser’s fence is no matter here', () => {
-    expect(atS(reading(6400, { date: '2026-05-02' }), hunt('2026-05-01', null, 'other'))).toMatchObject({
+    expect(atS(reading(6400, { date: '2026-05-02' }), search('2026-05-01', null, 'other'))).toMatchObject({
       by: 'reading',
     });
   });
@@ -218,7 +221,7 @@ describe('the run through the test sheets', () => {
   });
 });
 
-function hunt(startedAt: string, endedAt: string | null, energiserId = 'E'): FaultHunt {
+function search(startedAt: string, endedAt: string | null, energiserId = 'E'): FaultSearch {
   const end = endedAt && {
     at: endedAt,
     outcome: 'found' as const,

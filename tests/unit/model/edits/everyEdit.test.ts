@@ -26,7 +26,7 @@ const top = join(import.meta.dirname, '..', '..', '..', '..');
 const folders = ['core/model/edits', 'core/quantities/edits', 'core/record/edits'];
 
 /** Files of edits in a folder with much else. */
-const files = ['core/locate/hunt/keepHunt.ts'];
+const files = ['core/locate/faultSearch/keepFaultSearch.ts'];
 
 /** What those files tell besides their edits. */
 const noEdits: ReadonlySet<string> = new Set([

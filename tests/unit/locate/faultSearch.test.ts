@@ -1,13 +1,22 @@
 import { describe, expect, it } from 'vitest';
-import { type Answer, withReading, withRepeat, withRingsOpened } from '../../../core/locate/hunt/huntEdits.ts';
-import { type HuntGround, livePieces } from '../../../core/locate/hunt/huntGround.ts';
-import { type HuntStep, type HuntWalk, walkHunt } from '../../../core/locate/hunt/huntWalk.ts';
-import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import {
+  type Answer,
+  withReading,
+  withRepeat,
+  withRingsOpened,
+} from '../../../core/locate/faultSearch/faultSearchEdits.ts';
+import { type FaultSearchGround, livePieces } from '../../../core/locate/faultSearch/faultSearchGround.ts';
+import {
+  type FaultSearchStep,
+  type FaultSearchWalk,
+  walkFaultSearch,
+} from '../../../core/locate/faultSearch/faultSearchWalk.ts';
+import type { FaultSearch } from '../../../core/model/faultSearchThings.ts';
 import { randomNumbers } from '../../support/random.ts';
 
 const at = '2026-05-01T08:00';
 
-function newHunt(more: Partial<FaultHunt> = {}): FaultHunt {
+function newFaultSearch(more: Partial<FaultSearch> = {}): FaultSearch {
   return {
     kind: 'faultHunt',
     id: 'h',
@@ -27,7 +36,7 @@ function newHunt(more: Partial<FaultHunt> = {}): FaultHunt {
 }
 
 /** A tree of pieces that grows anywhere, with some more switches that close rings. */
-function randomGround(random: () => number): HuntGround {
+function randomGround(random: () => number): FaultSearchGround {
   const count = 1 + Math.floor(random() * 24);
   const rings = random() < 0.5 ? 0 : Math.floor(random() * 4);
   const pieces = Array.from({ length: count }, (_, section) => ({
@@ -47,52 +56,52 @@ function randomGround(random: () => number): HuntGround {
 
 /** What the fence says with these faults. */
 function truth(
-  ground: HuntGround,
-  hunt: FaultHunt,
-  { openIds }: HuntStep,
+  ground: FaultSearchGround,
+  search: FaultSearch,
+  { openIds }: FaultSearchStep,
   faults: readonly number[],
 ): Answer['result'] {
-  const live = livePieces(ground, new Set([...hunt.openedFirst, ...openIds]));
+  const live = livePieces(ground, new Set([...search.openedFirst, ...openIds]));
   return faults.some((fault) => live.has(fault)) ? 'low' : 'good';
 }
 
 interface Walked {
-  readonly hunt: FaultHunt;
-  readonly walk: HuntWalk;
+  readonly search: FaultSearch;
+  readonly walk: FaultSearchWalk;
   readonly tests: number;
   readonly contradictions: number;
   /** The lie was among the suspects whenever there was a contradiction about it. */
   readonly lieNamed: boolean;
 }
 
-/** Walks a hunt to its end; the `lieAt`-th reading after the first is told the wrong way round, once. */
+/** Walks a search to its end; the `lieAt`-th reading after the first is told the wrong way round, once. */
 function simulate(
-  ground: HuntGround,
+  ground: FaultSearchGround,
   faults: readonly number[],
-  { lieAt = -2, check = true, saves = 'tests' as FaultHunt['saves'] } = {},
+  { lieAt = -2, check = true, saves = 'tests' as FaultSearch['saves'] } = {},
 ): Walked {
-  let hunt = newHunt({ saves });
+  let search = newFaultSearch({ saves });
   let tests = 0;
   let contradictions = 0;
   let lieNamed = false;
   for (let round = 0; round < 200; round++) {
-    const walk = walkHunt(hunt, ground);
+    const walk = walkFaultSearch(search, ground);
     const { state } = walk;
-    if (state.kind === 'openFirst') hunt = withRingsOpened(hunt, state.switchIds);
+    if (state.kind === 'openFirst') search = withRingsOpened(search, state.switchIds);
     else if (state.kind === 'contradiction') {
       contradictions++;
       lieNamed ||= state.suspects.some(({ index }) => index === lieAt + 1);
       if (!state.repeat) throw new Error('nothing to repeat');
-      const result = truth(ground, hunt, state.repeat, faults);
-      hunt = withRepeat(hunt, state, '', { voltageV: null, result, doubtful: false }, at);
+      const result = truth(ground, search, state.repeat, faults);
+      search = withRepeat(search, state, '', { voltageV: null, result, doubtful: false }, at);
     } else if (state.kind === 'noFault' || (state.kind === 'found' && (!check || !state.step))) {
-      return { hunt, walk, tests, contradictions, lieNamed };
+      return { search, walk, tests, contradictions, lieNamed };
     } else {
       const step = state.step!;
       if (step.check === 'test') tests++;
-      const real = truth(ground, hunt, step, faults);
-      const told = hunt.readings.length === lieAt + 1 ? (real === 'low' ? 'good' : 'low') : real;
-      hunt = withReading(hunt, step, '', { voltageV: null, result: told, doubtful: false }, at);
+      const real = truth(ground, search, step, faults);
+      const told = search.readings.length === lieAt + 1 ? (real === 'low' ? 'good' : 'low') : real;
+      search = withReading(search, step, '', { voltageV: null, result: told, doubtful: false }, at);
     }
   }
   throw new Error('The walk does not end.');
@@ -129,18 +138,18 @@ describe('walking a fault', () => {
     for (let n = 0; n < 300; n++) {
       const ground = randomGround(random);
       const fault = Math.floor(random() * ground.pieces.length);
-      let hunt = newHunt();
+      let search = newFaultSearch();
       let most = Infinity;
       for (let round = 0; round < 60; round++) {
-        const { state } = walkHunt(hunt, ground);
-        if (state.kind === 'openFirst') hunt = withRingsOpened(hunt, state.switchIds);
+        const { state } = walkFaultSearch(search, ground);
+        if (state.kind === 'openFirst') search = withRingsOpened(search, state.switchIds);
         else if (state.kind === 'read') {
           const used = state.step.check === 'test' ? 1 : 0;
           expect(state.left.most).toBeLessThanOrEqual(most);
           expect(state.left.expected).toBeLessThanOrEqual(state.left.most + 1e-9);
           most = state.left.most - used;
-          const result = truth(ground, hunt, state.step, [fault]);
-          hunt = withReading(hunt, state.step, '', { voltageV: null, result, doubtful: false }, at);
+          const result = truth(ground, search, state.step, [fault]);
+          search = withReading(search, state.step, '', { voltageV: null, result, doubtful: false }, at);
         } else {
           expect(state).toMatchObject({ kind: 'found', piece: fault });
           break;
@@ -169,7 +178,7 @@ describe('walking a fault', () => {
       const ground = randomGround(random);
       const fault = Math.floor(random() * ground.pieces.length);
       const straight = simulate(ground, [fault]);
-      const readings = straight.hunt.readings.length;
+      const readings = straight.search.readings.length;
       if (readings < 2) continue;
       const lieAt = Math.floor(random() * (readings - 1));
       const walked = simulate(ground, [fault], { lieAt });
@@ -198,13 +207,13 @@ describe('walking a fault', () => {
 
   it('puts a doubtful answer before others when something does not fit', () => {
     // A row of five: the fault is in the last one, and the first test was taken for low though it was not sure.
-    const ground: HuntGround = {
+    const ground: FaultSearchGround = {
       energiserId: 'e',
       pieces: [0, 1, 2, 3, 4].map((section) => ({ section, lengthM: 100 })),
       switches: [1, 2, 3, 4].map((n) => ({ id: `s${n}`, a: n - 1, b: n, walkM: 100 * n })),
       source: 0,
     };
-    let hunt = newHunt();
+    let search = newFaultSearch();
     for (const [n, result, doubtful] of [
       [0, 'low', false],
       [1, 'low', true],
@@ -212,27 +221,27 @@ describe('walking a fault', () => {
       [3, 'good', false],
       [4, 'good', false],
     ] as const) {
-      const { state } = walkHunt(hunt, ground);
+      const { state } = walkFaultSearch(search, ground);
       if (state.kind === 'contradiction') break;
-      expect(hunt.readings).toHaveLength(n);
-      const step = (state as { step: HuntStep }).step;
-      hunt = withReading(hunt, step, '', { voltageV: null, result, doubtful }, at);
+      expect(search.readings).toHaveLength(n);
+      const step = (state as { step: FaultSearchStep }).step;
+      search = withReading(search, step, '', { voltageV: null, result, doubtful }, at);
     }
-    const { state } = walkHunt(hunt, ground);
+    const { state } = walkFaultSearch(search, ground);
     expect(state.kind).toBe('contradiction');
     if (state.kind === 'contradiction') expect(state.suspects[0]!.reading.doubtful).toBe(true);
   });
 
   it('ends at once where the first reading is good, and where there is nothing to part', () => {
-    const one: HuntGround = { energiserId: 'e', pieces: [{ section: 0, lengthM: 50 }], switches: [], source: 0 };
+    const one: FaultSearchGround = { energiserId: 'e', pieces: [{ section: 0, lengthM: 50 }], switches: [], source: 0 };
     const good = withReading(
-      newHunt(),
+      newFaultSearch(),
       { check: 'start', switchId: null, openIds: [], toOpen: [], toClose: [] },
       '',
       { voltageV: 6000, result: 'good', doubtful: false },
       at,
     );
-    expect(walkHunt(good, one).state.kind).toBe('noFault');
+    expect(walkFaultSearch(good, one).state.kind).toBe('noFault');
     expect(foundPiece(simulate(one, [0]))).toBe(0);
   });
 });

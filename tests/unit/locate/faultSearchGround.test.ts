@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { energisersToSearch, huntGround, livePieces } from '../../../core/locate/hunt/huntGround.ts';
-import { planWhole } from '../../../core/locate/hunt/huntPlan.ts';
-import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
-import { pieceInWords, stepInWords } from '../../../core/locate/hunt/huntWords.ts';
+import {
+  energisersToSearch,
+  faultSearchGround,
+  livePieces,
+} from '../../../core/locate/faultSearch/faultSearchGround.ts';
+import { suspectsIn } from '../../../core/locate/faultSearch/faultSearchSuspects.ts';
+import { pieceInWords, stepInWords } from '../../../core/locate/faultSearch/faultSearchWords.ts';
+import { planWhole } from '../../../core/locate/faultSearch/testPlan.ts';
 import { put } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
@@ -42,11 +46,11 @@ const project = drawing(
 );
 const survey = surveyOf(project);
 
-describe('huntGround', () => {
+describe('faultSearchGround', () => {
   it('is what one energiser feeds, the lead-out before its switch as a piece of its own', () => {
-    const ground = huntGround(survey, 'E1')!;
+    const ground = faultSearchGround(survey, 'E1')!;
     expect(energisersToSearch(survey)).toEqual(['E1']);
-    expect(huntGround(survey, 'E2')).toBeNull();
+    expect(faultSearchGround(survey, 'E2')).toBeNull();
     expect(ground.pieces[ground.source]).toMatchObject({ section: null });
     expect(inEnglish(pieceInWords(ground, ground.source, survey))).toBe('the energiser, its earth or its lead-out');
     // Lead-out, three arcs of the ring; the spur beyond the open switch is dead and has no part in it.
@@ -57,7 +61,7 @@ describe('huntGround', () => {
   });
 
   it('opens the ring before the first test', () => {
-    const ground = huntGround(survey, 'E1')!;
+    const ground = faultSearchGround(survey, 'E1')!;
     const { openFirst } = planWhole(ground, [], 'tests');
     expect(openFirst).toHaveLength(1);
     expect(['S1', 'S2', 'S3']).toContain(openFirst[0]);

@@ -1,30 +1,30 @@
-import type { FaultHunt } from '../../model/huntThings.ts';
+import type { FaultSearch } from '../../model/faultSearchThings.ts';
 import type { Yardstick } from '../../model/yardstick.ts';
 import type { Power } from '../../survey/power/types.ts';
 import { nodeAtSwitch, standingOf, stockYardstick, yardstickAt } from '../../survey/power/yardstick.ts';
-import type { HuntStep } from './huntWalk.ts';
+import type { FaultSearchStep } from './faultSearchWalk.ts';
 
 /** All switches that stand open for a step: those that normally do, those opened for the rings, and its own. */
 export function openForStep(
   power: Power,
-  { openedFirst }: Pick<FaultHunt, 'openedFirst'>,
-  { openIds }: Pick<HuntStep, 'openIds'>,
+  { openedFirst }: Pick<FaultSearch, 'openedFirst'>,
+  { openIds }: Pick<FaultSearchStep, 'openIds'>,
 ): Set<string> {
   return new Set([...power.normallyOpen, ...openedFirst, ...openIds]);
 }
 
 /** What the reading of a step is judged by: what is usual there with the switches so, or the search's own limits. */
-export function huntYardstick(
+export function faultSearchYardstick(
   power: Power,
-  hunt: Pick<FaultHunt, 'energiserId' | 'openedFirst' | 'judgedBy' | 'lowBelowV' | 'goodFromV'>,
-  step: Pick<HuntStep, 'switchId' | 'openIds'>,
+  search: Pick<FaultSearch, 'energiserId' | 'openedFirst' | 'judgedBy' | 'lowBelowV' | 'goodFromV'>,
+  step: Pick<FaultSearchStep, 'switchId' | 'openIds'>,
 ): Yardstick {
-  if (hunt.judgedBy !== 'usual') {
-    return { usualV: null, by: 'own', lowBelowV: hunt.lowBelowV, goodFromV: hunt.goodFromV };
+  if (search.judgedBy !== 'usual') {
+    return { usualV: null, by: 'own', lowBelowV: search.lowBelowV, goodFromV: search.goodFromV };
   }
-  const standing = standingOf(power, openForStep(power, hunt, step));
+  const standing = standingOf(power, openForStep(power, search, step));
   const node =
-    step.switchId === null ? sourceOf(power, hunt.energiserId) : nodeAtSwitch(power, step.switchId, standing);
+    step.switchId === null ? sourceOf(power, search.energiserId) : nodeAtSwitch(power, step.switchId, standing);
   return node === null ? stockYardstick(power.project) : yardstickAt(power, { node, standing });
 }
 

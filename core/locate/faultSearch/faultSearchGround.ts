@@ -5,14 +5,14 @@ import type { Network } from '../../network/types.ts';
 import type { Survey } from '../../survey/types.ts';
 
 /** What stays joined with all switches open, as far as looking for a fault goes: a section, or cable between switches. */
-export interface HuntPiece {
+export interface FaultSearchPiece {
   /** Position in `survey.sections`; null: a lead-out, or what lies between two switches. */
   readonly section: number | null;
   /** Fence and cable; at least 1, so that every piece is worth a test. */
   readonly lengthM: number;
 }
 
-export interface HuntSwitch {
+export interface FaultSearchSwitch {
   readonly id: string;
   /** Pieces on its two sides. */
   readonly a: number;
@@ -22,17 +22,17 @@ export interface HuntSwitch {
 }
 
 /** What one energiser feeds, as pieces and the switches between them. */
-export interface HuntGround {
+export interface FaultSearchGround {
   readonly energiserId: string;
-  readonly pieces: readonly HuntPiece[];
+  readonly pieces: readonly FaultSearchPiece[];
   /** Those that normally stand closed; the others stay open throughout. */
-  readonly switches: readonly HuntSwitch[];
+  readonly switches: readonly FaultSearchSwitch[];
   /** The piece at the energiser. */
   readonly source: number;
 }
 
 /** Null where the energiser touches no live fence. */
-export function huntGround(survey: Survey, energiserId: string): HuntGround | null {
+export function faultSearchGround(survey: Survey, energiserId: string): FaultSearchGround | null {
   const { network, sections } = survey;
   const sourceNode = network.sources.find((source) => source.energiserId === energiserId)?.node ?? null;
   if (sourceNode === null) return null;
@@ -60,9 +60,9 @@ export function huntGround(survey: Survey, energiserId: string): HuntGround | nu
   };
 }
 
-function closedSwitches(network: Network, setOf: Int32Array): HuntSwitch[] {
+function closedSwitches(network: Network, setOf: Int32Array): FaultSearchSwitch[] {
   const { distanceM } = shortestWays(network);
-  return network.edges.flatMap((edge): HuntSwitch[] => {
+  return network.edges.flatMap((edge): FaultSearchSwitch[] => {
     if (edge.kind !== 'switch' || edge.normally === 'open') return [];
     const [a, b] = [setOf[edge.from]!, setOf[edge.to]!];
     if (a === b) return [];
@@ -70,7 +70,7 @@ function closedSwitches(network: Network, setOf: Int32Array): HuntSwitch[] {
   });
 }
 
-function reachedFrom(source: number, switches: readonly HuntSwitch[]): Set<number> {
+function reachedFrom(source: number, switches: readonly FaultSearchSwitch[]): Set<number> {
   const at = new Map<number, number[]>();
   for (const { a, b } of switches) {
     at.set(a, [...(at.get(a) ?? []), b]);
@@ -88,7 +88,7 @@ export function energisersToSearch({ network }: Survey): string[] {
 }
 
 /** Pieces that are live with these switches open. */
-export function livePieces({ pieces, switches, source }: HuntGround, open: ReadonlySet<string>): Set<number> {
+export function livePieces({ pieces, switches, source }: FaultSearchGround, open: ReadonlySet<string>): Set<number> {
   const at: number[][] = pieces.map(() => []);
   for (const { id, a, b } of switches) {
     if (open.has(id)) continue;

@@ -1,24 +1,24 @@
-import type { FaultHunt, HuntReading } from '../../model/huntThings.ts';
-import { type HuntGround, livePieces } from './huntGround.ts';
+import type { FaultSearch, FaultSearchReading } from '../../model/faultSearchThings.ts';
+import { type FaultSearchGround, livePieces } from './faultSearchGround.ts';
 
 /** A reading that counts, and what it says of the pieces. */
 export interface Evidence {
-  /** Position in the hunt's readings. */
+  /** Position in the search's readings. */
   readonly index: number;
-  readonly reading: HuntReading;
+  readonly reading: FaultSearchReading;
   readonly live: ReadonlySet<number>;
 }
 
 /** The readings that were not set aside. Switches that are gone from the drawing count as closed. */
-export function evidenceOf(hunt: FaultHunt, ground: HuntGround): Evidence[] {
-  return hunt.readings.flatMap((reading, index): Evidence[] => {
+export function evidenceOf(search: FaultSearch, ground: FaultSearchGround): Evidence[] {
+  return search.readings.flatMap((reading, index): Evidence[] => {
     if (reading.setAside) return [];
-    return [{ index, reading, live: livePieces(ground, new Set([...hunt.openedFirst, ...reading.openIds])) }];
+    return [{ index, reading, live: livePieces(ground, new Set([...search.openedFirst, ...reading.openIds])) }];
   });
 }
 
 /** Where a single fault can be by these readings: in what was live at each low one, and not at any good one. */
-export function inQuestion(ground: HuntGround, evidence: readonly Evidence[], flipped = -1): Set<number> {
+export function inQuestion(ground: FaultSearchGround, evidence: readonly Evidence[], flipped = -1): Set<number> {
   const left = new Set(ground.pieces.keys());
   for (const { index, reading, live } of evidence) {
     const low = (reading.result === 'low') !== (index === flipped);
@@ -31,19 +31,23 @@ export function inQuestion(ground: HuntGround, evidence: readonly Evidence[], fl
  * Readings that can't all be right: those that, if one alone was wrong, would make the rest agree. The likeliest to be
  * wrong comes first: a doubtful one, then the one that stands nearest to the limits, then the later one.
  */
-export function suspectReadings(hunt: FaultHunt, ground: HuntGround, evidence: readonly Evidence[]): Evidence[] {
+export function suspectReadings(
+  search: FaultSearch,
+  ground: FaultSearchGround,
+  evidence: readonly Evidence[],
+): Evidence[] {
   return evidence
     .filter(({ index, reading }) => reading.check !== 'start' && inQuestion(ground, evidence, index).size > 0)
     .sort((p, q) => {
       const [x, y] = [p.reading, q.reading];
       if (x.doubtful !== y.doubtful) return x.doubtful ? -1 : 1;
-      return sureness(hunt, x) - sureness(hunt, y) || q.index - p.index;
+      return sureness(search, x) - sureness(search, y) || q.index - p.index;
     });
 }
 
 /** How far a reading stands off its limits, as a share of them; told without a figure it counts as just clear. */
-function sureness(hunt: FaultHunt, { voltageV, result, yardstick }: HuntReading): number {
-  const { lowBelowV, goodFromV } = yardstick ?? hunt;
+function sureness(search: FaultSearch, { voltageV, result, yardstick }: FaultSearchReading): number {
+  const { lowBelowV, goodFromV } = yardstick ?? search;
   if (voltageV === null) return 0.25;
   const offV = result === 'low' ? lowBelowV - voltageV : voltageV - goodFromV;
   return Math.min(0.25, Math.max(0, offV / Math.max(1, goodFromV)));

@@ -1,10 +1,10 @@
 import { useMemo, useState } from 'react';
 import { readVoltageV } from '../../../core/kinds/common.ts';
 import { boundsOf } from '../../../core/kinds/form.ts';
-import { energisersToSearch } from '../../../core/locate/hunt/huntGround.ts';
-import { type HuntSaves, planWhole, testsLeft } from '../../../core/locate/hunt/huntPlan.ts';
-import { switchesInWords } from '../../../core/locate/hunt/huntWords.ts';
-import { huntYardstick } from '../../../core/locate/hunt/huntYardstick.ts';
+import { energisersToSearch } from '../../../core/locate/faultSearch/faultSearchGround.ts';
+import { switchesInWords } from '../../../core/locate/faultSearch/faultSearchWords.ts';
+import { faultSearchYardstick } from '../../../core/locate/faultSearch/faultSearchYardstick.ts';
+import { planWhole, type SearchAim, testsLeft } from '../../../core/locate/faultSearch/testPlan.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { limitsExplained, switchesOff, yardstickSentence } from '../../../core/sheets/yardstickInWords.ts';
@@ -16,16 +16,16 @@ import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useFigures } from '../../state/useFigures.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
-import { groundOf } from './huntNow.ts';
+import { groundOf } from './faultSearchNow.ts';
 
 /** What a search would take, and its first step. */
-export function HuntStart() {
+export function FaultSearchStart() {
   const f = useFigures();
-  const { begin: words, ...search } = f.words.window.find.search;
+  const { begin: words, ...said } = f.words.window.find.search;
   const { project, survey } = useOpenFile();
   const energisers = energisersToSearch(survey);
   const [chosen, setChosen] = useState<string | null>(null);
-  const [saves, setSaves] = useState<HuntSaves>('tests');
+  const [saves, setSaves] = useState<SearchAim>('tests');
   const [judgedBy, setJudgedBy] = useState<'usual' | 'limits'>('usual');
   const [limits, setLimits] = useState(() => limitsFor(propertyOf(project).power.stockMinimumV, null));
   const [by, setBy] = useState('');
@@ -36,16 +36,16 @@ export function HuntStart() {
     return <p className="register-empty">{words.nothing}</p>;
   }
   const left = testsLeft(ground, plan.tree);
-  const first = huntYardstick(
+  const first = faultSearchYardstick(
     powerOf(project, survey),
     { energiserId, openedFirst: plan.openFirst, judgedBy: 'usual', ...limits },
     { switchId: null, openIds: [] },
   );
   const start = () => {
     const now = localMinute(new Date());
-    const hunt = {
+    const search = {
       kind: 'faultHunt',
-      name: search.name({ day: now }),
+      name: said.name({ day: now }),
       startedAt: now,
       by,
       energiserId,
@@ -57,7 +57,7 @@ export function HuntStart() {
       end: null,
       note: '',
     } as const;
-    void commit(search.steps.begin, addThing(hunt, newId));
+    void commit(said.steps.begin, addThing(search, newId));
   };
   return (
     <section className="block" aria-label={words.heading}>
@@ -75,7 +75,7 @@ export function HuntStart() {
           onCommit={setChosen}
         />
       ) : null}
-      <SelectField<HuntSaves>
+      <SelectField<SearchAim>
         label={words.aim}
         value={saves}
         choices={[

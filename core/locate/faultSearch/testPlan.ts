@@ -1,10 +1,10 @@
 import { planFaultSearch, type SearchTree } from '../../network/faultSearch/index.ts';
-import type { HuntGround } from './huntGround.ts';
+import type { FaultSearchGround } from './faultSearchGround.ts';
 
-export type HuntSaves = 'tests' | 'walking';
+export type SearchAim = 'tests' | 'walking';
 
 /** The order of tests for some pieces that are in question, and what it takes. */
-export interface HuntPlan {
+export interface TestPlan {
   readonly tree: SearchTree;
   /** Ring switches to open before the first test; only of a whole ground. */
   readonly openFirst: readonly string[];
@@ -17,11 +17,11 @@ export interface TestsLeft {
   readonly expected: number;
 }
 
-const wholes = new WeakMap<HuntGround, Map<string, HuntPlan>>();
+const wholes = new WeakMap<FaultSearchGround, Map<string, TestPlan>>();
 
 /** For everything that the energiser feeds. `openedFirst`: ring switches that stand open already. */
-export function planWhole(ground: HuntGround, openedFirst: readonly string[], saves: HuntSaves): HuntPlan {
-  const kept = wholes.get(ground) ?? new Map<string, HuntPlan>();
+export function planWhole(ground: FaultSearchGround, openedFirst: readonly string[], saves: SearchAim): TestPlan {
+  const kept = wholes.get(ground) ?? new Map<string, TestPlan>();
   wholes.set(ground, kept);
   const key = [saves, ...openedFirst].join(' ');
   const known = kept.get(key) ?? plan(ground, new Set(ground.pieces.keys()), ground.source, openedFirst, saves);
@@ -31,23 +31,23 @@ export function planWhole(ground: HuntGround, openedFirst: readonly string[], sa
 
 /** For the pieces still in question, which must hang together below `top`. */
 export function planRest(
-  ground: HuntGround,
+  ground: FaultSearchGround,
   inQuestion: ReadonlySet<number>,
   top: number,
   openedFirst: readonly string[],
-  saves: HuntSaves,
+  saves: SearchAim,
 ): SearchTree {
   if (inQuestion.size === 1) return { fault: String(top) };
   return plan(ground, inQuestion, top, openedFirst, saves).tree;
 }
 
 function plan(
-  ground: HuntGround,
+  ground: FaultSearchGround,
   inQuestion: ReadonlySet<number>,
   top: number,
   openedFirst: readonly string[],
-  saves: HuntSaves,
-): HuntPlan {
+  saves: SearchAim,
+): TestPlan {
   const switches = ground.switches.filter(({ a, b }) => inQuestion.has(a) && inQuestion.has(b));
   const { tree, openFirst } = planFaultSearch(
     {
@@ -61,12 +61,12 @@ function plan(
   return { tree, openFirst };
 }
 
-export function testsLeft(ground: HuntGround, tree: SearchTree): TestsLeft {
+export function testsLeft(ground: FaultSearchGround, tree: SearchTree): TestsLeft {
   const { most, sumM, lengthM } = walked(ground, tree);
   return { most, expected: lengthM > 0 ? sumM / lengthM : 0 };
 }
 
-function walked(ground: HuntGround, tree: SearchTree): { most: number; sumM: number; lengthM: number } {
+function walked(ground: FaultSearchGround, tree: SearchTree): { most: number; sumM: number; lengthM: number } {
   if ('fault' in tree) return { most: 0, sumM: 0, lengthM: ground.pieces[Number(tree.fault)]!.lengthM };
   const far = walked(ground, tree.ifRecovers);
   const near = walked(ground, tree.ifNot);

@@ -1,14 +1,17 @@
-import type { HuntGround } from './huntGround.ts';
+import type { FaultSearchGround } from './faultSearchGround.ts';
 
 /** The pieces as they are fed with the ring switches open: each hangs on one other. */
-export interface HuntTree {
+export interface FaultSearchTree {
   /** The piece that feeds each; -1 for the one at the energiser, and where nothing feeds it. */
   readonly parent: Int32Array;
   /** The switch each is fed through; '' at the energiser. */
   readonly through: readonly string[];
 }
 
-export function huntTree({ pieces, switches, source }: HuntGround, openedFirst: readonly string[]): HuntTree {
+export function faultSearchTree(
+  { pieces, switches, source }: FaultSearchGround,
+  openedFirst: readonly string[],
+): FaultSearchTree {
   const open = new Set(openedFirst);
   const at: { to: number; id: string }[][] = pieces.map(() => []);
   for (const { id, a, b } of switches) {
@@ -31,13 +34,13 @@ export function huntTree({ pieces, switches, source }: HuntGround, openedFirst: 
 }
 
 /** Switches from the energiser to a piece, in order. */
-export function wayInto({ parent, through }: HuntTree, piece: number): string[] {
+export function wayInto({ parent, through }: FaultSearchTree, piece: number): string[] {
   const way: string[] = [];
   for (let at = piece; parent[at]! >= 0; at = parent[at]!) way.push(through[at]!);
   return way.reverse();
 }
 
 /** Switches through which a piece feeds others. */
-export function waysOut({ parent, through }: HuntTree, piece: number): string[] {
+export function waysOut({ parent, through }: FaultSearchTree, piece: number): string[] {
   return through.filter((_, other) => parent[other] === piece);
 }

@@ -1,41 +1,41 @@
 import { useState } from 'react';
-import { ended, withReading } from '../../../core/locate/hunt/huntEdits.ts';
-import { suspectsIn } from '../../../core/locate/hunt/huntSuspects.ts';
-import type { HuntState, HuntWalk } from '../../../core/locate/hunt/huntWalk.ts';
+import { ended, withReading } from '../../../core/locate/faultSearch/faultSearchEdits.ts';
+import { suspectsIn } from '../../../core/locate/faultSearch/faultSearchSuspects.ts';
+import type { FaultSearchState, FaultSearchWalk } from '../../../core/locate/faultSearch/faultSearchWalk.ts';
 import {
   pieceInWords,
   sectionPlace,
   staysOpenInWords,
   stepInWords,
   switchesInWords,
-} from '../../../core/locate/hunt/huntWords.ts';
-import type { FaultHunt } from '../../../core/model/huntThings.ts';
+} from '../../../core/locate/faultSearch/faultSearchWords.ts';
+import type { FaultSearch } from '../../../core/model/faultSearchThings.ts';
 import { localMinute } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useFigures } from '../../state/useFigures.ts';
 import { TextField } from '../parts/fields.tsx';
-import { HuntReadingEntry } from './HuntReadingEntry.tsx';
-import { groundOf } from './huntNow.ts';
-import { keepHunt } from './keepHunt.ts';
+import { FaultSearchReadingEntry } from './FaultSearchReadingEntry.tsx';
+import { groundOf } from './faultSearchNow.ts';
+import { keepFaultSearch } from './keepFaultSearch.ts';
 import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** The section that is left, readings to make sure of it, and where to look in it first. */
-export function HuntFound({
-  hunt,
+export function FaultSearchFound({
+  search,
   walk,
   state,
 }: {
-  readonly hunt: FaultHunt;
-  readonly walk: HuntWalk;
-  readonly state: Extract<HuntState, { kind: 'found' }>;
+  readonly search: FaultSearch;
+  readonly walk: FaultSearchWalk;
+  readonly state: Extract<FaultSearchState, { kind: 'found' }>;
 }) {
   const { project, survey } = useOpenFile();
   const f = useFigures();
   const { found: words, steps, theEnergiser } = f.words.window.find.search;
   const [cause, setCause] = useState('');
-  const ground = groundOf(survey, hunt.energiserId)!;
+  const ground = groundOf(survey, search.energiserId)!;
   const index = ground.pieces[state.piece]!.section;
   const section = index === null ? null : survey.sections[index]!;
   const piece = pieceInWords(ground, state.piece, survey);
@@ -52,12 +52,12 @@ export function HuntFound({
       confirmed: state.confirmed,
       cause,
     } as const;
-    keepHunt(steps.end({ piece }), ended(hunt, end));
+    keepFaultSearch(steps.end({ piece }), ended(search, end));
   };
   return (
     <>
-      <div className="hunt-step found">
-        <p className="hunt-do" role="status">
+      <div className="fault-search-step found">
+        <p className="fault-search-do" role="status">
           {words.faultIn({ piece })}
         </p>
         {section ? <p>{words.section({ place: sectionPlace(project, section), lengthM: section.lengthM })}</p> : null}
@@ -70,20 +70,20 @@ export function HuntFound({
         ) : null}
         {step ? (
           <>
-            <p className="hunt-do">{words.makeSure({ step: stepInWords(step, project, survey) })}</p>
+            <p className="fault-search-do">{words.makeSure({ step: stepInWords(step, project, survey) })}</p>
             <p>
               {staysOpen ? `${f.say(staysOpen)} ` : ''}
               {words.shouldRead[step.check === 'with' ? 'low' : 'good']}
             </p>
             <SwitchCaution />
-            <HuntReadingEntry
-              key={hunt.readings.length}
-              hunt={hunt}
+            <FaultSearchReadingEntry
+              key={search.readings.length}
+              search={search}
               step={step}
               onAnswer={(answer) =>
-                keepHunt(
+                keepFaultSearch(
                   steps.makeSure({ at: name }),
-                  withReading(hunt, step, step.switchId ? name : '', answer, localMinute(new Date())),
+                  withReading(search, step, step.switchId ? name : '', answer, localMinute(new Date())),
                 )
               }
             />
@@ -115,7 +115,7 @@ function Suspects({ sectionIndex }: { readonly sectionIndex: number }) {
   return (
     <>
       <h3>{words.lookFirst}</h3>
-      <ol className="hunt-suspects">
+      <ol className="fault-search-suspects">
         {shown.map(({ key, thingId, name, why }) => (
           <li key={key} onPointerEnter={() => light([thingId])} onPointerLeave={() => light([])}>
             <button

@@ -1,12 +1,12 @@
-import type { HuntReading } from '../../model/huntThings.ts';
+import type { FaultSearchReading } from '../../model/faultSearchThings.ts';
 import type { Project } from '../../model/project.ts';
 import type { Section, Survey } from '../../survey/types.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { HuntGround } from './huntGround.ts';
-import type { TestsLeft } from './huntPlan.ts';
-import type { HuntStep } from './huntWalk.ts';
+import type { FaultSearchGround } from './faultSearchGround.ts';
+import type { FaultSearchStep } from './faultSearchWalk.ts';
+import type { TestsLeft } from './testPlan.ts';
 
-/** What a hunt says to the person who walks it. */
+/** What a search says to the person who walks it. */
 
 /** The name of a switch; null of one that is gone. */
 export function switchName(project: Project, id: string): string | null {
@@ -22,7 +22,7 @@ function namesOf(project: Project, ids: readonly string[]): (string | null)[] {
 }
 
 /** "Open S4, close S2. Then read at S4, on the energiser’s side: start post of G7 on F2." */
-export function stepInWords(step: HuntStep, project: Project, survey: Survey): Message {
+export function stepInWords(step: FaultSearchStep, project: Project, survey: Survey): Message {
   const { switchId, openIds } = step;
   const handled = { toOpen: namesOf(project, step.toOpen), toClose: namesOf(project, step.toClose) };
   if (switchId === null) return message('locate.faultSearch.step.atEnergiser', handled);
@@ -35,7 +35,7 @@ export function stepInWords(step: HuntStep, project: Project, survey: Survey): M
 }
 
 /** "S2 stays open." of what was opened before and is not touched for a step; null where there is nothing. */
-export function staysOpenInWords({ openIds, toOpen }: HuntStep, project: Project): Message | null {
+export function staysOpenInWords({ openIds, toOpen }: FaultSearchStep, project: Project): Message | null {
   const staying = openIds.filter((id) => !toOpen.includes(id));
   if (staying.length === 0) return null;
   return message('locate.faultSearch.step.staysOpen', { names: namesOf(project, staying) });
@@ -47,7 +47,7 @@ export function leftInWords({ most, expected }: TestsLeft): Message {
 }
 
 /** "S4: 2.1 kV, low (usual 8.1 kV, estimated)" */
-export function readingInWords(reading: HuntReading): Message {
+export function readingInWords(reading: FaultSearchReading): Message {
   const { switchId, voltageV, result, doubtful, check, yardstick } = reading;
   const by = yardstick?.by;
   return message('locate.faultSearch.reading', {
@@ -62,7 +62,7 @@ export function readingInWords(reading: HuntReading): Message {
 }
 
 /** What a piece is, with its letter where it is a section. */
-export function pieceInWords(ground: HuntGround, piece: number, { sections }: Survey): Message {
+export function pieceInWords(ground: FaultSearchGround, piece: number, { sections }: Survey): Message {
   const index = ground.pieces[piece]!.section;
   if (index !== null) return message('locate.faultSearch.piece.section', { letter: sections[index]!.letter });
   return message(piece === ground.source ? 'locate.faultSearch.piece.source' : 'locate.faultSearch.piece.cable');

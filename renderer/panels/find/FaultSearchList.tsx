@@ -1,12 +1,12 @@
-import { readingInWords } from '../../../core/locate/hunt/huntWords.ts';
+import { readingInWords } from '../../../core/locate/faultSearch/faultSearchWords.ts';
 import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
-import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import type { FaultSearch } from '../../../core/model/faultSearchThings.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
 import { useFigures, useWords } from '../../state/useFigures.ts';
 
 /** Earlier searches and what they came to. */
-export function HuntList() {
+export function FaultSearchList() {
   const { project } = useOpenFile();
   const words = useWords().window.find.search.earlier;
   const past = [...project.faultHunt.values()].filter(({ end }) => end !== null).reverse();
@@ -14,15 +14,15 @@ export function HuntList() {
   return (
     <section className="block" aria-label={words.heading}>
       <h2>{words.heading}</h2>
-      {past.map((hunt) => (
-        <PastHunt key={hunt.id} hunt={hunt} />
+      {past.map((search) => (
+        <PastFaultSearch key={search.id} search={search} />
       ))}
     </section>
   );
 }
 
-function PastHunt({ hunt }: { readonly hunt: FaultHunt }) {
-  const { end, readings, by, startedAt } = hunt;
+function PastFaultSearch({ search }: { readonly search: FaultSearch }) {
+  const { end, readings, by, startedAt } = search;
   const f = useFigures();
   const { earlier: words, walk, steps } = f.words.window.find.search;
   const outcome =
@@ -34,7 +34,7 @@ function PastHunt({ hunt }: { readonly hunt: FaultHunt }) {
       <summary>{words.summary({ day: startedAt, outcome })}</summary>
       {end?.cause ? <p>{end.cause}</p> : null}
       {by ? <p>{words.by({ by })}</p> : null}
-      <ol className="hunt-readings">
+      <ol className="fault-search-readings">
         {readings.map((reading, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a record that does not change
           <li key={index} className={reading.setAside ? 'set-aside' : undefined}>
@@ -42,7 +42,7 @@ function PastHunt({ hunt }: { readonly hunt: FaultHunt }) {
           </li>
         ))}
       </ol>
-      <button type="button" onClick={() => void commit(steps.delete({ name: hunt.name }), deleteThings([hunt]))}>
+      <button type="button" onClick={() => void commit(steps.delete({ name: search.name }), deleteThings([search]))}>
         {words.delete}
       </button>
     </details>

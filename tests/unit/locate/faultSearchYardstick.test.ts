@@ -1,13 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
-import { meaningOf, withReading, withRepeat, withRingsOpened } from '../../../core/locate/hunt/huntEdits.ts';
-import { huntGround } from '../../../core/locate/hunt/huntGround.ts';
-import { planWhole } from '../../../core/locate/hunt/huntPlan.ts';
-import { type HuntState, type HuntStep, walkHunt } from '../../../core/locate/hunt/huntWalk.ts';
-import { readingInWords } from '../../../core/locate/hunt/huntWords.ts';
-import { huntYardstick, openForStep } from '../../../core/locate/hunt/huntYardstick.ts';
-import type { FaultHunt } from '../../../core/model/huntThings.ts';
+import {
+  meaningOf,
+  withReading,
+  withRepeat,
+  withRingsOpened,
+} from '../../../core/locate/faultSearch/faultSearchEdits.ts';
+import { faultSearchGround } from '../../../core/locate/faultSearch/faultSearchGround.ts';
+import {
+  type FaultSearchState,
+  type FaultSearchStep,
+  walkFaultSearch,
+} from '../../../core/locate/faultSearch/faultSearchWalk.ts';
+import { readingInWords } from '../../../core/locate/faultSearch/faultSearchWords.ts';
+import { faultSearchYardstick, openForStep } from '../../../core/locate/faultSearch/faultSearchYardstick.ts';
+import { planWhole } from '../../../core/locate/faultSearch/testPlan.ts';
+import type { FaultSearch } from '../../../core/model/faultSearchThings.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import type { Power } from '../../../core/survey/power/types.ts';
@@ -17,9 +26,9 @@ import { inEnglish } from '../../support/english.ts';
 import { randomDrawing } from '../../support/randomDrawing.ts';
 
 const at = '2031-05-01T08:00';
-const startStep: HuntStep = { check: 'start', switchId: null, openIds: [], toOpen: [], toClose: [] };
+const startStep: FaultSearchStep = { check: 'start', switchId: null, openIds: [], toOpen: [], toClose: [] };
 
-function newHunt(more: Partial<FaultHunt> = {}): FaultHunt {
+function newFaultSearch(more: Partial<FaultSearch> = {}): FaultSearch {
   return {
     kind: 'faultHunt',
     id: 'h',
@@ -39,14 +48,20 @@ function newHunt(more: Partial<FaultHunt> = {}): FaultHunt {
   };
 }
 
-/** The hunt with the reading of a step, judged as the screen judges it; a doubtful one is taken for the nearer. */
-function told(hunt: FaultHunt, power: Power, step: HuntStep, voltageV: number, state?: HuntState): FaultHunt {
-  const yardstick = huntYardstick(power, hunt, step);
+/** The search with the reading of a step, judged as the screen judges it; a doubtful one is taken for the nearer. */
+function told(
+  search: FaultSearch,
+  power: Power,
+  step: FaultSearchStep,
+  voltageV: number,
+  state?: FaultSearchState,
+): FaultSearch {
+  const yardstick = faultSearchYardstick(power, search, step);
   const meaning = meaningOf(yardstick, voltageV);
   const nearer = voltageV - yardstick.lowBelowV > yardstick.goodFromV - voltageV ? 'good' : 'low';
   const answer = { voltageV, result: meaning ?? nearer, doubtful: meaning === null, yardstick } as const;
-  if (state?.kind === 'contradiction') return withRepeat(hunt, state, '', answer, at);
-  return withReading(hunt, step, '', answer, at);
+  if (state?.kind === 'contradiction') return withRepeat(search, state, '', answer, at);
+  return withReading(search, step, '', answer, at);
 }
 
 describe('a fault is judged by what is usual', () => {
@@ -54,25 +69,25 @@ describe('a fault is judged by what is usual', () => {
   const survey = surveyOf(project);
   const power = powerOf(project, survey);
   const energiserId = survey.network.sources[0]!.energiserId;
-  const ground = huntGround(survey, energiserId)!;
+  const ground = faultSearchGround(survey, energiserId)!;
   const openedFirst = planWhole(ground, [], 'tests').openFirst;
 
   it('on the demo: 4.5 kV where 8.1 kV is estimated is a fault, though stock would be held', () => {
-    const hunt = newHunt({ energiserId, openedFirst });
-    const yardstick = huntYardstick(power, hunt, startStep);
+    const search = newFaultSearch({ energiserId, openedFirst });
+    const yardstick = faultSearchYardstick(power, search, startStep);
     expect(yardstick).toMatchObject({ by: 'estimate', usualV: expect.closeTo(8100, -2), goodFromV: 6100 });
     expect(meaningOf(yardstick, 4500)).toBe('low');
-    const after = told(hunt, power, startStep, 4500);
-    expect(walkHunt(after, ground).state).toMatchObject({ kind: 'read', step: { check: 'test' } });
+    const after = told(search, power, startStep, 4500);
+    expect(walkFaultSearch(after, ground).state).toMatchObject({ kind: 'read', step: { check: 'test' } });
     expect(inEnglish(readingInWords(after.readings[0]!))).toBe(
       'At the energiser: 4.5 kV, low (usual 8.1 kV, estimated)',
     );
-    expect(walkHunt(told(hunt, power, startStep, 7900), ground).state.kind).toBe('noFault');
+    expect(walkFaultSearch(told(search, power, startStep, 7900), ground).state.kind).toBe('noFault');
   });
 
   it('by limits of its own, where the search has them, as searches in older files do', () => {
-    const { judgedBy: _, ...own } = newHunt({ energiserId, openedFirst });
-    expect(huntYardstick(power, own, startStep)).toEqual({
+    const { judgedBy: _, ...own } = newFaultSearch({ energiserId, openedFirst });
+    expect(faultSearchYardstick(power, own, startStep)).toEqual({
       usualV: null,
       by: 'own',
       lowBelowV: 3000,
@@ -80,15 +95,20 @@ describe('a fault is judged by what is usual', () => {
     });
     // What was recorded by them stays as it was told.
     const recorded = withReading(own, startStep, '', { voltageV: 4500, result: 'good', doubtful: false }, at);
-    expect(walkHunt(recorded, ground).state.kind).toBe('noFault');
+    expect(walkFaultSearch(recorded, ground).state.kind).toBe('noFault');
     expect(inEnglish(readingInWords(recorded.readings[0]!))).toBe('At the energiser: 4.5 kV, good');
   });
 });
 
 /** What would be read with a fault of so many ohm at a node, the switches as for a step. */
-function readWith(power: Power, hunt: FaultHunt, step: HuntStep, fault: { node: number; ohm: number }): number {
+function readWith(
+  power: Power,
+  search: FaultSearch,
+  step: FaultSearchStep,
+  fault: { node: number; ohm: number },
+): number {
   const [supply] = power.supplies;
-  const openIds = openForStep(power, hunt, step);
+  const openIds = openForStep(power, search, step);
   const links = (ids: Iterable<string>) => [...ids].flatMap((id) => supply!.linkOfSwitch.get(id) ?? []);
   const open = links(openIds).filter((link) => !supply!.circuit.links[link]!.open);
   const close = links([...power.normallyOpen].filter((id) => !openIds.has(id)));
@@ -114,27 +134,27 @@ describe('on any network with a planted fault', () => {
       fc.property(oneSource, fc.nat(1000), fc.double({ min: 1, max: 2000, noNaN: true }), (project, pick, ohm) => {
         const survey = surveyOf(project);
         const power = powerOf(project, survey);
-        const ground = huntGround(survey, 'e');
+        const ground = faultSearchGround(survey, 'e');
         const asIs = power.supplies[0]?.prepared.asIs;
         if (!ground || !asIs?.ok) return;
         const fed = survey.network.nodes.flatMap((_, node) => (asIs.reached[node] === 1 ? [node] : []));
         const fault = { node: fed[pick % fed.length]!, ohm };
-        let hunt = newHunt();
+        let search = newFaultSearch();
         for (let round = 0; round < 60; round++) {
-          const walk = walkHunt(hunt, ground);
+          const walk = walkFaultSearch(search, ground);
           const { state } = walk;
           if (state.kind === 'openFirst') {
-            hunt = withRingsOpened(hunt, state.switchIds);
+            search = withRingsOpened(search, state.switchIds);
             continue;
           }
           const step = state.kind === 'contradiction' ? state.repeat : 'step' in state ? state.step : null;
           if (state.kind === 'noFault') {
-            const [start] = hunt.readings;
+            const [start] = search.readings;
             expect(start!.voltageV).toBeGreaterThanOrEqual(start!.yardstick!.lowBelowV);
             return;
           }
           if (!step) {
-            if (hunt.readings.some(({ doubtful }) => doubtful)) return;
+            if (search.readings.some(({ doubtful }) => doubtful)) return;
             expect(state).toMatchObject({ kind: 'found', confirmed: true });
             if (state.kind !== 'found') return;
             counted.low++;
@@ -147,7 +167,7 @@ describe('on any network with a planted fault', () => {
             ).toBe(true);
             return;
           }
-          hunt = told(hunt, power, step, readWith(power, hunt, step, fault), state);
+          search = told(search, power, step, readWith(power, search, step, fault), state);
         }
         throw new Error('The search does not end.');
       }),

@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import type { FaultHunt, HuntReading } from '../../../core/model/huntThings.ts';
+import type { FaultSearch, FaultSearchReading } from '../../../core/model/faultSearchThings.ts';
 import { makeFile, startingThings, withSqlite } from '../../support/projectFile.ts';
 import { temporaryFolder } from '../../support/temporaryFolder.ts';
 
 test('plain SQLite reads searches for faults and each of their readings', () => {
-  const reading = (more: Partial<HuntReading>): HuntReading => ({
+  const reading = (more: Partial<FaultSearchReading>): FaultSearchReading => ({
     check: 'test',
     switchId: 's1',
     switchName: 'S1',
@@ -17,7 +17,7 @@ test('plain SQLite reads searches for faults and each of their readings', () => 
     setAside: false,
     ...more,
   });
-  const hunt: FaultHunt = {
+  const search: FaultSearch = {
     kind: 'faultHunt',
     id: 'h1',
     name: 'Search of 2 May 2031',
@@ -39,7 +39,7 @@ test('plain SQLite reads searches for faults and each of their readings', () => 
     },
     note: '',
   };
-  const path = makeFile(join(temporaryFolder(), 'Farm.undergate'), [...startingThings, hunt]);
+  const path = makeFile(join(temporaryFolder(), 'Farm.undergate'), [...startingThings, search]);
   const rows = (view: string) => withSqlite(path, (database) => database.prepare(`SELECT * FROM ${view}`).all());
   expect(rows('v_fault_hunts')).toMatchObject([
     {

@@ -6,48 +6,52 @@ import {
   withReading,
   withRepeat,
   withRingsOpened,
-} from '../../../core/locate/hunt/huntEdits.ts';
-import type { TestsLeft } from '../../../core/locate/hunt/huntPlan.ts';
-import type { HuntState, HuntStep, HuntWalk } from '../../../core/locate/hunt/huntWalk.ts';
+} from '../../../core/locate/faultSearch/faultSearchEdits.ts';
+import type {
+  FaultSearchState,
+  FaultSearchStep,
+  FaultSearchWalk,
+} from '../../../core/locate/faultSearch/faultSearchWalk.ts';
 import {
   leftInWords,
   readingInWords,
   staysOpenInWords,
   stepInWords,
   switchesInWords,
-} from '../../../core/locate/hunt/huntWords.ts';
-import type { FaultHunt } from '../../../core/model/huntThings.ts';
+} from '../../../core/locate/faultSearch/faultSearchWords.ts';
+import type { TestsLeft } from '../../../core/locate/faultSearch/testPlan.ts';
+import type { FaultSearch } from '../../../core/model/faultSearchThings.ts';
 import { localMinute } from '../../../core/words/dates.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { mapView } from '../../state/mapView.ts';
 import { useFigures, useWords } from '../../state/useFigures.ts';
-import { HuntFound } from './HuntFound.tsx';
-import { HuntReadingEntry } from './HuntReadingEntry.tsx';
-import type { HuntNow } from './huntNow.ts';
-import { keepHunt } from './keepHunt.ts';
+import { FaultSearchFound } from './FaultSearchFound.tsx';
+import { FaultSearchReadingEntry } from './FaultSearchReadingEntry.tsx';
+import type { FaultSearchNow } from './faultSearchNow.ts';
+import { keepFaultSearch } from './keepFaultSearch.ts';
 import { SwitchCaution } from './SwitchCaution.tsx';
 
 /** A search under way: the next thing to do, what was read so far, and ways back. */
-export function HuntWalkView({ now: { hunt, walk } }: { readonly now: HuntNow }) {
+export function FaultSearchWalkView({ now: { search, walk } }: { readonly now: FaultSearchNow }) {
   const { walk: words, steps } = useWords().window.find.search;
   const top = useRef<HTMLElement>(null);
-  const taken = hunt.readings.length;
+  const taken = search.readings.length;
   // biome-ignore lint/correctness/useExhaustiveDependencies: each reading brings another thing to do
   useEffect(() => {
     top.current?.scrollIntoView({ block: 'start' });
   }, [taken]);
   return (
-    <section ref={top} className="block hunt" aria-label={words.heading}>
-      <h2>{hunt.name}</h2>
-      {walk ? <NextThing hunt={hunt} walk={walk} /> : <p className="field-problem">{words.feedsNothing}</p>}
-      <Readings hunt={hunt} />
+    <section ref={top} className="block fault-search" aria-label={words.heading}>
+      <h2>{search.name}</h2>
+      {walk ? <NextThing search={search} walk={walk} /> : <p className="field-problem">{words.feedsNothing}</p>}
+      <Readings search={search} />
       <p className="buttons">
-        {hunt.readings.length > 0 ? (
-          <button type="button" onClick={() => keepHunt(steps.takeBack, withoutLast(hunt))}>
+        {search.readings.length > 0 ? (
+          <button type="button" onClick={() => keepFaultSearch(steps.takeBack, withoutLast(search))}>
             {words.takeBack}
           </button>
         ) : null}
-        <button type="button" onClick={() => giveUp(hunt, steps.giveUp)}>
+        <button type="button" onClick={() => giveUp(search, steps.giveUp)}>
           {words.giveUp}
         </button>
       </p>
@@ -55,7 +59,7 @@ export function HuntWalkView({ now: { hunt, walk } }: { readonly now: HuntNow })
   );
 }
 
-function giveUp(hunt: FaultHunt, step: string): void {
+function giveUp(search: FaultSearch, step: string): void {
   const end = {
     at: localMinute(new Date()),
     outcome: 'givenUp',
@@ -64,32 +68,32 @@ function giveUp(hunt: FaultHunt, step: string): void {
     confirmed: false,
     cause: '',
   } as const;
-  keepHunt(step, ended(hunt, end));
+  keepFaultSearch(step, ended(search, end));
 }
 
-function NextThing({ hunt, walk }: { readonly hunt: FaultHunt; readonly walk: HuntWalk }) {
+function NextThing({ search, walk }: { readonly search: FaultSearch; readonly walk: FaultSearchWalk }) {
   const { state } = walk;
   switch (state.kind) {
     case 'openFirst':
-      return <OpenFirst hunt={hunt} switchIds={state.switchIds} />;
+      return <OpenFirst search={search} switchIds={state.switchIds} />;
     case 'read':
-      return <Read hunt={hunt} step={state.step} left={state.left} />;
+      return <Read search={search} step={state.step} left={state.left} />;
     case 'noFault':
-      return <NoFault hunt={hunt} />;
+      return <NoFault search={search} />;
     case 'contradiction':
-      return <Contradiction hunt={hunt} state={state} />;
+      return <Contradiction search={search} state={state} />;
     case 'found':
-      return <HuntFound hunt={hunt} walk={walk} state={state} />;
+      return <FaultSearchFound search={search} walk={walk} state={state} />;
   }
 }
 
-function NoFault({ hunt }: { readonly hunt: FaultHunt }) {
+function NoFault({ search }: { readonly search: FaultSearch }) {
   const words = useWords().window.find.search.walk;
-  const start = hunt.readings.findLast(({ check, setAside: aside }) => check === 'start' && !aside);
+  const start = search.readings.findLast(({ check, setAside: aside }) => check === 'start' && !aside);
   const knowsUsual = start?.yardstick?.usualV != null;
   return (
-    <div className="hunt-step">
-      <p className="hunt-do">{words.noFault}</p>
+    <div className="fault-search-step">
+      <p className="fault-search-do">{words.noFault}</p>
       {start ? <p>{words.asRead({ reading: readingInWords(start) })}</p> : null}
       {knowsUsual ? null : <p>{words.usualNotKnown}</p>}
       <p>{words.comesAndGoes}</p>
@@ -97,19 +101,19 @@ function NoFault({ hunt }: { readonly hunt: FaultHunt }) {
   );
 }
 
-function OpenFirst({ hunt, switchIds }: { readonly hunt: FaultHunt; readonly switchIds: readonly string[] }) {
+function OpenFirst({ search, switchIds }: { readonly search: FaultSearch; readonly switchIds: readonly string[] }) {
   const { project } = useOpenFile();
   const { walk: words, steps } = useWords().window.find.search;
   return (
-    <div className="hunt-step">
-      <p className="hunt-do">{words.openFirst({ switches: switchesInWords(project, switchIds) })}</p>
+    <div className="fault-search-step">
+      <p className="fault-search-do">{words.openFirst({ switches: switchesInWords(project, switchIds) })}</p>
       <p>{words.whyOpen}</p>
       <SwitchCaution />
       <p className="buttons">
         <button
           type="button"
           className="fix"
-          onClick={() => keepHunt(steps.openRings, withRingsOpened(hunt, switchIds))}
+          onClick={() => keepFaultSearch(steps.openRings, withRingsOpened(search, switchIds))}
         >
           {words.areOpen}
         </button>
@@ -119,15 +123,23 @@ function OpenFirst({ hunt, switchIds }: { readonly hunt: FaultHunt; readonly swi
   );
 }
 
-function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: HuntStep; readonly left: TestsLeft }) {
+function Read({
+  search,
+  step,
+  left,
+}: {
+  readonly search: FaultSearch;
+  readonly step: FaultSearchStep;
+  readonly left: TestsLeft;
+}) {
   const { project, survey } = useOpenFile();
   const f = useFigures();
   const { steps, theEnergiser } = f.words.window.find.search;
   const name = step.switchId ? f.say(switchesInWords(project, [step.switchId])) : theEnergiser;
   const staysOpen = staysOpenInWords(step, project);
   return (
-    <div className="hunt-step">
-      <p className="hunt-do" role="status">
+    <div className="fault-search-step">
+      <p className="fault-search-do" role="status">
         {f.say(stepInWords(step, project, survey))}
       </p>
       <p>
@@ -135,19 +147,19 @@ function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: H
         {f.say(leftInWords(left))}
       </p>
       <SwitchCaution />
-      <HuntReadingEntry
-        key={`${hunt.readings.length} ${step.switchId}`}
-        hunt={hunt}
+      <FaultSearchReadingEntry
+        key={`${search.readings.length} ${step.switchId}`}
+        search={search}
         step={step}
         onAnswer={(answer) =>
-          keepHunt(
+          keepFaultSearch(
             steps.read({ at: name }),
-            withReading(hunt, step, step.switchId ? name : '', answer, localMinute(new Date())),
+            withReading(search, step, step.switchId ? name : '', answer, localMinute(new Date())),
           )
         }
       />
       <p className="buttons">
-        <ShowButton id={step.switchId ?? hunt.energiserId} />
+        <ShowButton id={step.switchId ?? search.energiserId} />
       </p>
     </div>
   );
@@ -155,11 +167,11 @@ function Read({ hunt, step, left }: { readonly hunt: FaultHunt; readonly step: H
 
 /** Readings that can't all be right. */
 function Contradiction({
-  hunt,
+  search,
   state,
 }: {
-  readonly hunt: FaultHunt;
-  readonly state: Extract<HuntState, { kind: 'contradiction' }>;
+  readonly search: FaultSearch;
+  readonly state: Extract<FaultSearchState, { kind: 'contradiction' }>;
 }) {
   const { project, survey } = useOpenFile();
   const { repeat, suspects } = state;
@@ -168,13 +180,13 @@ function Contradiction({
   const name = repeat?.switchId ? f.say(switchesInWords(project, [repeat.switchId])) : theEnergiser;
   const staysOpen = repeat && staysOpenInWords(repeat, project);
   const again = () =>
-    keepHunt(
+    keepFaultSearch(
       steps.setAside,
-      hunt.readings.reduce((at, _, i) => setAside(at, i), hunt),
+      search.readings.reduce((at, _, i) => setAside(at, i), search),
     );
   return (
-    <div className="hunt-step contradiction">
-      <p className="hunt-do" role="status">
+    <div className="fault-search-step contradiction">
+      <p className="fault-search-do" role="status">
         {words.noPlaceLeft}
       </p>
       {suspects.length > 0 ? (
@@ -191,17 +203,17 @@ function Contradiction({
       )}
       {repeat ? (
         <>
-          <p className="hunt-do">{words.repeat({ step: stepInWords(repeat, project, survey) })}</p>
+          <p className="fault-search-do">{words.repeat({ step: stepInWords(repeat, project, survey) })}</p>
           {staysOpen ? <p>{f.say(staysOpen)}</p> : null}
           <SwitchCaution />
-          <HuntReadingEntry
-            key={hunt.readings.length}
-            hunt={hunt}
+          <FaultSearchReadingEntry
+            key={search.readings.length}
+            search={search}
             step={repeat}
             onAnswer={(answer) =>
-              keepHunt(
+              keepFaultSearch(
                 steps.readAgain({ at: name }),
-                withRepeat(hunt, state, repeat.switchId ? name : '', answer, localMinute(new Date())),
+                withRepeat(search, state, repeat.switchId ? name : '', answer, localMinute(new Date())),
               )
             }
           />
@@ -224,15 +236,15 @@ function ShowButton({ id }: { readonly id: string }) {
   );
 }
 
-function Readings({ hunt }: { readonly hunt: FaultHunt }) {
+function Readings({ search }: { readonly search: FaultSearch }) {
   const f = useFigures();
   const { walk: words } = f.words.window.find.search;
-  if (hunt.readings.length === 0) return null;
+  if (search.readings.length === 0) return null;
   return (
     <>
       <h3>{words.readSoFar}</h3>
-      <ol className="hunt-readings">
-        {hunt.readings.map((reading, index) => (
+      <ol className="fault-search-readings">
+        {search.readings.map((reading, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: readings have no other name, and only the last goes
           <li key={index} className={reading.setAside ? 'set-aside' : undefined}>
             {reading.setAside ? words.setAside({ reading: readingInWords(reading) }) : f.say(readingInWords(reading))}

@@ -1,6 +1,0 @@
-/** A search for a fault, as it is walked and as it is kept: see `things.ts`. */
-import type { ThingOf } from '../kinds/allKinds.ts';
-
-export type { HuntCheck, HuntEnd, HuntReading } from '../kinds/faultHunt.ts';
-
-export type FaultHunt = ThingOf<'faultHunt'>;
