@@ -38,7 +38,7 @@ export const kinds = {
   earthTest: 'earth test',
   inGround: 'thing left in the ground',
   handover: 'handover',
-  faultHunt: 'search for a fault',
+  faultHunt: 'fault search',
   ground: 'heights of the ground',
 };
 
@@ -80,6 +80,8 @@ export const things = {
   kinds,
   services,
   compass,
+  /** Over the arrow that points north. */
+  northLetter: 'N',
   /** A thing inside of a sentence. */
   called: ({ kind, name }: ThingRef) => (name ? `${kinds[kind]} ${name}` : `this ${kinds[kind]}`),
   /** The same at its head. */
