@@ -1,6 +1,6 @@
 import { fail, type Result } from '../../core/api/result.ts';
 import { enterPath, newAddressPath, ticketKey } from '../../core/api/wire.ts';
-import { plainWords } from '../../core/words/figures.ts';
+import { words } from './words.ts';
 
 const storageKey = 'undergate.token';
 
@@ -19,7 +19,7 @@ export async function enter(): Promise<string> {
     if (ticketIn(location.hash) !== null) location.reload();
   });
   const kept = sessionStorage.getItem(storageKey);
-  if (ticket === null && kept === null) throw new NotLetIn(plainWords().host.calls.notLetIn.noAddress);
+  if (ticket === null && kept === null) throw new NotLetIn((await words()).host.calls.notLetIn.noAddress);
   const entered = await post<{ readonly token: string }>(enterPath, ticket ?? '', ticket === null ? kept : null);
   if (!entered.ok) throw new NotLetIn(entered.problem.message);
   sessionStorage.setItem(storageKey, entered.value.token);
@@ -41,7 +41,7 @@ async function post<T>(path: string, body: string, token: string | null): Promis
     const response = await fetch(path, { method: 'POST', headers, body });
     return (await response.json()) as Result<T>;
   } catch {
-    const { message, remedy } = plainWords().host.calls.silent;
+    const { message, remedy } = (await words()).host.calls.silent;
     return fail('failed', message, remedy);
   }
 }

@@ -2,8 +2,8 @@ import { callNamed, callsBy, type Half } from '../../core/api/calls.ts';
 import type { Host, HostEvent } from '../../core/api/projectApi.ts';
 import { fail, type Result } from '../../core/api/result.ts';
 import { bytesKey, windowHeader } from '../../core/api/wire.ts';
-import { plainWords } from '../../core/words/figures.ts';
 import { eventsOf } from './eventStream.ts';
+import { words } from './words.ts';
 
 export interface LoopbackAddress {
   /** "http://127.0.0.1:40123" */
@@ -32,7 +32,7 @@ export function connectLoopback({ origin, token }: LoopbackAddress): Host {
         const answer = await response.text();
         return JSON.parse(answer, bytes === 'answered' ? base64AsBytes : undefined) as Result<unknown>;
       } catch {
-        const { message, saved, savedButLast } = plainWords().host.calls.silent;
+        const { message, saved, savedButLast } = (await words()).host.calls.silent;
         return fail('failed', message, call?.writes ? savedButLast : saved);
       }
     };

@@ -6,6 +6,7 @@ import { priceListOf } from '../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../core/quantities/takeOff.ts';
 import type { Survey } from '../../core/survey/types.ts';
 import { localDate } from '../../core/words/dates.ts';
+import { plainWords } from '../../core/words/figures.ts';
 import { useApp } from './appState.ts';
 import { say } from './choose.ts';
 import { download } from './download.ts';
@@ -14,7 +15,7 @@ import { report } from './report.ts';
 
 /** Prints the order, with its cut lists and quantities, from the file as it stands. */
 export async function printOrder(): Promise<void> {
-  say('Making the PDF…', 'done');
+  say(plainWords().window.frame.done.makingPdf, 'done');
   const options = {
     withCutLists: true,
     withQuantities: true,
@@ -22,7 +23,7 @@ export async function printOrder(): Promise<void> {
   };
   const made = await makePdf({ what: 'order', options });
   if (!made.ok) return report(made.problem);
-  say(`${made.value.fileName} is made.`, 'done');
+  say(plainWords().window.frame.done.made({ file: made.value.fileName }), 'done');
 }
 
 export const saveOrderCsv = () =>

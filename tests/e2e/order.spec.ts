@@ -50,7 +50,7 @@ test('the manager counts, prices, cuts and stages the job, and has the order as 
   await expect(page.getByRole('heading', { name: 'Fence F2' })).toBeVisible();
 
   // Terms and prices are the user's own.
-  await register(page, 'Terms');
+  await register(page, 'Counting rules');
   await page.getByLabel('Currency').fill('nzd');
   await page.keyboard.press('Enter');
   await expect(answer(page)).toContainText('NZ$');
@@ -106,8 +106,8 @@ test('a price list goes out, is changed, and comes in again with a word on what 
     .setInputFiles({ name: 'new.csv', mimeType: 'text/csv', buffer: Buffer.from(changed) });
   await expect(page.getByText('1 items that are in the list, 1 new ones')).toBeVisible();
   await expect(page.getByText(/Row 4 is left out/)).toBeVisible();
-  await page.getByRole('button', { name: 'Take it in', exact: true }).click();
-  await expect(page.getByText('Bring in new.csv. Saved.')).toBeVisible();
+  await page.getByRole('button', { name: 'Import', exact: true }).click();
+  await expect(page.getByText('Import new.csv. Saved.')).toBeVisible();
   await expect(page.getByLabel('Price of Stay with block')).toHaveValue('33.50');
   await page.keyboard.press('Control+z');
   await expect(page.getByLabel('Price of Stay with block')).toHaveValue('19.00');
@@ -137,7 +137,15 @@ test('two plans are weighed against each other, and the first is gone back to', 
 test('no register of Order has a serious fault of access', async ({ app, page }) => {
   await app.openNew(things, 'Access block');
   await openOrder(page);
-  for (const name of ['Quantities', 'Goods and work', 'Rolls and cuts', 'Prices', 'Stages', 'Plans', 'Terms']) {
+  for (const name of [
+    'Quantities',
+    'Goods and work',
+    'Rolls and cuts',
+    'Prices',
+    'Stages',
+    'Plans',
+    'Counting rules',
+  ]) {
     await register(page, name);
     const { violations } = await new AxeBuilder({ page }).analyze();
     const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');

@@ -91,3 +91,40 @@ for (const [workspace, key] of Object.entries(keys)) {
     expect([...found].sort().join('\n')).toBe('');
   });
 }
+
+test('no English outside the catalogue: a map that comes in', async ({ app, page }) => {
+  const names = [...(await start(app)), 'fences.geojson', 'Top fence', 'Far post'];
+  const property = (await app.file()).things.find(({ kind }) => kind === 'property');
+  const [lon, lat] = (property as unknown as { readonly origin: readonly [number, number] }).origin;
+  const feature = (name: string | null, type: string, coordinates: unknown) => ({
+    type: 'Feature',
+    properties: name === null ? {} : { name },
+    geometry: { type, coordinates },
+  });
+  const found = new Set<string>();
+  await page.keyboard.press(keys.file);
+  await look(page, names, found);
+  const features = [
+    feature('Top fence', 'LineString', [
+      [lon, lat, 12],
+      [lon + 0.01, lat, 14],
+      [lon + 0.01, lat + 0.01, 18],
+    ]),
+    feature(null, 'Point', [lon, lat]),
+    feature(null, 'Point', [lon + 0.001, lat]),
+    feature(null, 'LineString', [[lon, lat]]),
+    feature('Far post', 'Point', [lon + 3, lat + 3]),
+  ];
+  await page.locator('input[accept*=".geojson"]').setInputFiles({
+    name: 'fences.geojson',
+    mimeType: 'application/geo+json',
+    buffer: Buffer.from(JSON.stringify({ type: 'FeatureCollection', features })),
+  });
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByRole('table')).toBeVisible();
+  await look(page, names, found);
+  await dialog.locator('button.main').click();
+  await expect(dialog.getByRole('table')).toBeHidden();
+  await look(page, names, found);
+  expect([...found].sort().join('\n')).toBe('');
+});

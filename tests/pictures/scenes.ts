@@ -55,7 +55,7 @@ export const scenes: readonly Scene[] = [
   { name: 'order-prices', reach: (page) => register(page, 'Alt+4', 'Prices') },
   { name: 'order-stages', reach: (page) => register(page, 'Alt+4', 'Stages') },
   { name: 'order-plans', reach: (page) => register(page, 'Alt+4', 'Plans') },
-  { name: 'order-terms', reach: (page) => register(page, 'Alt+4', 'Terms') },
+  { name: 'order-terms', reach: (page) => register(page, 'Alt+4', 'Counting rules') },
   { name: 'record', reach: (page) => register(page, 'Alt+5', 'Crossings') },
   {
     name: 'record-crossing',

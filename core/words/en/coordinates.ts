@@ -65,12 +65,12 @@ export const coordinates = {
       `That is ${formatFar(awayM, f.units)} from this property. Check the figures, their signs, their order and the coordinate system.`,
     swapped: 'These look swapped: the second figure where the first should be.',
     degreesOnGrid: (_: null, f: Figures) =>
-      `This looks like latitude and longitude, and the property has no place on earth yet. Place it on the earth first, on the cover; or, if it is a place on the blank grid, type the unit too: ${f.units === 'imperial' ? '“40 ft E, 330 ft N”' : '“12.5 m E, 100 m N”'}.`,
+      `This looks like latitude and longitude, and the property has no place on earth yet. Place it on the earth first, in the File menu; or, if it is a place on the blank grid, type the unit too: ${f.units === 'imperial' ? '“40 ft E, 330 ft N”' : '“12.5 m E, 100 m N”'}.`,
     degreesElsewhere: (_: null, f: Figures) =>
       `This looks like latitude and longitude: they belong in “On the earth”. Lengths of the drawing are typed with their unit, such as “${onGrid(f)}”.`,
     grid: (_: null, f: Figures) => `Type east and north of the grid’s origin, such as "${onGrid(f)}".`,
     offGrid: ({ mostM }: { mostM: number }, f: Figures) =>
-      `That is over ${formatFar(mostM, f.units)} from the grid’s origin. Coordinates of a map grid can be typed once the property has its place on earth: see the cover.`,
+      `That is over ${formatFar(mostM, f.units)} from the grid’s origin. Coordinates of a map grid can be typed once the property has its place on earth: see the File menu.`,
   },
   /** Why a PROJ text gives no system. */
   definition: {

@@ -150,11 +150,11 @@ export const edits = {
   },
   underlays: {
     notPlaced: ({ name }: { name: string }) =>
-      `${name} has its place on earth, but the drawing has none yet. Give the property its place first, on the cover.`,
+      `${name} has its place on earth, but the drawing has none yet. Give the property its place first, in the File menu.`,
     tooFar: ({ name, offM }: { name: string; offM: number }, f: Figures) =>
       `By its coordinates ${name} lies ${f.length(offM)} from this property. Check which coordinate system it was made in, and select it again with that one.`,
-    gone: 'The picture is gone, or is placed already. Place the property on the earth on its cover.',
+    gone: 'The picture is gone, or is placed already. Place the property on the earth in the File menu.',
     drawn:
-      'Something is drawn or measured on the blank grid already. Place the property on the earth by two places of the drawing, on its cover.',
+      'Something is drawn or measured on the blank grid already. Place the property on the earth by two places of the drawing, in the File menu.',
   },
 };

@@ -38,7 +38,7 @@ export const kinds = {
   earthTest: 'earth test',
   inGround: 'thing left in the ground',
   handover: 'handover',
-  faultHunt: 'search for a fault',
+  faultHunt: 'fault search',
   ground: 'heights of the ground',
 };
 

@@ -19,7 +19,6 @@ import { placeNames } from '../../../core/locate/tieWords.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import { pointLetter, stakeSketch } from '../../../core/sheets/find/stakeSketch.ts';
 import { pointSureInWords, stepOffset, stepsHeading, tapesInWords } from '../../../core/sheets/find/stakeWords.ts';
-import { capital } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
@@ -113,11 +112,11 @@ function warns({ crossing: { inGround, certainty, movedM } }: StakeOut): boolean
 
 function DepthWords({ stake }: { readonly stake: StakeOut }) {
   const f = useFigures();
-  const words = f.say(depthInWords(stake.depth));
+  const { sentence } = f.words.window.find.stakeOut;
   const leftOut = leftOutInWords(stake.depth, stake.crossing.lengthM);
   return (
     <>
-      <p>{capital(words)}.</p>
+      <p>{sentence({ said: depthInWords(stake.depth) })}</p>
       {leftOut ? <Caution>{f.say(leftOut)}</Caution> : null}
     </>
   );
@@ -148,7 +147,7 @@ function Points({ stake, chosenKey }: { readonly stake: StakeOut; readonly chose
 function PointWords({ point }: { readonly point: StakePoint }) {
   const { project } = useOpenFile();
   const f = useFigures();
-  const { placeOf } = f.words.window.find.stakeOut;
+  const { placeOf, sentence } = f.words.window.find.stakeOut;
   const system = systemOf(project.coordinateSettings.get('coordinates'));
   const { placed } = propertyOf(project);
   const names = placeNames(point.places);
@@ -156,7 +155,7 @@ function PointWords({ point }: { readonly point: StakePoint }) {
     <>
       <p className="stake-tapes">{tapesInWords(point, f)}</p>
       <p>
-        {capital(f.say(depthThereInWords(point.depth)))}. {pointSureInWords(point, f)}
+        {sentence({ said: depthThereInWords(point.depth) })} {pointSureInWords(point, f)}
       </p>
       {placed
         ? point.places.map(({ at }, i) => (

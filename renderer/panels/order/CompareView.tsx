@@ -5,10 +5,12 @@ import { deleteKeptPlan, goBackTo, keepPlan, withDrawing } from '../../../core/q
 import type { OrderHabits } from '../../../core/quantities/formatOrder.ts';
 import { nameNewKeptPlan } from '../../../core/quantities/order/keptPlanName.ts';
 import { localDate } from '../../../core/words/dates.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { fixed, formatLength, formatMoney, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { type WorkedFigures, workOutFigures } from '../../work/order.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { useHabits } from './useHabits.ts';
@@ -18,12 +20,13 @@ const asDrawn = 'drawn';
 /** Two plans side by side: the drawing as it stands, or as it was kept under a name. */
 export function CompareView() {
   const { project } = useOpenFile();
+  const { compare: words } = useWords().window.order;
   const plans = [...project.keptPlan.values()];
   const [left, setLeft] = useState(asDrawn);
   const [right, setRight] = useState<string | null>(null);
   const [name, setName] = useState('');
   const choices = [
-    { value: asDrawn, label: 'As drawn now' },
+    { value: asDrawn, label: words.asDrawn },
     ...plans.map((plan) => ({ value: plan.id, label: plan.name })),
   ];
   const known = (id: string | null) => (id !== null && choices.some(({ value }) => value === id) ? id : null);
@@ -32,7 +35,7 @@ export function CompareView() {
   const keep = () => {
     const wanted = name.trim() || nameNewKeptPlan(project);
     setName('');
-    void commit(`Keep ${wanted}`, (before) => keepPlan(wanted, localDate(new Date()))(before, newId));
+    void commit(words.kept({ name: wanted }), (before) => keepPlan(wanted, localDate(new Date()))(before, newId));
   };
   return (
     <>
@@ -43,7 +46,7 @@ export function CompareView() {
           keep();
         }}
       >
-        <label htmlFor="keep-plan">Keep the drawing as it stands, as</label>
+        <label htmlFor="keep-plan">{words.keepAs}</label>
         <input
           id="keep-plan"
           type="text"
@@ -52,18 +55,15 @@ export function CompareView() {
           value={name}
           onChange={(event) => setName(event.target.value)}
         />
-        <button type="submit">Keep</button>
+        <button type="submit">{words.keep}</button>
       </form>
       {b === null ? (
-        <p className="register-empty">
-          No plan is kept yet. Keep this one, change the drawing or its switches, and see here what the change costs and
-          brings.
-        </p>
+        <p className="register-empty">{words.none}</p>
       ) : (
         <>
           <div className="field-pair">
-            <SelectField label="One plan" value={a} choices={choices} onCommit={setLeft} />
-            <SelectField label="Another" value={b} choices={choices} onCommit={setRight} />
+            <SelectField label={words.one} value={a} choices={choices} onCommit={setLeft} />
+            <SelectField label={words.other} value={b} choices={choices} onCommit={setRight} />
           </div>
           <Comparison project={project} plans={[a, b]} names={[labelOf(choices, a), labelOf(choices, b)]} />
           {[...new Set([a, b])]
@@ -72,20 +72,21 @@ export function CompareView() {
               <p key={id} className="buttons">
                 <button
                   type="button"
-                  onClick={() => void commit(`Go back to ${labelOf(choices, id)}`, goBackTo(id), { deleting: true })}
+                  onClick={() =>
+                    void commit(words.goBack({ name: labelOf(choices, id) }), goBackTo(id), { deleting: true })
+                  }
                 >
-                  Go back to {labelOf(choices, id)}
+                  {words.goBack({ name: labelOf(choices, id) })}
                 </button>
-                <button type="button" onClick={() => void commit(`Forget ${labelOf(choices, id)}`, deleteKeptPlan(id))}>
-                  Forget {labelOf(choices, id)}
+                <button
+                  type="button"
+                  onClick={() => void commit(words.forget({ name: labelOf(choices, id) }), deleteKeptPlan(id))}
+                >
+                  {words.forget({ name: labelOf(choices, id) })}
                 </button>
               </p>
             ))}
-          <p className="field-hint">
-            Going back puts the kept drawing in place of this one, and what was recorded of things that are not in it
-            goes with them; undo brings both back. Everything is counted, also what stands already. Voltages are
-            estimates.
-          </p>
+          <p className="field-hint">{words.hint}</p>
         </>
       )}
     </>
@@ -101,16 +102,20 @@ function projectOfPlan(project: Project, id: string): Project {
   return plan ? withDrawing(project, plan.things) : project;
 }
 
-type Row = readonly [label: string, value: (figures: PlanFigures, habits: OrderHabits) => string];
+type Said = Texts['window']['order']['compare'];
+type Row = readonly [
+  label: keyof Said['rows'],
+  value: (figures: PlanFigures, habits: OrderHabits, words: Said) => string,
+];
 
 const rows: readonly Row[] = [
-  ['Goods and work, with tax', ({ cost }, habits) => formatMoney(cost.gross, habits)],
-  ['Fence', ({ fenceM }, { units }) => formatLength(fenceM, units)],
-  ['Gateways', ({ gateways }) => fixed(gateways, 0)],
-  ['Cut-out switches', ({ switches }) => fixed(switches, 0)],
-  ['Sections', ({ sections }) => fixed(sections, 0)],
-  ['Longest section', ({ longestSectionM }, { units }) => formatLength(longestSectionM, units)],
-  ['Weakest place', ({ weakestV }) => (weakestV === null ? 'not known' : formatVoltage(weakestV))],
+  ['cost', ({ cost }, habits) => formatMoney(cost.gross, habits)],
+  ['fence', ({ fenceM }, { units }) => formatLength(fenceM, units)],
+  ['gateways', ({ gateways }) => fixed(gateways, 0)],
+  ['switches', ({ switches }) => fixed(switches, 0)],
+  ['sections', ({ sections }) => fixed(sections, 0)],
+  ['longest', ({ longestSectionM }, { units }) => formatLength(longestSectionM, units)],
+  ['weakest', ({ weakestV }, _, words) => (weakestV === null ? words.notKnown : formatVoltage(weakestV))],
 ];
 
 function Comparison({
@@ -123,10 +128,11 @@ function Comparison({
   readonly names: readonly [string, string];
 }) {
   const habits = useHabits();
+  const { compare: words } = useWords().window.order;
   const a = useFigures(project, plans[0]);
   const b = useFigures(project, plans[1]);
   const shown = ({ worked }: Figures, value: Row[1]) =>
-    worked === null ? '…' : worked.ok ? value(worked.figures, habits) : 'not known';
+    worked === null ? '…' : worked.ok ? value(worked.figures, habits, words) : words.notKnown;
   return (
     <div className="order-table">
       <WhyNoFigures name={names[0]} figures={a} />
@@ -134,7 +140,7 @@ function Comparison({
       <table>
         <thead>
           <tr>
-            <th scope="col">Figure</th>
+            <th scope="col">{words.figure}</th>
             <th scope="col" className="sum-cell">
               {names[0]}
             </th>
@@ -148,7 +154,7 @@ function Comparison({
             const [x, y] = [shown(a, value), shown(b, value)];
             return (
               <tr key={label}>
-                <th scope="row">{label}</th>
+                <th scope="row">{words.rows[label]}</th>
                 <td className="sum-cell">{x}</td>
                 <td className="sum-cell">{x === y ? y : <strong>{y}</strong>}</td>
               </tr>
@@ -189,12 +195,13 @@ function useFigures(project: Project, planId: string): Figures {
 }
 
 function WhyNoFigures({ name, figures: { worked, tryAgain } }: { readonly name: string; readonly figures: Figures }) {
+  const { order, frame } = useWords().window;
   if (worked === null || worked.ok) return null;
   return (
     <p className="field-problem" role="alert">
-      The figures of “{name}” could not be worked out ({worked.why}).{' '}
+      {order.compare.failed({ name, why: worked.why })}{' '}
       <button type="button" onClick={tryAgain}>
-        Try again
+        {frame.common.tryAgain}
       </button>
     </p>
   );

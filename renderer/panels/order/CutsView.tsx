@@ -13,6 +13,7 @@ import { change } from '../../state/change.ts';
 import { light } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { NumberField, SelectField } from '../parts/fields.tsx';
@@ -20,23 +21,21 @@ import { LengthField } from '../parts/LengthField.tsx';
 
 /** Which piece of pipe and cable comes off which roll, with the rolls that are on hand. */
 export function CutsView({ worked }: { readonly worked: WorkedOrder }) {
+  const { order: words } = useWords().window;
   const { parts } = worked.order;
   const lists = parts.flatMap(({ stage, cutLists }) => cutLists.map((list) => ({ list, stage })));
   return (
     <>
       {lists.length === 0 ? (
-        <p className="register-empty">No crossing or lead-out is planned, so nothing is cut.</p>
+        <p className="register-empty">{words.cuts.nothing}</p>
       ) : (
-        <p className="field-hint">
-          Pieces that lie in the ground are never joined. Lengths are estimates from the drawing: check the trench
-          before you cut.
-        </p>
+        <p className="field-hint">{words.cuts.hint}</p>
       )}
       {lists.map(({ list, stage }) => (
         <CutListBlock
           key={`${stage?.id ?? ''} ${list.key}`}
           list={list}
-          stage={parts.length > 1 ? (stage?.name ?? 'In no stage') : null}
+          stage={parts.length > 1 ? (stage?.name ?? words.inNoStage) : null}
         />
       ))}
       {lists.length > 0 ? (
@@ -51,7 +50,8 @@ export function CutsView({ worked }: { readonly worked: WorkedOrder }) {
 
 function CutListBlock({ list, stage }: { readonly list: CutList; readonly stage: string | null }) {
   const units = useUnits();
-  const title = stage === null ? list.name : `${list.name} (${stage})`;
+  const { cuts: words } = useWords().window.order;
+  const title = stage === null ? list.name : words.title({ list: list.name, stage });
   return (
     <section className="block" aria-label={title}>
       <h3>{title}</h3>
@@ -60,8 +60,10 @@ function CutListBlock({ list, stage }: { readonly list: CutList; readonly stage:
       </p>
       {[...list.tooLong, ...list.without].map((cut) => (
         <p key={`${cut.label} ${cut.lengthM}`} className="field-problem">
-          {cut.label}, {formatTape(cut.lengthM, units)}:{' '}
-          {list.tooLong.includes(cut) ? 'longer than every roll' : 'no roll is left for it'}.
+          {words[list.tooLong.includes(cut) ? 'tooLong' : 'without']({
+            piece: cut.label,
+            length: formatTape(cut.lengthM, units),
+          })}
         </p>
       ))}
       <ol className="rolls">
@@ -76,14 +78,13 @@ function CutListBlock({ list, stage }: { readonly list: CutList; readonly stage:
 /** A roll as a strip: its pieces in their lengths, and what is left. */
 function RollStrip({ roll }: { readonly roll: CutRoll }) {
   const units = useUnits();
-  const from = roll.bought ? 'bought' : roll.from.name;
+  const { cuts: words } = useWords().window.order;
+  const from = roll.bought ? words.bought : roll.from.name;
   return (
     <li>
       <p className="roll-head">
-        <strong>
-          {roll.name}: {formatTape(roll.lengthM, units)}, {from}
-        </strong>
-        <span>{formatTape(roll.leftM, units)} left</span>
+        <strong>{words.roll({ name: roll.name, length: formatTape(roll.lengthM, units), from })}</strong>
+        <span>{words.left({ length: formatTape(roll.leftM, units) })}</span>
       </p>
       <div className="roll-strip" aria-hidden="true">
         {roll.cuts.map((cut, i) => (
@@ -111,27 +112,25 @@ function RollStrip({ roll }: { readonly roll: CutRoll }) {
 
 function RollsOnHand({ worked }: { readonly worked: WorkedOrder }) {
   const { project } = useOpenFile();
+  const { cuts: words } = useWords().window.order;
   const measures = worked.takeOff.quantities
     .filter(({ cut }) => cut)
     .map(({ key, name }) => ({ value: key, label: name }));
   const rolls = [...project.rollOnHand.values()];
   const [first] = measures;
   const add = (measure: string) =>
-    void commit(
-      'Add a roll on hand',
-      addThing({ kind: 'rollOnHand', measure, lengthM: 50, count: 1, note: '' }, newId),
-    );
+    void commit(words.rollAdded, addThing({ kind: 'rollOnHand', measure, lengthM: 50, count: 1, note: '' }, newId));
   return (
     <section className="block" aria-labelledby="rolls-on-hand">
-      <h3 id="rolls-on-hand">Rolls on hand</h3>
-      <p className="field-hint">They are cut before anything is bought. Part rolls count too.</p>
+      <h3 id="rolls-on-hand">{words.onHand}</h3>
+      <p className="field-hint">{words.onHandHint}</p>
       {rolls.map((roll) => (
         <RollFields key={roll.id} roll={roll} measures={measures} />
       ))}
       {first ? (
         <p className="buttons">
           <button type="button" onClick={() => add(first.value)}>
-            Add a roll
+            {words.addRoll}
           </button>
         </p>
       ) : null}
@@ -146,16 +145,17 @@ function RollFields({
   readonly roll: RollOnHand;
   readonly measures: readonly { readonly value: string; readonly label: string }[];
 }) {
+  const { cuts: words, takeOut } = useWords().window.order;
   const set = (patch: Partial<Omit<RollOnHand, 'kind' | 'id'>>) =>
-    change('Change a roll on hand', 'rollOnHand', roll.id, patch);
+    change(words.rollChanged, 'rollOnHand', roll.id, patch);
   const known = measures.some(({ value }) => value === roll.measure);
   const choices = known ? measures : [...measures, { value: roll.measure, label: roll.measure }];
   return (
     <div className="roll-fields">
-      <SelectField label="Of" value={roll.measure} choices={choices} onCommit={(measure) => set({ measure })} />
+      <SelectField label={words.of} value={roll.measure} choices={choices} onCommit={(measure) => set({ measure })} />
       <div className="field-pair">
         <LengthField
-          label="Length"
+          label={words.length}
           valueM={roll.lengthM}
           {...lengthBoundsOf(rollOnHand.fields.lengthM)}
           onCommitM={(lengthM) => {
@@ -163,8 +163,8 @@ function RollFields({
           }}
         />
         <NumberField
-          label="How many"
-          unit="rolls"
+          label={words.howMany}
+          unit={words.rolls}
           decimals={0}
           {...boundsOf(rollOnHand.fields.count)}
           value={roll.count}
@@ -172,8 +172,8 @@ function RollFields({
             if (count !== null) set({ count: Math.round(count) });
           }}
         />
-        <button type="button" onClick={() => void commit('Take out a roll on hand', deleteThings([roll]))}>
-          Take out
+        <button type="button" onClick={() => void commit(words.rollOut, deleteThings([roll]))}>
+          {takeOut}
         </button>
       </div>
     </div>

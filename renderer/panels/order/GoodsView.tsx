@@ -1,13 +1,16 @@
 import { coilNote, formatAmount, lineCaution, packText } from '../../../core/quantities/formatOrder.ts';
 import type { LabourLine, OrderLine, OrderPart } from '../../../core/quantities/order/order.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { formatMoney } from '../../../core/words/numbers/write.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { light } from '../../state/choose.ts';
+import { useWords } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { useHabits } from './useHabits.ts';
 
 /** What is bought and what is done, stage by stage, with what it comes to. */
 export function GoodsView({ worked }: { readonly worked: WorkedOrder }) {
+  const { order: words } = useWords().window;
   const { parts } = worked.order;
   return (
     <>
@@ -16,10 +19,10 @@ export function GoodsView({ worked }: { readonly worked: WorkedOrder }) {
         <CommandButton id="orderCsv" />
       </p>
       {parts.map((part) => (
-        <section key={part.stage?.id ?? 'none'} className="block" aria-label={nameOf(part, parts.length)}>
-          {parts.length > 1 ? <h3>{nameOf(part, parts.length)}</h3> : null}
+        <section key={part.stage?.id ?? 'none'} className="block" aria-label={nameOf(part, parts.length, words)}>
+          {parts.length > 1 ? <h3>{nameOf(part, parts.length, words)}</h3> : null}
           {part.quantities.length === 0 ? (
-            <p className="field-hint">Nothing is in this stage yet.</p>
+            <p className="field-hint">{words.goods.emptyStage}</p>
           ) : (
             <>
               <Goods part={part} />
@@ -33,29 +36,30 @@ export function GoodsView({ worked }: { readonly worked: WorkedOrder }) {
   );
 }
 
-function nameOf({ stage }: OrderPart, count: number): string {
-  return stage?.name ?? (count > 1 ? 'In no stage' : 'The whole job');
+function nameOf({ stage }: OrderPart, count: number, words: Texts['window']['order']): string {
+  return stage?.name ?? (count > 1 ? words.inNoStage : words.goods.wholeJob);
 }
 
 function Goods({ part }: { readonly part: OrderPart }) {
+  const { goods: words } = useWords().window.order;
   const { lines } = part;
-  if (lines.length === 0) return <p className="register-empty">Nothing to buy.</p>;
+  if (lines.length === 0) return <p className="register-empty">{words.nothing}</p>;
   return (
     <div className="order-table">
       <table>
         <caption>
-          Goods, rounded up to packs and rolls, before tax.
+          {words.caption}
           {coilNote(lines)}
-          {lines.some(({ item }) => item.invented) ? ' *\u00A0marks a price that is invented.' : ''}
+          {lines.some(({ item }) => item.invented) ? words.inventedPrice : ''}
         </caption>
         <thead>
           <tr>
-            <th scope="col">Item</th>
+            <th scope="col">{words.item}</th>
             <th scope="col" className="sum-cell">
-              Packs
+              {words.packs}
             </th>
             <th scope="col" className="sum-cell">
-              Net
+              {words.net}
             </th>
           </tr>
         </thead>
@@ -71,6 +75,7 @@ function Goods({ part }: { readonly part: OrderPart }) {
 
 function GoodsRow({ line }: { readonly line: OrderLine }) {
   const habits = useHabits();
+  const { goods: words } = useWords().window.order;
   const { item, needed, packs, cost, quantities } = line;
   const caution = lineCaution(line);
   const things = [...new Set(quantities.flatMap(({ pieces }) => pieces.flatMap(({ thingIds }) => thingIds)))];
@@ -79,9 +84,12 @@ function GoodsRow({ line }: { readonly line: OrderLine }) {
       <td>
         {item.name}
         <span className="under">
-          {formatAmount(needed, item.unit, habits.units)} needed, {packText(item, habits.units)} at{' '}
-          {formatMoney(item.price, habits)}
-          {item.invented ? '*' : ''}
+          {words.needed({
+            amount: formatAmount(needed, item.unit, habits.units),
+            pack: packText(item, habits.units),
+            price: formatMoney(item.price, habits),
+            invented: item.invented,
+          })}
         </span>
         {caution ? <strong className="under">{caution}</strong> : null}
       </td>
@@ -92,13 +100,14 @@ function GoodsRow({ line }: { readonly line: OrderLine }) {
 }
 
 function Work({ part }: { readonly part: OrderPart }) {
+  const { goods: words } = useWords().window.order;
   if (part.labour.length === 0) return null;
   return (
     <div className="order-table">
       <table>
         <caption>
-          Work, before tax.
-          {part.labour.some(({ rate }) => rate.invented) ? ' *\u00A0marks a rate that is invented.' : ''}
+          {words.workCaption}
+          {part.labour.some(({ rate }) => rate.invented) ? words.inventedRate : ''}
         </caption>
         <tbody>
           {part.labour.map((line) => (
@@ -112,14 +121,18 @@ function Work({ part }: { readonly part: OrderPart }) {
 
 function WorkRow({ line: { rate, quantity, cost } }: { readonly line: LabourLine }) {
   const habits = useHabits();
+  const { goods: words } = useWords().window.order;
   const things = [...new Set(quantity.pieces.flatMap(({ thingIds }) => thingIds))];
   return (
     <tr onPointerEnter={() => light(things)} onPointerLeave={() => light([])}>
       <td>
         {quantity.name}
         <span className="under">
-          {formatAmount(quantity.amount, quantity.unit, habits.units)} at {formatMoney(rate.rate, habits)}
-          {rate.invented ? '*' : ''}
+          {words.worked({
+            amount: formatAmount(quantity.amount, quantity.unit, habits.units),
+            rate: formatMoney(rate.rate, habits),
+            invented: rate.invented,
+          })}
         </span>
       </td>
       <td className="sum-cell">{formatMoney(cost.net, habits)}</td>
@@ -129,15 +142,16 @@ function WorkRow({ line: { rate, quantity, cost } }: { readonly line: LabourLine
 
 function Sums({ part: { materials, work, total } }: { readonly part: OrderPart }) {
   const habits = useHabits();
+  const { sums } = useWords().window.order.goods;
   return (
     <dl className="sums">
-      <dt>Goods</dt>
+      <dt>{sums.goods}</dt>
       <dd>{formatMoney(materials.net, habits)}</dd>
-      <dt>Work</dt>
+      <dt>{sums.work}</dt>
       <dd>{formatMoney(work.net, habits)}</dd>
-      <dt>Tax</dt>
+      <dt>{sums.tax}</dt>
       <dd>{formatMoney(total.tax, habits)}</dd>
-      <dt className="to-pay">To pay</dt>
+      <dt className="to-pay">{sums.toPay}</dt>
       <dd className="to-pay">{formatMoney(total.gross, habits)}</dd>
     </dl>
   );

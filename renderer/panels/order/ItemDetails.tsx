@@ -3,6 +3,7 @@ import { catalogueItem } from '../../../core/kinds/order.ts';
 import type { CatalogueItem } from '../../../core/model/things.ts';
 import { changeItem, deleteItem, type ItemFields } from '../../../core/quantities/edits/changePrices.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { CheckField, NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -18,40 +19,42 @@ export function ItemDetails({
   readonly worked: WorkedOrder;
   readonly onGone: () => void;
 }) {
-  const set = (fields: ItemFields) => void commit(`Change ${item.name}`, changeItem(item.id, fields));
+  const { order, frame } = useWords().window;
+  const { item: words } = order;
+  const set = (fields: ItemFields) => void commit(words.changed({ name: item.name }), changeItem(item.id, fields));
   const setPack = (packSize: number | null) => {
     if (packSize !== null) set({ packSize });
   };
   return (
     <div className="item-details">
-      <TextField label="Name" required value={item.name} onCommit={(name) => set({ name })} />
+      <TextField label={frame.common.name} required value={item.name} onCommit={(name) => set({ name })} />
       <SelectField
-        label="Serves"
+        label={words.serves}
         value={item.measure ?? ''}
-        choices={[{ value: '', label: 'Kits only' }, ...measureChoices(worked, item.measure)]}
+        choices={[{ value: '', label: words.kitsOnly }, ...measureChoices(worked, item.measure)]}
         onCommit={(measure) => set({ measure: measure === '' ? null : measure })}
       />
       <div className="field-pair">
         <SelectField
-          label="Counted in"
+          label={words.countedIn}
           value={item.unit}
           choices={[
-            { value: 'each', label: 'Pieces' },
-            { value: 'm', label: 'Length' },
+            { value: 'each', label: words.pieces },
+            { value: 'm', label: words.length },
           ]}
           onCommit={(unit) => set({ unit })}
         />
         {item.unit === 'm' ? (
           <LengthField
-            label="On one roll"
+            label={words.onRoll}
             valueM={item.packSize}
             {...lengthBoundsOf(catalogueItem.fields.packSize)}
             onCommitM={setPack}
           />
         ) : (
           <NumberField
-            label="In one pack"
-            unit="pieces"
+            label={words.inPack}
+            unit={words.pieceUnit}
             decimals={0}
             {...boundsOf(catalogueItem.fields.packSize)}
             value={item.packSize}
@@ -61,7 +64,7 @@ export function ItemDetails({
       </div>
       <div className="field-pair">
         <NumberField
-          label="Added for waste"
+          label={words.waste}
           unit="%"
           decimals={1}
           {...boundsOf(catalogueItem.fields.wastePercent)}
@@ -71,27 +74,27 @@ export function ItemDetails({
           }}
         />
         <NumberField
-          label="Own tax"
+          label={words.ownTax}
           unit="%"
           decimals={1}
           {...boundsOf(catalogueItem.fields.taxPercent)}
           optional
-          placeholder="as the order"
+          placeholder={words.asOrder}
           value={item.taxPercent}
           onCommit={(taxPercent) => set({ taxPercent })}
         />
       </div>
-      <CheckField label="The price is invented" value={item.invented} onCommit={(invented) => set({ invented })} />
-      <TextField label="Note" value={item.note} onCommit={(note) => set({ note })} />
+      <CheckField label={words.invented} value={item.invented} onCommit={(invented) => set({ invented })} />
+      <TextField label={frame.common.note} value={item.note} onCommit={(note) => set({ note })} />
       <p className="buttons">
         <button
           type="button"
           onClick={() => {
             onGone();
-            void commit(`Take out ${item.name}`, deleteItem(item.id));
+            void commit(words.takenOut({ name: item.name }), deleteItem(item.id));
           }}
         >
-          Take it out of the list
+          {words.takeOut}
         </button>
       </p>
     </div>

@@ -5,25 +5,27 @@ import { addKit, changeKit, deleteKit } from '../../../core/quantities/edits/cha
 import type { PriceList } from '../../../core/quantities/order/priceList.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { measureChoices } from './measureChoices.ts';
 
 /** Items that go in together for one of a quantity: the hardware of a gateway, a switch with its clamps. */
 export function Kits({ prices, worked }: { readonly prices: PriceList; readonly worked: WorkedOrder }) {
+  const { kits: words } = useWords().window.order;
   const [first] = measureChoices(worked, null);
   const [item] = prices.items.keys();
   return (
     <section className="block" aria-labelledby="kits">
-      <h3 id="kits">Kits</h3>
-      <p className="field-hint">A kit comes before a single item that would serve the same quantity.</p>
+      <h3 id="kits">{words.title}</h3>
+      <p className="field-hint">{words.hint}</p>
       {prices.kits.map((kit) => (
         <details key={kit.id} className="kit">
           <summary>
-            {kit.name}:{' '}
-            {kit.parts
-              .map(({ itemId, amount }) => `${amount} x ${prices.items.get(itemId)?.name ?? 'an item that is gone'}`)
-              .join(', ')}
+            {words.parts({
+              kit: kit.name,
+              parts: kit.parts.map(({ itemId, amount }) => [amount, prices.items.get(itemId)?.name ?? null]),
+            })}
           </summary>
           <KitFields kit={kit} prices={prices} worked={worked} />
         </details>
@@ -33,12 +35,12 @@ export function Kits({ prices, worked }: { readonly prices: PriceList; readonly 
           <button
             type="button"
             onClick={() =>
-              void commit('Add a kit', (before) =>
-                addKit('New kit', first.value, [{ itemId: item, amount: 1 }])(before, newId),
+              void commit(words.add, (before) =>
+                addKit(words.newName, first.value, [{ itemId: item, amount: 1 }])(before, newId),
               )
             }
           >
-            Add a kit
+            {words.add}
           </button>
         </p>
       ) : null}
@@ -55,13 +57,16 @@ function KitFields({
   readonly prices: PriceList;
   readonly worked: WorkedOrder;
 }) {
+  const { order, frame } = useWords().window;
+  const { kits: words } = order;
   const items = [...prices.items.values()].map(({ id, name }) => ({ value: id, label: name }));
-  const set = (fields: Parameters<typeof changeKit>[1]) => void commit(`Change ${kit.name}`, changeKit(kit.id, fields));
+  const set = (fields: Parameters<typeof changeKit>[1]) =>
+    void commit(order.item.changed({ name: kit.name }), changeKit(kit.id, fields));
   return (
     <div className="item-details">
-      <TextField label="Name" required value={kit.name} onCommit={(name) => set({ name })} />
+      <TextField label={frame.common.name} required value={kit.name} onCommit={(name) => set({ name })} />
       <SelectField
-        label="For one of"
+        label={words.forOneOf}
         value={kit.measure}
         choices={measureChoices(worked, kit.measure)}
         onCommit={(measure) => set({ measure })}
@@ -70,13 +75,13 @@ function KitFields({
         // biome-ignore lint/suspicious/noArrayIndexKey: a part is told by its place in the kit
         <div key={i} className="field-pair">
           <SelectField
-            label="Item"
+            label={order.goods.item}
             value={part.itemId}
             choices={items}
             onCommit={(itemId) => set({ parts: kit.parts.with(i, { ...part, itemId }) })}
           />
           <NumberField
-            label="How much"
+            label={words.howMuch}
             unit=""
             {...boundsOf(kitPartFields.amount)}
             value={part.amount}
@@ -86,17 +91,17 @@ function KitFields({
           />
           {kit.parts.length > 1 ? (
             <button type="button" onClick={() => set({ parts: kit.parts.toSpliced(i, 1) })}>
-              Take out
+              {order.takeOut}
             </button>
           ) : null}
         </div>
       ))}
       <p className="buttons">
         <button type="button" onClick={() => set({ parts: [...kit.parts, { itemId: items[0]!.value, amount: 1 }] })}>
-          Add an item to it
+          {words.addItem}
         </button>
-        <button type="button" onClick={() => void commit(`Take out ${kit.name}`, deleteKit(kit.id))}>
-          Take out the kit
+        <button type="button" onClick={() => void commit(order.item.takenOut({ name: kit.name }), deleteKit(kit.id))}>
+          {words.takeOut}
         </button>
       </p>
     </div>

@@ -2,15 +2,15 @@ import { setLabourRate } from '../../../core/quantities/edits/changePrices.ts';
 import { labourUnits, workMeasure } from '../../../core/quantities/measures.ts';
 import type { PriceList } from '../../../core/quantities/order/priceList.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { PriceInput } from './PriceInput.tsx';
-
-const unitWords = { each: 'each', m: 'for each metre', km: 'for each kilometre' } as const;
 
 /** What the work is paid by, before tax. */
 export function LabourRates({ prices }: { readonly prices: PriceList }) {
+  const { labour: words } = useWords().window.order;
   return (
     <section className="block" aria-labelledby="labour-rates">
-      <h3 id="labour-rates">Labour</h3>
+      <h3 id="labour-rates">{words.title}</h3>
       <ul className="price-items">
         {labourUnits.map((per) => {
           const { name, unit } = workMeasure(per);
@@ -19,15 +19,12 @@ export function LabourRates({ prices }: { readonly prices: PriceList }) {
             <li key={per} className="price-row">
               <span className="price-name">
                 {name}
-                <span className="under">
-                  {unitWords[unit]}
-                  {rate?.invented ? ', invented' : ''}
-                </span>
+                <span className="under">{(rate?.invented ? words.inventedUnits : words.units)[unit]}</span>
               </span>
               <PriceInput
-                label={`Rate: ${name}`}
+                label={words.rate({ name })}
                 value={rate?.rate ?? null}
-                onCommit={(value) => void commit(`Rate: ${name}`, setLabourRate(per, value))}
+                onCommit={(value) => void commit(words.rate({ name }), setLabourRate(per, value))}
               />
             </li>
           );

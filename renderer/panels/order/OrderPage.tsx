@@ -6,6 +6,7 @@ import { orderFindings } from '../../../core/quantities/orderFindings.ts';
 import { orderSettingsOf } from '../../../core/quantities/takeOff.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { type WorkedOrder, workOutOrder } from '../../work/order.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Findings } from '../parts/Findings.tsx';
@@ -20,13 +21,13 @@ import { useHabits } from './useHabits.ts';
 import { useOrder } from './useOrder.ts';
 
 const registers = [
-  { name: 'quantities', label: 'Quantities', view: QuantityView },
-  { name: 'goods', label: 'Goods and work', view: GoodsView },
-  { name: 'cuts', label: 'Rolls and cuts', view: CutsView },
-  { name: 'prices', label: 'Prices', view: PricesView },
-  { name: 'stages', label: 'Stages', view: StagesView },
-  { name: 'compare', label: 'Plans', view: CompareView },
-  { name: 'terms', label: 'Terms', view: TermsView },
+  { name: 'quantities', view: QuantityView },
+  { name: 'goods', view: GoodsView },
+  { name: 'cuts', view: CutsView },
+  { name: 'prices', view: PricesView },
+  { name: 'stages', view: StagesView },
+  { name: 'compare', view: CompareView },
+  { name: 'terms', view: TermsView },
 ] as const;
 
 /** Order: how much of what the drawing takes, what it costs, how it is cut and in which stages it is done. */
@@ -34,23 +35,25 @@ export function OrderPage() {
   const { worked, fresh, failed } = useOrder();
   useEffect(() => () => light([]), []);
   const { project } = useOpenFile();
+  const { order: words, frame } = useWords().window;
   if (failed) {
     return (
       <p className="field-problem" role="alert">
-        The order could not be worked out ({failed}). The drawing is safe in the file: try again, or undo the last step.{' '}
+        {words.failed({ why: failed })}{' '}
         <button type="button" onClick={() => workOutOrder(project)}>
-          Try again
+          {frame.common.tryAgain}
         </button>
       </p>
     );
   }
-  if (!worked) return <Answer>Counting…</Answer>;
+  if (!worked) return <Answer>{words.counting}</Answer>;
   return <Worked worked={worked} fresh={fresh} />;
 }
 
 function Worked({ worked, fresh }: { readonly worked: WorkedOrder; readonly fresh: boolean }) {
   const { project } = useOpenFile();
   const habits = useHabits();
+  const { order: words } = useWords().window;
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('quantities');
   const View = registers.find(({ name }) => name === open)!.view;
   const { takeOff, order } = worked;
@@ -63,14 +66,14 @@ function Worked({ worked, fresh }: { readonly worked: WorkedOrder; readonly fres
       <Answer>{orderSentence(order, takeOff, habits)}</Answer>
       {fresh ? null : (
         <p className="field-hint" role="status">
-          Counting again…
+          {words.countingAgain}
         </p>
       )}
-      <Findings findings={findings} nothing="Every quantity has an item, every item a price." />
-      <nav className="register-choice" aria-label="Registers">
-        {registers.map(({ name, label }) => (
+      <Findings findings={findings} nothing={words.nothingFound} />
+      <nav className="register-choice" aria-label={words.registers.section}>
+        {registers.map(({ name }) => (
           <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>
-            {label}
+            {words.registers[name]}
           </button>
         ))}
       </nav>

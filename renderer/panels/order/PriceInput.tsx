@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useState } from 'react';
 import { type FieldRule, readField } from '../../../core/words/numbers/field.ts';
 import { plainMoney } from '../../../core/words/numbers/write.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { settled } from '../parts/settled.ts';
 
 /** An amount of money in a row of its own list; empty means that there is none yet. */
@@ -13,6 +14,7 @@ export function PriceInput({
   readonly value: number | null;
   readonly onCommit: (value: number | null) => void;
 }) {
+  const { prices: words } = useWords().window.order;
   const rule: FieldRule = { label, unit: '', decimals: 2, min: 0, max: 1e9, optional: true };
   const shown = value === null ? '' : plainMoney(value);
   const [typed, setTyped] = useState<{ readonly over: string; readonly text: string } | null>(null);
@@ -40,7 +42,7 @@ export function PriceInput({
       aria-label={label}
       aria-invalid={problem !== null}
       title={problem ?? undefined}
-      placeholder="no price"
+      placeholder={words.noPrice}
       value={draft ?? shown}
       onChange={(event) => setTyped({ over: shown, text: event.target.value })}
       onBlur={settle}

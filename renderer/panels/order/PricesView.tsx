@@ -6,6 +6,7 @@ import { type PriceList, priceListOf } from '../../../core/quantities/order/pric
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { useUnits } from '../../state/useUnits.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { CheckField } from '../parts/fields.tsx';
@@ -30,6 +31,7 @@ export function PricesView({ worked }: { readonly worked: WorkedOrder }) {
 }
 
 function Items({ prices, worked }: { readonly prices: PriceList; readonly worked: WorkedOrder }) {
+  const { prices: words } = useWords().window.order;
   const [needed, setNeeded] = useState(true);
   const [sought, setSought] = useState('');
   const [open, setOpen] = useState<string | null>(null);
@@ -41,23 +43,19 @@ function Items({ prices, worked }: { readonly prices: PriceList; readonly worked
   const add = () => {
     const id = newId('catalogueItem');
     setOpen(id);
-    void commit('Add an item', (before) => addItem('New item')(before, () => id));
+    void commit(words.add, (before) => addItem(words.newName)(before, () => id));
   };
   return (
     <section className="block" aria-labelledby="price-items">
-      <h3 id="price-items">Items</h3>
-      {prices.starting ? (
-        <p className="field-hint">
-          This is the list that every property begins with; its prices are invented. Type over them.
-        </p>
-      ) : null}
+      <h3 id="price-items">{words.items}</h3>
+      {prices.starting ? <p className="field-hint">{words.starting}</p> : null}
       <div className="field">
-        <label htmlFor="seek-item">Look for</label>
+        <label htmlFor="seek-item">{words.seek}</label>
         <input id="seek-item" type="search" value={sought} onChange={(event) => setSought(event.target.value)} />
       </div>
-      <CheckField label="Only what this order needs" value={needed} onCommit={setNeeded} />
+      <CheckField label={words.onlyNeeded} value={needed} onCommit={setNeeded} />
       {items.length === 0 ? (
-        <p className="register-empty">No such item.</p>
+        <p className="register-empty">{words.nothing}</p>
       ) : (
         <ul className="price-items">
           {items.map((item) => (
@@ -73,7 +71,7 @@ function Items({ prices, worked }: { readonly prices: PriceList; readonly worked
       )}
       <p className="buttons">
         <button type="button" onClick={add}>
-          Add an item
+          {words.add}
         </button>
       </p>
     </section>
@@ -92,20 +90,20 @@ function ItemRow({
   readonly worked: WorkedOrder;
 }) {
   const units = useUnits();
+  const { prices: words } = useWords().window.order;
   return (
     <li>
       <div className="price-row">
         <button type="button" className="price-name" aria-expanded={open} onClick={onToggle}>
           {item.name}
           <span className="under">
-            {packText(item, units)}
-            {item.invented ? ', invented' : ''}
+            {item.invented ? words.invented({ pack: packText(item, units) }) : packText(item, units)}
           </span>
         </button>
         <PriceInput
-          label={`Price of ${item.name}`}
+          label={words.priceOf({ name: item.name })}
           value={item.price}
-          onCommit={(price) => void commit(`Price of ${item.name}`, changeItem(item.id, { price }))}
+          onCommit={(price) => void commit(words.priceOf({ name: item.name }), changeItem(item.id, { price }))}
         />
       </div>
       {open ? <ItemDetails item={item} worked={worked} onGone={onToggle} /> : null}

@@ -12,6 +12,7 @@ const piecesAtOnce = 40;
 
 /** What the drawing takes. A figure that is opened shows its pieces, here and on the map. */
 export function QuantityView({ worked }: { readonly worked: WorkedOrder }) {
+  const { quantities: words } = useWords().window.order;
   const { quantities } = worked.takeOff;
   const { groups: groupWords } = useWords().sheets.order;
   const [open, setOpen] = useState<string | null>(null);
@@ -20,13 +21,13 @@ export function QuantityView({ worked }: { readonly worked: WorkedOrder }) {
   const keptIds = kept.join(' ');
   useEffect(() => light(keptIds === '' ? [] : keptIds.split(' ')), [keptIds]);
   if (quantities.length === 0) {
-    return <p className="register-empty">Nothing is planned. Draw fences and gateways, and they are counted here.</p>;
+    return <p className="register-empty">{words.nothing}</p>;
   }
   const groups = [...Map.groupBy(quantities, ({ group }) => group)];
   return (
     <div className="order-table">
       <table>
-        <caption>Counted from the drawing. Open a figure to see what makes it up, here and on the map.</caption>
+        <caption>{words.caption}</caption>
         {groups.map(([group, own]) => (
           <tbody key={group}>
             <tr>
@@ -65,6 +66,7 @@ function QuantityRow({
   readonly onLeave: () => void;
 }) {
   const units = useUnits();
+  const { quantities: words } = useWords().window.order;
   const { name, amount, unit, pieces } = quantity;
   return (
     <Fragment>
@@ -79,7 +81,7 @@ function QuantityRow({
             type="button"
             className="amount"
             aria-expanded={open}
-            aria-label={`${name}: ${formatAmount(amount, unit, units)}`}
+            aria-label={words.figure({ name, amount: formatAmount(amount, unit, units) })}
             onClick={onToggle}
             onFocus={() => light(thingsOf(quantity))}
             onBlur={onLeave}
@@ -109,6 +111,7 @@ function Pieces({
   readonly onLeave: () => void;
 }) {
   const units = useUnits();
+  const { quantities: words } = useWords().window.order;
   const [all, setAll] = useState(false);
   const shown = all ? pieces : pieces.slice(0, piecesAtOnce);
   const show = ({ thingIds }: Piece) => {
@@ -137,7 +140,7 @@ function Pieces({
       {pieces.length > shown.length ? (
         <li>
           <button type="button" className="plain" onClick={() => setAll(true)}>
-            And {pieces.length - shown.length} more
+            {words.more({ count: pieces.length - shown.length })}
           </button>
         </li>
       ) : null}

@@ -15,7 +15,8 @@ export function TermsView() {
   const { project } = useOpenFile();
   const settings = orderSettingsOf(project);
   const words = useWords();
-  const set = (terms: Terms) => void commit('Change the terms', changeTerms(terms));
+  const { terms: said } = words.window.order;
+  const set = (terms: Terms) => void commit(said.changed, changeTerms(terms));
   const term = (name: keyof Terms) => (
     <DescribedField
       words={words.kinds.orderSettings[name]}
@@ -27,19 +28,19 @@ export function TermsView() {
   return (
     <>
       <section className="block" aria-labelledby="terms-money">
-        <h3 id="terms-money">Money</h3>
+        <h3 id="terms-money">{said.money}</h3>
         <div className="field-pair">
           <TextField
-            label="Currency"
+            label={said.currency}
             value={settings.currency ?? ''}
-            hint="Its three letters: EUR, NZD, USD."
+            hint={said.currencyHint}
             onCommit={(text) => set({ currency: text === '' ? null : text.toUpperCase() })}
           />
           {term('taxPercent')}
         </div>
       </section>
       <section className="block" aria-labelledby="terms-count">
-        <h3 id="terms-count">What is counted</h3>
+        <h3 id="terms-count">{said.counted}</h3>
         {term('count')}
         <div className="field-pair">
           {term('angleFromDeg')}
@@ -57,13 +58,10 @@ export function TermsView() {
           {term('cutLossM')}
           {term('rollTrimM')}
         </div>
-        <p className="field-hint">
-          Common practice, no source, but for the tightener on each wire of every quarter mile (R. Lemus, extension
-          article). One stay is counted for every fence that ends on a post.
-        </p>
+        <p className="field-hint">{said.source}</p>
       </section>
       <section className="block" aria-labelledby="terms-droppers">
-        <h3 id="terms-droppers">Droppers between each two posts</h3>
+        <h3 id="terms-droppers">{said.droppers}</h3>
         {[...project.fenceType.values()].map(({ id, name }) => (
           <DescribedField
             key={id}
@@ -71,7 +69,7 @@ export function TermsView() {
             field={fenceMake.fields.droppersPerBay}
             label={name}
             value={project.fenceMake.get(`make:${id}`)?.droppersPerBay ?? 0}
-            onCommit={(value) => void commit(`Droppers of ${name}`, setDroppers(id, value))}
+            onCommit={(value) => void commit(said.droppersOf({ fence: name }), setDroppers(id, value))}
           />
         ))}
       </section>

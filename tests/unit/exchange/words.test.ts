@@ -1,6 +1,7 @@
 import DxfParser from 'dxf-parser';
 import { zipSync } from 'fflate';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { demoThings } from '../../../assets/demo/makeDemo.ts';
 import { writeCutLists, writeOrder, writeQuantities } from '../../../core/exchange/csv/orderCsv.ts';
 import { readPriceList } from '../../../core/exchange/csv/priceListCsv.ts';
 import { writeDxf } from '../../../core/exchange/dxf/writeDxf.ts';
@@ -14,7 +15,7 @@ import { writeKml } from '../../../core/exchange/kml/writeKml.ts';
 import { phonePage } from '../../../core/exchange/phone/phonePage.ts';
 import { readAny } from '../../../core/exchange/readAny.ts';
 import { allTables } from '../../../core/exchange/tables/allTables.ts';
-import { allThings } from '../../../core/model/project.ts';
+import { allThings, type Project, projectOf } from '../../../core/model/project.ts';
 import { orderOf } from '../../../core/quantities/order/order.ts';
 import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../../core/quantities/takeOff.ts';
@@ -161,23 +162,37 @@ describe('what is said of a file', () => {
   });
 });
 
-describe('what goes out', () => {
-  const project = drawingWithLeft();
-  const survey = surveyOf(project);
-  // A heading begins with a capital, whatever the name does.
-  const names = [...namesIn([...allThings(project)])].flatMap((name) => [name, capital(name)]);
+/** Every text of a property. A heading begins with a capital, whatever the name does. */
+function namesOf(project: Project): string[] {
+  return [...namesIn([...allThings(project)])].flatMap((name) => [name, capital(name)]);
+}
 
-  beforeEach(() => setLanguage(pseudo()));
+describe('the page for the phone', () => {
   afterEach(() => setLanguage(english));
 
-  it('as the page for the phone is in the active language', () => {
+  it('is in the active language', () => {
+    setLanguage(pseudo());
+    const project = drawingWithLeft();
+    const survey = surveyOf(project);
     const page = phonePage({ project, survey, date: '2026-05-01', measure: typefaces().measure, photos: [] });
     expect(page).toContain('<html lang="en-XA">');
     const body = page.slice(page.indexOf('<body>'), page.indexOf('<script>'));
     const spoken = [...body.matchAll(/(?:aria-label|alt)="([^"]*)"/g)].map(([, text]) => text!);
     const shown = body.replaceAll(/<[^>]*>/g, '\n');
-    expect(englishIn([...spoken, shown].join('\n'), names)).toBe('');
+    expect(englishIn([...spoken, shown].join('\n'), namesOf(project))).toBe('');
   });
+});
+
+describe.each([
+  ['the invented property', () => projectOf(demoThings())],
+  ['a drawing with what was left in the ground', drawingWithLeft],
+] as const)('what goes out of %s', (_, drawn) => {
+  const project = drawn();
+  const survey = surveyOf(project);
+  const names = namesOf(project);
+
+  beforeEach(() => setLanguage(pseudo()));
+  afterEach(() => setLanguage(english));
 
   it('to other programs has its names and words from the catalogue', () => {
     const inKml = [...writeKml(project, survey).matchAll(/<name>([^<]*)<\/name>/g)].map(([, text]) => text!);

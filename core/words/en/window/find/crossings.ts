@@ -1,3 +1,4 @@
+import { capital } from '../../../text.ts';
 import type { Figures, Phrase } from '../../../types.ts';
 
 const beforeDigging =
@@ -57,6 +58,8 @@ export const stakeOut = {
   caution: `${beforeDigging} Hold tapes level, to the middle of the post at the ground.`,
   print: 'Print on one page',
   photoAt: ({ name }: { name: string }) => `Photo at ${name}`,
+  /** A part of a sentence by itself. */
+  sentence: ({ said }: { said: Phrase }, f: Figures) => `${capital(f.say(said))}.`,
   placeOf: ({ name, at }: { name: Phrase; at: string }, f: Figures) => `${f.say(name)}: ${at}`,
   steps: 'Step along the trench',
   layTape: ({ start, end }: { start: Phrase; end: Phrase }, f: Figures) =>
