@@ -1,5 +1,5 @@
-import { cableOrderNote } from '../electrical/conductors/fenceCable.ts';
 import type { CatalogueItem } from '../model/things.ts';
+import { plainWords } from '../words/figures.ts';
 import { farUnit, lengthUnit, mPerKm } from '../words/numbers/units.ts';
 import { fixed, formatLength, formatMoney, type Units } from '../words/numbers/write.ts';
 import { counted } from '../words/text.ts';
@@ -31,7 +31,7 @@ export function packText({ unit, packSize }: CatalogueItem, units: Units): strin
 
 /** What must be said beside a line of the order; null for most. */
 export function lineCaution({ quantities }: Pick<OrderLine, 'quantities'>): string | null {
-  return quantities.some(({ key }) => isLiveCable(key)) ? cableOrderNote : null;
+  return quantities.some(({ key }) => isLiveCable(key)) ? plainWords().power.conductors.orderNote : null;
 }
 
 /** What must be said of coils of fence wire, whose lengths are worked out; empty where the order has none. */

@@ -3,6 +3,7 @@ import type { Finding, Fix } from '../checks/finding.ts';
 import { conductorLibrary } from '../electrical/conductors/conductorLibrary.ts';
 import { isBuildingWire } from '../electrical/conductors/fenceCable.ts';
 import { kgPerM } from '../electrical/conductors/wireMass.ts';
+import { figures } from '../words/figures.ts';
 import { message } from '../words/message.ts';
 import type { Cut, CutList } from './cutting/cutLists.ts';
 import { addItemFor, changeItem } from './edits/changePrices.ts';
@@ -92,7 +93,8 @@ function coilFindings({ parts }: Order): Finding[] {
     const massKg = item.packSize * kgPerM(material, diameterMm);
     const starting = startingPrices.items.find(({ measure }) => measure === item.measure)!;
     const usualM = starting.packSize;
-    const isOld = item.packSize === oldCoilM && item.name === `${conductor.name}, coil of ${oldCoilM} m`;
+    const isOld =
+      item.packSize === oldCoilM && item.name === `${figures('metric').say(conductor.name)}, coil of ${oldCoilM} m`;
     if (massKg <= heaviestCoilKg && !(isOld && Math.abs(usualM / oldCoilM - 1) > 0.05)) return [];
     const to = isOld ? { packSize: usualM, name: starting.name, note: starting.note } : { packSize: usualM };
     return [

@@ -2,6 +2,7 @@ import { conductorLibrary } from '../../electrical/conductors/conductorLibrary.t
 import type { Material } from '../../electrical/conductors/materials.ts';
 import { coilLengthM } from '../../electrical/conductors/wireMass.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
+import { figures } from '../../words/figures.ts';
 import { fixed } from '../../words/numbers/write.ts';
 
 /**
@@ -26,16 +27,16 @@ type Row = readonly [
 ];
 
 /** Coils by mass, as wire is sold; which masses: common practice, no source. */
-export const coilKg: Readonly<Record<Material, number>> = { 'zinc-coated steel': 25, aluminium: 10, copper: 10 };
-const coilPrice: Readonly<Record<Material, number>> = { 'zinc-coated steel': 150, aluminium: 320, copper: 320 };
+export const coilKg: Readonly<Record<Material, number>> = { zincCoatedSteel: 25, aluminium: 10, copper: 10 };
+const coilPrice: Readonly<Record<Material, number>> = { zincCoatedSteel: 150, aluminium: 320, copper: 320 };
 
 const fenceWires: readonly Row[] = conductorLibrary.flatMap(({ id, name, kind, core }): Row[] => {
   if (kind !== 'wire' || !core) return [];
   const massKg = coilKg[core.material];
   const lengthM = Math.round(coilLengthM(massKg, core.material, core.diameterMm));
-  const zinc = core.material === 'zinc-coated steel' ? ' Zinc makes it a few per cent shorter.' : '';
+  const zinc = core.material === 'zincCoatedSteel' ? ' Zinc makes it a few per cent shorter.' : '';
   const note = `Length by mass and gauge of the bare metal.${zinc} What the label says goes before it.`;
-  const item = `${name}, coil of ${massKg} kg, about ${fixed(lengthM, 0)} m`;
+  const item = `${figures('metric').say(name)}, coil of ${massKg} kg, about ${fixed(lengthM, 0)} m`;
   return [[`wire-${id}`, item, `wire:${id}`, 'm', lengthM, coilPrice[core.material], 3, note]];
 });
 
@@ -60,7 +61,14 @@ const cables: readonly Row[] = conductorLibrary
   .flatMap(({ id, name }) =>
     rolls.map((lengthM): Row => {
       const price = Math.round(lengthM * (id.includes('copper') ? 3.8 : 1.7));
-      return [`${id}-${lengthM}`, `${name}, roll of ${lengthM} m`, `cable:${id}`, 'm', lengthM, price];
+      return [
+        `${id}-${lengthM}`,
+        `${figures('metric').say(name)}, roll of ${lengthM} m`,
+        `cable:${id}`,
+        'm',
+        lengthM,
+        price,
+      ];
     }),
   );
 

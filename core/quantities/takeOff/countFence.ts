@@ -1,6 +1,7 @@
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { FenceType } from '../../model/things.ts';
+import { figures } from '../../words/figures.ts';
 import { formatLength, formatTape } from '../../words/numbers/write.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import type { NotCounted } from '../types.ts';
@@ -141,5 +142,6 @@ export function endsByPost(input: TakeOffInput, { lines }: FencePosts): Map<numb
 }
 
 export function conductorName({ project }: TakeOffInput, conductorId: string): string {
-  return conductorById(conductorId, [...project.conductor.values()])?.name ?? conductorId;
+  const name = conductorById(conductorId, [...project.conductor.values()])?.name;
+  return name ? figures(propertyOf(project).units).say(name) : conductorId;
 }
