@@ -169,7 +169,7 @@ function workTable({ labour }: OrderPart, input: OrderPagesInput): Table {
       { title: said.net, align: 'right' },
     ],
     rows: labour.map(({ rate, quantity, cost }) => [
-      rate.invented ? `${quantity.name} *` : quantity.name,
+      rate.invented ? said.inventedRate({ name: quantity.name }) : quantity.name,
       formatAmount(quantity.amount, quantity.unit, habits.units),
       formatMoney(rate.rate, habits),
       formatMoney(cost.net, habits),
