@@ -7,7 +7,7 @@ interface Node {
 
 /** Attributes and fields whose text people read, be it a single word. */
 const read =
-  /^(label|title|ariaLabel|aria-label|aria-description|placeholder|alt|hint|heading|caption|summary|message|remedy|text|what)$/;
+  /^(label|title|ariaLabel|aria-label|aria-description|placeholder|alt|hint|heading|caption|summary|message|remedy|text)$/;
 
 /** Attributes whose text nobody reads. */
 const unread = /^(className|class|id|key|type|role|href|d|style|viewBox|name|htmlFor|transform|points|data-.*)$/;
@@ -87,7 +87,9 @@ function isText(text: string, isRead: boolean): boolean {
   return /[A-Za-z’']{2,}/.test(own) && /[A-Za-z’']{2,} +(?:\S+ +)*[A-Za-z’']{2,}/.test(text) && !isCode(text);
 }
 
-/** SQL. */
+/** SQL, styles, markup, projections and settings of other programs: text with signs that no sentence has. */
 function isCode(text: string): boolean {
-  return /^(SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|BEGIN|WITH|DROP|ALTER|VACUUM|ATTACH)\b/.test(text.trim());
+  return /^(SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|BEGIN|WITH|DROP|ALTER|VACUUM|ATTACH|DETACH)\b|^\s*<|[{}]|\+proj=|-src '|^\w+ = \w+$|px "/.test(
+    text.trim(),
+  );
 }
