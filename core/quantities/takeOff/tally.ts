@@ -1,4 +1,5 @@
 import type { Measure } from '../measures.ts';
+import type { Message } from '../../words/message.ts';
 import type { Piece, Quantity } from '../types.ts';
 
 /** Gathers pieces into quantities, in the order in which each was first met. */
@@ -6,7 +7,7 @@ export class Tally {
   readonly #measures = new Map<string, Measure>();
   readonly #pieces = new Map<string, Piece[]>();
 
-  add(measure: Measure, thingIds: readonly string[], amount: number, text: string): void {
+  add(measure: Measure, thingIds: readonly string[], amount: number, text: Message): void {
     if (!(amount > 0)) return;
     let pieces = this.#pieces.get(measure.key);
     if (!pieces) {
