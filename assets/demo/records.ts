@@ -142,7 +142,7 @@ function testEdits(project: Project, survey: Survey, newId: NewId): Edit[] {
             voltageV: volts[k % volts.length]! + (section === 'A' ? 200 : 0),
             currentA: null,
             openSwitchIds: open,
-            place: text,
+            place: figures('metric').say(text),
             section,
             ...run,
             runId,

@@ -64,5 +64,6 @@ function numberInWords(field: string, value: number): Message {
 function referredName(id: string, project: Project): Message {
   const tables = [project.fenceType, project.fenceLine, project.gateway, project.energiser, project.conductor];
   const thing = tables.flatMap((table) => table.get(id) ?? [])[0];
-  return message('record.names.named', { name: thing?.name ?? conductorById(id, [])?.name ?? id });
+  if (!thing) return conductorById(id, [])?.name ?? message('record.names.named', { name: id });
+  return message('record.names.named', { name: thing.name });
 }

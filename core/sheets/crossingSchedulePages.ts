@@ -1,5 +1,4 @@
 import { letters } from '../drawing/style.ts';
-import { cableRatingCaution, oneConduitRule } from '../electrical/conductors/fenceCable.ts';
 import { stateInWords } from '../locate/certaintyWords.ts';
 import { postSide } from '../locate/compass.ts';
 import { openingDug } from '../locate/crossingSource.ts';
@@ -29,7 +28,8 @@ export function crossingSchedulePages(project: Project, survey: Survey, input: T
   const assumed = [...survey.crossings.values()].some(({ bowAssumed }) => bowAssumed);
   const none = table.rows.length === 0;
   const said = input.f.words.sheets.crossings;
-  const all = [said.estimates, ...(assumed ? [said.assumed] : []), cableRatingCaution, oneConduitRule];
+  const cables = input.f.words.power.conductors;
+  const all = [said.estimates, ...(assumed ? [said.assumed] : []), cables.ratingCaution, cables.oneConduit];
   const intro = none ? said.none : input.f.words.things.sentences({ all });
   const blocks = [
     words(intro, widthMm, { sizePt: letters.body, afterMm: 2, keepWithNext: !none }, input.measure),

@@ -34,7 +34,7 @@ export function sectionTablePages(project: Project, survey: Survey, input: TextP
 /** What no set of switches brings within the limits, as the plan says it on the screen; none where all can be. */
 export function overLimitWords(project: Project, survey: Survey, f: Figures): string[] {
   const { divide } = propertyOf(project);
-  const lines = overLimitInWords(project, overLimitStretches(project, survey));
+  const lines = overLimitInWords(project, overLimitStretches(project, survey), f);
   if (lines.length === 0) return [];
   const { maxSectionM: maxM, maxGateways } = divide;
   const head = f.words.sheets.sections.overLimits({ maxM, maxGateways });

@@ -46,10 +46,10 @@ export function switchTable(survey: Survey, f: Figures, placed: boolean): Table 
   const gatewayName = (id: string) => survey.gateways.get(id)?.gateway.name ?? id;
   const rows = survey.switches.map((row) => [
     row.switch.name,
-    row.placeText,
+    f.say(row.where),
     cells[row.switch.normally],
     cells[row.switch.status],
-    feedInWords(row.feed),
+    f.say(feedInWords(row.feed)),
     fixed(row.cutsOff.lengthM / unit.lengthM, 0),
     inOrder(row.cutsOff.gatewayIds.map(gatewayName)).join(', ') || '-',
     inOrder(row.cutsOff.sections).join(', ') || '-',

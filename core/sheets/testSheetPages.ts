@@ -63,7 +63,7 @@ function sheetBlocks(
   const yardsticks = sheetYardsticks(power, sheet);
   const places = sheet.readAt.map(({ text: where, at }, i) => [
     String(i + 1),
-    where,
+    f.say(where),
     ...(placed ? [placeText(at)] : []),
   ]);
   const columns: Column[] = [
@@ -80,7 +80,7 @@ function sheetBlocks(
     ...said.map(body),
     space(2),
     heading(wording.steps),
-    ...sheet.steps.map((step, i) => stepRow(i + 1, step, widthMm, measure)),
+    ...sheet.steps.map((step, i) => stepRow(i + 1, f.say(step), widthMm, measure)),
     space(2),
     heading(wording.readAt),
     ...(places.length === 0 ? [body(wording.noPlace)] : tableBlocks({ columns, rows: places }, widthMm, measure)),
@@ -115,7 +115,7 @@ function rowOf(id: string, survey: Survey): SwitchRow | undefined {
 function tickRow(id: string, survey: Survey, widthMm: number, f: Figures, measure: MeasureText): Block {
   const row = rowOf(id, survey);
   const label = words(
-    row ? f.words.sheets.testSheet.switchAt({ name: row.switch.name, place: row.placeText }) : id,
+    row ? f.words.sheets.testSheet.switchAt({ name: row.switch.name, place: f.say(row.where) }) : id,
     widthMm - 7,
     { sizePt: letters.body },
     measure,

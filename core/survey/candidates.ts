@@ -8,7 +8,7 @@ import { shortestWays } from '../network/shortestWays.ts';
 import type { Network, Run } from '../network/types.ts';
 import { placesNear } from '../shapes/touches.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
-import { formatLength } from '../words/numbers/write.ts';
+import { type Message, message } from '../words/message.ts';
 import { geometryOfLine, placeInWords, switchSpot } from './switchPlaces.ts';
 import type { Survey, SwitchCandidate } from './types.ts';
 
@@ -64,7 +64,7 @@ function supplySides(project: Project, network: Network, { costs }: DivideSettin
         key: placeKeyText({ on: 'gateway', gatewayId: gateway.id }),
         why: 'gateway',
         place,
-        label: gateway.name,
+        label: message('survey.switches.candidate.named', { name: gateway.name }),
         cost: costs.gateway,
       },
     ];
@@ -93,8 +93,11 @@ function takeOffs(
         const edge = network.edges[index]!;
         return edge.kind === 'run' && edge.lineId !== lineId ? [edge.lineId] : [];
       });
-      const at = [...new Set(others)].map((id) => project.fenceLine.get(id)!.name).join(', ');
-      const label = at === '' ? `${end} of ${line.name}` : `${line.name} at ${at}`;
+      const at = [...new Set(others)].map((id) => project.fenceLine.get(id)!.name);
+      const label: Message =
+        at.length === 0
+          ? message('survey.switches.candidate.lineEnd', { line: line.name, end })
+          : message('survey.switches.candidate.branch', { line: line.name, at });
       found.push({
         key: placeKeyText({ on: 'takeOff', lineId, end }),
         why: 'takeOff',
@@ -134,7 +137,7 @@ function placesAlong(
       const key = placeKeyText({ on: 'strainerPost', postId: post.id, lineId });
       if (!isLong && !hasWord(key)) return [];
       taken.push(atM);
-      const label = `${post.name} on ${name}`;
+      const label = message('survey.switches.candidate.post', { post: post.name, line: name });
       return [{ key, why: 'strainer', place: { on: 'line', lineId, atM }, label, cost: costs.alongRun }];
     });
     const { xy, stationsM } = survey.lines.get(lineId)!;
@@ -146,7 +149,7 @@ function placesAlong(
       if ((isNear || !isLong) && !hasWord(key)) continue;
       if (Math.abs(turnAngleDeg(xy[vertex - 1]!, xy[vertex]!, xy[vertex + 1]!)) < strainedCornerDeg) continue;
       taken.push(atM);
-      const label = `corner of ${name}, ${formatLength(atM, propertyOf(project).units)} from its start`;
+      const label = message('survey.switches.candidate.corner', { line: name, atM });
       found.push({
         key,
         why: 'strainer',
@@ -234,7 +237,7 @@ function drawnPlaces(project: Project, { costs }: DivideSettings): Found[] {
       key: placeKeyText({ on: 'switch', switchId: id }),
       why: 'existing',
       place,
-      label: name,
+      label: message('survey.switches.candidate.named', { name }),
       cost: costOf[place.on],
     };
   });

@@ -55,7 +55,7 @@ export function piecesBetween(project: Project, candidates: readonly SwitchCandi
   const { distanceM } = shortestWays(network);
   const joined = new DisjointSets(network.nodes.length);
   for (const { kind, from, to } of network.edges) if (kind !== 'switch') joined.join(from, to);
-  const pieceOf = (node: number): string => `piece ${joined.find(node)}`;
+  const pieceOf = (node: number): string => String(joined.find(node));
   const pieces = new Map<string, Piece>();
   for (const [node, awayM] of distanceM.entries()) {
     if (awayM < Infinity) pieces.set(pieceOf(node), { runs: [], lengthM: 0, gateways: 0 });

@@ -4,7 +4,7 @@ import type { CutOutSwitch } from '../model/things.ts';
 import { DisjointSets } from '../network/sectioning/disjointSets.ts';
 import { type Planning, startPlanning } from '../network/sectioning/planning.ts';
 import type { PlannedSection, SectioningPlan } from '../network/sectioning/types.ts';
-import { byName } from '../words/text.ts';
+import { byName, compareNames } from '../words/text.ts';
 import { switchCandidates } from './candidates.ts';
 import { inFixedOrder, isKept, type Pieces, piecesBetween, sectioningProblem } from './dividePieces.ts';
 import { stretchesOf } from './overLimit.ts';
@@ -52,7 +52,12 @@ export function dividePlan(project: Project, survey: Pick<Survey, 'plane' | 'lin
 const reasons: readonly SwitchCandidate['why'][] = ['gateway', 'takeOff', 'strainer', 'added', 'existing'];
 
 function asListed(a: SwitchCandidate, b: SwitchCandidate): number {
-  return reasons.indexOf(a.why) - reasons.indexOf(b.why) || byName({ name: a.label }, { name: b.label });
+  return reasons.indexOf(a.why) - reasons.indexOf(b.why) || compareNames(namesIn(a), namesIn(b));
+}
+
+/** What is named in a candidate's label: by that they go, so that their order is the same in every language. */
+function namesIn({ label }: SwitchCandidate): string {
+  return Object.values(label.values).flat().map(String).join(' ');
 }
 
 function dividePlanOf(
@@ -99,7 +104,7 @@ function surplusSwitches(
 function keeping(candidates: readonly SwitchCandidate[], surplus: readonly CutOutSwitch[]): PlanChange[] {
   const costOf = new Map(candidates.flatMap(({ switchIds, cost }) => switchIds.map((id) => [id, cost] as const)));
   return surplus.map(({ id, name }) => {
-    return { kind: 'keep', switchId: id, label: name, cost: costOf.get(id)! };
+    return { kind: 'keep', switchId: id, name, cost: costOf.get(id)! };
   });
 }
 

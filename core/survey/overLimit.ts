@@ -2,8 +2,8 @@ import { type Project, propertyOf } from '../model/project.ts';
 import { contractNetwork } from '../network/sectioning/contract.ts';
 import { overLimitGroups } from '../network/sectioning/overLimit.ts';
 import type { OverLimitGroup } from '../network/sectioning/types.ts';
-import { formatLength, type Units } from '../words/numbers/write.ts';
-import { byName, counted, listed } from '../words/text.ts';
+import { byName } from '../words/text.ts';
+import type { Figures } from '../words/types.ts';
 import { switchCandidates } from './candidates.ts';
 import { inFixedOrder, isBarred, type Pieces, piecesBetween, sectioningProblem } from './dividePieces.ts';
 import type { OverLimitStretch, Survey, SwitchCandidate } from './types.ts';
@@ -56,41 +56,23 @@ export interface OverLimitLine {
   readonly lineIds: readonly string[];
 }
 
-/** Names in a list before it is cut short. */
-const mostNames = 4;
-
 /** Which fence is over the limits whatever is chosen, and why: what reads the same together, in the order given. */
-export function overLimitInWords(project: Project, stretches: readonly OverLimitStretch[]): OverLimitLine[] {
-  const { units, divide } = propertyOf(project);
-  const equal = Map.groupBy(stretches, (stretch) => {
-    return `${howFar(stretch, divide, units, '')} ${whyNot(stretch)}`;
-  });
+export function overLimitInWords(
+  project: Project,
+  stretches: readonly OverLimitStretch[],
+  f: Figures,
+): OverLimitLine[] {
+  const { maxGateways } = propertyOf(project).divide;
+  const text = ([first]: readonly OverLimitStretch[], lines: readonly string[], count: number) => {
+    const { lengthM, gateways, overByM, overByGateways, barred } = first!;
+    const each = { lengthM, gateways, overByM, overByGateways, maxGateways, barred };
+    return f.words.survey.plan.overLimit({ lines, stretches: count, ...each });
+  };
+  const equal = Map.groupBy(stretches, (stretch) => text([stretch], [], 1));
   return [...equal.values()].map((group) => {
-    const [first] = group as [OverLimitStretch];
     const lineIds = [...new Set(group.flatMap((stretch) => stretch.lineIds))];
     const lines = lineIds.flatMap((id) => project.fenceLine.get(id) ?? []).sort(byName);
     const names = lines.map(({ name }) => name);
-    const where = names.length === 0 ? 'Here' : listed(names, mostNames);
-    const what = group.length > 1 ? `${group.length} stretches` : 'a stretch';
-    const far = howFar(first, divide, units, group.length > 1 ? ' each' : '');
-    return { text: `${where}: ${what} ${far}, ${whyNot(first)}.`, lineIds };
+    return { text: text(group, names, group.length), lineIds };
   });
-}
-
-/** "of 1.20 km each, 900 m over the limit". */
-function howFar(
-  { lengthM, gateways, overByM, overByGateways }: OverLimitStretch,
-  { maxGateways }: { readonly maxGateways: number | null },
-  units: Units,
-  each: string,
-): string {
-  const long = `of ${formatLength(lengthM, units)}${each}, ${formatLength(overByM, units)} over the limit`;
-  const many = `with ${counted(gateways, 'gateway')}${each}, the limit being ${maxGateways}`;
-  return [overByM > 0 ? long : '', overByGateways > 0 ? many : ''].filter((part) => part !== '').join(', and ');
-}
-
-function whyNot({ barred }: OverLimitStretch): string {
-  return barred.length === 0
-    ? 'without a place for a switch'
-    : `with a switch ruled out at ${listed(barred, mostNames)}`;
 }

@@ -12,8 +12,6 @@ import type { LineShape } from '../shapes/types.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
 import type { Paddock } from './types.ts';
 
-export const unnamedPaddock = 'Not named yet';
-
 /** Land that is narrower than this on the average, as between two lines drawn for the same fence, is no paddock. */
 const leastWidthM = 1;
 
@@ -52,7 +50,7 @@ function meanWidthM({ ring, holes, areaM2 }: Paddock): number {
 function unnamed(ring: readonly Xy[], holes: readonly (readonly Xy[])[], plane: LocalPlane): Paddock {
   const areaOf = (vertices: readonly Xy[]): number => plane.earth.ringAreaM2(vertices.map(plane.toLonLat));
   const areaM2 = holes.reduce((rest, hole) => rest - areaOf(hole), areaOf(ring));
-  return { named: null, name: unnamedPaddock, ring, holes, areaM2 };
+  return { named: null, name: null, ring, holes, areaM2 };
 }
 
 /** Where a paddock's name stands: well inside of it. Looked for when it is first asked for. */
@@ -76,7 +74,7 @@ export function withNames(paddocks: readonly Paddock[], names: Iterable<PaddockN
   const nameIn = findName(names, plane);
   return paddocks.map((paddock) => {
     const named = nameIn(paddock);
-    return named === paddock.named ? paddock : { ...paddock, named, name: named?.name || unnamedPaddock };
+    return named === paddock.named ? paddock : { ...paddock, named, name: named?.name || null };
   });
 }
 

@@ -1,12 +1,12 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { scale, subtract, unit } from '../geometry/vector.ts';
-import { type Project, propertyOf } from '../model/project.ts';
+import type { Project } from '../model/project.ts';
 import type { SwitchPlace } from '../model/things.ts';
 import { gatewaySpan } from '../shapes/gatewaySpan.ts';
 import { directionAt, lonLatAt, type MeasuredPath, measuredPath, wrapStation, xyAt } from '../shapes/measuredPath.ts';
 import { isPlaceOnEarth } from '../shapes/workingPlane.ts';
-import { formatLength } from '../words/numbers/write.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** Where a switch stands, or would. */
 export interface SwitchSpot {
@@ -53,23 +53,27 @@ function leadOutSpot(project: Project, plane: LocalPlane, leadOutId: string): Sw
   return { xy, at, along: isPlaceOnEarth(before) ? unit(subtract(xy, plane.toXy(before))) : [0, 0] };
 }
 
-/** A place in words: "start post of G4 on F2", "start of F7 at F2", "F3, 210 m from its start", "lead-out L1". */
-export function placeInWords(project: Project, place: SwitchPlace, joinedTo: readonly string[] = []): string {
-  const nameOfLine = (id: string | undefined): string => project.fenceLine.get(id ?? '')?.name ?? 'a line that is gone';
+/** Where that is: "start post of G4 on F2", "start of F7 at F2", "F3, 210 m from its start", "lead-out L1". */
+export function placeInWords(project: Project, place: SwitchPlace, joinedTo: readonly string[] = []): Message {
+  const nameOfLine = (id: string): string | null => project.fenceLine.get(id)?.name ?? null;
   switch (place.on) {
     case 'gateway': {
       const gateway = project.gateway.get(place.gatewayId);
-      return gateway
-        ? `${place.post} post of ${gateway.name} on ${nameOfLine(gateway.lineId)}`
-        : 'a gateway that is gone';
+      if (!gateway) return message('survey.switches.place.gatewayGone');
+      const { name, lineId } = gateway;
+      return message('survey.switches.place.gateway', { post: place.post, gateway: name, line: nameOfLine(lineId) });
     }
     case 'lineEnd': {
-      const others = joinedTo.filter((id) => id !== place.lineId).map(nameOfLine);
-      return `${place.end} of ${nameOfLine(place.lineId)}${others.length > 0 ? ` at ${others.join(', ')}` : ''}`;
+      const joined = joinedTo.filter((id) => id !== place.lineId).map(nameOfLine);
+      return message('survey.switches.place.lineEnd', { end: place.end, line: nameOfLine(place.lineId), joined });
     }
     case 'line':
-      return `${nameOfLine(place.lineId)}, ${formatLength(place.atM, propertyOf(project).units)} from its start`;
-    case 'leadOut':
-      return `lead-out ${project.leadOut.get(place.leadOutId)?.name ?? 'that is gone'}`;
+      return message('survey.switches.place.line', { line: nameOfLine(place.lineId), atM: place.atM });
+    case 'leadOut': {
+      const name = project.leadOut.get(place.leadOutId)?.name;
+      return name === undefined
+        ? message('survey.switches.place.leadOutGone')
+        : message('survey.switches.place.leadOut', { name });
+    }
   }
 }

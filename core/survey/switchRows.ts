@@ -39,7 +39,7 @@ export function switchRows(project: Project, plane: LocalPlane, fed: FedNetwork)
       xy: spot.xy,
       at: spot.at,
       along: way?.from === 'oneSide' && way.supply === edge?.to ? scale(spot.along, -1) : spot.along,
-      placeText: placeInWords(project, cutOut.place, linesAt(fed.network, edge)),
+      where: placeInWords(project, cutOut.place, linesAt(fed.network, edge)),
       feed: feedThrough(cutOut, way, edge, letter),
       cutsOff: cutsOff(way, edge, beyond, behindOpen),
       wrongSide: isWrongSide(cutOut, bridged, way, edge),

@@ -1,7 +1,8 @@
 import type { Project } from '../model/project.ts';
 import { type ShortestWays, shortestWays, wayTo } from '../network/shortestWays.ts';
 import type { Network, NetworkEdge } from '../network/types.ts';
-import { nodeInWords } from './nodeInWords.ts';
+import { type Message, message } from '../words/message.ts';
+import { spotAt } from './spotAt.ts';
 import type { Section, Survey, TestSheet } from './types.ts';
 
 /** Readings at more places than this would not be walked. */
@@ -99,15 +100,22 @@ function readingPlaces(
   const furthestFirst = section.nodes.filter((node) => node !== entry).sort((a, b) => distanceM[b]! - distanceM[a]!);
   const ends = furthestFirst.filter((node) => network.edgesAt[node]!.filter((edge) => own.has(edge)).length === 1);
   const far = ends.length > 0 ? ends : furthestFirst.slice(0, 1);
-  const place = (node: number, text: string) => ({ text, at: network.nodes[node]!.at, node });
-  const entryWords = nodeInWords(project, network, entry);
-  const bySwitch = network.edgesAt[entry]!.some((index) => network.edges[index]!.kind === 'switch');
+  const hasSwitch = (node: number) => network.edgesAt[node]!.some((index) => network.edges[index]!.kind === 'switch');
+  const place = (node: number, text: Message) => ({ text, at: network.nodes[node]!.at, node });
+  const spot = (node: number) => ({ spot: spotAt(project, network, node) });
   return [
-    place(entry, bySwitch ? `just beyond ${entryWords}` : `at ${entryWords}`),
+    place(
+      entry,
+      hasSwitch(entry)
+        ? message('survey.tests.read.beyond', spot(entry))
+        : message('survey.tests.read.wayIn', spot(entry)),
+    ),
     ...far.slice(0, mostReadings - 1).map((node) => {
-      const words = nodeInWords(project, network, node);
-      const atSwitch = network.edgesAt[node]!.some((index) => network.edges[index]!.kind === 'switch');
-      return place(node, atSwitch ? `on this side of ${words}` : `at the ${words}`);
+      const said = spot(node);
+      return place(
+        node,
+        hasSwitch(node) ? message('survey.tests.read.thisSide', said) : message('survey.tests.read.farEnd', said),
+      );
     }),
   ];
 }
@@ -116,29 +124,28 @@ interface ForSteps {
   readonly open: readonly string[];
   /** The switch that leads into the section; undefined where the energiser feeds it without one. */
   readonly into: string | undefined;
-  readonly readAt: readonly string[];
+  readonly readAt: readonly Message[];
 }
 
-function stepsFor(project: Project, { letter }: Section, { open, into, readAt }: ForSteps): string[] {
+function stepsFor(project: Project, { letter }: Section, { open, into, readAt }: ForSteps): Message[] {
   const nameOf = (id: string): string => project.switch.get(id)?.name ?? id;
-  const steps = [
-    'Turn the energiser off. Prove the fence dead with a tester before you touch a wire or a switch.',
-    open.length > 0 ? `Open ${open.map(nameOf).join(', ')}.` : 'No switch needs opening.',
-    ...(into ? [`See that ${nameOf(into)} is closed.`] : []),
-    'Keep people and stock away from the fence. Turn the energiser on.',
-    ...readAt.map((text) => `Read the voltage ${text}, and write it down.`),
-    'Turn the energiser off and prove the fence dead.',
+  return [
+    message('survey.tests.step.begin'),
+    open.length > 0
+      ? message('survey.tests.step.turnOff', { names: open.map(nameOf) })
+      : message('survey.tests.step.nothingOff'),
+    ...(into ? [message('survey.tests.step.seeOn', { name: nameOf(into) })] : []),
+    message('survey.tests.step.turnOn'),
+    ...readAt.map((place) => message('survey.tests.step.read', { place })),
+    message('survey.tests.step.dead'),
+    into
+      ? message('survey.tests.step.lowThrough', { name: nameOf(into), section: letter })
+      : message('survey.tests.step.low', { section: letter }),
+    message('survey.tests.step.end'),
   ];
-  if (into) {
-    steps.push(
-      `If a reading is low: with the energiser off, open ${nameOf(into)}; turn it on and read on the energiser's side of the switch. If that is good, the fault is in section ${letter}.`,
-    );
-  } else steps.push(`If a reading is low, the fault is in section ${letter} or between it and the energiser.`);
-  steps.push('With the energiser off and the fence proved dead, put every switch back as it was.');
-  return steps;
 }
 
 function unreached({ letter }: Section): TestSheet {
-  const steps = [`Nothing feeds section ${letter}, even with every switch closed. Join it to the fence first.`];
+  const steps = [message('survey.tests.step.notReached', { section: letter })];
   return { section: letter, open: [], closed: [], cutOff: [], live: [], readAt: [], steps };
 }

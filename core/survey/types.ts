@@ -3,6 +3,7 @@ import type { LonLat, Xy } from '../geometry/types.ts';
 import type { CutOutSwitch, PaddockName, SwitchPlace } from '../model/things.ts';
 import type { DeadPart, DeadReason, Network, Reach } from '../network/types.ts';
 import type { CrossingFigures, GatewayShape, LineShape } from '../shapes/types.ts';
+import type { Message } from '../words/message.ts';
 import type { Heights } from './heights/heights.ts';
 
 /**
@@ -31,7 +32,8 @@ export interface Survey {
 export interface Paddock {
   /** The name record whose point lies in it; null until it is named. */
   readonly named: PaddockName | null;
-  readonly name: string;
+  /** Null where it has none. */
+  readonly name: string | null;
   readonly ring: readonly Xy[];
   readonly holes: readonly (readonly Xy[])[];
   readonly areaM2: number;
@@ -85,7 +87,8 @@ export interface SwitchRow {
   readonly at: LonLat;
   /** Unit vector along the fence from the supply side to the far side. */
   readonly along: Xy;
-  readonly placeText: string;
+  /** Where it stands. */
+  readonly where: Message;
   readonly feed: SwitchFeed;
   /** Fence, gateways and sections that go dead when it alone is opened. */
   readonly cutsOff: {
@@ -117,8 +120,8 @@ export interface SwitchCandidate {
   readonly key: string;
   readonly why: 'gateway' | 'takeOff' | 'strainer' | 'added' | 'existing';
   readonly place: SwitchPlace;
-  /** Where it is, in words: "G4", "F12 at F3", "P7 on F2". */
-  readonly label: string;
+  /** Where it is: "G4", "F12 at F3", "P7 on F2". */
+  readonly label: Message;
   readonly xy: Xy;
   readonly cost: number;
   readonly rule: 'forced' | 'forbidden' | null;
@@ -164,7 +167,7 @@ export interface OverLimitStretch {
   readonly overByM: number;
   readonly overByGateways: number;
   /** Places on it where the user wants no switch. */
-  readonly barred: readonly string[];
+  readonly barred: readonly Message[];
   readonly at: LonLat | null;
 }
 
@@ -174,7 +177,7 @@ export type PlanChange =
   | {
       readonly kind: 'leaveOut';
       readonly candidateKey: string;
-      readonly label: string;
+      readonly label: Message;
       readonly lengthM: number;
       readonly gateways: number;
       /** 0 where the joined section would still be within the limit. */
@@ -182,7 +185,7 @@ export type PlanChange =
       readonly overByGateways: number;
     }
   /** Relative cost of a switch that the plan does without. */
-  | { readonly kind: 'keep'; readonly switchId: string; readonly label: string; readonly cost: number };
+  | { readonly kind: 'keep'; readonly switchId: string; readonly name: string; readonly cost: number };
 
 /** How to test one section on its own. */
 export interface TestSheet {
@@ -196,6 +199,6 @@ export interface TestSheet {
   /** Letters of the sections that are live while it is tested: those on the way, then itself. Empty: nothing reaches it. */
   readonly live: readonly string[];
   /** Where to read: what it is near, its place, and its network node. */
-  readonly readAt: readonly { readonly text: string; readonly at: LonLat; readonly node: number }[];
-  readonly steps: readonly string[];
+  readonly readAt: readonly { readonly text: Message; readonly at: LonLat; readonly node: number }[];
+  readonly steps: readonly Message[];
 }

@@ -158,7 +158,7 @@ test('tables of Power say which drawing they are of', async ({ app, page }) => {
     }).observe(document, { subtree: true, childList: true, characterData: true, attributes: true });
   });
   await page.getByRole('button', { name: 'Stock, growth, wire' }).click();
-  await page.getByLabel('Growth against the wires, on the whole property').selectOption('Heavy growth');
+  await page.getByLabel('Grass and weeds on the wires, on the whole property').selectOption('Heavy growth');
   await page.getByRole('button', { name: 'What would raise the voltage' }).click();
   await expect(tables).toContainText('For the drawing as it is now.');
   const seen = await page.evaluate(() => (window as unknown as { seen: string[] }).seen);

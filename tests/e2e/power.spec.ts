@@ -28,7 +28,7 @@ test('says where the fence is weakest, and more growth makes it weaker', async (
   const light = await weakestKv(page);
 
   await register(page, 'Stock, growth, wire');
-  await page.getByLabel('Growth against the wires, on the whole property').selectOption('Heavy growth');
+  await page.getByLabel('Grass and weeds on the wires, on the whole property').selectOption('Heavy growth');
   await expect(page.getByText('Change the growth. Saved.')).toBeVisible();
   expect(await weakestKv(page)).toBeLessThan(light);
   await expect(page.getByText('of fence reads less')).toBeVisible();
@@ -49,15 +49,15 @@ test('says where the fence is weakest, and more growth makes it weaker', async (
 test('a switch opened to see what it would do changes nothing in the file', async ({ app, page }) => {
   await openDemoAt(app, page, 'Alt+3');
   const { revision } = (await app.file()).state;
-  await page.getByLabel('Show', { exact: true }).selectOption('With S3 open');
-  await expect(page.getByRole('status').filter({ hasText: /^With S3 open: weakest place/ })).toBeVisible();
+  await page.getByLabel('Show', { exact: true }).selectOption('With S3 off');
+  await expect(page.getByRole('status').filter({ hasText: /^With S3 off: weakest place/ })).toBeVisible();
   await register(page, 'Fences');
   await expect(page.getByRole('row', { name: /^West 2/ })).toContainText('0 V, dead');
 
   await register(page, 'Switches');
-  await page.getByRole('button', { name: 'Show it with S1 thrown' }).click();
-  await expect(page.getByRole('status').filter({ hasText: 'With S1 open: no fence is live.' })).toBeVisible();
-  await page.getByLabel('Show', { exact: true }).selectOption('All switches closed');
+  await page.getByRole('button', { name: 'Show it with S1 off' }).click();
+  await expect(page.getByRole('status').filter({ hasText: 'With S1 off: no fence is live.' })).toBeVisible();
+  await page.getByLabel('Show', { exact: true }).selectOption('All switches on');
   await expect(page.getByRole('status').filter({ hasText: 'Weakest place about' })).toBeVisible();
   expect((await app.file()).state.revision).toBe(revision);
 });
@@ -124,11 +124,11 @@ test('a ring switch stood open in Divide feeds every section one way', async ({ 
   const ringRow = page.getByRole('row').filter({ hasText: 'both sides: ' }).first();
   await expect(ringRow).toContainText('nothing alone');
   await expect(page.getByRole('row').filter({ hasText: 'not fed' })).toHaveCount(0);
-  await rings.getByRole('button', { name: /^Stand .* open$/ }).click();
+  await rings.getByRole('button', { name: /^Leave .* off$/ }).click();
   await expect(rings).toContainText('so every section is fed one way');
   await page.keyboard.press('Alt+3');
-  await page.getByLabel('Show', { exact: true }).selectOption('All switches closed');
-  await expect(page.getByRole('status').filter({ hasText: /^With S\d closed: weakest place/ })).toBeVisible();
+  await page.getByLabel('Show', { exact: true }).selectOption('All switches on');
+  await expect(page.getByRole('status').filter({ hasText: /^With S\d on: weakest place/ })).toBeVisible();
 });
 
 for (const theme of ['light', 'dark'] as const) {

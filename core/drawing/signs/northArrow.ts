@@ -1,3 +1,4 @@
+import { plainWords } from '../../words/figures.ts';
 import type { Item, PaperPoint } from '../displayList.ts';
 import { line, polygon, text } from '../paint.ts';
 import { type Pen, paperPen, penStroke } from '../pen.ts';
@@ -14,6 +15,11 @@ export function northArrow([x, y]: PaperPoint, pen: Pen = paperPen): Item[] {
     polygon([tip, at(-2, 0), notch], inks.paper, stroke),
     polygon([tip, at(2, 0), notch], inks.ink, stroke),
     line([tip, at(0, -10.2)], stroke),
-    text('N', at(0, -10.6), { sizePt: letters.heading * unit, font: 'bold', align: 'centre', ink: inks.ink }),
+    text(plainWords().things.northLetter, at(0, -10.6), {
+      sizePt: letters.heading * unit,
+      font: 'bold',
+      align: 'centre',
+      ink: inks.ink,
+    }),
   ];
 }

@@ -1,9 +1,9 @@
 import type { Growth } from '../../model/things.ts';
-import { assumption, type Basis } from '../basis.ts';
+import { message } from '../../words/message.ts';
+import { type Basis, commonly } from '../basis.ts';
 
 export interface LeakageClass {
   readonly growth: Extract<Growth, string>;
-  readonly name: string;
   /** Resistance to earth of one kilometre of one live wire. */
   readonly ohmKmPerWire: number;
   readonly basis: Basis;
@@ -16,25 +16,18 @@ export interface LeakageClass {
 export const leakageClasses: readonly LeakageClass[] = [
   {
     growth: 'clean',
-    name: 'New and clean',
     ohmKmPerWire: 500_000,
-    basis: assumption(
-      'common practice, no source: insulators alone; about 100 to the kilometre at some 50 Mohm each when damp and dusty',
-    ),
+    basis: commonly(message('power.sources.insulatorsAlone')),
   },
   {
     growth: 'light',
-    name: 'Light growth',
     ohmKmPerWire: 50_000,
-    basis: assumption('common practice, no source: a green stem of about 1 Mohm touching every 50 m or so'),
+    basis: commonly(message('power.sources.lightGrowth')),
   },
   {
     growth: 'heavy',
-    name: 'Heavy growth',
     ohmKmPerWire: 5_000,
-    basis: assumption(
-      'common practice, no source: green growth on the wire nearly everywhere; a few kilometres load an energiser beyond its rated 500 ohm',
-    ),
+    basis: commonly(message('power.sources.heavyGrowth')),
   },
 ];
 

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import { type Basis, standard } from '../basis.ts';
 
 /** n equal rods about one rod length apart, in a line or a hollow square: Rn = F R1 / n. */
@@ -12,7 +13,8 @@ const TABLE: readonly (readonly [rods: number, factor: number])[] = [
   [24, 2.16],
 ];
 
-export const multipleRodBasis: Basis = standard('IEEE Std 142, multiplying factors for multiple rods', true);
+export const multipleRodSource = message('power.sources.multipleRods');
+export const multipleRodBasis: Basis = standard(multipleRodSource, true);
 
 /** The most rods that the source's table covers. */
 export const MOST_TABULATED_RODS = 24;

@@ -1,11 +1,10 @@
+import { message } from '../../words/message.ts';
 import { type Basis, published } from '../basis.ts';
 
 /** Rod in the ground for each joule of the energiser's output (3 ft). */
 export const METRES_PER_JOULE = 0.9;
 
-export const ruleOfThumbBasis: Basis = published(
-  'Ontario field-crop bulletin "Correctly grounding an electric fence", 2018',
-);
+export const ruleOfThumbBasis: Basis = published(message('power.sources.ruleOfThumb'));
 
 /** Rods stand over 3 m (10 ft) apart, by the same bulletin; and over 23 m (75 ft) from other grounds, water lines and utilities. */
 export const BULLETIN_SPACING_M = 3;

@@ -8,11 +8,9 @@ export function moreLiveWires(
   spans: readonly number[],
   fromWires: number,
   toWires: number,
-  name = `${toWires} live wires joined in parallel instead of ${fromWires}`,
 ): CircuitChange {
   const ratio = fromWires / toWires;
   return {
-    name,
     spans: spans.map((span) => {
       const { ohmPerKm, leakageOhmKm } = circuit.spans[span]!;
       return { span, ohmPerKm: ohmPerKm * ratio, leakageOhmKm: leakageOhmKm * ratio };
@@ -21,19 +19,13 @@ export function moreLiveWires(
 }
 
 /** Another conductor in some runs, such as a heavier lead-out. */
-export function otherConductor(spans: readonly number[], ohmPerKm: number, name: string): CircuitChange {
-  return { name, spans: spans.map((span) => ({ span, ohmPerKm })) };
+export function otherConductor(spans: readonly number[], ohmPerKm: number): CircuitChange {
+  return { spans: spans.map((span) => ({ span, ohmPerKm })) };
 }
 
 /** Growth cut back so that the runs leak `share` of what they do now (0.1: a tenth; 0: not at all). */
-export function lessGrowth(
-  circuit: FenceCircuit,
-  spans: readonly number[],
-  share: number,
-  name = 'Growth cut back',
-): CircuitChange {
+export function lessGrowth(circuit: FenceCircuit, spans: readonly number[], share: number): CircuitChange {
   return {
-    name,
     spans: spans.map((span) => ({ span, leakageOhmKm: circuit.spans[span]!.leakageOhmKm / share })),
   };
 }
@@ -42,18 +34,12 @@ export function lessGrowth(
 export function otherEnergiser(
   label: { readonly openCircuitV: number; readonly into500OhmV: number },
   earthOhm: number,
-  name: string,
 ): CircuitChange {
   const { openCircuitV, into500OhmV } = label;
-  return { name, source: { openCircuitV, internalOhm: energiserInternalOhm(openCircuitV, into500OhmV) + earthOhm } };
+  return { source: { openCircuitV, internalOhm: energiserInternalOhm(openCircuitV, into500OhmV) + earthOhm } };
 }
 
 /** The earth field brought down from `fromOhm`, which the source's resistance includes now, to `toOhm`. */
-export function betterEarth(
-  circuit: FenceCircuit,
-  fromOhm: number,
-  toOhm: number,
-  name = 'More earth rods',
-): CircuitChange {
-  return { name, source: { internalOhm: Math.max(0, circuit.source.internalOhm - fromOhm + toOhm) } };
+export function betterEarth(circuit: FenceCircuit, fromOhm: number, toOhm: number): CircuitChange {
+  return { source: { internalOhm: Math.max(0, circuit.source.internalOhm - fromOhm + toOhm) } };
 }

@@ -2,7 +2,6 @@ import type { FenceCircuit } from '../circuit/circuit.ts';
 
 /** One thing that could be done to a fence, as the figures it changes. */
 export interface CircuitChange {
-  readonly name: string;
   readonly spans?: readonly { readonly span: number; readonly ohmPerKm?: number; readonly leakageOhmKm?: number }[];
   readonly links?: readonly { readonly link: number; readonly open?: boolean; readonly ohm?: number }[];
   readonly source?: { readonly openCircuitV?: number; readonly internalOhm?: number };

@@ -1,7 +1,7 @@
 import { type Basis, commonPractice } from '../basis.ts';
 
 export interface StockMinimum {
-  readonly stock: string;
+  readonly stock: 'shortHaired' | 'longHaired' | 'pressed';
   /** Least peak voltage that holds them, as a range. */
   readonly fromV: number;
   readonly toV: number;
@@ -9,7 +9,7 @@ export interface StockMinimum {
 }
 
 export const stockMinimums: readonly StockMinimum[] = [
-  { stock: 'Short-haired cattle', fromV: 2000, toV: 2000, basis: commonPractice },
-  { stock: 'Long-haired cattle, sheep', fromV: 3000, toV: 4000, basis: commonPractice },
-  { stock: 'Any stock under high pressure', fromV: 4000, toV: 5000, basis: commonPractice },
+  { stock: 'shortHaired', fromV: 2000, toV: 2000, basis: commonPractice },
+  { stock: 'longHaired', fromV: 3000, toV: 4000, basis: commonPractice },
+  { stock: 'pressed', fromV: 4000, toV: 5000, basis: commonPractice },
 ];

@@ -22,8 +22,8 @@ export interface FittedSection {
   readonly leakageOhmKm: number;
   /** Current that it leaks with the circuit's own switches. */
   readonly leakA: number;
-  /** 'told': by the readings. 'leaning': they say too little, and the growth class and the other sections decide. 'at limit': no leak to speak of, or beyond a ten-thousandfold. */
-  readonly verdict: 'told' | 'leaning' | 'at limit';
+  /** 'told': by the readings. 'leaning': they say too little, and the growth class and the other sections decide. 'atLimit': no leak to speak of, or beyond a ten-thousandfold. */
+  readonly verdict: 'told' | 'leaning' | 'atLimit';
 }
 
 export interface LeakageFit {
@@ -125,7 +125,7 @@ function report(
       errorFactor: Math.exp(Math.sqrt(variance)),
       leakageOhmKm: km / leakS,
       leakA,
-      verdict: Math.abs(minimum.logTimes[s]!) >= LIMIT ? 'at limit' : leaning.has(s) ? 'leaning' : 'told',
+      verdict: Math.abs(minimum.logTimes[s]!) >= LIMIT ? 'atLimit' : leaning.has(s) ? 'leaning' : 'told',
     };
   });
   const residualV = readings.map(({ volts }, i) => {

@@ -177,7 +177,7 @@ function drawn({ f, project, survey, paddocks, letters, switches, lying, points 
     case 'switch': {
       const row = switches.get(thing.id);
       return row
-        ? { geometry: pointGeometry(rounded(row.at)), figures: { placeText: row.placeText } }
+        ? { geometry: pointGeometry(rounded(row.at)), figures: { placeText: f.say(row.where) } }
         : { geometry: null };
     }
     case 'paddock': {

@@ -255,14 +255,16 @@ function readsWithItOff({ switch: { id }, feed }: SwitchRow, power: Power, f: Fi
 
 function switchCard(row: SwitchRow, power: Power, f: Figures): string {
   const { project } = power;
-  const { switch: cutOut, placeText: place, at, feed } = row;
-  const { units, placed } = propertyOf(project);
+  const { switch: cutOut, where, at, feed } = row;
+  const { placed } = propertyOf(project);
+  const place = f.say(where);
+  const cutsOff = cutsOffSentence(row, project);
   const { normallyOff, normallyOn } = f.words.exchange.phone;
   const said = [
     `${place}.`,
-    feedSentence(feed),
+    f.say(feedSentence(feed)),
     feed.off ? normallyOff : normallyOn,
-    cutsOffSentence(row, project, units),
+    cutsOff && f.say(cutsOff),
     readsWithItOff(row, power, f),
   ];
   const words = said.filter(Boolean).join(' ');

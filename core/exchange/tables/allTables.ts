@@ -167,7 +167,7 @@ function kindTable<K extends Kind>(
 ): Table {
   const { project } = source;
   const nameOf: NameOf = (to, id) => {
-    if (to === 'conductor') return conductorName(project, id);
+    if (to === 'conductor') return conductorName(source, id);
     const thing = project[to as Kind].get(id);
     return thing && 'name' in thing ? thing.name : null;
   };
@@ -181,15 +181,16 @@ function kindTable<K extends Kind>(
   );
 }
 
-function conductorName(project: Project, id: string): string {
-  return conductorById(id, [...project.conductor.values()])?.name ?? id;
+function conductorName({ f, project }: Source, id: string): string {
+  const conductor = conductorById(id, [...project.conductor.values()]);
+  return conductor ? f.say(conductor.name) : id;
 }
 
 function switches(source: Source): Table {
-  const { survey } = source;
+  const { f, survey } = source;
   const rows = new Map(survey.switches.map((row) => [row.switch.id, row]));
   return kindTable(source, 'switch', 'switches', source.f.words.exchange.tables.titles.switches, {
-    place: [['place', 'text', ({ id }) => rows.get(id)?.placeText ?? null]],
+    place: [['place', 'text', ({ id }) => (rows.has(id) ? f.say(rows.get(id)!.where) : null)]],
     normally: [
       ['between_sections', 'text', ({ id }) => betweenSections(source, rows.get(id)?.feed)],
       ['fed', 'text', ({ id }) => source.f.words.exchange.tables.fed[rows.get(id)?.feed.from ?? 'notInFence']],

@@ -30,7 +30,7 @@ export function stepInWords(step: FaultSearchStep, project: Project, survey: Sur
     ...handled,
     name: switchName(project, switchId),
     isOpen: openIds.includes(switchId),
-    place: survey.switches.find((row) => row.switch.id === switchId)?.placeText ?? null,
+    place: survey.switches.find((row) => row.switch.id === switchId)?.where ?? null,
   });
 }
 

@@ -39,11 +39,15 @@ export function feedTree(network: SearchNetwork): FeedTree {
   const numberOf = new Map(feeds.map(({ section }, n) => [section, n]));
   const weights = feeds.map(({ section }) => {
     const { id, lengthM, weight = lengthM } = sectionOf.get(section)!;
-    return atLeastZero(weight, `Section ${id}: weight`);
+    if (!isAtLeastZero(weight))
+      throw new RangeError(`Section ${id}: weight is ${weight}; give a number of at least 0.`);
+    return weight;
   });
   const costs = feeds.map(({ through }) => {
     if (through === null) return 0;
-    return atLeastZero(switchOf.get(through)!.cost ?? 1, `Switch ${through}: cost`);
+    const { cost = 1 } = switchOf.get(through)!;
+    if (!isAtLeastZero(cost)) throw new RangeError(`Switch ${through}: cost is ${cost}; give a number of at least 0.`);
+    return cost;
   });
   // Sections that are all unlikely are all equally likely.
   const likely = weights.some((weight) => weight > 0) ? weights : weights.map(() => 1);
@@ -77,8 +81,6 @@ function isWhole(value: number): boolean {
   return Math.abs(value - Math.round(value)) <= 1e-9 * Math.max(1, Math.abs(value));
 }
 
-function atLeastZero(value: number, what: string): number {
-  if (!(value >= 0 && Number.isFinite(value)))
-    throw new RangeError(`${what} is ${value}; give a number of at least 0.`);
-  return value;
+function isAtLeastZero(value: number): boolean {
+  return value >= 0 && Number.isFinite(value);
 }

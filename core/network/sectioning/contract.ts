@@ -166,9 +166,13 @@ function indexRuns(network: SectioningNetwork): Map<string, number> {
   return index;
 }
 
-function runOf(index: ReadonlyMap<string, number>, id: string, where: string): number {
+/** `named`: which candidate it is that names the run. */
+function runOf(index: ReadonlyMap<string, number>, id: string, where: string, named?: string): number {
   const run = index.get(id);
-  if (run === undefined) throw new RangeError(`The ${where} names run ${id}, which is not among the runs.`);
+  if (run === undefined) {
+    const by = named === undefined ? where : `${where} ${named}`;
+    throw new RangeError(`The ${by} names run ${id}, which is not among the runs.`);
+  }
   return run;
 }
 
@@ -179,8 +183,8 @@ function candidateEnds(network: SectioningNetwork, runIndex: ReadonlyMap<string,
     const { id, a, b, cost } = candidates[c]!;
     if (!(cost >= 0 && Number.isFinite(cost)))
       throw new RangeError(`Candidate ${id} costs ${cost}; give a number of at least 0.`);
-    ends[2 * c] = runIndex.get(a) ?? runOf(runIndex, a, `candidate ${id}`);
-    ends[2 * c + 1] = runIndex.get(b) ?? runOf(runIndex, b, `candidate ${id}`);
+    ends[2 * c] = runIndex.get(a) ?? runOf(runIndex, a, 'candidate', id);
+    ends[2 * c + 1] = runIndex.get(b) ?? runOf(runIndex, b, 'candidate', id);
   }
   return ends;
 }

@@ -43,20 +43,23 @@ export function feedingWays(
   source: string,
 ): Feeding {
   const indexOf = new Map(sections.map((section, s) => [section.id, s]));
-  const place = (id: string, where: string): number => {
+  const place = (id: string, switchId: string | null): number => {
     const s = indexOf.get(id);
-    if (s === undefined) throw new RangeError(`${where} names section ${id}, which is not among the sections.`);
+    if (s === undefined) {
+      if (switchId === null) throw new RangeError(`The source names section ${id}, which is not among the sections.`);
+      throw new RangeError(`Switch ${switchId} names section ${id}, which is not among the sections.`);
+    }
     return s;
   };
   const neighbours: { to: number; by: number }[][] = sections.map(() => []);
   switches.forEach(({ id, a, b }, by) => {
-    const from = place(a, `Switch ${id}`);
-    const to = place(b, `Switch ${id}`);
+    const from = place(a, id);
+    const to = place(b, id);
     neighbours[from]!.push({ to, by });
     neighbours[to]!.push({ to: from, by });
   });
 
-  const first = place(source, 'The source');
+  const first = place(source, null);
   const best: (Reach | undefined)[] = sections.map(() => undefined);
   const done = new Uint8Array(sections.length);
   const feeds: Feed[] = [];

@@ -29,16 +29,14 @@ export function paddockLayer(survey: Survey, window: MapWindow, f: Figures, meas
       ink: ink.soft,
       text: f.area(paddock.areaM2),
     };
-    const blocks = paddock.named === null ? [labelBlock([area], measure)] : namedBlocks(paddock.name, area, measure);
+    const blocks = paddock.name === null ? [labelBlock([area], measure)] : namedBlocks(paddock.name, area, measure);
     labels.push({
       priority: labelPriority.paddock,
       places: [
         ...placesInside(ring, home ? heart : null, window.frame, blocks),
         ...(home ? outside(heart, blocks) : []),
       ],
-      listedAs: home
-        ? withArea({ name: paddock.named === null ? unnamedPaddock : paddock.name, area: area.text })
-        : null,
+      listedAs: home ? withArea({ name: paddock.name ?? unnamedPaddock, area: area.text }) : null,
     });
   }
   return { items: [], signs: [], lines: [], labels };

@@ -40,12 +40,8 @@ export function coverPages(contents: readonly Content[], input: PackInput): Page
   const blocks: Block[] = [
     words(property.name, widthMm, { sizePt: 26, font: 'bold', role: 'H1', afterMm: 1 }, measure),
     words(said.subtitle, widthMm, { sizePt: letters.title, afterMm: 4 }, measure),
-    paragraph(coverSentence(survey, property.units), widthMm, measure),
-    paragraph(
-      f.say(recordSentence(input.crossings, differencesFromPlan(project, survey).length)),
-      widthMm,
-      measure,
-    ),
+    paragraph(f.say(coverSentence(survey)), widthMm, measure),
+    paragraph(f.say(recordSentence(input.crossings, differencesFromPlan(project, survey).length)), widthMm, measure),
     ...leftSentence(input).map((sentence) => paragraph(sentence, widthMm, measure, 'bold')),
     ...(property.note.trim() === '' ? [] : [paragraph(property.note, widthMm, measure)]),
     space(2),

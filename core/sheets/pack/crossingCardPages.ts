@@ -2,7 +2,6 @@ import type { Item, PaperBox } from '../../drawing/displayList.ts';
 import { box, stroke, tagged, text } from '../../drawing/paint.ts';
 import { letters, pen } from '../../drawing/style.ts';
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
-import { cableRatingCaution, oneConduitRule } from '../../electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../electrical/conductors/otherCables.ts';
 import { earthCableLengthM, liveCableLengthM, pipeLengthM } from '../../geometry/conduit.ts';
 import { certaintyInWords, stateInWords } from '../../locate/certaintyWords.ts';
@@ -87,8 +86,9 @@ function cardBlocks(row: CrossingRow, input: PackInput): Block[] {
 function cableRules({ built: { record } }: CrossingRow, widthMm: number, { f, measure }: PackInput): Block {
   const named = cablesNamed(record?.alsoInTrench ?? '');
   const head = named && named.conduit !== 'own' ? [f.words.sheets.card.otherCable({ words: named.words })] : [];
+  const cables = f.words.power.conductors;
   const font = head.length === 0 ? 'regular' : 'bold';
-  const said = f.words.things.sentences({ all: [...head, oneConduitRule, cableRatingCaution] });
+  const said = f.words.things.sentences({ all: [...head, cables.oneConduit, cables.ratingCaution] });
   return words(said, widthMm, { sizePt: letters.small, font }, measure);
 }
 
@@ -315,7 +315,8 @@ function factsBlock({ built }: CrossingRow, widthMm: number, input: PackInput): 
     allowanceM: crossing.allowanceM,
   };
   const earthM = earthCableLengthM(pipe, crossing.earthConnectionM);
-  const conductor = conductorById(crossing.cableId, [...input.project.conductor.values()])?.name ?? said.unknownCable;
+  const cable = conductorById(crossing.cableId, [...input.project.conductor.values()]);
+  const conductor = cable ? f.say(cable.name) : said.unknownCable;
   const state = f.say(stateInWords(crossing.status, built.inGround));
   const joints = record?.jointsUnderground;
   const made = input.project.builtMark.get(`built:crossing:${crossing.id}`);

@@ -27,7 +27,7 @@ export function powerPages(input: PackInput): PageDraft[] {
     ...listed(said.earthStakes, earthTable(input), said.noEarthStakes, widthMm, measure),
     ...listed(said.earthTests, earthTestTable(input), said.noEarthTest, widthMm, measure),
     paragraph(said.limits, widthMm, measure),
-    paragraph(powerSentence(power, estimate, lines, f.units), widthMm, measure, 'bold'),
+    paragraph(f.say(powerSentence(power, estimate, lines)), widthMm, measure, 'bold'),
     paragraph(said.estimates, widthMm, measure),
   ];
   return textPages(said.title, blocks, 'portrait', input);
@@ -65,7 +65,7 @@ function earthTable({ project, survey, f }: PackInput): Table {
   const { power: said, heads, cells } = f.words.sheets;
   const figures = new Map(
     powerOf(project, survey).supplies.flatMap((supply) =>
-      earthFigures(supply, f.units).map((each) => [each.field.id, each] as const),
+      earthFigures(supply).map((each) => [each.field.id, each] as const),
     ),
   );
   return {

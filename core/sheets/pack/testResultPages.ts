@@ -69,8 +69,12 @@ export function readingTable(
   readings: readonly Reading[],
   { project, survey, f }: Pick<PackInput, 'project' | 'survey' | 'f'>,
 ): Table {
-  const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, where }) => [reading.id, where]));
-  const whereOf = ({ id }: Reading) => rows.get(id) ?? '-';
+  const rows = new Map(readingRows(powerOf(project, survey)).map(({ reading, spot }) => [reading.id, spot]));
+  const whereOf = ({ id }: Reading) => {
+    const spot = rows.get(id);
+    if (spot === undefined) return '-';
+    return spot ? f.words.survey.atSpot({ spot }) : f.words.survey.awayFromFence;
+  };
   const { testResults: said, heads, cells } = f.words.sheets;
   const isJudged = readings.some(({ yardstick }) => yardstick !== undefined);
   return {

@@ -1,11 +1,11 @@
 import { EARTH_TEST_GOOD_V } from '../../electrical/earth/earthTest.ts';
-import { multipleRodBasis } from '../../electrical/earth/multipleRodFactor.ts';
+import { multipleRodSource } from '../../electrical/earth/multipleRodFactor.ts';
 import { rodsForTarget } from '../../electrical/earth/rodsForTarget.ts';
 import { rodsByRuleOfThumb } from '../../electrical/earth/ruleOfThumb.ts';
 import { spacingRemark } from '../../electrical/earth/spacingRemark.ts';
 import { propertyOf } from '../../model/project.ts';
 import type { EarthField, Energiser } from '../../model/things.ts';
-import type { Units } from '../../words/numbers/write.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Power, Supply } from './types.ts';
 
 /** One earth field by the formulas, with what is to be said about it. */
@@ -13,20 +13,21 @@ export interface EarthFigures {
   readonly field: EarthField;
   readonly ohm: number;
   readonly singleRodOhm: number;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Message[];
 }
 
 /** The fields of one supply. */
-export function earthFigures({ earth }: Supply, units: Units): EarthFigures[] {
+export function earthFigures({ earth }: Supply): EarthFigures[] {
   return earth.fields.map(({ field, estimate }) => {
     const { rods, rodLengthM, spacingM } = field;
-    const spacing = spacingRemark(rods, rodLengthM, spacingM, units);
+    const spacing = spacingRemark(rods, rodLengthM, spacingM);
+    const said = { source: multipleRodSource, rods };
     const coverage =
       estimate.coverage === 'table'
         ? []
         : estimate.coverage === 'between'
-          ? [`${multipleRodBasis.source} gives no factor for ${rods} rods; it is taken between its neighbours.`]
-          : [`${multipleRodBasis.source} stops short of ${rods} rods: the figure is no more than a guess.`];
+          ? [message('power.earth.betweenFactors', said)]
+          : [message('power.earth.beyondFactors', said)];
     return {
       field,
       ohm: estimate.ohm,

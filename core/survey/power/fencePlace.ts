@@ -1,9 +1,9 @@
 import type { CircuitPlace } from '../../electrical/effects/weakestPlace.ts';
-import { type Project, propertyOf } from '../../model/project.ts';
+import type { Project } from '../../model/project.ts';
 import type { Network, Run } from '../../network/types.ts';
 import { lonLatAt } from '../../shapes/measuredPath.ts';
-import { formatLength } from '../../words/numbers/write.ts';
-import { nodeInWords } from '../nodeInWords.ts';
+import type { Spot } from '../../words/en/survey/spots.ts';
+import { spotAt } from '../spotAt.ts';
 import { geometryOfLine } from '../switchPlaces.ts';
 import type { Survey } from '../types.ts';
 import type { FencePlace, SupplyCircuit } from './types.ts';
@@ -19,8 +19,8 @@ export function fencePlace(
   const { network } = survey;
   if (place.on === 'node') {
     const { node } = place;
-    const { text, thingId } = atNode(project, network, node);
-    return { volts, text, at: network.nodes[node]!.at, thingId, where: { on: 'node', node } };
+    const { spot, thingId } = atNode(project, network, node);
+    return { volts, spot, at: network.nodes[node]!.at, thingId, where: { on: 'node', node } };
   }
   const edge = edgeOfSpan[place.span]!;
   const run = network.edges[edge] as Run;
@@ -28,34 +28,32 @@ export function fencePlace(
   const geometry = geometryOfLine(project, survey.plane, run.lineId);
   return {
     volts,
-    text: onLine(project, run.lineId, stationM),
+    spot: onLine(project, run.lineId, stationM),
     at: geometry ? lonLatAt(geometry, stationM) : network.nodes[run.from]!.at,
     thingId: run.lineId,
     where: { on: 'run', edge, distanceM: place.distanceM },
   };
 }
 
-/** What stands at a node, in words with their preposition, and its id. */
-function atNode(project: Project, network: Network, node: number): { text: string; thingId: string | null } {
+/** What stands at a node, and its id. */
+function atNode(project: Project, network: Network, node: number): { spot: Spot; thingId: string | null } {
   const edges = network.edgesAt[node]!.map((index) => network.edges[index]!);
   const own = edges.find(({ kind }) => kind === 'switch') ?? edges.find(({ kind }) => kind === 'crossing');
   const run = edges.find((edge): edge is Run => edge.kind === 'run');
   const { roles } = network.nodes[node]!;
-  const words = nodeInWords(project, network, node);
-  const text = /^(start|end) (post )?of /.test(words) ? `at the ${words}` : `at ${words}`;
-  if (own?.kind === 'switch') return { text, thingId: own.switchId };
-  if (own?.kind === 'crossing') return { text, thingId: own.gatewayId };
+  const spot = spotAt(project, network, node);
+  if (own?.kind === 'switch') return { spot, thingId: own.switchId };
+  if (own?.kind === 'crossing') return { spot, thingId: own.gatewayId };
   if (!run) {
     const leadOut = edges.find(({ kind }) => kind === 'leadOut');
     const id = leadOut?.kind === 'leadOut' ? leadOut.leadOutId : null;
     const source = network.sources.find((each) => each.node === node);
-    return { text, thingId: source?.energiserId ?? id };
+    return { spot, thingId: source?.energiserId ?? id };
   }
-  if (roles.includes('gatePost') || roles.includes('lineEnd')) return { text, thingId: run.lineId };
-  return { text: onLine(project, run.lineId, run.from === node ? run.fromM : run.toM), thingId: run.lineId };
+  if (roles.includes('gatePost') || roles.includes('lineEnd')) return { spot, thingId: run.lineId };
+  return { spot: onLine(project, run.lineId, run.from === node ? run.fromM : run.toM), thingId: run.lineId };
 }
 
-function onLine(project: Project, lineId: string, stationM: number): string {
-  const name = project.fenceLine.get(lineId)?.name ?? 'a fence';
-  return `on ${name}, ${formatLength(stationM, propertyOf(project).units)} from its start`;
+function onLine(project: Project, lineId: string, stationM: number): Spot {
+  return { on: 'along', line: project.fenceLine.get(lineId)?.name ?? null, atM: stationM };
 }

@@ -11,7 +11,7 @@ import { REFERENCE_LOAD_OHM } from '../../electrical/energiser/internalOhm.ts';
 import { propertyOf } from '../../model/project.ts';
 import { shortestWays, wayTo } from '../../network/shortestWays.ts';
 import type { Run } from '../../network/types.ts';
-import { formatVoltage } from '../../words/numbers/write.ts';
+import { type Message, message } from '../../words/message.ts';
 import { fencePlace } from './fencePlace.ts';
 import { ringLink } from './ringLink.ts';
 import { sectionLeaks } from './sectionLeaks.ts';
@@ -20,7 +20,7 @@ import type { FencePlace, Power, Supply } from './types.ts';
 /** Something that could be done for the weakest place, and what it would do. Estimates. */
 export interface Improvement {
   readonly key: string;
-  readonly name: string;
+  readonly name: Message;
   /** At the place that is weakest now. */
   readonly farEndV: number;
   readonly gainV: number;
@@ -36,7 +36,12 @@ export interface ImprovementsFound {
   readonly improvements: readonly Improvement[];
 }
 
-type Named = { readonly key: string; readonly change: CircuitChange; readonly thingIds?: readonly string[] };
+interface Named {
+  readonly key: string;
+  readonly name: Message;
+  readonly change: CircuitChange;
+  readonly thingIds?: readonly string[];
+}
 
 /** What each change alone would do at the weakest place of all, with the switches as they normally stand. */
 export function improvementsOf(power: Power): ImprovementsFound | null {
@@ -53,9 +58,9 @@ export function improvementsOf(power: Power): ImprovementsFound | null {
   const place = (weakest: PlaceVoltage | null) =>
     weakest && fencePlace(power.project, power.survey, supply, weakest.place, weakest.volts);
   const improvements = found.effects.map((effect, index): Improvement => {
-    const { key, change, thingIds = [] } = named[index]!;
+    const { key, name, thingIds = [] } = named[index]!;
     const { farEndV, farEndGainV: gainV, weakest } = effect;
-    return { key, name: change.name, farEndV, gainV, weakest: place(weakest), thingIds };
+    return { key, name, farEndV, gainV, weakest: place(weakest), thingIds };
   });
   const closed = closedSwitches(power, supply, found.farEnd);
   improvements.splice(
@@ -96,21 +101,22 @@ function runOf({ survey }: Power, { edgeOfSpan }: Supply, span: number): Run {
 function moreWires(power: Power, supply: Supply): Named[] {
   const everywhere = supply.circuit.spans.map((_, span) => span);
   const onTheWay = spansToWeakest(power, supply);
-  const oneMore = (key: string, spans: readonly number[], where: string): Named[] => {
+  const oneMore = (key: 'wires' | 'wiresOnWay', spans: readonly number[]): Named[] => {
     if (spans.length === 0) return [];
     const byWires = Map.groupBy(spans, (span) => runOf(power, supply, span).liveWires);
     const changes = [...byWires].map(([wires, group]) => moreLiveWires(supply.circuit, group, wires, wires + 1));
-    const change = {
-      name: `One more live wire ${where}, joined in parallel`,
-      spans: changes.flatMap(({ spans }) => spans ?? []),
-    };
-    return [{ key, change, thingIds: [...new Set(spans.map((span) => runOf(power, supply, span).lineId))] }];
+    const change = { spans: changes.flatMap((each) => each.spans ?? []) };
+    return [
+      {
+        key,
+        name: message(`power.improvements.${key}`),
+        change,
+        thingIds: [...new Set(spans.map((span) => runOf(power, supply, span).lineId))],
+      },
+    ];
   };
   const same = onTheWay.length === everywhere.length;
-  return [
-    ...oneMore('wires', everywhere, 'on all fence'),
-    ...(same ? [] : oneMore('wiresOnWay', onTheWay, 'on the way to the weakest place')),
-  ];
+  return [...oneMore('wires', everywhere), ...(same ? [] : oneMore('wiresOnWay', onTheWay))];
 }
 
 function spansToWeakest(power: Power, supply: Supply): number[] {
@@ -150,7 +156,8 @@ function heavierLeadOut({ survey }: Power, { circuit, edgeOfLink }: Supply): Nam
   return [
     {
       key: 'leadOut',
-      change: { name: `Heavier lead-out: ${best.name.charAt(0).toLowerCase()}${best.name.slice(1)}`, links },
+      name: message('power.improvements.leadOut', { metal: best.core!.material, diameterMm: best.core!.diameterMm }),
+      change: { links },
       thingIds,
     },
   ];
@@ -165,7 +172,7 @@ function closedSwitches({ project, normallyOpen }: Power, { linkOfSwitch, prepar
     const thrown = search.throwLink(linkOfSwitch.get(id)!, [farEnd.place]);
     if (!thrown) return [];
     const farEndV = thrown.volts[0]!;
-    const name = `${project.switch.get(id)?.name ?? id} closed`;
+    const name = message('power.improvements.switchOn', { name: project.switch.get(id)?.name ?? id });
     const { weakest } = thrown;
     return [{ key: `close:${id}`, name, farEndV, gainV: farEndV - farEnd.volts, weakest, thingIds: [id] }];
   });
@@ -174,39 +181,42 @@ function closedSwitches({ project, normallyOpen }: Power, { linkOfSwitch, prepar
 /** All fence as clean as new, and the section that leaks most by itself. */
 function lessGrowthOn(power: Power, supply: Supply): Named[] {
   const { survey } = power;
-  const cleaned = (spans: readonly number[], name: string): CircuitChange => ({
-    name,
+  const cleaned = (spans: readonly number[]): CircuitChange => ({
     spans: spans.flatMap((span) => {
       const cleanOhmKm = leakageOhmKm('clean', runOf(power, supply, span).liveWires);
       return supply.circuit.spans[span]!.leakageOhmKm < cleanOhmKm ? [{ span, leakageOhmKm: cleanOhmKm }] : [];
     }),
   });
-  const everywhere = cleaned(
-    supply.circuit.spans.map((_, span) => span),
-    'Growth cleared on all fence: new and clean',
-  );
+  const everywhere = cleaned(supply.circuit.spans.map((_, span) => span));
   if (everywhere.spans!.length === 0) return [];
   const lineIds = (change: CircuitChange) => [
     ...new Set(change.spans!.map(({ span }) => runOf(power, supply, span).lineId)),
   ];
-  const named: Named[] = [{ key: 'growth', change: everywhere, thingIds: lineIds(everywhere) }];
+  const all: Named = {
+    key: 'growth',
+    name: message('power.improvements.growth'),
+    change: everywhere,
+    thingIds: lineIds(everywhere),
+  };
   const leakA = sectionLeaks(power);
   const inSupply = Map.groupBy(supply.edgeOfSpan.keys(), (span) => survey.sectionOfEdge[supply.edgeOfSpan[span]!]!);
   const [worst] = [...inSupply.keys()].filter((section) => section >= 0).sort((a, b) => leakA[b]! - leakA[a]!);
-  if (worst === undefined || inSupply.size < 2) return named;
-  const { letter } = survey.sections[worst]!;
-  const one = cleaned(inSupply.get(worst)!, `Growth cleared on section ${letter} alone, which leaks most`);
-  return one.spans!.length === 0 ? named : [...named, { key: 'growthWorst', change: one, thingIds: lineIds(one) }];
+  if (worst === undefined || inSupply.size < 2) return [all];
+  const { letter: section } = survey.sections[worst]!;
+  const one = cleaned(inSupply.get(worst)!);
+  if (one.spans!.length === 0) return [all];
+  const name = message('power.improvements.growthWorst', { section });
+  return [all, { key: 'growthWorst', name, change: one, thingIds: lineIds(one) }];
 }
 
-/** The same open-circuit peak from half the internal resistance: twice the output into a heavy load. */
+/** The same output with no load from half the internal resistance: twice the output into a heavy load. */
 function biggerEnergiser({ energiser, internalOhm, earth }: Supply): Named[] {
   if (!(internalOhm > 0)) return [];
   const { openCircuitV } = energiser;
   const into500OhmV = (openCircuitV * REFERENCE_LOAD_OHM) / (REFERENCE_LOAD_OHM + internalOhm / 2);
-  const name = `Larger energiser: ${formatVoltage(openCircuitV)} open, ${formatVoltage(into500OhmV)} into 500 ohm`;
-  const change = otherEnergiser({ openCircuitV, into500OhmV }, earth.ohm ?? 0, name);
-  return [{ key: 'energiser', change, thingIds: [energiser.id] }];
+  const name = message('power.improvements.energiser', { openCircuitV, into500OhmV });
+  const change = otherEnergiser({ openCircuitV, into500OhmV }, earth.ohm ?? 0);
+  return [{ key: 'energiser', name, change, thingIds: [energiser.id] }];
 }
 
 /** Twice the earth rods in each field. */
@@ -218,11 +228,11 @@ function moreRods({ project }: Power, { circuit, earth }: Supply): Named[] {
     0,
   );
   const rods = earth.fields.reduce((sum, { field }) => sum + field.rods, 0);
-  const name = `Twice the earth rods: ${2 * rods} in place of ${rods}`;
   return [
     {
       key: 'earth',
-      change: betterEarth(circuit, earth.ohm, 1 / siemens, name),
+      name: message('power.improvements.rods', { rods }),
+      change: betterEarth(circuit, earth.ohm, 1 / siemens),
       thingIds: earth.fields.map(({ field }) => field.id),
     },
   ];

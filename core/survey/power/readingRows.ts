@@ -1,5 +1,6 @@
 import { voltageAt } from '../../electrical/effects/weakestPlace.ts';
 import type { Reading } from '../../model/things.ts';
+import type { Spot } from '../../words/en/survey/spots.ts';
 import { estimateOf } from './estimateOf.ts';
 import { fencePlace } from './fencePlace.ts';
 import { type ReadingPlace, readingPlace } from './readingPlace.ts';
@@ -8,8 +9,8 @@ import { type Estimate, notKnown, type Power } from './types.ts';
 /** A reading beside what is estimated there with the switches as they then stood. */
 export interface ReadingRow {
   readonly reading: Reading;
-  /** Where it was read, in words: "at S4"; "away from the fence" where no live wire is near. */
-  readonly where: string;
+  /** Where it was read; null where no live wire is near. */
+  readonly spot: Spot | null;
   readonly place: ReadingPlace | null;
   /** 0 where the place is then dead, null where it is not known. */
   readonly estimateV: number | null;
@@ -41,12 +42,12 @@ export function estimatesBySwitches(power: Power): (reading: Reading) => Estimat
 
 function readingRow(power: Power, estimate: Estimate, reading: Reading): ReadingRow {
   const place = readingPlace(power, estimate, reading.at);
-  if (!place) return { reading, where: 'away from the live fence', place, estimateV: null, differenceV: null };
+  if (!place) return { reading, spot: null, place, estimateV: null, differenceV: null };
   const supply = power.supplies[place.supply];
   const estimateV = estimateThere(power, estimate, place);
-  const { text } = fencePlace(power.project, power.survey, supply ?? { edgeOfSpan: [] }, place.place, estimateV ?? 0);
+  const { spot } = fencePlace(power.project, power.survey, supply ?? { edgeOfSpan: [] }, place.place, estimateV ?? 0);
   const differenceV = estimateV === null || reading.voltageV === null ? null : reading.voltageV - estimateV;
-  return { reading, where: text, place, estimateV, differenceV };
+  return { reading, spot, place, estimateV, differenceV };
 }
 
 function estimateThere({ supplies }: Power, estimate: Estimate, { supply, place }: ReadingPlace): number | null {

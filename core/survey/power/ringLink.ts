@@ -3,14 +3,13 @@ import type { PlaceVoltage } from '../../electrical/effects/weakestPlace.ts';
 import { type PreparedVoltage, prepareVoltage } from '../../electrical/preparedVoltage.ts';
 import type { Voltages } from '../../electrical/voltageResult.ts';
 import { xyDistanceM } from '../../geometry/vector.ts';
-import { propertyOf } from '../../model/project.ts';
-import { formatLength } from '../../words/numbers/write.ts';
+import { type Message, message } from '../../words/message.ts';
 import { fencePlace } from './fencePlace.ts';
 import type { Power, Supply } from './types.ts';
 
 /** A ring closed by one more stretch of fence from the weakest place. */
 export interface RingLink {
-  readonly name: string;
+  readonly name: Message;
   readonly thingIds: readonly string[];
   readonly prepared: PreparedVoltage;
   readonly voltages: Voltages;
@@ -41,10 +40,9 @@ export function ringLink(power: Power, supply: Supply, { place, volts }: PlaceVo
   if (!prepared.ok || !prepared.asIs.ok) return null;
   const from = fencePlace(project, survey, supply, place, volts);
   const to = fencePlace(project, survey, supply, { on: 'node', node: nearest.node }, asIs.nodeVoltageV[nearest.node]!);
-  const length = formatLength(nearest.lengthM, propertyOf(project).units);
-  const bare = (text: string) => text.replace(/^(at|on) /, '');
+  const { lengthM } = nearest;
   return {
-    name: `A ring closed by ${length} of live fence from ${bare(from.text)} to ${bare(to.text)}`,
+    name: message('power.improvements.ring', { lengthM, from: from.spot, to: to.spot }),
     thingIds: [from.thingId, to.thingId].flatMap((id) => id ?? []),
     prepared,
     voltages: prepared.asIs,

@@ -5,6 +5,7 @@ import type { Voltages } from '../../electrical/voltageResult.ts';
 import type { LonLat } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import type { EarthField, Energiser } from '../../model/things.ts';
+import type { Spot } from '../../words/en/survey/spots.ts';
 import type { Message } from '../../words/message.ts';
 import type { Survey } from '../types.ts';
 
@@ -76,8 +77,7 @@ export const notKnown = -2;
 /** A place on the fence with its estimate. */
 export interface FencePlace {
   readonly volts: number;
-  /** For after a preposition of its own: "at the end of F12", "on F12, 340 m from its start", "at S7". */
-  readonly text: string;
+  readonly spot: Spot;
   readonly at: LonLat;
   /** What stands there: a fence line, a gateway, a switch or the energiser. */
   readonly thingId: string | null;

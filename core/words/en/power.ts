@@ -1,4 +1,8 @@
 import type { Figures, ThingRef } from '../types.ts';
+import { conductors } from './power/conductors.ts';
+import { earth } from './power/earth.ts';
+import { answer, improvements } from './power/estimate.ts';
+import { type BasisValues, basisInWords, sources } from './power/sources.ts';
 
 /** Figures that may be no number at all are said as they are. */
 type Raw = string;
@@ -12,6 +16,19 @@ const most = 4;
 
 /** What is said of the supply: why a voltage is not known, what an estimate leaves out, what a label says. */
 export const power = {
+  answer,
+  conductors,
+  earth,
+  improvements,
+  sources,
+  /** What a figure rests on. */
+  basis: (basis: BasisValues, f: Figures) => basisInWords(basis, f),
+  growth: { clean: 'New and clean', light: 'Light growth', heavy: 'Heavy growth' },
+  stock: {
+    shortHaired: 'Short-haired cattle',
+    longHaired: 'Long-haired cattle, sheep',
+    pressed: 'Any stock under high pressure',
+  },
   /** Why a voltage is not known, or what its estimate leaves out. */
   problems: {
     noLiveFence: 'No live fence is drawn, so there is no voltage to estimate.',
@@ -70,7 +87,7 @@ export const power = {
       `Fault ${index} has ${ohm} ohm; give 0 (a dead short) or more.`,
     sourceNode: ({ node, mostNode }: { node: Raw; mostNode: number }) =>
       `The energiser is at node ${node}; nodes go from 0 to ${mostNode}.`,
-    sourceVolts: ({ volts }: { volts: Raw }) => `The energiser gives ${volts} V on open circuit; give 0 V or more.`,
+    sourceVolts: ({ volts }: { volts: Raw }) => `The energiser gives ${volts} V with no load; give 0 V or more.`,
     shortAcrossSource:
       'A dead short lies straight across an energiser with no internal resistance, so its current would have no limit. Enter the energiser’s own resistance (from its output with no load and its output into 500 ohm), or the fault’s.',
     noLink: ({ link, mostLink }: { link: Raw; mostLink: number }) =>

@@ -80,6 +80,8 @@ export const things = {
   kinds,
   services,
   compass,
+  /** Over the arrow that points north. */
+  northLetter: 'N',
   /** A thing inside of a sentence. */
   called: ({ kind, name }: ThingRef) => (name ? `${kinds[kind]} ${name}` : `this ${kinds[kind]}`),
   /** The same at its head. */

@@ -178,13 +178,14 @@ function crossingLabel(look: Look, figures: CrossingFigures, chosen: boolean): M
 }
 
 function paddockLabel(look: Look, paddock: Paddock, chosen: boolean): MapLabel | null {
-  const widthPx = look.textWidth(paddock.name);
+  const name = paddock.name ?? plainWords().survey.unnamedPaddock;
+  const widthPx = look.textWidth(name);
   // A name belongs in its paddock: none where the paddock is too small for it.
   const roomPx = Math.sqrt(paddock.areaM2) * look.view.pxPerM;
   if (!chosen && roomPx < widthPx * 0.9) return null;
   const area = formatArea(paddock.areaM2, look.input.units);
   const withArea = roomPx > 90;
-  const text = withArea ? `${paddock.name}\n${area}` : paddock.name;
+  const text = withArea ? `${name}\n${area}` : name;
   const height = (labelSizePx + 3) * (withArea ? 2 : 1);
   const width = withArea ? Math.max(widthPx, look.textWidth(area)) : widthPx;
   const anchor = toPx(look.view, middleOf(paddock));

@@ -7,7 +7,7 @@ import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { change as changeThing } from '../../state/change.ts';
 import { closeFile } from '../../state/session.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { CoordinateBlock } from '../coordinates/CoordinateBlock.tsx';
 import { ExportBlock } from '../exchange/ExportBlock.tsx';
 import { GroundBlock } from '../exchange/GroundBlock.tsx';
@@ -21,12 +21,13 @@ import { NumbersField } from './NumbersField.tsx';
 export function CoverPage() {
   const { project, survey, path } = useOpenFile();
   const property = propertyOf(project);
-  const { fileMenu, common } = useWords().window.frame;
+  const f = useFigures();
+  const { fileMenu, common } = f.words.window.frame;
   const change = (label: string, patch: Partial<Omit<Property, 'kind' | 'id'>>) =>
     changeThing(label, 'property', 'property', patch);
   return (
     <>
-      <Answer>{coverSentence(survey, property.units)}</Answer>
+      <Answer>{f.say(coverSentence(survey))}</Answer>
       {property.invented ? <p className="invented">{fileMenu.invented}</p> : null}
       <section className="block" aria-labelledby="cover-out">
         <h2 id="cover-out">{fileMenu.print}</h2>

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import type { Finding } from '../../../core/checks/finding.ts';
 import { divideSentence } from '../../../core/survey/sentences.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { useStanding } from '../../state/useStanding.ts';
-import { useUnits } from '../../state/useUnits.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Findings } from '../parts/Findings.tsx';
 import { CandidateRegister } from './CandidateRegister.tsx';
@@ -14,12 +14,13 @@ import { SectionRegister } from './SectionRegister.tsx';
 import { SwitchRegister } from './SwitchRegister.tsx';
 import { TestSheets } from './TestSheets.tsx';
 
+/** What there is to look at; called by `register` in the catalogue. */
 const registers = [
-  { name: 'sections', label: 'Sections', view: SectionRegister },
-  { name: 'switches', label: 'Switches', view: SwitchRegister },
-  { name: 'places', label: 'Places for a switch', view: CandidateRegister },
-  { name: 'tests', label: 'Test sheets', view: TestSheets },
-  { name: 'limits', label: 'Limits', view: Limits },
+  { name: 'sections', view: SectionRegister },
+  { name: 'switches', view: SwitchRegister },
+  { name: 'places', view: CandidateRegister },
+  { name: 'tests', view: TestSheets },
+  { name: 'limits', view: Limits },
 ] as const;
 
 const none: readonly Finding[] = [];
@@ -27,7 +28,8 @@ const none: readonly Finding[] = [];
 /** Divide: which sections there are, where switches should go, how each section is tested. */
 export function DividePage() {
   const { survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.divide;
   const plan = useApp((state) => state.analysis?.plan ?? null);
   const findings = useApp((state) => state.analysis?.findings ?? none);
   const isCurrent = useStanding('plan') === 'current';
@@ -35,17 +37,17 @@ export function DividePage() {
   const View = registers.find(({ name }) => name === open)!.view;
   return (
     <>
-      <Answer>{divideSentence(survey, isCurrent ? plan : null, units)}</Answer>
+      <Answer>{f.say(divideSentence(survey, isCurrent ? plan : null))}</Answer>
       <Plan />
       <Rings />
       <Findings
         findings={findings.filter(({ workspaces }) => workspaces.includes('divide'))}
-        nothing="The checks find nothing wrong with the sections."
+        nothing={words.nothingWrong}
       />
-      <nav className="register-choice" aria-label="Registers">
-        {registers.map(({ name, label }) => (
+      <nav className="register-choice" aria-label={words.registers}>
+        {registers.map(({ name }) => (
           <button key={name} type="button" aria-pressed={name === open} onClick={() => setOpen(name)}>
-            {label}
+            {words.register[name]}
           </button>
         ))}
       </nav>

@@ -9,9 +9,11 @@ import { DescribedField } from '../parts/KindField.tsx';
 /** What every section must keep to, and what a switch costs where. */
 export function Limits() {
   const { divide } = propertyOf(useOpenFile().project);
-  const said = useWords().kinds.property.divide.fields;
+  const all = useWords();
+  const said = all.kinds.property.divide.fields;
+  const words = all.window.divide;
   const set = (patch: Partial<DivideSettings>) =>
-    change('Change the limits', 'property', 'property', { divide: { ...divide, ...patch } });
+    change(words.limits.step, 'property', 'property', { divide: { ...divide, ...patch } });
   const cost = (key: keyof DivideSettings['costs']) => (
     <DescribedField
       words={said.costs.fields[key]}
@@ -21,7 +23,7 @@ export function Limits() {
     />
   );
   return (
-    <section className="block" aria-label="Limits">
+    <section className="block" aria-label={words.register.limits}>
       <DescribedField
         words={said.maxSectionM}
         field={divideFields.maxSectionM}
@@ -34,8 +36,8 @@ export function Limits() {
         value={divide.maxGateways}
         onCommit={(maxGateways) => set({ maxGateways })}
       />
-      <h3>What a switch costs</h3>
-      <p className="field-hint">Relative figures; common practice, no source. The plan looks for the cheapest set.</p>
+      <h3>{words.limits.cost}</h3>
+      <p className="field-hint">{words.limits.costHint}</p>
       {cost('gateway')}
       {cost('takeOff')}
       {cost('alongRun')}

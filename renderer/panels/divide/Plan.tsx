@@ -1,40 +1,36 @@
-import { counted, listed } from '../../../core/words/text.ts';
 import '../../styles/standing.css';
 import { acceptPlan } from '../../../core/model/edits/acceptPlan.ts';
 import { overLimitInWords } from '../../../core/survey/overLimit.ts';
 import { changeInWords, proofInWords, settledInWords } from '../../../core/survey/sentences.ts';
 import type { DividePlan } from '../../../core/survey/types.ts';
-import { fixed, formatLength } from '../../../core/words/numbers/write.ts';
 import { candidateMapId } from '../../map/mapTypes.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { useStanding } from '../../state/useStanding.ts';
-import { useUnits } from '../../state/useUnits.ts';
 import { analysis } from '../../work/analysis.ts';
 import { NotWorkedOut } from '../parts/WorkedOut.tsx';
-
-/** Names before a list is cut short. */
-const mostNames = 12;
 
 /** What the plan suggests beside what is drawn, how sure it is, and the button that takes it. */
 export function Plan() {
   const plan = useApp((state) => state.analysis?.plan ?? null);
   const standing = useStanding('plan');
+  const words = useWords().window.divide.plan;
   if (!plan && standing === 'current') return null;
   const ids = plan ? [...plan.missing.map(candidateMapId), ...plan.surplus] : [];
   return (
     <section
       className={plan && standing === 'working' ? 'plan stale' : 'plan'}
-      aria-label="The plan"
+      aria-label={words.title}
       aria-busy={standing === 'working'}
       onPointerEnter={() => light(ids)}
       onPointerLeave={() => light([])}
     >
-      <h2>The plan</h2>
-      {standing === 'failed' ? <NotWorkedOut part="plan" what="the plan" /> : null}
+      <h2>{words.title}</h2>
+      {standing === 'failed' ? <NotWorkedOut part="plan" what={words.what} /> : null}
       {standing !== 'failed' && plan ? <Found plan={plan} isCurrent={standing === 'current'} /> : null}
       {standing === 'working' && !plan ? <BeforeTheFirst /> : null}
     </section>
@@ -42,20 +38,22 @@ export function Plan() {
 }
 
 function BeforeTheFirst() {
+  const words = useWords().window.divide.plan;
   const isStopped = useApp((state) => state.analysis?.planStopped === true);
   return isStopped ? (
     <>
-      <p>Stopped before there was a plan.</p>
+      <p>{words.stoppedBefore}</p>
       <GoOn />
     </>
   ) : (
-    <p>Working out the plan…</p>
+    <p>{words.working}</p>
   );
 }
 
 function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurrent: boolean }) {
   const { project } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.divide.plan;
   const isStopped = useApp((state) => state.analysis?.planStopped === true);
   const { missing, surplus } = plan;
   const settled = missing.length === 0 && surplus.length === 0;
@@ -63,51 +61,43 @@ function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurr
   return (
     <>
       {settled ? (
-        <p>{settledInWords(plan)}</p>
+        <p>{f.say(settledInWords(plan))}</p>
       ) : (
         <ul className="plan-steps">
-          {missing.length > 0 ? (
-            <li>Add {counted(missing.length, 'switch', 'switches')}: hollow signs on the map.</li>
-          ) : null}
-          {names.length > 0 ? (
-            <li>Leave out {listed(names, mostNames)}: the plan does without. Pin a switch to keep it.</li>
-          ) : null}
+          {missing.length > 0 ? <li>{words.add({ count: missing.length })}</li> : null}
+          {names.length > 0 ? <li>{words.leaveOut({ names })}</li> : null}
         </ul>
       )}
       <dl className="plan-figures">
         <div>
-          <dt>Sections</dt>
-          <dd>{fixed(plan.sections.length, 0)}</dd>
+          <dt>{words.sections}</dt>
+          <dd>{f.number(plan.sections.length, 0)}</dd>
         </div>
         <div>
-          <dt>Longest</dt>
-          <dd>{formatLength(plan.longestSectionM, units)}</dd>
+          <dt>{words.longest}</dt>
+          <dd>{f.length(plan.longestSectionM)}</dd>
         </div>
         <div>
-          <dt title="In switches at a gateway">Cost, relative</dt>
+          <dt title={words.costHint}>{words.cost}</dt>
           <dd>
-            {fixed(plan.cost, 1)}
-            {plan.optimal ? null : <small>at least {fixed(plan.costBound, 1)}</small>}
+            {f.number(plan.cost, 1)}
+            {plan.optimal ? null : <small>{words.atLeast({ cost: plan.costBound })}</small>}
           </dd>
         </div>
       </dl>
       <p className="field-hint">
-        {isCurrent
-          ? proofInWords(plan, isStopped)
-          : isStopped
-            ? 'This was the plan before the last change; the new one was stopped before there was an answer.'
-            : 'This was the plan before the last change; it is being worked out again…'}
+        {isCurrent ? f.say(proofInWords(plan, isStopped)) : isStopped ? words.stopped : words.again}
       </p>
       {isStopped ? <GoOn /> : null}
       {isCurrent && !plan.complete && !isStopped ? <Search /> : null}
       <OverLimit plan={plan} />
       {plan.changes.length > 0 ? (
         <details>
-          <summary>What a change would mean</summary>
+          <summary>{words.changes}</summary>
           <ul className="plan-steps">
             {plan.changes.map((change) => (
               <li key={change.kind === 'keep' ? change.switchId : change.candidateKey}>
-                {changeInWords(change, units)}
+                {f.say(changeInWords(change))}
               </li>
             ))}
           </ul>
@@ -118,9 +108,9 @@ function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurr
           type="button"
           className="main"
           disabled={!isCurrent}
-          onClick={() => void commit('Use the switches of the plan', acceptPlan({ missing, surplus }, newId))}
+          onClick={() => void commit(words.useStep, acceptPlan({ missing, surplus }, newId))}
         >
-          Use these switches
+          {words.use}
         </button>
       )}
     </>
@@ -129,22 +119,24 @@ function Found({ plan, isCurrent }: { readonly plan: DividePlan; readonly isCurr
 
 /** A better plan is being looked for: how far that is, and the way to stop it. */
 function Search() {
+  const words = useWords().window.divide.plan;
   const fraction = useApp((state) => state.analysis?.planning ?? 0);
   return (
     <p className="working">
-      <progress value={fraction} aria-label="Looking for a better plan" />
+      <progress value={fraction} aria-label={words.looking} />
       <button type="button" onClick={() => analysis.stopPlan()}>
-        Stop
+        {words.stop}
       </button>
     </p>
   );
 }
 
 function GoOn() {
+  const words = useWords().window.divide.plan;
   return (
     <p className="buttons">
       <button type="button" onClick={() => analysis.goOnPlan()}>
-        Go on looking
+        {words.goOn}
       </button>
     </p>
   );
@@ -156,8 +148,10 @@ const mostAtOnce = 3;
 /** What is over a limit whatever switches are set: equal stretches in one line. */
 function OverLimit({ plan }: { readonly plan: DividePlan }) {
   const { project } = useOpenFile();
+  const f = useFigures();
+  const words = f.words.window.divide.plan;
   if (plan.overLimit.length === 0) return null;
-  const lines = overLimitInWords(project, plan.overLimit);
+  const lines = overLimitInWords(project, plan.overLimit, f);
   const list = (some: typeof lines) => (
     <ul className="over-limit">
       {some.map(({ text, lineIds }) => (
@@ -171,7 +165,7 @@ function OverLimit({ plan }: { readonly plan: DividePlan }) {
                 mapView.zoomTo(lineIds[0]!);
               }}
             >
-              Show
+              {words.show}
             </button>
           )}
         </li>
@@ -180,17 +174,15 @@ function OverLimit({ plan }: { readonly plan: DividePlan }) {
   );
   return (
     <div className="worked-out">
-      <p className="field-problem">Over the limits whatever switches are set:</p>
+      <p className="field-problem">{words.overLimit}</p>
       {list(lines.slice(0, mostAtOnce))}
       {lines.length > mostAtOnce ? (
         <details>
-          <summary>And {lines.length - mostAtOnce} more</summary>
+          <summary>{words.more({ count: lines.length - mostAtOnce })}</summary>
           {list(lines.slice(mostAtOnce))}
         </details>
       ) : null}
-      <p className="field-hint">
-        Mark a strainer there, add a place for a switch, allow one where it is ruled out, or raise the limit.
-      </p>
+      <p className="field-hint">{words.overLimitRemedy}</p>
     </div>
   );
 }

@@ -1,67 +1,70 @@
 import { useMemo } from 'react';
 import { sectionFeeds } from '../../../core/survey/sectionFeeds.ts';
 import type { Section } from '../../../core/survey/types.ts';
-import { formatLength } from '../../../core/words/numbers/write.ts';
 import { byName } from '../../../core/words/text.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Register } from '../parts/Register.tsx';
 import { SectionBadge } from '../parts/SectionBadge.tsx';
 
 export function SectionRegister() {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const { divide } = f.words.window;
+  const { sections: words } = divide;
   const feeds = useMemo(() => sectionFeeds(survey), [survey]);
   const fedFrom = ({ letter, fed, holdsEnergiser }: Section): string => {
-    if (!fed) return 'not fed';
-    const ways = (feeds.get(letter) ?? []).map(({ switchId, from }) => {
-      return `${project.switch.get(switchId)?.name ?? switchId}${from === null ? '' : ` from ${from}`}`;
+    if (!fed) return words.notFed;
+    const through = (feeds.get(letter) ?? []).map(({ switchId, from }) => {
+      return { name: project.switch.get(switchId)?.name ?? switchId, from };
     });
-    return [...(holdsEnergiser ? ['the energiser'] : []), ...ways].join(', ');
+    return words.ways({ energiser: holdsEnergiser, through });
   };
   return (
     <Register<Section>
-      caption="Sections: what stays joined when every switch is open"
+      caption={words.caption}
       rows={survey.sections}
       idOf={({ letter }) => sectionMapId(letter)}
-      empty="No live fence yet, so there is nothing to divide."
+      empty={words.empty}
       columns={[
         {
-          title: 'Section',
+          title: divide.section,
           cell: ({ index, letter }) => <SectionBadge index={index} letter={letter} />,
           sortBy: ({ index }) => index,
         },
         {
-          title: 'Fence',
+          title: words.fence,
           figures: true,
           cell: ({ lengthM, overByM }) => (
             <>
-              {formatLength(lengthM, units)}
-              {overByM === null ? null : <strong className="over"> over by {formatLength(overByM, units)}</strong>}
+              {f.length(lengthM)}
+              {overByM === null ? null : <strong className="over"> {words.over({ lengthM: overByM })}</strong>}
             </>
           ),
           sortBy: ({ lengthM }) => lengthM,
         },
         {
-          title: 'Gateways',
+          title: words.gateways,
           figures: true,
           cell: ({ gatewayIds, overByGateways }) => (
             <>
               {gatewayIds.length}
-              {overByGateways === null ? null : <strong className="over"> {overByGateways} too many</strong>}
+              {overByGateways === null ? null : (
+                <strong className="over"> {words.tooMany({ count: overByGateways })}</strong>
+              )}
             </>
           ),
           sortBy: ({ gatewayIds }) => gatewayIds.length,
         },
         {
-          title: 'Switches',
+          title: divide.register.switches,
           cell: ({ switchIds }) => {
             const switches = switchIds.flatMap((id) => project.switch.get(id) ?? []).sort(byName);
-            return switches.map(({ name }) => name).join(', ') || 'none';
+            return switches.map(({ name }) => name).join(', ') || divide.none;
           },
         },
-        { title: 'Fed from', cell: fedFrom, sortBy: fedFrom },
+        { title: words.fedFrom, cell: fedFrom, sortBy: fedFrom },
       ]}
     />
   );

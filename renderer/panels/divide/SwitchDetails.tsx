@@ -1,32 +1,37 @@
 import type { CutOutSwitch } from '../../../core/model/things.ts';
 import { cutsOffSentence, feedSentence } from '../../../core/survey/switchInWords.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { KindField, KindFields } from '../parts/KindField.tsx';
 
 export function SwitchDetails({ cutOut }: { readonly cutOut: CutOutSwitch }) {
   const { project, survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.divide.switches;
   const row = survey.switches.find(({ switch: { id } }) => id === cutOut.id);
-  const { name } = cutOut;
+  const cutsOff = row && cutsOffSentence(row, project);
+  const { step } = words;
   return (
     <>
-      <p className="details-fact">{row?.placeText ?? 'It stands on no live fence.'}</p>
+      <p className="details-fact">{row ? f.say(row.where) : words.notOnFence}</p>
       {row ? (
         <p>
-          {feedSentence(row.feed)} {cutsOffSentence(row, project, units)}
+          {f.say(feedSentence(row.feed))} {cutsOff ? f.say(cutsOff) : null}
         </p>
       ) : null}
-      {row?.wrongSide ? (
-        <p className="field-problem">
-          It stands on the far side of its crossing: the buried cable stays live when it is opened. Move it to the
-          supply side.
-        </p>
-      ) : null}
-      <KindField thing={cutOut} field="name" step={`Rename ${name}`} />
-      <KindField thing={cutOut} field="normally" step={(normally) => `Leave ${normally}: ${name}`} />
-      <KindField thing={cutOut} field="pinned" step={(pinned) => `${pinned ? 'Pin' : 'Unpin'} ${name}`} />
-      <KindField thing={cutOut} field="status" step={(status) => `Mark ${status}: ${name}`} />
+      {row?.wrongSide ? <p className="field-problem">{words.wrongSide}</p> : null}
+      <KindField thing={cutOut} field="name" step={step.rename(cutOut)} />
+      <KindField
+        thing={cutOut}
+        field="normally"
+        step={(normally) => (normally === 'open' ? step.leaveOff(cutOut) : step.leaveOn(cutOut))}
+      />
+      <KindField thing={cutOut} field="pinned" step={(pinned) => (pinned ? step.pin(cutOut) : step.unpin(cutOut))} />
+      <KindField
+        thing={cutOut}
+        field="status"
+        step={(status) => (status === 'built' ? step.built(cutOut) : step.planned(cutOut))}
+      />
       <KindFields thing={cutOut} except={['name', 'normally', 'pinned', 'status']} />
     </>
   );

@@ -1,33 +1,34 @@
 import { feedInWords } from '../../../core/survey/switchInWords.ts';
 import type { SwitchRow } from '../../../core/survey/types.ts';
-import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Register } from '../parts/Register.tsx';
 
 export function SwitchRegister() {
   const { survey } = useOpenFile();
-  const units = useUnits();
+  const f = useFigures();
+  const { divide } = f.words.window;
+  const words = divide.switches;
   return (
     <Register<SwitchRow>
-      caption="Cut-out switches"
+      caption={words.caption}
       rows={survey.switches}
       idOf={(row) => row.switch.id}
-      empty="No switches yet. Take the plan above, or press S on the map."
+      empty={words.empty}
       columns={[
-        { title: 'Switch', cell: (row) => row.switch.name, sortBy: (row) => row.switch.name },
-        { title: 'Place', cell: (row) => row.placeText, sortBy: (row) => row.placeText },
+        { title: divide.switch, cell: (row) => row.switch.name, sortBy: (row) => row.switch.name },
+        { title: divide.place, cell: (row) => f.say(row.where), sortBy: (row) => f.say(row.where) },
         {
-          title: 'Fed',
-          cell: ({ feed }) => `${feedInWords(feed)}${feed.off ? ', off' : ''}`,
-          sortBy: ({ feed }) => feedInWords(feed),
+          title: words.fed,
+          cell: ({ feed }) => (feed.off ? words.off({ fed: feedInWords(feed) }) : f.say(feedInWords(feed))),
+          sortBy: ({ feed }) => f.say(feedInWords(feed)),
         },
         {
-          title: 'Cuts off',
+          title: words.cutsOff,
           figures: true,
           cell: ({ feed, cutsOff }) => {
-            if (feed.from === 'bothSides') return 'nothing alone';
-            return feed.from === 'oneSide' ? formatLength(cutsOff.lengthM, units) : 'nothing';
+            if (feed.from === 'bothSides') return words.nothingAlone;
+            return feed.from === 'oneSide' ? f.length(cutsOff.lengthM) : words.nothing;
           },
           sortBy: (row) => row.cutsOff.lengthM,
         },

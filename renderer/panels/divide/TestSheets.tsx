@@ -4,7 +4,6 @@ import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { openForSheet, sheetYardsticks } from '../../../core/survey/power/sheetYardsticks.ts';
 import { testSheetOf } from '../../../core/survey/testSheets.ts';
 import type { Message } from '../../../core/words/message.ts';
-import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { choose } from '../../state/choose.ts';
@@ -15,20 +14,23 @@ import { Caution } from '../parts/Caution.tsx';
 export function TestSheets() {
   const { project, survey } = useOpenFile();
   const f = useFigures();
+  const { divide } = f.words.window;
+  const words = divide.tests;
   const [open, setOpen] = useState(0);
   const { sections } = survey;
   const section = sections[Math.min(open, sections.length - 1)];
   const sheet = useMemo(() => section && testSheetOf(project, survey, section), [project, survey, section]);
-  if (!section || !sheet) return <p className="register-empty">No sections yet, so there is nothing to test.</p>;
+  if (!section || !sheet) return <p className="register-empty">{words.empty}</p>;
   const power = powerOf(project, survey);
   const yardsticks = sheetYardsticks(power, sheet);
   const switches = switchesOff(project, openForSheet(power, sheet));
-  const saidOr = (usual: Message | null) => (usual === null ? 'not known' : f.say(usual));
-  const names = (ids: readonly string[]) => ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || 'none';
+  const saidOr = (usual: Message | null) => (usual === null ? f.words.things.notKnown : f.say(usual));
+  const names = (ids: readonly string[]) =>
+    ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || divide.none;
   return (
-    <section className="block" aria-label="Test sheets">
+    <section className="block" aria-label={divide.register.tests}>
       <div className="field">
-        <label htmlFor="test-section">Section</label>
+        <label htmlFor="test-section">{divide.section}</label>
         <select
           id="test-section"
           value={section.index}
@@ -45,48 +47,45 @@ export function TestSheets() {
           ))}
         </select>
       </div>
-      <Caution>
-        Turn the energiser off and prove the fence dead before you touch a wire or a switch. Keep people and stock away
-        while testing.
-      </Caution>
+      <Caution>{words.caution}</Caution>
       <dl className="plan-figures">
         <div>
-          <dt>Open</dt>
+          <dt>{words.off}</dt>
           <dd>{names(sheet.open)}</dd>
         </div>
         <div>
-          <dt>Closed</dt>
+          <dt>{words.on}</dt>
           <dd>{names(sheet.closed)}</dd>
         </div>
       </dl>
       <ol className="test-steps">
         {sheet.steps.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={f.say(step)}>{f.say(step)}</li>
         ))}
       </ol>
       {sheet.readAt.length > 0 ? (
         <>
-          <h3>What it should read</h3>
+          <h3>{words.should}</h3>
           <table className="points">
             <thead>
               <tr>
-                <th scope="col">Place</th>
-                <th scope="col">Usual there, {f.say(switches)}</th>
+                <th scope="col">{divide.place}</th>
+                <th scope="col">{words.usual({ switches })}</th>
                 <th scope="col" className="amount">
-                  Low under
+                  {words.lowUnder}
                 </th>
                 <th scope="col" className="amount">
-                  Good from
+                  {words.goodFrom}
                 </th>
               </tr>
             </thead>
             <tbody>
               {sheet.readAt.map(({ text }, i) => (
-                <tr key={text}>
-                  <th scope="row">{text}</th>
+                <tr key={f.say(text)}>
+                  <th scope="row">{f.say(text)}</th>
                   <td>{saidOr(usualFigure(yardsticks[i]!))}</td>
-                  <td className="amount">{formatVoltage(yardsticks[i]!.lowBelowV)}</td>
-                  <td className="amount">{formatVoltage(yardsticks[i]!.goodFromV)}</td>
+                  <td className="amount">{f.volts(yardsticks[i]!.lowBelowV)}</td>
+                  <td className="amount">{f.volts(yardsticks[i]!.goodFromV)}</td>
                 </tr>
               ))}
             </tbody>

@@ -1,9 +1,5 @@
-import {
-  buildingWireCaution,
-  cableRatingCaution,
-  isBuildingWire,
-  oneConduitRule,
-} from '../../../core/electrical/conductors/fenceCable.ts';
+import { isBuildingWire } from '../../../core/electrical/conductors/fenceCable.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { SelectField } from '../parts/fields.tsx';
 import { useConductorChoices } from './useConductorChoices.ts';
@@ -22,17 +18,18 @@ export function CableField({
 }) {
   const choices = useConductorChoices('cable', cableId);
   const building = isBuildingWire(cableId);
+  const words = useWords().power.conductors;
   return (
     <>
       <SelectField label={label} value={cableId} choices={choices} onCommit={onCommit} />
       {building ? (
         <p className="field-problem" role="alert">
-          {buildingWireCaution}
+          {words.buildingWireCaution}
         </p>
       ) : null}
       {building && !inGround ? null : (
         <Caution>
-          {building ? null : cableRatingCaution} {inGround ? oneConduitRule : null}
+          {building ? null : words.ratingCaution} {inGround ? words.oneConduit : null}
         </Caution>
       )}
     </>

@@ -45,7 +45,7 @@ export function DrawPage() {
   const crossings = [...survey.crossings.values()];
   return (
     <>
-      <Answer>{drawSentence(survey, f.units)}</Answer>
+      <Answer>{f.say(drawSentence(survey))}</Answer>
       {project.fenceLine.size === 0 ? <FirstSteps /> : null}
       <div className="figures">
         <Figure label={words.figures.fence} value={f.length(totals.fenceM)} pieces={[...project.fenceLine.keys()]} />

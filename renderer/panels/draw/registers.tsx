@@ -127,6 +127,7 @@ export function PaddockRegister() {
   const { survey } = useOpenFile();
   const f = useFigures();
   const { heads, ...words } = f.words.window.draw.lists;
+  const nameOf = ({ name }: Paddock) => name ?? f.words.survey.unnamedPaddock;
   return (
     <Register<Paddock>
       caption={words.paddocks}
@@ -134,7 +135,7 @@ export function PaddockRegister() {
       idOf={paddockMapId}
       empty={words.noPaddocks}
       columns={[
-        { title: heads.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
+        { title: heads.name, cell: nameOf, sortBy: nameOf },
         {
           title: heads.area,
           figures: true,

@@ -3,12 +3,9 @@ import {
   conductorById,
   conductorLibrary,
 } from '../../../core/electrical/conductors/conductorLibrary.ts';
-import type { UserConductor } from '../../../core/model/things.ts';
-import type { Texts } from '../../../core/words/message.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
-import { capital } from '../../../core/words/text.ts';
+import type { Figures } from '../../../core/words/types.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import type { Choice } from '../parts/fields.tsx';
 
 /**
@@ -17,21 +14,19 @@ import type { Choice } from '../parts/fields.tsx';
  */
 export function useConductorChoices(use: 'wire' | 'cable', present?: string): readonly Choice<string>[] {
   const { project } = useOpenFile();
-  const words = useWords().window.draw.fenceTypes;
+  const f = useFigures();
   const own = [...project.conductor.values()];
-  const choices = [...conductorLibrary.filter(({ kind }) => kind === use), ...own].map((each) => choiceOf(each, words));
+  const entered = own.flatMap(({ id }) => conductorById(id, own) ?? []);
+  const offered = [...conductorLibrary.filter(({ kind }) => kind === use), ...entered];
+  const choices = offered.map((each) => choiceOf(each, f));
   if (present === undefined || choices.some(({ value }) => value === present)) return choices;
   const found = conductorById(present, own);
-  return [found ? choiceOf(found, words) : { value: present, label: words.notInFile({ id: present }) }, ...choices];
+  const { notInFile } = f.words.window.draw.fenceTypes;
+  return [found ? choiceOf(found, f) : { value: present, label: notInFile({ id: present }) }, ...choices];
 }
 
-function choiceOf(
-  { id, name, ohmPerKm, kind }: Omit<Conductor, 'basis'> | UserConductor,
-  words: Texts['window']['draw']['fenceTypes'],
-): Choice<string> {
-  const ohm = fixed(ohmPerKm, ohmPerKm < 10 ? 1 : 0);
-  if (kind !== 'cable') return { value: id, label: words.wire({ name, ohmPerKm: ohm }) };
-  const [what, core, rating] = name.split(', ');
-  const parts = { core: capital(core!), what: what!.toLowerCase(), rating: rating! };
-  return { value: id, label: words.cable({ ...parts, ohmPerKm: ohm }) };
+function choiceOf({ id, name, ohmPerKm, kind, core }: Conductor, f: Figures): Choice<string> {
+  const words = f.words.power.conductors;
+  if (kind !== 'cable' || !core) return { value: id, label: words.withOhm({ name: f.say(name), ohmPerKm }) };
+  return { value: id, label: words.cableWithOhm({ metal: core.material, diameterMm: core.diameterMm, ohmPerKm }) };
 }

@@ -8,6 +8,7 @@ import { useApp, useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, TextField } from '../parts/fields.tsx';
 import { OpenSwitches } from './OpenSwitches.tsx';
@@ -19,6 +20,7 @@ export function AddReading() {
   const { project, survey } = useOpenFile();
   const { power } = usePower();
   const chosen = useApp((state) => state.chosen);
+  const words = useWords().window.power.readings;
   const groups = readingPlaces(project, survey);
   const places = groups.flatMap((group) => group.places);
   const [picked, setPicked] = useState<string | null>(null);
@@ -31,10 +33,9 @@ export function AddReading() {
     places.find(({ id }) => id === (picked ?? chosen.findLast((each) => places.some((at) => at.id === each)))) ??
     places[0];
   const openSwitchIds = open ?? [...power.normallyOpen];
-  if (!place)
-    return <p className="register-empty">A reading needs a place: an energiser, a switch, a gateway or a post.</p>;
+  if (!place) return <p className="register-empty">{words.needsPlace}</p>;
   const write = () => {
-    if (kilovolts === null) return say('Type what the tester read, in kV.', 'refused');
+    if (kilovolts === null) return say(words.needsFigure, 'refused');
     const reading: Omit<Reading, 'id'> = {
       kind: 'reading',
       at: place.at,
@@ -45,22 +46,20 @@ export function AddReading() {
       place: place.name,
       note,
     };
-    void commit(`Write down a reading at ${place.name}`, addThing(reading, newId)).then((done) => {
+    void commit(words.writeStep({ place: place.name }), addThing(reading, newId)).then((done) => {
       if (!done) return;
       setKilovolts(null);
       setNote('');
     });
   };
   return (
-    <section className="block" aria-label="A new reading">
-      <Caution>
-        A live fence is read with a tester made for it, by its earth lead. Nothing is taken apart while it is on.
-      </Caution>
+    <section className="block" aria-label={words.new}>
+      <Caution>{words.caution}</Caution>
       <div className="field">
-        <label htmlFor="reading-place">Place</label>
+        <label htmlFor="reading-place">{words.place}</label>
         <select id="reading-place" value={place.id} onChange={(event) => setPicked(event.target.value)}>
-          {groups.map(({ title, places: inGroup }) => (
-            <optgroup key={title} label={title}>
+          {groups.map(({ of, places: inGroup }) => (
+            <optgroup key={of} label={words.places[of]}>
               {inGroup.map(({ id, name }) => (
                 <option key={id} value={id}>
                   {name}
@@ -69,11 +68,11 @@ export function AddReading() {
             </optgroup>
           ))}
         </select>
-        <p className="field-hint">Choose it here, or on the map before you come here.</p>
+        <p className="field-hint">{words.placeHint}</p>
       </div>
       <div className="field-pair">
         <div className="field">
-          <label htmlFor="reading-date">Day</label>
+          <label htmlFor="reading-date">{words.day}</label>
           <input
             id="reading-date"
             type="date"
@@ -85,7 +84,7 @@ export function AddReading() {
           />
         </div>
         <NumberField
-          label="Reading"
+          label={words.reading}
           unit="kV"
           {...boundsOf(described.fields.voltageV, 1000)}
           optional
@@ -94,10 +93,10 @@ export function AddReading() {
         />
       </div>
       <OpenSwitches open={openSwitchIds} onChange={setOpen} />
-      <TextField label="Note" value={note} onCommit={setNote} />
+      <TextField label={words.note} value={note} onCommit={setNote} />
       <p className="buttons">
         <button type="button" className="main" onClick={write}>
-          Write the reading down
+          {words.write}
         </button>
       </p>
     </section>

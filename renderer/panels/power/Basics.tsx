@@ -7,16 +7,14 @@ import { powerFields } from '../../../core/kinds/property.ts';
 import { addThing } from '../../../core/model/edits/addThing.ts';
 import { propertyOf } from '../../../core/model/project.ts';
 import type { Growth, PowerSettings, UserConductor } from '../../../core/model/things.ts';
-import { fixed, formatVoltage } from '../../../core/words/numbers/write.ts';
-import { capital, counted } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { choose } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { NumberField, SelectField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
-import { basisInWords } from './basisInWords.ts';
 
 /** What the estimate rests on: the stock, the growth, the wire. */
 export function Basics() {
@@ -38,16 +36,18 @@ function usePowerSettings() {
 
 function Stock() {
   const { power, set } = usePowerSettings();
-  const setLeast = (stockMinimumV: number) => set('Change the least voltage', { stockMinimumV });
+  const f = useFigures();
+  const words = f.words.window.power.basics.stock;
+  const setLeast = (stockMinimumV: number) => set(words.step, { stockMinimumV });
   return (
-    <section className="block" aria-label="Stock">
+    <section className="block" aria-label={words.title}>
       <NumberField
-        label="Least peak that holds the stock"
+        label={words.least}
         unit="V"
         decimals={0}
         {...boundsOf(powerFields.stockMinimumV)}
         value={power.stockMinimumV}
-        hint="Common practice, no source; the stock have the last word."
+        hint={words.hint}
         onCommit={(volts) => {
           if (volts !== null) setLeast(volts);
         }}
@@ -55,16 +55,16 @@ function Stock() {
       <ul className="stock-choices">
         {stockMinimums.map(({ stock, fromV, toV }) => (
           <li key={stock}>
-            <span>{stock}</span>
+            <span>{f.words.power.stock[stock]}</span>
             {[...new Set([fromV, toV])].map((volts) => (
               <button
                 key={volts}
                 type="button"
-                aria-label={`${formatVoltage(volts)}: ${stock}`}
+                aria-label={words.choice({ volts, stock: f.words.power.stock[stock] })}
                 aria-pressed={power.stockMinimumV === volts}
                 onClick={() => setLeast(volts)}
               >
-                {formatVoltage(volts)}
+                {f.volts(volts)}
               </button>
             ))}
           </li>
@@ -80,47 +80,40 @@ function GrowthOfAll() {
   const { project } = useOpenFile();
   const { power, set } = usePowerSettings();
   const { growth } = power;
+  const all = useWords();
+  const words = all.window.power.basics.growth;
   const chosen = leakageClasses.find((each) => each.growth === growth);
   const own = typeof growth === 'object' ? growth.leakageOhmKm : null;
   const exceptions = [...project.fenceLine.values()].filter((line) => line.live && line.growth !== null);
   return (
-    <section className="block" aria-label="Growth">
+    <section className="block" aria-label={words.title}>
       <SelectField<GrowthChoice>
-        label="Growth against the wires, on the whole property"
+        label={words.onAll}
         value={own === null ? (growth as GrowthChoice) : 'own'}
         choices={[
-          ...leakageClasses.map(({ growth: value, name }) => ({ value, label: name })),
-          { value: 'own', label: 'Own figure' },
+          ...leakageClasses.map(({ growth: value }) => ({ value, label: all.power.growth[value] })),
+          { value: 'own', label: words.own },
         ]}
-        hint={
-          chosen
-            ? `Each km of each live wire leaks through ${fixed(chosen.ohmKmPerWire / 1000, 0)} kilohm. ${capital(basisInWords(chosen.basis))}. Readings, fitted, go before it.`
-            : undefined
-        }
+        hint={chosen ? words.hint({ kilohm: chosen.ohmKmPerWire / 1000, basis: chosen.basis }) : undefined}
         onCommit={(value) =>
-          set('Change the growth', {
+          set(words.step, {
             growth: value === 'own' ? { leakageOhmKm: chosen?.ohmKmPerWire ?? 50_000 } : value,
           })
         }
       />
       {own === null ? null : (
         <NumberField
-          label="Leakage of one km of one live wire"
+          label={words.leakage}
           unit="kilohm"
           {...boundsOf(leakage.leakageOhmKm, 1000)}
           value={own / 1000}
           onCommit={(kilohm) => {
-            if (kilohm !== null) set('Change the leakage', { growth: { leakageOhmKm: kilohm * 1000 } });
+            if (kilohm !== null) set(words.leakageStep, { growth: { leakageOhmKm: kilohm * 1000 } });
           }}
         />
       )}
       <p className="field-hint">
-        {exceptions.length === 0
-          ? 'A fence can have growth of its own: choose it on the map.'
-          : `${counted(exceptions.length, 'fence has', 'fences have')} growth of its own: ${exceptions
-              .slice(0, 8)
-              .map(({ name }) => name)
-              .join(', ')}${exceptions.length > 8 ? ', ...' : ''}.`}
+        {exceptions.length === 0 ? words.noExceptions : words.exceptions({ names: exceptions.map(({ name }) => name) })}
       </p>
     </section>
   );
@@ -128,54 +121,56 @@ function GrowthOfAll() {
 
 function Conductors() {
   const { project } = useOpenFile();
+  const f = useFigures();
+  const words = f.words.window.power.basics.conductors;
   const add = () => {
     const id = newId('conductor');
-    const conductor = { kind: 'conductor', name: 'Own conductor', ohmPerKm: 35, note: '' } as const;
+    const conductor = { kind: 'conductor', name: words.newName, ohmPerKm: 35, note: '' } as const;
     void commit(
-      'Enter a conductor',
+      words.add,
       addThing(conductor, () => id),
       { choose: [id] },
     );
   };
   return (
-    <section className="block" aria-label="Wire and cable">
-      <h2>Wire and cable</h2>
+    <section className="block" aria-label={words.title}>
+      <h2>{words.title}</h2>
       <Register<UserConductor>
-        caption="Your own entries: used by their figure"
+        caption={words.own}
         rows={[...project.conductor.values()]}
         idOf={({ id }) => id}
-        empty="None. Poly-wire, tape and rope differ from make to make: enter the figure on the reel."
+        empty={words.empty}
         columns={[
-          { title: 'Name', cell: ({ name }) => name, sortBy: ({ name }) => name },
+          { title: words.name, cell: ({ name }) => name, sortBy: ({ name }) => name },
           {
-            title: 'Ohm per km',
+            title: words.ohmPerKm,
             figures: true,
-            cell: ({ ohmPerKm }) => ohmFigure(ohmPerKm),
+            cell: words.figure,
             sortBy: ({ ohmPerKm }) => ohmPerKm,
           },
         ]}
       />
       <p className="buttons">
         <button type="button" onClick={add}>
-          Enter a conductor
+          {words.add}
         </button>
         <button type="button" className="plain" onClick={() => choose([])}>
-          Choose nothing
+          {words.clear}
         </button>
       </p>
       <details className="legs">
-        <summary>The library: {conductorLibrary.length} conductors, where each figure is from</summary>
+        <summary>{words.library({ count: conductorLibrary.length })}</summary>
         <div className="register">
           <table>
-            <caption>At 20 °C. n live wires side by side, joined at both ends, have an n-th of it.</caption>
+            <caption>{words.caption}</caption>
             <thead>
               <tr>
-                <th scope="col">Conductor</th>
+                <th scope="col">{words.conductor}</th>
                 <th scope="col" className="amount">
-                  Ohm per km
+                  {words.ohmPerKm}
                 </th>
                 <th scope="col" className="amount">
-                  Trade tables
+                  {words.trade}
                 </th>
               </tr>
             </thead>
@@ -183,25 +178,18 @@ function Conductors() {
               {conductorLibrary.map(({ id, name, ohmPerKm, basis, trade }) => (
                 <tr key={id}>
                   <th scope="row" className="improvement-name">
-                    {name}
-                    <span className="field-hint"> {basisInWords(basis)}</span>
+                    {f.say(name)}
+                    <span className="field-hint"> {f.words.power.basis(basis)}</span>
                   </th>
-                  <td className="amount">{ohmFigure(ohmPerKm)}</td>
-                  <td className="amount">{trade ? `about ${ohmFigure(trade.ohmPerKm)}` : ''}</td>
+                  <td className="amount">{words.figure({ ohmPerKm })}</td>
+                  <td className="amount">{trade ? words.about(trade) : ''}</td>
                 </tr>
               ))}
             </tbody>
           </table>
         </div>
-        <p className="field-hint">
-          Trade tables: common practice, no source; shown beside, not used. So are the cores that lead-out cable is sold
-          with, and its rating of 10 kV or more.
-        </p>
+        <p className="field-hint">{words.tradeHint}</p>
       </details>
     </section>
   );
-}
-
-function ohmFigure(ohmPerKm: number): string {
-  return fixed(ohmPerKm, ohmPerKm < 10 ? 1 : 0);
 }

@@ -6,7 +6,7 @@ import {
   earthTestSteps,
   earthTestVerdict,
 } from '../../../core/electrical/earth/earthTest.ts';
-import { multipleRodBasis } from '../../../core/electrical/earth/multipleRodFactor.ts';
+import { MOST_TABULATED_RODS, multipleRodBasis } from '../../../core/electrical/earth/multipleRodFactor.ts';
 import {
   BULLETIN_CLEARANCE_M,
   METRES_PER_JOULE,
@@ -22,24 +22,26 @@ import { propertyOf } from '../../../core/model/project.ts';
 import type { EarthField } from '../../../core/model/things.ts';
 import { earthFigures, earthTargetOhm, rodsNeeded, ruleOfThumb } from '../../../core/survey/power/earthFigures.ts';
 import type { Supply } from '../../../core/survey/power/types.ts';
-import { dateText, today } from '../../../core/words/dates.ts';
-import { fixed, formatAtLeast, formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
-import { counted } from '../../../core/words/text.ts';
+import { today } from '../../../core/words/dates.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { EarthFieldDetails } from '../draw/SupplyDetails.tsx';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField } from '../parts/fields.tsx';
-import { basisInWords } from './basisInWords.ts';
 import { usePower } from './usePower.ts';
+
+/** The least distance to another earth electrode, IEC 60335-2-76, Annex BB. */
+const leastToElectrodeM = 10;
 
 /** The earth stakes: what they come to, how many are needed, and the test that decides. */
 export function Earth() {
   const { power } = usePower();
   const { project } = useOpenFile();
+  const words = useWords().window.power.earth;
   const without = [...project.energiser.values()].filter(
     ({ id }) => ![...project.earthField.values()].some(({ energiserId }) => energiserId === id),
   );
@@ -51,12 +53,12 @@ export function Earth() {
       ))}
       {without.map((energiser) => (
         <p key={energiser.id} className="register-empty">
-          No earth stakes are drawn for {energiser.name}.{' '}
+          {words.none(energiser)}{' '}
           <button
             type="button"
-            onClick={() => void commit('Add earth stakes', placeEarthField({ energiserId: energiser.id }, newId))}
+            onClick={() => void commit(words.addStep, placeEarthField({ energiserId: energiser.id }, newId))}
           >
-            Add them
+            {words.add}
           </button>
         </p>
       ))}
@@ -67,29 +69,30 @@ export function Earth() {
 
 function Soil() {
   const { power } = propertyOf(useOpenFile().project);
-  const set = (soilOhmM: number) =>
-    change('Change the soil', 'property', 'property', { power: { ...power, soilOhmM } });
+  const all = useWords();
+  const words = all.window.power.earth.soil;
+  const set = (soilOhmM: number) => change(words.step, 'property', 'property', { power: { ...power, soilOhmM } });
   const match = soilClasses.find(({ meanOhmM }) => meanOhmM === power.soilOhmM);
   return (
-    <section className="block" aria-label="Soil">
+    <section className="block" aria-label={words.title}>
       <SelectField
-        label="Soil at the stakes"
-        value={match?.name ?? 'own'}
+        label={words.label}
+        value={match?.soil ?? 'own'}
         choices={[
-          ...soilClasses.map(({ name, meanOhmM, lowestOhmM, highestOhmM }) => ({
-            value: name,
-            label: `${name}: ${fixed(meanOhmM, 0)} (${fixed(lowestOhmM, 0)} to ${fixed(highestOhmM, 0)}) ohm m`,
+          ...soilClasses.map((each) => ({
+            value: each.soil,
+            label: words.choice({ ...each, soil: all.power.earth.soils[each.soil] }),
           })),
-          { value: 'own', label: 'Own figure' },
+          { value: 'own' as const, label: words.own },
         ]}
-        hint={`Means, with lowest and highest: ${basisInWords(soilClassBasis)}. Dampness alone moves a soil through most of its range.`}
-        onCommit={(name) => {
-          const soil = soilClasses.find((each) => each.name === name);
+        hint={words.hint({ basis: soilClassBasis })}
+        onCommit={(value) => {
+          const soil = soilClasses.find((each) => each.soil === value);
           if (soil) set(soil.meanOhmM);
         }}
       />
       <NumberField
-        label="Soil resistivity"
+        label={words.resistivity}
         unit="ohm m"
         decimals={1}
         {...boundsOf(powerFields.soilOhmM)}
@@ -103,36 +106,34 @@ function Soil() {
 }
 
 function SupplyEarthSection({ supply, index }: { readonly supply: Supply; readonly index: number }) {
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.power.earth;
   const { estimate } = usePower();
   const { energiser } = supply;
   const earthV = estimate.supplies[index]!.earthV;
   return (
-    <section className="block" aria-label={`Earth of ${energiser.name}`}>
-      {earthFigures(supply, units).map(({ field, ohm, singleRodOhm, remarks }) => (
+    <section className="block" aria-label={words.of(energiser)}>
+      {earthFigures(supply).map(({ field, ohm, singleRodOhm, remarks }) => (
         <div key={field.id} className="block">
           <EarthFieldDetails field={field} />
           <dl className="plan-figures">
             <div>
-              <dt>Together</dt>
-              <dd>{fixed(ohm, 1)} ohm</dd>
+              <dt>{words.together}</dt>
+              <dd>{words.ohm({ ohm })}</dd>
             </div>
             <div>
-              <dt>One rod</dt>
-              <dd>{fixed(singleRodOhm, 1)} ohm</dd>
+              <dt>{words.oneRod}</dt>
+              <dd>{words.ohm({ ohm: singleRodOhm })}</dd>
             </div>
             <div>
-              <dt>Its own peak now</dt>
-              <dd>{earthV === null ? 'not known' : formatVoltage(earthV)}</dd>
+              <dt>{words.ownVolts}</dt>
+              <dd>{earthV === null ? f.words.things.notKnown : f.volts(earthV)}</dd>
             </div>
           </dl>
-          <p className="field-hint">
-            Estimates. One rod by H. B. Dwight, AIEE Transactions 55 (1936); together by{' '}
-            {basisInWords(multipleRodBasis)}.
-          </p>
+          <p className="field-hint">{words.formulas({ basis: multipleRodBasis })}</p>
           {remarks.map((remark) => (
-            <p key={remark} className="field-hint">
-              {remark}
+            <p key={remark.code} className="field-hint">
+              {f.say(remark)}
             </p>
           ))}
           <RodsForTarget supply={supply} field={field} />
@@ -144,104 +145,109 @@ function SupplyEarthSection({ supply, index }: { readonly supply: Supply; readon
 
 function RodsForTarget({ supply, field }: { readonly supply: Supply; readonly field: EarthField }) {
   const { power } = usePower();
-  const units = useUnits();
-  const perJoule = formatAtLeast(METRES_PER_JOULE, units);
+  const { target, ruleOfThumb: thumbWords } = useWords().window.power.earth;
   const { energiser, internalOhm } = supply;
   const usual = earthTargetOhm(energiser, internalOhm);
   const [own, setOwn] = useState<number | null>(null);
   const targetOhm = own ?? usual;
   const needed = targetOhm > 0 ? rodsNeeded(power, field, targetOhm) : null;
   const thumb = ruleOfThumb(energiser, field);
-  const set = (rods: number) => change('Change the earth stakes', 'earthField', field.id, { rods });
+  const set = (rods: number) => change(target.step, 'earthField', field.id, { rods });
   return (
     <>
       <NumberField
-        label="Bring it down to"
+        label={target.label}
         unit="ohm"
         min={0.1}
         max={10_000}
         value={targetOhm}
-        hint={
-          own === null
-            ? `At ${fixed(usual, 1)} ohm an earth test with the fence shorted would read about ${EARTH_TEST_GOOD_V} V.`
-            : undefined
-        }
+        hint={own === null ? target.hint({ ohm: usual, goodV: EARTH_TEST_GOOD_V }) : undefined}
         onCommit={setOwn}
       />
       {needed ? (
         <p>
-          {counted(needed.rods, 'rod')} like these would come to about {fixed(needed.ohm, 1)} ohm.{' '}
+          {target.needed(needed)}{' '}
           {needed.rods > field.rods ? (
             <button type="button" onClick={() => set(needed.rods)}>
-              Plan {needed.rods} rods
+              {target.plan(needed)}
             </button>
           ) : null}
         </p>
       ) : (
-        <p>Not even 24 rods like these come down to that. Longer rods, damper ground or a second field are needed.</p>
+        <p>{target.notEnough({ mostRods: MOST_TABULATED_RODS })}</p>
       )}
       <p>
-        <strong>Rule of thumb: </strong>
+        <strong>{thumbWords.label} </strong>
         {thumb
-          ? `${formatLength(thumb.rodInGroundM, units)} of rod in the ground, ${counted(thumb.rods, 'rod')} of ${formatLength(field.rodLengthM, units)} (${perJoule} for each joule of output).`
-          : `enter the output energy on the label, and it is ${perJoule} of rod for each joule.`}
+          ? thumbWords.rods({
+              inGroundM: thumb.rodInGroundM,
+              rods: thumb.rods,
+              rodLengthM: field.rodLengthM,
+              perJouleM: METRES_PER_JOULE,
+            })
+          : thumbWords.enterOutput({ perJouleM: METRES_PER_JOULE })}
       </p>
       <p className="field-hint">
-        {basisInWords(ruleOfThumbBasis)}; it also asks for {formatLength(BULLETIN_CLEARANCE_M, units)} from other
-        earths, water pipes and utilities. The standard's least distance to another earth electrode is{' '}
-        {formatAtLeast(10, units)} (IEC 60335-2-76, Annex BB).
+        {thumbWords.clearance({
+          basis: ruleOfThumbBasis,
+          clearanceM: BULLETIN_CLEARANCE_M,
+          electrodeM: leastToElectrodeM,
+        })}
       </p>
     </>
   );
 }
 
-const verdicts: Record<ReturnType<typeof earthTestVerdict>, string> = {
-  good: `Good: ${EARTH_TEST_GOOD_V} V and under.`,
-  borderline: 'Borderline: test again when the ground is at its driest.',
-  'more rods': `Add rods and test again: over ${EARTH_TEST_MORE_RODS_OVER_V} V.`,
-};
+function verdictOf(volts: number, { verdict }: Texts['window']['power']['earth']['test']): string {
+  switch (earthTestVerdict(volts)) {
+    case 'good':
+      return verdict.good({ goodV: EARTH_TEST_GOOD_V });
+    case 'borderline':
+      return verdict.borderline;
+    case 'moreRods':
+      return verdict.moreRods({ overV: EARTH_TEST_MORE_RODS_OVER_V });
+  }
+}
 
 function EarthTest() {
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.power.earth.test;
   const { project } = useOpenFile();
   const fields = [...project.earthField.values()];
   const [fieldId, setFieldId] = useState(fields[0]?.id ?? '');
   const [volts, setVolts] = useState<number | null>(null);
   const field = project.earthField.get(fieldId) ?? fields[0];
-  const verdict = volts === null ? null : verdicts[earthTestVerdict(volts)];
+  const verdict = volts === null ? null : verdictOf(volts, words);
   const kept = [...project.earthTest.values()]
     .filter(({ earthFieldId }) => earthFieldId === field?.id)
     .sort((x, y) => y.date.localeCompare(x.date));
   const write = () => {
     if (!field || volts === null) return;
-    const words = { by: '', meter: '', weather: '', load: '', note: '' };
+    const notSaid = { by: '', meter: '', weather: '', load: '', note: '' };
     const test = {
       kind: 'earthTest',
       earthFieldId: field.id,
       date: today(),
       earthV: volts,
       fenceV: null,
-      ...words,
+      ...notSaid,
     } as const;
-    void commit('Write down an earth test', addThing(test, newId)).then((done) => {
+    void commit(words.writeStep, addThing(test, newId)).then((done) => {
       if (done) setVolts(null);
     });
   };
   return (
-    <section className="block" aria-label="Earth test">
-      <h2>The earth test</h2>
-      <Caution>
-        The fence is live while you read. Keep people and stock away. Put shorts on, and take them off, only with the
-        energiser off and the fence proven dead. Locate buried services before you drive rods or pins.
-      </Caution>
+    <section className="block" aria-label={words.label}>
+      <h2>{words.title}</h2>
+      <Caution>{words.caution}</Caution>
       <ol className="test-steps">
-        {earthTestSteps(units).map((step) => (
-          <li key={step}>{step}</li>
+        {earthTestSteps().map((step) => (
+          <li key={step.code}>{f.say(step)}</li>
         ))}
       </ol>
       {fields.length > 1 ? (
         <SelectField
-          label="Earth stakes of"
+          label={words.field}
           value={field?.id ?? ''}
           choices={fields.map(({ id, energiserId }) => ({
             value: id,
@@ -251,7 +257,7 @@ function EarthTest() {
         />
       ) : null}
       <NumberField
-        label="Read at the last rod"
+        label={words.reading}
         unit="V"
         decimals={0}
         {...boundsOf(earthTest.fields.earthV)}
@@ -264,7 +270,7 @@ function EarthTest() {
           <strong>{verdict}</strong>{' '}
           {field ? (
             <button type="button" onClick={write}>
-              Write it down
+              {words.write}
             </button>
           ) : null}
         </p>
@@ -272,15 +278,12 @@ function EarthTest() {
       {kept.length > 0 ? (
         <ul className="earth-tests">
           {kept.map(({ id, date, earthV }) => (
-            <li key={id}>
-              {dateText(date)}: {formatVoltage(earthV)}. {verdicts[earthTestVerdict(earthV)]}
-            </li>
+            <li key={id}>{words.kept({ day: date, volts: earthV, verdict: verdictOf(earthV, words) })}</li>
           ))}
         </ul>
       ) : null}
       <p className="field-hint">
-        {basisInWords(earthTestBasis)}; the {EARTH_TEST_GOOD_V} V and {EARTH_TEST_MORE_RODS_OVER_V} V are common
-        practice, no source.
+        {words.basis({ basis: earthTestBasis, goodV: EARTH_TEST_GOOD_V, overV: EARTH_TEST_MORE_RODS_OVER_V })}
       </p>
     </section>
   );

@@ -2,23 +2,19 @@ import { propertyOf } from '../../../core/model/project.ts';
 import { energisersNeeded } from '../../../core/survey/power/energiserNeeded.ts';
 import { estimateOf } from '../../../core/survey/power/estimateOf.ts';
 import type { ImprovementsFound } from '../../../core/survey/power/improvements.ts';
-import { formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { WorkedOut } from '../parts/WorkedOut.tsx';
 import { usePower } from './usePower.ts';
-import { gainInWords } from './volts.ts';
 
 /** What could be done for the weakest place, each by itself, the best first. */
 export function ImprovementsView() {
   const found = useApp((state) => state.analysis?.powerTables?.improvements ?? null);
+  const words = useWords().window.power.improvements;
   return (
-    <WorkedOut part="power" what="what would raise the voltage">
-      {found ? (
-        <Improvements {...found} />
-      ) : (
-        <p className="register-empty">No fence is live, so there is no voltage.</p>
-      )}
+    <WorkedOut part="power" what={words.what}>
+      {found ? <Improvements {...found} /> : <p className="register-empty">{words.none}</p>}
     </WorkedOut>
   );
 }
@@ -26,27 +22,27 @@ export function ImprovementsView() {
 function Improvements({ farEnd, improvements }: ImprovementsFound) {
   const { project } = useOpenFile();
   const { power } = usePower();
+  const f = useFigures();
+  const estimateWords = f.words.window.power;
+  const words = estimateWords.improvements;
   const { stockMinimumV } = propertyOf(project).power;
   const needed = energisersNeeded(power, estimateOf(power)).filter(({ margin }) => margin < 1);
   return (
-    <section className="block" aria-label="What would raise the voltage">
+    <section className="block" aria-label={estimateWords.register.improvements}>
       <div className="register">
         <table>
-          <caption>
-            What each would do by itself at the place that is weakest now: {formatVoltage(farEnd.volts)} {farEnd.text}.
-            Estimates; switches as they normally stand.
-          </caption>
+          <caption>{words.caption({ volts: farEnd.volts, spot: farEnd.spot })}</caption>
           <thead>
             <tr>
-              <th scope="col">If there were</th>
+              <th scope="col">{words.ifThereWere}</th>
               <th scope="col" className="amount">
-                There
+                {words.there}
               </th>
               <th scope="col" className="amount">
-                Gain
+                {words.gain}
               </th>
               <th scope="col" className="amount">
-                Weakest then
+                {words.weakestThen}
               </th>
             </tr>
           </thead>
@@ -54,11 +50,11 @@ function Improvements({ farEnd, improvements }: ImprovementsFound) {
             {improvements.map(({ key, name, farEndV, gainV, weakest, thingIds }) => (
               <tr key={key} onPointerEnter={() => light(thingIds)} onPointerLeave={() => light([])}>
                 <th scope="row" className="improvement-name">
-                  {name}
+                  {f.say(name)}
                 </th>
-                <td className="amount">{formatVoltage(farEndV)}</td>
-                <td className="amount">{gainInWords(gainV)}</td>
-                <td className="amount">{weakest ? formatVoltage(weakest.volts) : 'none live'}</td>
+                <td className="amount">{f.volts(farEndV)}</td>
+                <td className="amount">{estimateWords.gain({ volts: gainV })}</td>
+                <td className="amount">{weakest ? f.volts(weakest.volts) : words.noneLive}</td>
               </tr>
             ))}
           </tbody>
@@ -66,14 +62,15 @@ function Improvements({ farEnd, improvements }: ImprovementsFound) {
       </div>
       {needed.map(({ energiserId, openCircuitV, into500OhmV }) => (
         <p key={energiserId}>
-          With nothing else changed, the fence of {project.energiser.get(energiserId)?.name} would need an energiser of
-          about {formatVoltage(openCircuitV)} open circuit and {formatVoltage(into500OhmV)} into 500 ohm to hold{' '}
-          {formatVoltage(stockMinimumV)} everywhere. Clear the growth first: it is nearly always cheaper.
+          {words.needed({
+            name: project.energiser.get(energiserId)?.name ?? energiserId,
+            openCircuitV,
+            into500OhmV,
+            leastV: stockMinimumV,
+          })}
         </p>
       ))}
-      <p className="field-hint">
-        One more live wire carries more and leaks more: on a fence with growth it can cost voltage.
-      </p>
+      <p className="field-hint">{words.moreWires}</p>
     </section>
   );
 }

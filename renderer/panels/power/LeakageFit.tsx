@@ -6,13 +6,11 @@ import {
   type ReadingsFit,
   readingRounds,
 } from '../../../core/survey/power/fitReadings.ts';
-import { dateText } from '../../../core/words/dates.ts';
-import { fixed } from '../../../core/words/numbers/write.ts';
-import { counted } from '../../../core/words/text.ts';
+import type { Texts } from '../../../core/words/message.ts';
 import { sectionMapId } from '../../map/mapTypes.ts';
 import { useApp } from '../../state/appState.ts';
 import { commit } from '../../state/session.ts';
-import { useFigures } from '../../state/useFigures.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { analysis } from '../../work/analysis.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { Register } from '../parts/Register.tsx';
@@ -21,16 +19,19 @@ import { usePower } from './usePower.ts';
 
 const all = 'all';
 
+type FitTexts = Texts['window']['power']['readings']['fit'];
+
 /** The growth that the readings tell: how much each section leaks beside what was assumed. */
 export function LeakageFit() {
   const { power } = usePower();
   const answer = useApp((state) => state.analysis?.fit);
   const rounds = readingRounds(power);
+  const words = useWords().window.power.readings.fit;
   if (rounds.length === 0) return null;
   return (
-    <section className="block" aria-label="Leakage by the readings">
-      <h2>What the readings say about the growth</h2>
-      <WorkedOut part="fit" what="what the readings say">
+    <section className="block" aria-label={words.label}>
+      <h2>{words.title}</h2>
+      <WorkedOut part="fit" what={words.what}>
         {answer ? <Answered answer={answer} rounds={rounds} /> : null}
       </WorkedOut>
     </section>
@@ -39,16 +40,17 @@ export function LeakageFit() {
 
 function Answered({ answer, rounds }: { readonly answer: FitAnswer; readonly rounds: readonly ReadingRound[] }) {
   const f = useFigures();
+  const words = f.words.window.power.readings.fit;
   return (
     <>
       <SelectField
-        label="Readings of"
+        label={words.round}
         value={answer.round?.lastDay ?? all}
         choices={[
-          ...rounds.map((round) => ({ value: round.lastDay, label: roundInWords(round) })),
-          ...(rounds.length > 1 ? [{ value: all, label: 'All of them together' }] : []),
+          ...rounds.map((round) => ({ value: round.lastDay, label: roundInWords(round, words) })),
+          ...(rounds.length > 1 ? [{ value: all, label: words.all }] : []),
         ]}
-        hint="Growth changes with the season: readings of one round belong together."
+        hint={words.hint}
         onCommit={(lastDay) => analysis.fitRound(lastDay === all ? null : lastDay)}
       />
       {answer.messages.map((message) => (
@@ -62,6 +64,7 @@ function Answered({ answer, rounds }: { readonly answer: FitAnswer; readonly rou
 }
 
 function OneFit({ fit, used }: { readonly fit: ReadingsFit; readonly used: number }) {
+  const words = useWords().window.power.readings.fit;
   const most = fit.sections.find(({ letter }) => letter === fit.mostLeaking);
   const lines = fit.ohmKmPerWireOfLine;
   const isTold = most?.verdict === 'told';
@@ -69,71 +72,55 @@ function OneFit({ fit, used }: { readonly fit: ReadingsFit; readonly used: numbe
     <>
       {most ? (
         <p className="fit-answer">
-          Section {most.letter} leaks most, about {fixed(most.leakA, 1)} A
-          {isTold ? '' : ', as far as these readings tell'}.
+          {(isTold ? words.most : words.mostAsFar)({ section: most.letter, current: most.leakA })}
         </p>
       ) : null}
       <Register<FitRow>
-        caption={`Fitted to ${counted(used, 'reading')} by least squares; ranges are one standard error`}
+        caption={words.caption({ used })}
         rows={fit.sections}
         idOf={({ letter }) => sectionMapId(letter)}
-        empty="No section leaks."
+        empty={words.empty}
         columns={[
-          { title: 'Section', cell: ({ letter }) => letter, sortBy: ({ letter }) => letter },
-          { title: 'Leaks, beside its growth class', cell: timesInWords, sortBy: ({ timesAssumed }) => timesAssumed },
+          { title: words.section, cell: ({ letter }) => letter, sortBy: ({ letter }) => letter },
+          { title: words.times, cell: (row) => timesInWords(row, words), sortBy: ({ timesAssumed }) => timesAssumed },
           {
-            title: 'Current',
+            title: words.current,
             figures: true,
-            cell: ({ leakA }) => `${fixed(leakA, 2)} A`,
+            cell: ({ leakA }) => words.amperes({ current: leakA }),
             sortBy: ({ leakA }) => leakA,
           },
         ]}
       />
       {fit.notToldApart.map((group) => (
         <p key={group.join()}>
-          {group.length === 1
-            ? `These readings say too little about section ${group[0]}: its growth class decides.`
-            : `These readings can't tell sections ${group.join(', ')} apart: a reading at the far end of each would.`}
+          {group.length === 1 ? words.tooLittle({ section: group[0]! }) : words.notApart({ sections: group })}
         </p>
       ))}
-      {fit.misfit > 2 ? (
-        <p>
-          The estimate can't be made to agree with these readings (off by {fixed(fit.misfit, 1)} times what a tester is
-          good to). Look for a bad joint, a fault to earth, a switch that stood otherwise, or a slip of the pen.
-        </p>
-      ) : null}
-      {fit.converged ? null : <p>The search stopped before it settled: take these figures with care.</p>}
+      {fit.misfit > 2 ? <p>{words.misfit({ times: fit.misfit })}</p> : null}
+      {fit.converged ? null : <p>{words.unsettled}</p>}
       {lines.size > 0 ? (
         <button
           type="button"
           onClick={() =>
             void commit(
-              'Take the growth from the readings',
+              words.takeStep,
               setGrowth(new Map([...lines].map(([id, leakageOhmKm]) => [id, { leakageOhmKm }]))),
             )
           }
         >
-          Take this growth for {counted(lines.size, 'fence')}
+          {words.take({ fences: lines.size })}
         </button>
       ) : null}
     </>
   );
 }
 
-function timesInWords({ timesAssumed, errorFactor, verdict }: FitRow): string {
-  if (verdict === 'at limit') {
-    return timesAssumed < 1 ? 'no leak to speak of' : 'more than growth can explain: look for a fault';
-  }
-  const times = `${figure(timesAssumed)} times`;
-  if (verdict === 'leaning') return `${times}; too few readings, so mostly its class`;
-  return `${times} (${figure(timesAssumed / errorFactor)} to ${figure(timesAssumed * errorFactor)})`;
+function timesInWords({ timesAssumed: times, errorFactor, verdict }: FitRow, words: FitTexts): string {
+  if (verdict === 'atLimit') return times < 1 ? words.noLeak : words.tooMuch;
+  if (verdict === 'leaning') return words.leaning({ times });
+  return words.told({ times, from: times / errorFactor, to: times * errorFactor });
 }
 
-function figure(times: number): string {
-  return fixed(times, times < 10 ? 1 : 0);
-}
-
-function roundInWords({ firstDay, lastDay, count }: ReadingRound): string {
-  const days = firstDay === lastDay ? dateText(lastDay) : `${dateText(firstDay)} to ${dateText(lastDay)}`;
-  return `${days}: ${counted(count, 'reading')}`;
+function roundInWords({ firstDay, lastDay, count }: ReadingRound, words: FitTexts): string {
+  return firstDay === lastDay ? words.ofDay({ day: lastDay, count }) : words.ofDays({ firstDay, lastDay, count });
 }

@@ -1,5 +1,6 @@
 import { byName } from '../../../core/words/text.ts';
 import { useOpenFile } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { CheckField } from '../parts/fields.tsx';
 
 /** Which switches stood open while something was read. */
@@ -11,12 +12,13 @@ export function OpenSwitches({
   readonly onChange: (open: readonly string[]) => void;
 }) {
   const { project } = useOpenFile();
+  const words = useWords().window.power.readings;
   const switches = [...project.switch.values()].sort(byName);
   if (switches.length === 0) return null;
   const names = switches.filter(({ id }) => open.includes(id)).map(({ name }) => name);
   return (
     <details className="legs">
-      <summary>Switches that stood open: {names.join(', ') || 'none'}</summary>
+      <summary>{names.length > 0 ? words.switchesOff({ names }) : words.noneOff}</summary>
       <div className="open-switches">
         {switches.map(({ id, name }) => (
           <CheckField

@@ -2,8 +2,8 @@ import { useRef } from 'react';
 import { leastOf } from '../../../core/model/extremes.ts';
 import type { Profile, ProfileMark, ProfilePoint } from '../../../core/survey/power/profile.ts';
 import { farUnit, lengthUnit } from '../../../core/words/numbers/units.ts';
-import { fixed, formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { fixed } from '../../../core/words/numbers/write.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { axisTicks } from './axisTicks.ts';
 import { useWidthPx } from './useWidthPx.ts';
 
@@ -22,12 +22,13 @@ export function ProfilePlot({
   readonly minimumV: number;
   readonly here: ProfilePoint;
 }) {
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.power.profile;
   const frame = useRef<HTMLElement>(null);
   const widthPx = useWidthPx(frame, 380);
   const { points, marks, lengthM } = profile;
   const [first, last] = [points[0]!, points.at(-1)!];
-  const [unit, unitM] = distanceUnit(lengthM, units);
+  const [unit, unitM] = distanceUnit(lengthM, f.units);
   const xTicks = axisTicks(lengthM / unitM, 5);
   const yTicks = axisTicks(Math.max(first.volts, minimumV) / 1000, 5);
   const mostX = Math.max(lengthM / unitM, 1e-9);
@@ -44,14 +45,14 @@ export function ProfilePlot({
     return `${isLow && i > 0 ? 'L' : 'M'}${x(distanceM).toFixed(1)} ${y(volts).toFixed(1)}`;
   });
   const isLowSomewhere = points.some(({ volts }) => volts < minimumV);
-  const minimumText = `${formatVoltage(minimumV)} holds the stock`;
+  const minimumText = words.holds({ volts: minimumV });
   const minimumAt = freePlace(
     points.map(({ distanceM, volts }) => [x(distanceM), y(volts)]),
     minimumText.length * namePx.perLetter,
     [margin.left + 6, widthPx - margin.right],
     [y(minimumV) - 8, y(minimumV) + 18],
   );
-  const label = `Estimated voltage along ${formatLength(lengthM, units)} of fence: ${formatVoltage(first.volts)} at the energiser, ${formatVoltage(last.volts)} at the weakest place; ${formatVoltage(minimumV)} holds the stock.`;
+  const label = words.plot({ lengthM, firstV: first.volts, lastV: last.volts, leastV: minimumV });
   return (
     <figure ref={frame} className="profile">
       <svg width={widthPx} height={heightPx} viewBox={`0 0 ${widthPx} ${heightPx}`} role="img" aria-label={label}>
@@ -79,7 +80,7 @@ export function ProfilePlot({
               </g>
             ))}
           <text x={margin.left + innerPx / 2} y={heightPx - 6} textAnchor="middle">
-            from the energiser, {unit}
+            {words.axis({ unit })}
           </text>
           <text x={4} y={margin.top - 32}>
             kV
@@ -101,10 +102,10 @@ export function ProfilePlot({
         <line className="profile-here" x1={x(here.distanceM)} x2={x(here.distanceM)} y1={margin.top} y2={y(0)} />
         <circle className="profile-end" cx={x(here.distanceM)} cy={y(here.volts)} r={6} />
         <text className="profile-value" x={margin.left + 6} y={y(first.volts) - 8}>
-          {formatVoltage(first.volts)}
+          {f.volts(first.volts)}
         </text>
         <text className="profile-value" x={widthPx - margin.right} y={y(last.volts) - 10} textAnchor="end">
-          {formatVoltage(last.volts)}
+          {f.volts(last.volts)}
         </text>
       </svg>
     </figure>

@@ -1,67 +1,66 @@
 import { useMemo, useState } from 'react';
 import { propertyOf } from '../../../core/model/project.ts';
 import { type Profile, type ProfilePoint, profileTo } from '../../../core/survey/power/profile.ts';
-import { formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import type { Spot } from '../../../core/words/en/survey/spots.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { ProfilePlot } from './ProfilePlot.tsx';
 import { usePower } from './usePower.ts';
 
 /** The voltage on the way from the energiser to the weakest place. */
 export function ProfileView() {
-  const { power, estimate, switches } = usePower();
-  const units = useUnits();
+  const { power, estimate, stood } = usePower();
+  const { profile: words, register } = useWords().window.power;
   const { weakest } = estimate;
   const profile = useMemo(() => weakest && profileTo(power, estimate, weakest), [power, estimate, weakest]);
   const [at, setAt] = useState(1);
-  if (!weakest || !profile) return <p className="register-empty">No fence is live, so there is no way to show.</p>;
+  if (!weakest || !profile) return <p className="register-empty">{words.none}</p>;
   const leastV = propertyOf(power.project).power.stockMinimumV;
   const here = pointAt(profile, at * profile.lengthM);
-  const title = `From the energiser to the weakest place, ${weakest.text}${switches === '' ? '' : `, ${switches}`}`;
+  const read = { distanceM: here.distanceM, volts: here.volts };
+  const said = here.volts < leastV ? words.hereTooLow(read) : words.here(read);
   return (
-    <section className="block" aria-label="Profile">
-      <h2>{title}</h2>
+    <section className="block" aria-label={register.profile}>
+      <h2>{words.title({ spot: weakest.spot, stood })}</h2>
       <ProfilePlot profile={profile} minimumV={leastV} here={here} />
       <div className="field">
-        <label htmlFor="profile-place">Read along the way</label>
+        <label htmlFor="profile-place">{words.readAlong}</label>
         <input
           id="profile-place"
           type="range"
           min={0}
           max={1000}
           value={Math.round(at * 1000)}
-          aria-valuetext={`${formatLength(here.distanceM, units)} from the energiser: about ${formatVoltage(here.volts)}`}
+          aria-valuetext={said}
           onChange={(event) => setAt(Number(event.target.value) / 1000)}
         />
-        <output htmlFor="profile-place">
-          {formatLength(here.distanceM, units)} from the energiser: about <strong>{formatVoltage(here.volts)}</strong>
-          {here.volts < leastV ? ', too low' : ''}
-        </output>
+        <output htmlFor="profile-place">{said}</output>
       </div>
-      <ProfileTable profile={profile} end={weakest.text} />
+      <ProfileTable profile={profile} end={weakest.spot} />
     </section>
   );
 }
 
-function ProfileTable({ profile, end }: { readonly profile: Profile; readonly end: string }) {
-  const units = useUnits();
+function ProfileTable({ profile, end }: { readonly profile: Profile; readonly end: Spot }) {
+  const f = useFigures();
+  const words = f.words.window.power.profile;
   const last = profile.points.at(-1)!;
   const rows = [
-    { ...profile.points[0]!, name: 'the energiser' },
+    { ...profile.points[0]!, name: words.energiser },
     ...profile.marks,
-    { ...last, name: `the weakest place, ${end}` },
+    { ...last, name: words.weakest({ spot: end }) },
   ];
   return (
     <details className="legs">
-      <summary>The same as a table</summary>
+      <summary>{words.table}</summary>
       <table>
         <thead>
           <tr>
-            <th scope="col">Place</th>
+            <th scope="col">{words.place}</th>
             <th scope="col" className="amount">
-              Along the way
+              {words.along}
             </th>
             <th scope="col" className="amount">
-              Estimate
+              {words.estimate}
             </th>
           </tr>
         </thead>
@@ -70,8 +69,8 @@ function ProfileTable({ profile, end }: { readonly profile: Profile; readonly en
             // biome-ignore lint/suspicious/noArrayIndexKey: a way passes its places in order
             <tr key={index}>
               <td>{name}</td>
-              <td className="amount">{formatLength(distanceM, units)}</td>
-              <td className="amount">{formatVoltage(volts)}</td>
+              <td className="amount">{f.length(distanceM)}</td>
+              <td className="amount">{f.volts(volts)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,52 +1,54 @@
 import { useMemo } from 'react';
 import { type ReadingRow, readingRows } from '../../../core/survey/power/readingRows.ts';
-import { dateText } from '../../../core/words/dates.ts';
-import { formatVoltage } from '../../../core/words/numbers/write.ts';
+import type { Figures } from '../../../core/words/types.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Register } from '../parts/Register.tsx';
 import { AddReading } from './AddReading.tsx';
 import { LeakageFit } from './LeakageFit.tsx';
 import { usePower } from './usePower.ts';
-import { gainInWords, voltsInWords } from './volts.ts';
+import { voltsInWords } from './volts.ts';
 
 /** What was measured, beside what is estimated there, and what the two together say about the growth. */
 export function Readings() {
   const { power } = usePower();
+  const f = useFigures();
+  const { readings: words, gain } = f.words.window.power;
   const rows = useMemo(() => readingRows(power), [power]);
   return (
     <>
       <AddReading />
       <Register<ReadingRow>
-        caption="Readings, the newest first, beside the estimate with the switches as they then stood"
+        caption={words.caption}
         rows={rows}
         idOf={({ reading }) => reading.id}
-        empty="No readings yet. Two or three on each section tell where the growth is."
+        empty={words.empty}
         columns={[
           {
-            title: 'Place, day',
-            cell: ({ where, reading }) => (
+            title: words.placeAndDay,
+            cell: ({ spot, reading }) => (
               <>
-                {reading.place || where.replace(/^at /, '')}
-                <span className="reading-day">{dateText(reading.date)}</span>
+                {reading.place || (spot ? words.where({ spot }) : f.words.survey.awayFromFence)}
+                <span className="reading-day">{f.date(reading.date)}</span>
               </>
             ),
             sortBy: ({ reading }) => reading.date,
           },
           {
-            title: 'Read',
+            title: words.read,
             figures: true,
-            cell: ({ reading }) => readInWords(reading),
+            cell: ({ reading }) => readInWords(reading, f),
             sortBy: ({ reading }) => reading.voltageV ?? -1,
           },
           {
-            title: 'Estimate',
+            title: words.estimate,
             figures: true,
-            cell: ({ estimateV }) => voltsInWords(estimateV),
+            cell: ({ estimateV }) => voltsInWords(estimateV, f),
             sortBy: ({ estimateV }) => estimateV ?? -1,
           },
           {
-            title: 'Read less estimate',
+            title: words.difference,
             figures: true,
-            cell: ({ differenceV }) => (differenceV === null ? '' : gainInWords(differenceV)),
+            cell: ({ differenceV }) => (differenceV === null ? '' : gain({ volts: differenceV })),
             sortBy: ({ differenceV }) => differenceV ?? 0,
           },
         ]}
@@ -56,7 +58,8 @@ export function Readings() {
   );
 }
 
-function readInWords({ voltageV, currentA }: ReadingRow['reading']): string {
-  if (voltageV !== null) return formatVoltage(voltageV);
-  return currentA === null ? 'nothing' : `${currentA} A`;
+function readInWords({ voltageV, currentA }: ReadingRow['reading'], f: Figures): string {
+  const { nothing, amperes } = f.words.window.power.readings;
+  if (voltageV !== null) return f.volts(voltageV);
+  return currentA === null ? nothing : amperes({ current: currentA });
 }

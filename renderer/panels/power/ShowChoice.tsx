@@ -1,5 +1,6 @@
 import { byName } from '../../../core/words/text.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
+import { useWords } from '../../state/useFigures.ts';
 import { SelectField } from '../parts/fields.tsx';
 import { usePower } from './usePower.ts';
 
@@ -8,24 +9,25 @@ export function ShowChoice() {
   const { project, survey } = useOpenFile();
   const { power } = usePower();
   const shownOpen = useApp((state) => state.shownOpen);
+  const words = useWords().window.power.show;
   const { normallyOpen } = power;
   const inNetwork = [...project.switch.values()].filter(({ id }) => survey.network.edgeOfSwitch.has(id));
   if (inNetwork.length === 0) return null;
   return (
     <div className="block">
       <SelectField
-        label="Show"
-        hint="To see what it would do; nothing in the drawing changes."
+        label={words.label}
+        hint={words.hint}
         value={shownValue(shownOpen, normallyOpen)}
         choices={[
           {
             value: 'normal',
-            label: normallyOpen.size === 0 ? 'All switches closed' : 'Switches as they normally stand',
+            label: normallyOpen.size === 0 ? words.allOn : words.normal,
           },
-          ...(normallyOpen.size > 0 ? [{ value: 'closed', label: 'All switches closed' }] : []),
+          ...(normallyOpen.size > 0 ? [{ value: 'closed', label: words.allOn }] : []),
           ...inNetwork.sort(byName).map(({ id, name }) => ({
             value: `throw:${id}`,
-            label: `With ${name} ${normallyOpen.has(id) ? 'closed' : 'open'}`,
+            label: normallyOpen.has(id) ? words.withOn({ name }) : words.withOff({ name }),
           })),
         ]}
         onCommit={(value) => {

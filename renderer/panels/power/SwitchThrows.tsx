@@ -1,7 +1,6 @@
 import type { SwitchThrow } from '../../../core/survey/power/switchTable.ts';
-import { formatLength, formatVoltage } from '../../../core/words/numbers/write.ts';
 import { useApp } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Register } from '../parts/Register.tsx';
 import { WorkedOut } from '../parts/WorkedOut.tsx';
 import { thrown } from './ShowChoice.tsx';
@@ -12,47 +11,47 @@ const none: readonly SwitchThrow[] = [];
 /** What each switch turns off or on, the others standing as they normally do. */
 export function SwitchThrows() {
   const { power } = usePower();
-  const units = useUnits();
+  const f = useFigures();
+  const words = f.words.window.power.switches;
   const tables = useApp((state) => state.analysis?.powerTables);
   return (
-    <WorkedOut part="power" what="what each switch turns off">
+    <WorkedOut part="power" what={words.what}>
       <Register<SwitchThrow>
-        caption="What each switch turns off or on, the others as they normally stand"
+        caption={words.caption}
         rows={tables?.switches ?? none}
         idOf={({ switchId }) => switchId}
-        empty="No cut-out switch stands on a fence that an energiser feeds."
+        empty={words.empty}
         columns={[
           {
-            title: 'Switch',
-            cell: ({ name, action }) => `${name} ${action === 'open' ? 'opened' : 'closed'}`,
+            title: words.switch,
+            cell: ({ name, action }) => (action === 'open' ? words.turnedOff({ name }) : words.turnedOn({ name })),
             sortBy: ({ name }) => name,
           },
           {
-            title: 'Fence',
+            title: words.fence,
             figures: true,
             cell: ({ fed, lengthM, action }) => {
-              if (fed === 'bothSides')
-                return action === 'open' ? 'none dead (fed from both sides)' : 'none (live on both sides)';
-              if (fed !== 'oneSide') return 'none (not fed)';
-              return `${formatLength(lengthM, units)} ${action === 'open' ? 'dead' : 'alive'}`;
+              if (fed === 'bothSides') return action === 'open' ? words.noneDead : words.noneAlive;
+              if (fed !== 'oneSide') return words.notFed;
+              return action === 'open' ? words.goesDead({ lengthM }) : words.comesAlive({ lengthM });
             },
             sortBy: ({ lengthM }) => lengthM,
           },
           {
-            title: 'Weakest then',
+            title: words.weakestThen,
             figures: true,
-            cell: ({ weakest }) => (weakest ? formatVoltage(weakest.volts) : 'all dead'),
+            cell: ({ weakest }) => (weakest ? f.volts(weakest.volts) : words.allDead),
             sortBy: ({ weakest }) => weakest?.volts ?? 0,
           },
           {
-            title: 'Show it',
-            cell: ({ switchId, name }) => (
+            title: words.showIt,
+            cell: ({ switchId, name, action }) => (
               <button
                 type="button"
-                aria-label={`Show it with ${name} thrown`}
+                aria-label={action === 'open' ? words.showWithOff({ name }) : words.showWithOn({ name })}
                 onClick={() => useApp.setState({ shownOpen: thrown(switchId, power.normallyOpen) })}
               >
-                Show
+                {words.show}
               </button>
             ),
           },

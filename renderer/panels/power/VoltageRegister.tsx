@@ -1,8 +1,7 @@
 import { propertyOf } from '../../../core/model/project.ts';
 import type { LineVoltages } from '../../../core/survey/power/lineVoltages.ts';
-import { formatLength } from '../../../core/words/numbers/write.ts';
 import { useOpenFile } from '../../state/appState.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { Register } from '../parts/Register.tsx';
 import { usePower } from './usePower.ts';
 import { voltsInWords } from './volts.ts';
@@ -10,31 +9,37 @@ import { voltsInWords } from './volts.ts';
 /** What each live fence reads at its two ends and at its lowest. */
 export function VoltageRegister() {
   const { project } = useOpenFile();
-  const { lines, switches } = usePower();
-  const units = useUnits();
+  const { lines, stood } = usePower();
+  const f = useFigures();
+  const words = f.words.window.power.voltages;
   const leastV = propertyOf(project).power.stockMinimumV;
   return (
     <Register<LineVoltages>
-      caption={`Estimated peak on each live fence${switches === '' ? '' : `, ${switches}`}`}
+      caption={words.caption({ stood })}
       rows={lines}
       idOf={({ lineId }) => lineId}
-      empty="No live fence is drawn yet."
+      empty={words.empty}
       columns={[
-        { title: 'Fence', cell: ({ name }) => name, sortBy: ({ name }) => name },
+        { title: words.fence, cell: ({ name }) => name, sortBy: ({ name }) => name },
         {
-          title: 'Start',
+          title: words.start,
           figures: true,
-          cell: ({ startV }) => voltsInWords(startV),
+          cell: ({ startV }) => voltsInWords(startV, f),
           sortBy: ({ startV }) => known(startV),
         },
-        { title: 'End', figures: true, cell: ({ endV }) => voltsInWords(endV), sortBy: ({ endV }) => known(endV) },
         {
-          title: 'Lowest',
+          title: words.end,
+          figures: true,
+          cell: ({ endV }) => voltsInWords(endV, f),
+          sortBy: ({ endV }) => known(endV),
+        },
+        {
+          title: words.lowest,
           figures: true,
           cell: ({ lowestV, belowM }) => (
             <>
-              {voltsInWords(lowestV)}
-              {lowestV < leastV ? <strong className="over">✕ {formatLength(belowM, units)} too low</strong> : null}
+              {voltsInWords(lowestV, f)}
+              {lowestV < leastV ? <strong className="over">{words.tooLow({ belowM })}</strong> : null}
             </>
           ),
           sortBy: ({ lowestV }) => known(lowestV),

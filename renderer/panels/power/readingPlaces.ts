@@ -11,7 +11,7 @@ export interface PlaceToRead {
 }
 
 export interface PlaceGroup {
-  readonly title: string;
+  readonly of: 'energisers' | 'switches' | 'gateways' | 'posts';
   readonly places: readonly PlaceToRead[];
 }
 
@@ -20,22 +20,22 @@ export function readingPlaces(project: Project, survey: Survey): PlaceGroup[] {
   const sorted = (places: PlaceToRead[]) => places.sort(byName);
   const groups: PlaceGroup[] = [
     {
-      title: 'Energisers',
+      of: 'energisers',
       places: sorted([...project.energiser.values()].map(({ id, name, at }) => ({ id, name, at }))),
     },
     {
-      title: 'Switches',
+      of: 'switches',
       places: sorted(survey.switches.map((row) => ({ id: row.switch.id, name: row.switch.name, at: row.at }))),
     },
     {
-      title: 'Gateways',
+      of: 'gateways',
       places: sorted(
         [...survey.gateways.values()].flatMap(({ gateway, lineLive, supplyFrom, startPostAt, endPostAt }) =>
           lineLive ? [{ id: gateway.id, name: gateway.name, at: supplyFrom === 'end' ? endPostAt : startPostAt }] : [],
         ),
       ),
     },
-    { title: 'Posts', places: sorted([...project.post.values()].map(({ id, name, at }) => ({ id, name, at }))) },
+    { of: 'posts', places: sorted([...project.post.values()].map(({ id, name, at }) => ({ id, name, at }))) },
   ];
   return groups.filter(({ places }) => places.length > 0);
 }

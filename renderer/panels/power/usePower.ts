@@ -4,6 +4,7 @@ import { type LineVoltages, lineVoltages } from '../../../core/survey/power/line
 import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import type { Estimate, Power } from '../../../core/survey/power/types.ts';
 import type { Survey } from '../../../core/survey/types.ts';
+import type { Stood } from '../../../core/words/en/power/estimate.ts';
 import { useApp, useOpenFile } from '../../state/appState.ts';
 
 /** The voltage as it is shown now. */
@@ -11,8 +12,8 @@ export interface PowerView {
   readonly power: Power;
   readonly estimate: Estimate;
   readonly lines: readonly LineVoltages[];
-  /** How the switches stand where that is not as usual: "with S4 open"; else empty. */
-  readonly switches: string;
+  /** How the switches stand where that is not as usual; else null. */
+  readonly stood: Stood | null;
 }
 
 let last: { readonly survey: Survey; readonly shownOpen: readonly string[] | null; readonly view: PowerView } | null =
@@ -30,22 +31,15 @@ export function powerView(project: Project, survey: Survey, shownOpen: readonly 
   const power = powerOf(project, survey);
   const open = new Set((shownOpen ?? [...power.normallyOpen]).filter((id) => project.switch.has(id)));
   const estimate = estimateOf(power, open);
-  const view = { power, estimate, lines: lineVoltages(power, estimate), switches: switchesInWords(power, open) };
+  const view = { power, estimate, lines: lineVoltages(power, estimate), stood: stoodOtherwise(power, open) };
   last = { survey, shownOpen, view };
   return view;
 }
 
-/** "with S4 open", "with S9 closed", "with all switches closed". */
-function switchesInWords({ project, normallyOpen }: Power, open: ReadonlySet<string>): string {
+function stoodOtherwise({ project, normallyOpen }: Power, open: ReadonlySet<string>): Stood | null {
   const name = (id: string) => project.switch.get(id)?.name ?? id;
-  const opened = [...open].filter((id) => !normallyOpen.has(id)).map(name);
-  const closed = [...normallyOpen].filter((id) => !open.has(id)).map(name);
-  if (opened.length === 0 && closed.length === 0) return '';
-  if (open.size === 0 && closed.length > 1) return 'with all switches closed';
-  return [
-    opened.length > 0 ? `with ${opened.join(', ')} open` : '',
-    closed.length > 0 ? `with ${closed.join(', ')} closed` : '',
-  ]
-    .filter((part) => part !== '')
-    .join(' and ');
+  const off = [...open].filter((id) => !normallyOpen.has(id)).map(name);
+  const on = [...normallyOpen].filter((id) => !open.has(id)).map(name);
+  if (off.length === 0 && on.length === 0) return null;
+  return { off, on, allOn: open.size === 0 && on.length > 1 };
 }

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { oneConduitRule } from '../../../core/electrical/conductors/fenceCable.ts';
 import { cablesNamed } from '../../../core/electrical/conductors/otherCables.ts';
 import { orNone } from '../../../core/kinds/fields.ts';
 import { measuredDepth } from '../../../core/kinds/trench.ts';
@@ -336,11 +335,12 @@ function Trench({
 /** What may not lie in one conduit with the live cable, said louder where the note names such a cable. */
 function AlsoInTrench({ note }: { readonly note: string }) {
   const words = useWords().window.record.crossing;
+  const { oneConduit } = useWords().power.conductors;
   const named = cablesNamed(note);
-  if (!named) return <p className="field-hint">{oneConduitRule}</p>;
+  if (!named) return <p className="field-hint">{oneConduit}</p>;
   return (
     <Caution>
-      {words.otherCable({ cables: named.words, conduit: named.conduit })} {oneConduitRule}
+      {words.otherCable({ cables: named.words, conduit: named.conduit })} {oneConduit}
     </Caution>
   );
 }

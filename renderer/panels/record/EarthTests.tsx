@@ -11,7 +11,6 @@ import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
 import { useFigures } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { DateField } from './DateField.tsx';
@@ -62,8 +61,8 @@ function TestItem({ test }: { readonly test: EarthTest }) {
 }
 
 function NewTest() {
-  const { earthTests: words, fields: labels } = useFigures().words.window.record;
-  const units = useUnits();
+  const f = useFigures();
+  const { earthTests: words, fields: labels } = f.words.window.record;
   const { project } = useOpenFile();
   const fields = [...project.earthField.values()];
   const [fieldId, setFieldId] = useState<string | null>(null);
@@ -97,8 +96,8 @@ function NewTest() {
       <h2>{words.title}</h2>
       <Caution>{words.caution}</Caution>
       <ol className="test-steps">
-        {earthTestSteps(units).map((step) => (
-          <li key={step}>{step}</li>
+        {earthTestSteps().map((step) => (
+          <li key={step.code}>{f.say(step)}</li>
         ))}
       </ol>
       {fields.length > 1 ? (

@@ -25,6 +25,8 @@ export function ReadingsView() {
   const { readings: words, fields } = f.words.window.record;
   const { project, survey } = useOpenFile();
   const rows = useMemo(() => readingRows(powerOf(project, survey)), [project, survey]);
+  const placeOf = ({ reading, spot }: ReadingRow) =>
+    reading.place || (spot ? f.words.survey.atSpot({ spot }) : f.words.survey.awayFromFence);
   const switches = ({ openSwitchIds }: Reading) =>
     openSwitchIds.map((id) => project.switch.get(id)?.name ?? words.switchGone).join(', ') || words.noSwitch;
   return (
@@ -41,7 +43,7 @@ export function ReadingsView() {
             cell: ({ reading }) => dateText(reading.date),
             sortBy: ({ reading }) => reading.date,
           },
-          { title: words.place, cell: ({ reading, where }) => reading.place || where, sortBy: ({ where }) => where },
+          { title: words.place, cell: placeOf, sortBy: placeOf },
           {
             title: words.read,
             figures: true,
@@ -63,7 +65,8 @@ function readInWords({ voltageV, currentA }: Reading, f: Figures): string {
 const noWords = { meter: '', weather: '', by: '' };
 
 function NewReading() {
-  const { readings: words, fields } = useFigures().words.window.record;
+  const f = useFigures();
+  const { readings: words, fields } = f.words.window.record;
   const { project, survey } = useOpenFile();
   const chosen = useApp((state) => state.chosen);
   const groups = readingPlaces(project, survey);
@@ -111,8 +114,8 @@ function NewReading() {
       <div className="field">
         <label htmlFor="record-reading-place">{words.place}</label>
         <select id="record-reading-place" value={place.id} onChange={(event) => setPicked(event.target.value)}>
-          {groups.map(({ title, places: inGroup }) => (
-            <optgroup key={title} label={title}>
+          {groups.map(({ of, places: inGroup }) => (
+            <optgroup key={of} label={f.words.window.power.readings.places[of]}>
               {inGroup.map(({ id, name }) => (
                 <option key={id} value={id}>
                   {name}

@@ -198,9 +198,10 @@ function Stop({
   const yardsticks = useMemo(() => sheetYardsticks(power, sheet, run.id), [power, sheet, run.id]);
   // What was written down without its yardstick, in an older file, is laid beside what is usual now.
   const judged = readings.map((reading) => {
-    const now = yardsticks[sheet.readAt.findIndex(({ text }) => text === reading.place)];
+    const now = yardsticks[sheet.readAt.findIndex(({ text }) => f.say(text) === reading.place)];
     return reading.yardstick || !now ? reading : { ...reading, yardstick: now };
   });
+  const places = sheet.readAt.map(({ text, at }) => ({ text: f.say(text), at }));
   const says = outcomeOf(judged, least);
   const names = (ids: readonly string[]) =>
     ids.map((id) => project.switch.get(id)?.name ?? id).join(', ') || words.noSwitch;
@@ -226,10 +227,10 @@ function Stop({
       </dl>
       <ol className="test-steps">
         {sheet.steps.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={f.say(step)}>{f.say(step)}</li>
         ))}
       </ol>
-      {sheet.readAt.map((place, i) => (
+      {places.map((place, i) => (
         <ReadingField
           key={place.text}
           place={place}

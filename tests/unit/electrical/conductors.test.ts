@@ -5,11 +5,13 @@ import {
   conductorById,
   conductorLibrary,
 } from '../../../core/electrical/conductors/conductorLibrary.ts';
-import { cableRatingCaution, isBuildingWire } from '../../../core/electrical/conductors/fenceCable.ts';
+import { isBuildingWire } from '../../../core/electrical/conductors/fenceCable.ts';
 import { leakageClasses, leakageOhmKm } from '../../../core/electrical/conductors/leakage.ts';
 import { ohmPerKmInParallel, ohmPerKmOfRoundWire } from '../../../core/electrical/conductors/ohmPerKm.ts';
 import { coilLengthM, kgPerM } from '../../../core/electrical/conductors/wireMass.ts';
 import { crossingDefaults, newCrossing, newFenceType, newGateway } from '../../../core/model/defaults.ts';
+import { plainWords } from '../../../core/words/figures.ts';
+import { inEnglish } from '../../support/english.ts';
 
 describe('conductors', () => {
   test('zinc-coated steel at 9 % IACS (IEC 60888): about 39 and 95 ohm/km, as the handbook figure comes to', () => {
@@ -26,10 +28,12 @@ describe('conductors', () => {
     const cables = conductorLibrary.filter(({ kind }) => kind === 'cable');
     expect(cables.length).toBeGreaterThan(3);
     for (const { name } of cables) {
-      expect(name).toMatch(/^Fence lead-out cable, (steel|aluminium|copper) core \d\.\d mm, rated 10 kV or more$/);
+      expect(inEnglish(name)).toMatch(
+        /^Fence lead-out cable, (steel|aluminium|copper) core \d\.\d mm, rated 10 kV or more$/,
+      );
     }
-    expect(conductorLibrary.some(({ name }) => name.includes('mm²'))).toBe(false);
-    expect(cableRatingCaution).toContain('10 kV');
+    expect(conductorLibrary.some(({ name }) => inEnglish(name).includes('mm²'))).toBe(false);
+    expect(plainWords().power.conductors.ratingCaution).toContain('10 kV');
   });
 
   test('files that name the building wire of older versions compute with it as before, and it says what it is', () => {
@@ -38,24 +42,24 @@ describe('conductors', () => {
     expect(conductorById('cable-copper-6mm2', [])!.ohmPerKm).toBeCloseTo(2.8735, 4);
     for (const { id, name } of buildingWires) {
       expect(isBuildingWire(id)).toBe(true);
-      expect(name).toMatch(/^Building wire, .*not made for a fence$/);
+      expect(inEnglish(name)).toMatch(/^Building wire, .*not made for a fence$/);
     }
     expect(isBuildingWire('cable-copper-2.5')).toBe(false);
   });
 
   test('25 kg of steel wire: 25 / (7,850 kg/m3 x area), about 1,585, 1,014, 649 and 253 m', () => {
-    const lengths = [1.6, 2, 2.5, 4].map((diameterMm) => Math.round(coilLengthM(25, 'zinc-coated steel', diameterMm)));
+    const lengths = [1.6, 2, 2.5, 4].map((diameterMm) => Math.round(coilLengthM(25, 'zincCoatedSteel', diameterMm)));
     // 1,583.96 m for 1.6 mm: the table of facts says about 1,585.
     expect(lengths).toEqual([1584, 1014, 649, 253]);
     expect(coilLengthM(10, 'aluminium', 2.5)).toBeCloseTo(753.7, 1);
-    expect(kgPerM('zinc-coated steel', 2.5)).toBeCloseTo(0.03853, 5);
+    expect(kgPerM('zincCoatedSteel', 2.5)).toBeCloseTo(0.03853, 5);
   });
 
   test('trade figures stand beside, lower, and are marked as common practice', () => {
     for (const { ohmPerKm, trade } of conductorLibrary) {
       if (trade === undefined) continue;
       expect(trade.ohmPerKm).toBeLessThan(ohmPerKm);
-      expect(trade.basis.mark).toBe('common practice, no source');
+      expect(trade.basis.mark).toBe('commonPractice');
     }
   });
 
@@ -72,7 +76,8 @@ describe('conductors', () => {
 
   test('the user’s own conductor, and one nobody knows', () => {
     const own = { kind: 'conductor', id: 'tape', name: 'Tape on the reel', ohmPerKm: 310, note: '' } as const;
-    expect(conductorById('tape', [own])).toMatchObject({ name: 'Tape on the reel', kind: 'own', ohmPerKm: 310 });
+    expect(conductorById('tape', [own])).toMatchObject({ kind: 'own', ohmPerKm: 310 });
+    expect(inEnglish(conductorById('tape', [own])!.name)).toBe('Tape on the reel');
     expect(conductorById('gone', [own])).toBeUndefined();
   });
 
@@ -93,6 +98,7 @@ describe('leakage', () => {
   });
 
   test('every class says that it is common practice and why', () => {
-    for (const { basis } of leakageClasses) expect(basis.source).toMatch(/^common practice, no source: /);
+    for (const { basis } of leakageClasses)
+      expect(plainWords().power.basis(basis)).toMatch(/^common practice, no source: \w/);
   });
 });

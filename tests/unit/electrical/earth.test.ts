@@ -9,6 +9,7 @@ import { soilClasses } from '../../../core/electrical/earth/soilClasses.ts';
 import { earthFieldVoltage, sourceThroughEarth } from '../../../core/electrical/earth/sourceThroughEarth.ts';
 import { spacingRemark } from '../../../core/electrical/earth/spacingRemark.ts';
 import { solveVoltage } from '../../../core/electrical/solveVoltage.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const rod = { rodLengthM: 1.8, rodDiameterMm: 16 };
 
@@ -54,12 +55,12 @@ describe('rods', () => {
   });
 
   test('spacing', () => {
-    expect(spacingRemark(1, 1.8, 0, 'metric')).toBeNull();
-    expect(spacingRemark(3, 1.8, 1, 'metric')).toMatch(/closer than their length/);
-    expect(spacingRemark(3, 1.8, 1.8, 'metric')).toMatch(/over 3 m/);
-    expect(spacingRemark(3, 1.8, 5, 'metric')).toMatch(/no higher/);
-    expect(spacingRemark(3, 3.1, 3.1, 'metric')).toBeNull();
-    expect(spacingRemark(3, 1.8, 1.8, 'imperial')).toBe(
+    expect(spacingRemark(1, 1.8, 0)).toBeNull();
+    expect(inEnglish(spacingRemark(3, 1.8, 1))).toMatch(/closer than their length/);
+    expect(inEnglish(spacingRemark(3, 1.8, 1.8))).toMatch(/over 3 m/);
+    expect(inEnglish(spacingRemark(3, 1.8, 5))).toMatch(/no higher/);
+    expect(spacingRemark(3, 3.1, 3.1)).toBeNull();
+    expect(inEnglish(spacingRemark(3, 1.8, 1.8), 'imperial')).toBe(
       'Rods 5.91 ft apart fit the estimate; the published rule of thumb asks for over 10 ft.',
     );
   });
@@ -80,7 +81,7 @@ test('earth test: 200 V and under is good, over 300 V means more rods', () => {
     'good',
     'borderline',
     'borderline',
-    'more rods',
+    'moreRods',
   ]);
 });
 

@@ -8,7 +8,7 @@ import {
   otherConductor,
   otherEnergiser,
 } from '../../../core/electrical/effects/changes.ts';
-import { withChange } from '../../../core/electrical/effects/circuitChange.ts';
+import { type CircuitChange, withChange } from '../../../core/electrical/effects/circuitChange.ts';
 import { effectsOf } from '../../../core/electrical/effects/effectsOf.ts';
 import { switchEffects } from '../../../core/electrical/effects/switchEffects.ts';
 import { ThrowSearch } from '../../../core/electrical/effects/throwSearch.ts';
@@ -41,12 +41,12 @@ function prepared(of: FenceCircuit) {
 }
 
 describe('what would lift the far end', () => {
-  const changes = [
+  const changes: CircuitChange[] = [
     moreLiveWires(circuit, [2], 1, 2),
-    otherConductor([0], 6.9, 'Copper lead-out'),
-    { name: 'Ring closed', links: [{ link: 1, open: false }] },
+    otherConductor([0], 6.9),
+    { links: [{ link: 1, open: false }] },
     lessGrowth(circuit, [1, 2], 0.1),
-    otherEnergiser({ openCircuitV: 9000, into500OhmV: 7500 }, 20, 'Larger energiser'),
+    otherEnergiser({ openCircuitV: 9000, into500OhmV: 7500 }, 20),
     betterEarth(circuit, 60, 20),
   ];
   const result = effectsOf(prepared(circuit), changes);

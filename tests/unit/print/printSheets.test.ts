@@ -13,6 +13,7 @@ import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
 import { figures } from '../../../core/words/figures.ts';
 import { printJob } from '../../../electron/print/printJob.ts';
+import { inEnglish } from '../../support/english.ts';
 import { baseOptions, inventedThings } from '../sheets/inventedProperty.ts';
 import { type PdfPage, readPdf } from './readPdf.ts';
 
@@ -59,7 +60,7 @@ describe('the PDF', () => {
   it('holds every step of every test sheet as text', () => {
     const sheets = testSheets(project, survey);
     expect(sheets.length).toBe(survey.sections.length);
-    for (const { steps } of sheets) for (const step of steps) expect(allText).toContain(bare(step));
+    for (const { steps } of sheets) for (const step of steps) expect(allText).toContain(bare(inEnglish(step)));
   });
 
   it('says each label on the map once: haloes are no text', () => {

@@ -3,7 +3,6 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { demoThings } from '../../../assets/demo/makeDemo.ts';
 import { type PackOptions, packParts } from '../../../core/api/packOptions.ts';
 import { type Item, leafItems, type Page, type PathItem } from '../../../core/drawing/displayList.ts';
-import { cableRatingCaution, oneConduitRule } from '../../../core/electrical/conductors/fenceCable.ts';
 import { type Project, projectOf, propertyOf, put } from '../../../core/model/project.ts';
 import { newCrossingRecord } from '../../../core/model/recordDefaults.ts';
 import type { BuriedPoint, Photo } from '../../../core/model/recordThings.ts';
@@ -14,7 +13,7 @@ import { layoutPack } from '../../../core/sheets/pack/layoutPack.ts';
 import type { PackInput } from '../../../core/sheets/pack/packInput.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { testSheets } from '../../../core/survey/testSheets.ts';
-import { figures } from '../../../core/words/figures.ts';
+import { figures, plainWords } from '../../../core/words/figures.ts';
 import { qrModules } from '../../../electron/print/qrModules.ts';
 import { inEnglish } from '../../support/english.ts';
 import { plainMeasure } from './plainMeasure.ts';
@@ -184,8 +183,8 @@ describe('the handover pack of the demo property', () => {
     const schedule = pages.find(({ title }) => title === 'Schedule of crossings')!;
     for (const page of [...cards(), schedule]) {
       const words = textsOf(page).join(' ');
-      expect(words).toContain(oneConduitRule);
-      expect(words).toContain(cableRatingCaution);
+      expect(words).toContain(plainWords().power.conductors.oneConduit);
+      expect(words).toContain(plainWords().power.conductors.ratingCaution);
     }
   });
 

@@ -36,7 +36,9 @@ describe('the printed table of sections', () => {
   it('says what no set of switches brings within the limits, in the words of the screen', () => {
     const project = drawing(limits(300), fed, lane, gates);
     const survey = surveyOf(project);
-    const onScreen = overLimitInWords(project, dividePlan(project, survey)!.overLimit).map(({ text }) => text);
+    const onScreen = overLimitInWords(project, dividePlan(project, survey)!.overLimit, figures('metric')).map(
+      ({ text }) => text,
+    );
     expect(onScreen).toHaveLength(2);
     expect(overLimitWords(project, survey, figures('metric'))).toEqual([
       'No set of switches keeps all sections within the limit of 300 m of fence:',

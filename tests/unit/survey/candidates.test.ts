@@ -6,11 +6,14 @@ import type { Project } from '../../../core/model/project.ts';
 import { switchCandidates } from '../../../core/survey/candidates.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { at, drawing, energiser, line, lineSwitch } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
 
 /** Label and word of every place that the user has had a word on. */
 const words = (project: Project) =>
-  switchCandidates(project, surveyOf(project)).flatMap(({ label, rule }) => (rule ? [`${label}: ${rule}`] : []));
+  switchCandidates(project, surveyOf(project)).flatMap(({ label, rule }) =>
+    rule ? [`${inEnglish(label)}: ${rule}`] : [],
+  );
 
 describe('the word on a corner', () => {
   const fence = drawing(

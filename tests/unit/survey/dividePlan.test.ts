@@ -7,6 +7,8 @@ import { dividePlan } from '../../../core/survey/dividePlan.ts';
 import { overLimitInWords, overLimitStretches } from '../../../core/survey/overLimit.ts';
 import { divideSentence, proofInWords, settledInWords } from '../../../core/survey/sentences.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
+import { message } from '../../../core/words/message.ts';
 import {
   addedPlace,
   bridgedGateway,
@@ -23,6 +25,7 @@ import {
   rule,
   strainer,
 } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { randomDrawing } from '../../support/randomDrawing.ts';
 
 const limit = (maxSectionM: number, maxGateways: number | null = null) =>
@@ -62,7 +65,8 @@ describe('places where a switch could go', () => {
       ['gateway:G', { on: 'gateway', gatewayId: 'G', post: 'start' }],
       ['gateway:H', { on: 'gateway', gatewayId: 'H', post: 'end' }],
     ]);
-    expect(found[0]).toMatchObject({ label: 'G', cost: 1, rule: null, switchIds: [] });
+    expect(found[0]).toMatchObject({ cost: 1, rule: null, switchIds: [] });
+    expect(inEnglish(found[0]!.label)).toBe('G');
   });
 
   it('are on the nearer side by the shortest way in a ring', () => {
@@ -96,9 +100,9 @@ describe('places where a switch could go', () => {
         [2000, 200],
       ]),
     );
-    expect(found.map(({ key, label, cost }) => [key, label, cost])).toEqual([
-      ['takeOff:b:start', 'b at lane, c', 1.3],
-      ['takeOff:c:end', 'c at lane, b', 1.3],
+    expect(found.map(({ key, label, cost }) => [key, inEnglish(label), cost])).toEqual([
+      ['takeOff:b:start', 'b at lane and c', 1.3],
+      ['takeOff:c:end', 'c at lane and b', 1.3],
     ]);
   });
 
@@ -200,7 +204,7 @@ describe('the plan', () => {
       {
         kind: 'leaveOut',
         candidateKey: 'gateway:G2',
-        label: 'G2',
+        label: message('survey.switches.candidate.named', { name: 'G2' }),
         lengthM: expect.closeTo(1988, 3),
         gateways: 3,
         overByM: expect.closeTo(788, 3),
@@ -228,7 +232,7 @@ describe('the plan', () => {
     const project = drawing(limit(1200), fed, lane, gates, gateSwitch('S', 'G1', 'start'));
     const plan = planOf(project);
     expect(plan).toMatchObject({ chosen: ['gateway:G2'], surplus: ['S'] });
-    expect(plan.changes).toContainEqual({ kind: 'keep', switchId: 'S', label: 'S', cost: 1 });
+    expect(plan.changes).toContainEqual({ kind: 'keep', switchId: 'S', name: 'S', cost: 1 });
     for (const kept of [{ pinned: true }, { status: 'built' as const }]) {
       const around = planOf(put(project, gateSwitch('S', 'G1', 'start', kept)));
       expect(around.surplus).toEqual([]);
@@ -288,7 +292,8 @@ describe('the plan', () => {
 
 describe('what no set of switches brings within the limits', () => {
   const gates = [500, 1000, 1500].flatMap((atM, i) => bridgedGateway(`G${i + 1}`, 'lane', atM));
-  const told = (project: Project) => overLimitInWords(project, planOf(project).overLimit).map(({ text }) => text);
+  const told = (project: Project) =>
+    overLimitInWords(project, planOf(project).overLimit, figures('metric')).map(({ text }) => text);
 
   it('is named with its lines, and is known without a plan', () => {
     const project = drawing(limit(300), fed, lane, gates);
@@ -313,14 +318,14 @@ describe('what no set of switches brings within the limits', () => {
     const made = surveyOf(project);
     const plan = planOf(project);
     expect(plan.optimal).toBe(true);
-    expect(proofInWords(plan, false)).toBe(
+    expect(inEnglish(proofInWords(plan, false))).toBe(
       'No set of switches keeps everything within these limits. Proven for the rest: none costs less.',
     );
     const taken = plan.missing.reduce((now, { place }, i) => put(now, cutOut(`S${i}`, place)), project);
-    expect(settledInWords(planOf(taken))).toBe(
+    expect(inEnglish(settledInWords(planOf(taken)))).toBe(
       "The switches as drawn are the plan. It can't keep every section within the limits.",
     );
-    expect(divideSentence(made, plan, 'metric')).toBe(
+    expect(inEnglish(divideSentence(made, plan))).toBe(
       '1 section, longest 1.99 km, 1 over the limit; 3 switches missing, 4 stretches that no switch brings within the limits.',
     );
   });
@@ -334,13 +339,15 @@ describe('what no set of switches brings within the limits', () => {
     expect(told(gateways)).toEqual([
       'lane: a stretch with 3 gateways, the limit being 1, with a switch ruled out at G1, G2 and G3.',
     ]);
-    expect(proofInWords(planOf(gateways), false)).toContain('No set of switches keeps everything within these limits.');
+    expect(inEnglish(proofInWords(planOf(gateways), false))).toContain(
+      'No set of switches keeps everything within these limits.',
+    );
   });
 
   it('leaves the proof alone where all is within the limits', () => {
     const plan = planOf(drawing(limit(1200), fed, lane, gates));
-    expect(proofInWords(plan, false)).toBe('Proven: no set of switches costs less within these limits.');
-    expect(settledInWords(plan)).toBe(
+    expect(inEnglish(proofInWords(plan, false))).toBe('Proven: no set of switches costs less within these limits.');
+    expect(inEnglish(settledInWords(plan))).toBe(
       'The switches as drawn are the plan: no cheaper set keeps every section within the limits.',
     );
   });
@@ -352,20 +359,20 @@ describe('a plan that is not proven', () => {
   const bound = 'No set can cost less than 4.0: this one is at most 1.0 (20 % of its cost) above.';
 
   it('says whether it is still looked for, was stopped, or is the end, and by how much it can be off', () => {
-    expect(proofInWords(open, false)).toBe(`Looking for a cheaper set. ${bound}`);
-    expect(proofInWords(open, true)).toBe(`Stopped before the proof; a cheaper set may be found. ${bound}`);
-    expect(proofInWords({ ...open, complete: true }, false)).toBe(`Not proven cheapest. ${bound}`);
+    expect(inEnglish(proofInWords(open, false))).toBe(`Looking for a cheaper set. ${bound}`);
+    expect(inEnglish(proofInWords(open, true))).toBe(`Stopped before the proof; a cheaper set may be found. ${bound}`);
+    expect(inEnglish(proofInWords({ ...open, complete: true }, false))).toBe(`Not proven cheapest. ${bound}`);
     const proven = 'Proven: no set of switches costs less within these limits.';
-    expect(proofInWords({ ...plan, complete: false }, false)).toBe(
+    expect(inEnglish(proofInWords({ ...plan, complete: false }, false))).toBe(
       `${proven} Looking for one as cheap whose longest section is shorter.`,
     );
-    expect(proofInWords({ ...plan, complete: false }, true)).toBe(
+    expect(inEnglish(proofInWords({ ...plan, complete: false }, true))).toBe(
       `${proven} Stopped while looking for one as cheap whose longest section is shorter.`,
     );
   });
 
   it('claims nothing of the switches as drawn', () => {
-    expect(settledInWords(open)).toBe(
+    expect(inEnglish(settledInWords(open))).toBe(
       'The switches as drawn are the plan: no cheaper set that keeps every section within the limits was found.',
     );
   });

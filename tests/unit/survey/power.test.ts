@@ -13,7 +13,9 @@ import { powerOf } from '../../../core/survey/power/powerOf.ts';
 import { powerSentence } from '../../../core/survey/power/powerSentence.ts';
 import { profileTo } from '../../../core/survey/power/profile.ts';
 import { switchTable } from '../../../core/survey/power/switchTable.ts';
+import type { FencePlace } from '../../../core/survey/power/types.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { plainWords } from '../../../core/words/figures.ts';
 import {
   at,
   bridgedGateway,
@@ -30,6 +32,11 @@ import {
 import { inEnglish } from '../../support/english.ts';
 import { expectFromCatalogue, namesIn } from '../../support/pseudo.ts';
 import { randomProject } from '../../support/randomProjects.ts';
+
+/** A place in words, with its preposition. */
+function where(place: FencePlace | null): string {
+  return place ? plainWords().survey.atSpot({ spot: place.spot }) : '';
+}
 
 type Drawn = readonly (Thing | readonly Thing[])[];
 
@@ -87,9 +94,10 @@ describe('a lead-out and one line, against the closed form of a leaky line', () 
   });
 
   it('names the weakest place', () => {
-    expect(estimate.weakest).toMatchObject({ text: 'at the end of lane', thingId: 'lane' });
+    expect(estimate.weakest).toMatchObject({ thingId: 'lane' });
+    expect(where(estimate.weakest)).toBe('at the end of lane');
     expect(estimate.weakest!.volts).toBeCloseTo(endV, 3);
-    const sentence = powerSentence(made, estimate, lineVoltages(made, estimate), 'metric');
+    const sentence = inEnglish(powerSentence(made, estimate, lineVoltages(made, estimate)));
     expect(sentence).toBe('Weakest place about 8.6 kV at the end of lane (estimate); 4.0 kV holds the stock.');
   });
 
@@ -181,7 +189,7 @@ describe('what is not known', () => {
     const estimate = estimateOf(apart);
     expect(estimate.weakest).toBeNull();
     expect(estimate.nodeV.every(Number.isNaN)).toBe(true);
-    expect(powerSentence(apart, estimate, [], 'metric')).toMatch(/^E and F can feed the same fence/);
+    expect(inEnglish(powerSentence(apart, estimate, []))).toMatch(/^E and F can feed the same fence/);
   });
 
   it('two energisers on fences of their own each have theirs', () => {
@@ -191,8 +199,8 @@ describe('what is not known', () => {
     ]);
     const both = power(lane, far, energiser('E', [0, 0]), energiser('F', [0, 5000]));
     const estimate = estimateOf(both);
-    expect(estimate.supplies.map(({ weakest }) => weakest!.text)).toEqual(['at the end of lane', 'at the end of far']);
-    expect(estimate.weakest!.text).toBe('at the end of far');
+    expect(estimate.supplies.map(({ weakest }) => where(weakest))).toEqual(['at the end of lane', 'at the end of far']);
+    expect(where(estimate.weakest)).toBe('at the end of far');
   });
 });
 
@@ -220,9 +228,8 @@ describe('switches', () => {
     expect(rows[1]).toMatchObject({ startV: 0, endV: 0, lowestV: 0 });
     expect(opened.supplies[0]!.voltages.sourceVoltageV).toBeGreaterThan(before.supplies[0]!.voltages.sourceVoltageV);
     const dead = estimateOf(made, new Set(['T']));
-    expect(powerSentence(made, dead, lineVoltages(made, dead), 'metric', 'with T open')).toBe(
-      'With T open: no fence is live.',
-    );
+    const stood = { off: ['T'], on: [], allOn: false };
+    expect(inEnglish(powerSentence(made, dead, lineVoltages(made, dead), stood))).toBe('With T off: no fence is live.');
   });
 
   it('each is listed with what throwing it does', () => {
@@ -267,7 +274,7 @@ describe('switches', () => {
     expect(estimateOf(open, new Set()).weakest!.volts).toBeCloseTo(estimateOf(closed).weakest!.volts, 6);
     // The weakest place of the closed ring is inside it, where both ways meet.
     expect(estimateOf(closed).weakest!.where.on).toBe('run');
-    expect(estimateOf(closed).weakest!.text).toMatch(/^on loop, 6\.\d+ km from its start$/);
+    expect(where(estimateOf(closed).weakest)).toMatch(/^on loop, 6\.\d+ km from its start$/);
   });
 });
 
@@ -307,7 +314,7 @@ describe('what would improvement the weakest place', () => {
     const [, cable] = supply;
     const copper = { ...cable!, cableId: 'cable-copper-2.5' } as Thing;
     expect(gainOf('leadOut')).toBeCloseTo(redrawn(supply[0]!, copper, lane, branch, rest, earth), 6);
-    expect(improvements.find(({ key }) => key === 'leadOut')!.name).toBe(
+    expect(inEnglish(improvements.find(({ key }) => key === 'leadOut')!.name)).toBe(
       'Heavier lead-out: fence lead-out cable, copper core 2.5 mm, rated 10 kV or more',
     );
     const three = drawing(supply, lane, branch, rest, earth);

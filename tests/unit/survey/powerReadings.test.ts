@@ -55,14 +55,14 @@ describe('a reading beside its estimate', () => {
     const estimate = estimateOf(made);
     const endNode = made.survey.network.nodes.findIndex(({ xy: [x] }) => Math.abs(x - 4000) < 1e-6);
     expect(rows.get('end')).toMatchObject({
-      where: 'at the end of lane',
+      spot: { on: 'lineEnd', end: 'end', line: 'lane' },
       place: { place: { on: 'node', node: endNode } },
     });
     expect(rows.get('end')!.estimateV).toBe(estimate.nodeV[endNode]);
     expect(rows.get('end')!.differenceV).toBeCloseTo(7000 - estimate.nodeV[endNode]!, 9);
-    expect(rows.get('mid')!.where).toBe('on lane, 1.00 km from its start');
+    expect(rows.get('mid')!.spot).toEqual({ on: 'along', line: 'lane', atM: expect.closeTo(1000, 6) });
     expect(rows.get('mid')!.estimateV).toBeGreaterThan(rows.get('end')!.estimateV!);
-    expect(rows.get('off')).toMatchObject({ where: 'away from the live fence', estimateV: null, differenceV: null });
+    expect(rows.get('off')).toMatchObject({ spot: null, estimateV: null, differenceV: null });
   });
 
   it('takes the switches as they then stood, and the live side of an open one', () => {

@@ -15,6 +15,7 @@ import {
   property,
   ring,
 } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const survey = (...things: readonly (Thing | readonly Thing[])[]) => surveyOf(drawing(...things));
 const fed = [
@@ -43,43 +44,45 @@ describe('the answers in a sentence', () => {
       ]),
       bridgedGateway('G', 'sq', 200),
     );
-    expect(coverSentence(square, 'metric')).toBe('1.40 km of fence, 1 paddock of 12.00 ha, 1 gateway, 1 section.');
-    expect(drawSentence(square, 'imperial')).toBe(
+    expect(inEnglish(coverSentence(square))).toBe('1.40 km of fence, 1 paddock of 12.00 ha, 1 gateway, 1 section.');
+    expect(inEnglish(drawSentence(square), 'imperial')).toBe(
       '0.87 mi of fence, 1 gateway, 1 paddock of 29.65 ac; the energiser reaches all that is live.',
     );
   });
 
   it('say what the energiser does not reach', () => {
-    expect(drawSentence(survey(lane), 'metric')).toBe('2.00 km of fence; no energiser is drawn yet.');
-    expect(drawSentence(survey(lane, energiser('E', [9, 9])), 'metric')).toBe(
+    expect(inEnglish(drawSentence(survey(lane)))).toBe('2.00 km of fence; no energiser is drawn yet.');
+    expect(inEnglish(drawSentence(survey(lane, energiser('E', [9, 9]))))).toBe(
       '2.00 km of fence; the energiser reaches none of it.',
     );
     expect(
-      drawSentence(
-        survey(
-          fed,
-          lane,
-          line('b', [
-            [0, 9],
-            [100, 9],
-          ]),
+      inEnglish(
+        drawSentence(
+          survey(
+            fed,
+            lane,
+            line('b', [
+              [0, 9],
+              [100, 9],
+            ]),
+          ),
         ),
-        'metric',
       ),
     ).toBe('2.10 km of fence; the energiser does not reach 100 m in 1 part.');
     expect(
-      drawSentence(
-        survey(
-          line(
-            'x',
-            [
-              [0, 0],
-              [90, 0],
-            ],
-            { live: false },
+      inEnglish(
+        drawSentence(
+          survey(
+            line(
+              'x',
+              [
+                [0, 0],
+                [90, 0],
+              ],
+              { live: false },
+            ),
           ),
         ),
-        'metric',
       ),
     ).toBe('90.0 m of fence; none of it is live.');
   });
@@ -88,19 +91,19 @@ describe('the answers in a sentence', () => {
     const project = drawing(tight, fed, lane, gates);
     const made = surveyOf(project);
     const plan = dividePlan(project, made)!;
-    expect(divideSentence(made, null, 'metric')).toBe('1 section, longest 1.99 km, 1 over the limit.');
-    expect(divideSentence(made, plan, 'metric')).toBe(
+    expect(inEnglish(divideSentence(made, null))).toBe('1 section, longest 1.99 km, 1 over the limit.');
+    expect(inEnglish(divideSentence(made, plan))).toBe(
       '1 section, longest 1.99 km, 1 over the limit; 1 switch missing.',
     );
-    expect(changeInWords(plan.changes[0]!, 'metric')).toBe(
+    expect(inEnglish(changeInWords(plan.changes[0]!))).toBe(
       'Without a switch at G2: a section of 1.99 km, over by 788 m.',
     );
   });
 
   it('are plain where there is nothing yet', () => {
-    expect(coverSentence(survey(), 'metric')).toBe('Nothing is drawn yet.');
-    expect(divideSentence(survey(), null, 'metric')).toBe('No live fence is drawn, so there is nothing to divide.');
-    expect(divideSentence(survey(lane), null, 'metric')).toBe(
+    expect(inEnglish(coverSentence(survey()))).toBe('Nothing is drawn yet.');
+    expect(inEnglish(divideSentence(survey(), null))).toBe('No live fence is drawn, so there is nothing to divide.');
+    expect(inEnglish(divideSentence(survey(lane), null))).toBe(
       '1 section, longest 2.00 km; no energiser feeds them yet.',
     );
   });
@@ -123,14 +126,14 @@ describe('a test sheet', () => {
   });
 
   it('reads just beyond the switch and at the far ends', () => {
-    expect(second!.readAt.map(({ text }) => text)).toEqual(['just beyond S1', 'on this side of S2']);
-    expect(third!.readAt.map(({ text }) => text)).toEqual(['just beyond S2', 'at the end of lane']);
+    expect(second!.readAt.map(({ text }) => inEnglish(text))).toEqual(['just beyond S1', 'on this side of S2']);
+    expect(third!.readAt.map(({ text }) => inEnglish(text))).toEqual(['just beyond S2', 'at the end of lane']);
   });
 
   it('begins and ends with the energiser off and the fence proved dead', () => {
     for (const { steps } of testSheets(project, surveyOf(project))) {
-      expect(steps[0]).toMatch(/energiser off.*[Pp]rove the fence dead/);
-      expect(steps.at(-1)).toMatch(/energiser off.*proved dead/);
+      expect(inEnglish(steps[0])).toMatch(/energiser off.*[Pp]rove the fence dead/);
+      expect(inEnglish(steps.at(-1))).toMatch(/energiser off.*proved dead/);
     }
   });
 
@@ -146,8 +149,8 @@ describe('a test sheet', () => {
     );
     const sheet = testSheets(loose, surveyOf(loose)).at(-1)!;
     expect(sheet).toMatchObject({ open: [], closed: [], readAt: [] });
-    expect(sheet.steps).toEqual([
-      'Nothing feeds section B, even with every switch closed. Join it to the fence first.',
+    expect(sheet.steps.map((step) => inEnglish(step))).toEqual([
+      'Nothing feeds section B, even with every switch on. Join it to the fence first.',
     ]);
   });
 });

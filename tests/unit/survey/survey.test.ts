@@ -23,6 +23,7 @@ import {
   property,
   ring,
 } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 
 const survey = (...things: readonly (Thing | readonly Thing[])[]) => surveyOf(drawing(...things));
 const fed = [
@@ -273,14 +274,14 @@ describe('the switch register', () => {
       endSwitch('T', 'b', 'start'),
     );
     expect(rows.get('S')).toMatchObject({
-      placeText: 'start post of G on lane',
       feed: { from: 'oneSide', supply: 'A', far: 'B', off: false },
       cutsOff: { lengthM: expect.closeTo(498 + 246, 3), gatewayIds: ['G', 'H'], sections: ['B', 'C'] },
       wrongSide: false,
     });
+    expect(inEnglish(rows.get('S')!.where)).toBe('start post of G on lane');
+    expect(inEnglish(rows.get('T')!.where)).toBe('start of b at lane');
     expect(rows.get('S')!.along[0]).toBeCloseTo(1, 9);
     expect(rows.get('T')).toMatchObject({
-      placeText: 'start of b at lane',
       feed: { from: 'oneSide', supply: 'B', far: 'C', off: false },
       cutsOff: { lengthM: expect.closeTo(246, 3), gatewayIds: ['H'], sections: ['C'] },
     });
@@ -357,7 +358,7 @@ describe('the switch register', () => {
       lineSwitch('S', 'loop', 300),
     );
     expect(dead.get('S')!.feed).toEqual({ from: 'nowhere', sides: ['B', 'C'], off: false });
-    expect([...closed.values(), ...dead.values()].map(({ feed }) => feedInWords(feed))).toEqual([
+    expect([...closed.values(), ...dead.values()].map(({ feed }) => inEnglish(feedInWords(feed)))).toEqual([
       'both sides: B | C',
       'both sides: B | A',
       'both sides: C | A',
@@ -385,8 +386,8 @@ describe('the switch register', () => {
     expect([...rows.keys()]).toEqual(['S']);
     expect(rows.get('S')).toMatchObject({
       feed: { from: 'notInFence' },
-      placeText: 'lane, 501 m from its start',
     });
+    expect(inEnglish(rows.get('S')!.where)).toBe('lane, 501 m from its start');
   });
 
   it('has nothing before a switch at the lead-out', () => {

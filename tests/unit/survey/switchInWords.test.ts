@@ -6,6 +6,7 @@ import { surveyOf } from '../../../core/survey/survey.ts';
 import { cutsOffSentence, feedSentence } from '../../../core/survey/switchInWords.ts';
 import { figures } from '../../../core/words/figures.ts';
 import { drawing, endSwitch, energiser, leadOut, line, lineSwitch } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { plainMeasure } from '../sheets/plainMeasure.ts';
 
 /** A lane with a loop on it: S and T at the loop's ends, M in its middle, off; a branch hangs on the lane by U, off. */
@@ -40,13 +41,13 @@ const rowOf = (id: string) => survey.switches.find((row) => row.switch.id === id
 describe('how a switch is fed, in words', () => {
   it('is said of one side, of both, and of one that stands off', () => {
     const said = ['S', 'M', 'N', 'U'].map((id) => [
-      feedSentence(rowOf(id).feed),
-      cutsOffSentence(rowOf(id), project, 'metric'),
+      inEnglish(feedSentence(rowOf(id).feed)),
+      inEnglish(cutsOffSentence(rowOf(id), project)),
     ]);
     expect(said).toEqual([
-      ['Fed from section A; beyond it: section B.', 'Opened alone it cuts off 300 m of fence, sections B, C.'],
-      ['Fed from both sides: section C and section A. It is off, and there is current on both sides of it.', null],
-      ['Fed from section B; beyond it: section C.', 'Opened alone it cuts off 100 m of fence, section C.'],
+      ['Fed from section A; beyond it: section B.', 'Turned off alone it cuts off 300 m of fence, sections B, C.'],
+      ['Fed from both sides: section C and section A. It is off, and there is current on both sides of it.', ''],
+      ['Fed from section B; beyond it: section C.', 'Turned off alone it cuts off 100 m of fence, section C.'],
       ['Fed from section A; beyond it: section D.', 'Off, it keeps dead 250 m of fence, section D.'],
     ]);
   });

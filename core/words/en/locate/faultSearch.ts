@@ -43,11 +43,11 @@ export const faultSearch = {
         toClose: readonly Switch[];
         name: Switch;
         isOpen: boolean;
-        place: string | null;
+        place: Phrase | null;
       },
       f: Figures,
     ) =>
-      `${firstWords(toOpen, toClose, f)} at ${switchWords(name)}${isOpen ? ', on the energiser’s side' : ''}${place ? `: ${place}` : ''}.`,
+      `${firstWords(toOpen, toClose, f)} at ${switchWords(name)}${isOpen ? ', on the energiser’s side' : ''}${place ? `: ${f.say(place)}` : ''}.`,
     staysOpen: ({ names }: { names: readonly Switch[] }, f: Figures) =>
       `${switchesWords(names, f)} ${f.plural(names.length, { one: 'stays', other: 'stay' })} open.`,
   },

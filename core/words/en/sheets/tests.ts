@@ -78,7 +78,7 @@ export const power = {
   verdicts: {
     good: 'good',
     borderline: 'borderline: test again at the driest',
-    'more rods': 'add rods and test again',
+    moreRods: 'add rods and test again',
   },
   atLastRod: 'At the last rod',
   fenceLoaded: 'Fence, loaded',

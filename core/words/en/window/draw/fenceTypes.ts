@@ -24,8 +24,4 @@ export const fenceTypes = {
     plainWireId: 'Change the earth and plain wire',
   },
   notInFile: ({ id }: { id: string }) => `Not in this file: ${id}`,
-  wire: ({ name, ohmPerKm }: { name: string; ohmPerKm: string }) => `${name}, ${ohmPerKm} ohm/km`,
-  /** What tells cables apart comes first: the field is too narrow for the whole. */
-  cable: ({ core, ohmPerKm, what, rating }: { core: string; ohmPerKm: string; what: string; rating: string }) =>
-    `${core}, ${ohmPerKm} ohm/km: ${what}, ${rating}`,
 };

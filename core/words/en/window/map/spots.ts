@@ -21,7 +21,7 @@ export const spots = {
   beside: ({ spot }: Spot, f: Figures) => `beside ${f.say(spot)}`,
   halfway: ({ from, to }: { from: Phrase; to: Phrase }, f: Figures) => `halfway from ${f.say(from)} to ${f.say(to)}`,
   /** Where a switch can stand. */
-  suggested: ({ label }: { label: string }) => `the suggested place, ${label}`,
+  suggested: ({ label }: { label: Phrase }, f: Figures) => `the suggested place, ${f.say(label)}`,
   gatePostAt: ({ side, name }: Named & { side: keyof typeof compass }) => `${compass[side]} post of ${name}`,
   supplySide: ({ side, name }: Named & { side: keyof typeof compass }) =>
     `${compass[side]} post of ${name}, supply side`,

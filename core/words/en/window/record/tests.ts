@@ -117,7 +117,7 @@ export const earthTests = {
   verdicts: {
     good: 'Good.',
     borderline: 'Borderline: test again when the ground is at its driest.',
-    'more rods': 'Add rods and test again.',
+    moreRods: 'Add rods and test again.',
   },
   none: 'No earth test is recorded yet.',
   stakesGone: 'stakes that are gone',
