@@ -230,11 +230,9 @@ function footing({ parts }: Order, input: OrderPagesInput): string {
     ({ lines, labour }) => lines.some(({ item }) => item.invented) || labour.some(({ rate }) => rate.invented),
   );
   const note = coilNote(parts.flatMap(({ lines }) => lines));
-  const all = [
-    said.counted,
-    note ? input.f.say(note) : '',
-    invented ? said.invented : '',
-  ].filter((each) => each !== '');
+  const all = [said.counted, note ? input.f.say(note) : '', invented ? said.invented : ''].filter(
+    (each) => each !== '',
+  );
   return input.f.words.things.sentences({ all });
 }
 

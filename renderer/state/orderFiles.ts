@@ -28,7 +28,8 @@ export async function printOrder(): Promise<void> {
 }
 
 export const saveOrderCsv = () =>
-  saveCsv('order', (project, survey) => writeOrder(worked(project, survey).order, orderSettingsOf(project).currency, figuresOf(project)),
+  saveCsv('order', (project, survey) =>
+    writeOrder(worked(project, survey).order, orderSettingsOf(project).currency, figuresOf(project)),
   );
 
 export const saveQuantitiesCsv = () =>

@@ -81,7 +81,14 @@ export function writeCutLists(lists: readonly CutList[], f: Figures): string {
         cut.lengthM,
       ]),
     ),
-    ...[...tooLong, ...without].map((cut): Cell[] => [f.say(name), words.noRoll, '', null, f.say(cut.label), cut.lengthM]),
+    ...[...tooLong, ...without].map((cut): Cell[] => [
+      f.say(name),
+      words.noRoll,
+      '',
+      null,
+      f.say(cut.label),
+      cut.lengthM,
+    ]),
   ]);
   return writeCsv([words.of, words.roll, words.from, words.rollLengthM, words.label, words.cutToM], rows);
 }

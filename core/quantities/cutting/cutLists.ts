@@ -129,7 +129,8 @@ export function stockAfter(stock: readonly StockRoll[], lists: readonly CutList[
   for (const { key, rolls } of lists) {
     for (const roll of rolls) {
       if (!roll.bought) opened.set(roll.from, (opened.get(roll.from) ?? 0) + 1);
-      if (roll.leftM >= leastM) left.push({ measure: key, lengthM: roll.leftM, name: message('order.cutList.leftOver') });
+      if (roll.leftM >= leastM)
+        left.push({ measure: key, lengthM: roll.leftM, name: message('order.cutList.leftOver') });
     }
   }
   const whole = stock.filter((roll) => {

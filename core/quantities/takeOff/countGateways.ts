@@ -70,7 +70,12 @@ function countCrossing(input: TakeOffInput, figures: CrossingFigures, tally: Tal
   tally.add(measureOf('cableClamp'), owner, 2 * clamps, message('order.pieces.endsOfWires', { ...said, count }));
   if (crossing.earth) tally.add(measureOf('earthClamp'), owner, 2, message('order.pieces.ends', said));
   const lugs = crossing.earth ? 4 : 2;
-  tally.add(measureOf('lug'), owner, lugs, message(`order.pieces.${crossing.earth ? 'endsOfBoth' : 'endsOfLive'}`, said));
+  tally.add(
+    measureOf('lug'),
+    owner,
+    lugs,
+    message(`order.pieces.${crossing.earth ? 'endsOfBoth' : 'endsOfLive'}`, said),
+  );
   tally.add(workMeasure('crossing'), owner, 1, whole);
 }
 

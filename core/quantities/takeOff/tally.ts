@@ -1,5 +1,5 @@
-import type { Measure } from '../measures.ts';
 import type { Message } from '../../words/message.ts';
+import type { Measure } from '../measures.ts';
 import type { Piece, Quantity } from '../types.ts';
 
 /** Gathers pieces into quantities, in the order in which each was first met. */

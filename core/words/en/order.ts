@@ -1,5 +1,15 @@
 import { cutList, noPrice, pack, plan, sentence, wireNote } from './order/answers.ts';
-import { buildingWire, coilLength, cuts, gone, inventedPrices, noCurrency, noItem, noPriceOf, notCounted } from './order/findings.ts';
+import {
+  buildingWire,
+  coilLength,
+  cuts,
+  gone,
+  inventedPrices,
+  noCurrency,
+  noItem,
+  noPriceOf,
+  notCounted,
+} from './order/findings.ts';
 import { goods, work } from './order/goods.ts';
 import { pieces, posts } from './order/pieces.ts';
 import { starting } from './order/starting.ts';

@@ -100,9 +100,8 @@ export function plainMoney(amount: number): string {
   return format.format(amount.toFixed(2) as Intl.StringNumericLiteral);
 }
 
-/** "$1,234.50", "1.234,50 €"; "1,234.50" without a currency (ISO 4217); "no price" for nothing. */
-export function formatMoney(amount: number | null, { currency }: { readonly currency: string | null }): string {
-  if (amount === null) return 'no price';
+/** "$1,234.50", "1.234,50 €"; "1,234.50" without a currency (ISO 4217). */
+export function formatMoney(amount: number, { currency }: { readonly currency: string | null }): string {
   if (currency === null) return fixed(amount, 2);
   return numberFormat({ style: 'currency', currency, signDisplay: 'auto' }).format(amount);
 }

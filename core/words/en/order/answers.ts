@@ -18,8 +18,7 @@ export const sentence = {
   nothing: 'Nothing is planned that would have to be ordered.',
   whole: ({ gross, goods, work, tax, fenceM, stages, items, unpriced }: Whole, f: Figures) => {
     const fence = fenceM === null ? '' : ` for ${f.length(fenceM)} of fence`;
-    const staged =
-      stages > 0 ? ` in ${f.number(stages)} ${f.plural(stages, { one: 'stage', other: 'stages' })}` : '';
+    const staged = stages > 0 ? ` in ${f.number(stages)} ${f.plural(stages, { one: 'stage', other: 'stages' })}` : '';
     const bought = `${f.number(items)} ${f.plural(items, { one: 'item', other: 'items' })}`;
     const taxed = tax === null ? '' : ` and ${tax} of tax`;
     const open = unpriced > 0 ? `; ${f.number(unpriced)} without a price are not in it` : '';
@@ -40,10 +39,7 @@ export const wireNote = 'Lengths of coils are worked out from mass and gauge: wh
 
 /** Which piece is cut from which roll. */
 export const cutList = {
-  sum: (
-    { pieces, cut, rolls, left }: { pieces: number; cut: string; rolls: number; left: string },
-    f: Figures,
-  ) => {
+  sum: ({ pieces, cut, rolls, left }: { pieces: number; cut: string; rolls: number; left: string }, f: Figures) => {
     const counted = `${f.number(pieces)} ${f.plural(pieces, { one: 'piece', other: 'pieces' })}`;
     const from = `${f.number(rolls)} ${f.plural(rolls, { one: 'roll', other: 'rolls' })}`;
     return `${counted}, ${cut}, from ${from}; ${left} left over.`;

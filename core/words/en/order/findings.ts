@@ -54,15 +54,15 @@ export const cuts = {
 export const notCounted = {
   noFenceType: ({ name }: { name: string }) =>
     `The fence type of ${name} is missing: its wire and posts are not counted.`,
-  lineNotOnEarth: ({ name }: { name: string }) =>
-    `${name} has corners that are no place on earth: it is not counted.`,
+  lineNotOnEarth: ({ name }: { name: string }) => `${name} has corners that are no place on earth: it is not counted.`,
   gatewayWithoutOpening: ({ name }: { name: string }) =>
     `Gateway ${name} makes no opening in its fence: it is not counted.`,
   remedy: 'Fix it in Draw, and the order counts it.',
 };
 
 export const noItem = {
-  message: ({ name }: { name: Phrase }, f: Figures) => `${f.say(name)}: nothing in the price list serves it, so it is not in the order.`,
+  message: ({ name }: { name: Phrase }, f: Figures) =>
+    `${f.say(name)}: nothing in the price list serves it, so it is not in the order.`,
   remedy: 'Add an item or a kit for it to the price list.',
   fix: 'Add an item for it',
 };
@@ -86,5 +86,3 @@ export const noCurrency = {
   message: 'It is not said which currency the prices are in.',
   remedy: 'Enter it under Counting rules.',
 };
-
-

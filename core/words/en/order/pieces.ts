@@ -36,7 +36,8 @@ export const pieces = {
     }: { line: string; count: number; sorts: readonly WireCount[]; tieOffsM: number; ends: number } & WireLength,
     f: Figures,
   ) => {
-    const of = sorts.length > 0 ? ` (${sorts.map((one) => `${f.number(one.count)} ${wireSorts[one.sort]}`).join(', ')})` : '';
+    const of =
+      sorts.length > 0 ? ` (${sorts.map((one) => `${f.number(one.count)} ${wireSorts[one.sort]}`).join(', ')})` : '';
     return `${line}: ${f.number(count)} x ${lengthOf(along, f)}${of}, and ${f.tape(tieOffsM)} each for tying off at ${f.number(ends)} ends`;
   },
   tighteners: ({ line, count, strains }: { line: string; count: number; strains: number }, f: Figures) =>
