@@ -45,7 +45,7 @@ export function mapSheet(input: MapSheetInput, tiles: readonly SheetTile[], tile
     window,
     tile.ground,
     gridM,
-    property.units,
+    f,
     onward.map((note) => textBox(note, measure)),
     measure,
   );

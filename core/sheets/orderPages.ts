@@ -170,7 +170,7 @@ function workTable({ labour }: OrderPart, input: OrderPagesInput): Table {
       { title: said.net, align: 'right' },
     ],
     rows: labour.map(({ rate, quantity, cost }) => [
-      rate.invented ? `${input.f.say(quantity.name)} *` : input.f.say(quantity.name),
+      rate.invented ? said.inventedRate({ name: input.f.say(quantity.name) }) : input.f.say(quantity.name),
       formatAmount(quantity.amount, quantity.unit, habits.units),
       priceText(rate.rate, habits, input.f),
       priceText(cost.net, habits, input.f),

@@ -8,6 +8,7 @@ import type { Xy } from '../../geometry/types.ts';
 import { pushAll } from '../../model/pushAll.ts';
 import { lengthUnit } from '../../words/numbers/units.ts';
 import { fixed, type Units } from '../../words/numbers/write.ts';
+import type { Figures } from '../../words/types.ts';
 import { emptyLayer, type MapLayer } from './layer.ts';
 
 const crossMm = 1.6;
@@ -62,12 +63,12 @@ export function drawMapFrame(
   window: MapWindow,
   ground: readonly [number, number, number, number],
   gridM: number,
-  units: Units,
+  f: Figures,
   keepClear: readonly PaperBox[],
   measure: MeasureText,
 ): Item[] {
   const [left, top, right, bottom] = window.frame;
-  const { lengthM } = lengthUnit(units);
+  const { lengthM } = lengthUnit(f.units);
   const decimals = Math.abs((gridM / lengthM) % 1) < 1e-6 ? 0 : 1;
   const ticks: PaperPoint[][] = [];
   const words = [];
@@ -84,8 +85,8 @@ export function drawMapFrame(
         [px, bottom + tickMm],
       ],
     );
-    words.push(text(eastText(x / lengthM, decimals), [px, top - tickMm - 0.5], style));
-    words.push(text(eastText(x / lengthM, decimals), [px, bottom + tickMm + 2.1], style));
+    words.push(text(eastText(x / lengthM, decimals, f), [px, top - tickMm - 0.5], style));
+    words.push(text(eastText(x / lengthM, decimals, f), [px, bottom + tickMm + 2.1], style));
   }
   for (const y of gridValues(ground[1], ground[3], gridM)) {
     const [, py] = window.toPaper([0, y]);
@@ -99,8 +100,8 @@ export function drawMapFrame(
         [right + tickMm, py],
       ],
     );
-    words.push(text(northText(y / lengthM, decimals), [left - tickMm - 0.5, py], { ...style, rotationDeg: -90 }));
-    words.push(text(northText(y / lengthM, decimals), [right + tickMm + 0.5, py], { ...style, rotationDeg: 90 }));
+    words.push(text(northText(y / lengthM, decimals, f), [left - tickMm - 0.5, py], { ...style, rotationDeg: -90 }));
+    words.push(text(northText(y / lengthM, decimals, f), [right + tickMm + 0.5, py], { ...style, rotationDeg: 90 }));
   }
   const room: PaperBox = [left - 1, top - 1, right + 1, bottom + 1];
   const placed: PaperBox[] = [...keepClear];
@@ -129,10 +130,12 @@ function gridValues(from: number, to: number, step: number): number[] {
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step + 0);
 }
 
-function eastText(x: number, decimals: number): string {
-  return x === 0 ? '0' : `${fixed(Math.abs(x), decimals)} ${x > 0 ? 'E' : 'W'}`;
+function eastText(x: number, decimals: number, f: Figures): string {
+  const { east, west } = f.words.sheets.map.frame;
+  return x === 0 ? '0' : (x > 0 ? east : west)({ figure: fixed(Math.abs(x), decimals) });
 }
 
-function northText(y: number, decimals: number): string {
-  return y === 0 ? '0' : `${fixed(Math.abs(y), decimals)} ${y > 0 ? 'N' : 'S'}`;
+function northText(y: number, decimals: number, f: Figures): string {
+  const { north, south } = f.words.sheets.map.frame;
+  return y === 0 ? '0' : (y > 0 ? north : south)({ figure: fixed(Math.abs(y), decimals) });
 }

@@ -48,6 +48,13 @@ export const map = {
     buriedService: ({ what }: { what: keyof typeof services }) => `${services[what]}, buried`,
     grid: 'grid',
   },
+  /** Figures at its frame, from the origin. */
+  frame: {
+    east: ({ figure }: { figure: string }) => `${figure} E`,
+    west: ({ figure }: { figure: string }) => `${figure} W`,
+    north: ({ figure }: { figure: string }) => `${figure} N`,
+    south: ({ figure }: { figure: string }) => `${figure} S`,
+  },
   panel: {
     cautions: 'Cautions',
     sections: 'Sections',

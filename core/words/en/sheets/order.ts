@@ -44,5 +44,6 @@ export const order = {
   cutTo: 'Cut to',
   left: 'Left',
   counted: 'Quantities are counted from the drawing and are estimates; packs and rolls are rounded up.',
+  inventedRate: ({ name }: { name: string }) => `${name} *`,
   invented: 'Prices and rates marked * are invented, to show how the list works.',
 };
