@@ -1,4 +1,4 @@
-import Flatbush from 'flatbush';
+import { boxTree } from './boxTree.ts';
 import type { Xy } from './types.ts';
 
 /** Boxes with sides along the axes of the working plane: metres, `[west, south, east, north]`. */
@@ -49,15 +49,15 @@ const groupSize = 16;
 export function boxPairs(boxes: Float64Array, marginM: number): number[] {
   const count = boxes.length / 4;
   if (count < 2) return [];
-  const tree = new Flatbush(count);
-  for (let i = 0; i < boxes.length; i += 4) tree.add(boxes[i]!, boxes[i + 1]!, boxes[i + 2]!, boxes[i + 3]!);
-  tree.finish();
+  const tree = boxTree(count, (add) => {
+    for (let i = 0; i < boxes.length; i += 4) add(boxes[i]!, boxes[i + 1]!, boxes[i + 2]!, boxes[i + 3]!);
+  });
   // As the tree has packed them, neighbours stand together, so that one search does for a whole group.
-  const packed = tree.search(-Infinity, -Infinity, Infinity, Infinity);
+  const packed = tree.search([-Infinity, -Infinity, Infinity, Infinity]);
   const pairs: number[] = [];
   for (let start = 0; start < count; start += groupSize) {
     const group = packed.slice(start, start + groupSize);
-    const near = tree.search(...boxOfGroup(boxes, group, marginM));
+    const near = tree.search(boxOfGroup(boxes, group, marginM));
     for (const first of group) {
       const west = boxes[4 * first]! - marginM;
       const south = boxes[4 * first + 1]! - marginM;

@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import { boxAround } from './box.ts';
+import { boxTree } from './boxTree.ts';
 import { type NodedLines, nodeLines } from './nodeLines.ts';
 import { pointInRing, signedRingArea } from './ring.ts';
 import type { Xy } from './types.ts';
@@ -222,14 +222,13 @@ function connectedParts(graph: Graph): Int32Array {
 
 /** Gives each island to the smallest shell around it. */
 function assignIslands(shells: readonly Shell[], islands: readonly Ring[]): void {
-  if (shells.length === 0) return;
-  const tree = new Flatbush(shells.length);
-  for (const { ring } of shells) tree.add(...boxAround(ring)!);
-  tree.finish();
+  const tree = boxTree(shells.length, (add) => {
+    for (const { ring } of shells) add(...boxAround(ring)!);
+  });
   for (const island of islands) {
     const [x, y] = island.ring[0]!;
     const around = tree
-      .search(x, y, x, y)
+      .search([x, y, x, y])
       .map((index) => shells[index]!)
       .filter((shell) => shell.connected !== island.connected && pointInRing([x, y], shell.ring))
       .sort((m, n) => m.areaM2 - n.areaM2)[0];

@@ -1,4 +1,4 @@
-import Flatbush from 'flatbush';
+import { boxTree } from './boxTree.ts';
 import { nearestOnSegment } from './polyline.ts';
 import type { Xy } from './types.ts';
 import { between, cross, subtract, xyDistanceM } from './vector.ts';
@@ -120,20 +120,20 @@ export function countCrossings(lines: readonly (readonly Xy[])[], most: number):
   const segments = lines.reduce((sum, { length }) => sum + Math.max(0, length - 1), 0);
   if (segments < 2) return 0;
   const ends = new Float64Array(4 * segments);
-  const tree = new Flatbush(segments);
   let filled = 0;
-  for (const line of lines) {
-    for (let i = 1; i < line.length; i++) {
-      const [[ax, ay], [bx, by]] = [line[i - 1]!, line[i]!];
-      ends.set([ax, ay, bx, by], 4 * filled++);
-      tree.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
+  const tree = boxTree(segments, (add) => {
+    for (const line of lines) {
+      for (let i = 1; i < line.length; i++) {
+        const [[ax, ay], [bx, by]] = [line[i - 1]!, line[i]!];
+        ends.set([ax, ay, bx, by], 4 * filled++);
+        add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
+      }
     }
-  }
-  tree.finish();
+  });
   let found = 0;
   for (let i = 0; i < segments && found <= most; i++) {
     const [ax, ay, bx, by] = ends.subarray(4 * i, 4 * i + 4) as unknown as [number, number, number, number];
-    tree.search(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by), (j) => {
+    tree.search([Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by)], (j) => {
       if (j > i && found <= most && crosses(ends, i, j)) found++;
       return false;
     });

@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import { type Box, boxesMeet, boxOfSegment } from './box.ts';
+import { boxTree } from './boxTree.ts';
 import { type NearestOnSegment, nearestOnSegment } from './polyline.ts';
 import type { Xy } from './types.ts';
 
@@ -100,11 +100,10 @@ function pack<K>(paths: ReadonlyMap<K, readonly Xy[]>): Packed<K> {
   for (const [key, path] of paths) {
     for (let segment = 0; segment < segmentCount(path); segment++) refs.push({ key, segment });
   }
-  if (refs.length === 0) return { keys: new Set(), search: () => [] };
-  const tree = new Flatbush(refs.length);
-  for (const { key, segment } of refs) tree.add(...segmentBox(paths.get(key)!, segment));
-  tree.finish();
-  return { keys: new Set(paths.keys()), search: (box) => tree.search(...box).map((found) => refs[found]!) };
+  const tree = boxTree(refs.length, (add) => {
+    for (const { key, segment } of refs) add(...segmentBox(paths.get(key)!, segment));
+  });
+  return { keys: new Set(paths.keys()), search: (box) => tree.search(box).map((found) => refs[found]!) };
 }
 
 function segmentCount(path: readonly Xy[]): number {

@@ -1,4 +1,5 @@
-import Flatbush from 'flatbush';
+import { type Box, growBox } from '../geometry/box.ts';
+import { type BoxTree, boxTree } from '../geometry/boxTree.ts';
 import { nearestOnSegment } from '../geometry/polyline.ts';
 import { segmentIntersection } from '../geometry/segments.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
@@ -57,7 +58,7 @@ class Neighbourhood {
   readonly #network: Network;
   readonly #partOf: Int32Array;
   readonly #lines: { readonly id: string; readonly geometry: MeasuredPath; readonly runs: readonly Run[] }[] = [];
-  readonly #index: Flatbush;
+  readonly #tree: BoxTree;
 
   constructor(project: Project, network: Network, partOf: Int32Array) {
     this.#network = network;
@@ -67,10 +68,9 @@ class Neighbourhood {
       const geometry = measuredPath(project.fenceLine.get(id)!.path, plane)!;
       this.#lines.push({ id, geometry, runs: runs.map((run) => network.edges[run] as Run) });
     }
-    this.#index = new Flatbush(Math.max(1, this.#lines.length));
-    if (this.#lines.length === 0) this.#index.add(0, 0);
-    for (const { geometry } of this.#lines) this.#index.add(...geometry.box);
-    this.#index.finish();
+    this.#tree = boxTree(this.#lines.length, (add) => {
+      for (const { geometry } of this.#lines) add(...geometry.box);
+    });
   }
 
   sideOfNode(node: number): MissSide | null {
@@ -150,9 +150,8 @@ class Neighbourhood {
     return best;
   }
 
-  #linesNear([minX, minY, maxX, maxY]: readonly [number, number, number, number], reachM: number): number[] {
-    if (this.#lines.length === 0) return [];
-    return this.#index.search(minX - reachM, minY - reachM, maxX + reachM, maxY + reachM);
+  #linesNear(box: Box, reachM: number): number[] {
+    return this.#tree.search(growBox(box, reachM));
   }
 }
 

@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import { type Box, growBox } from '../geometry/box.ts';
+import { type BoxTree, boxTree } from '../geometry/boxTree.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { type Project, propertyOf } from '../model/project.ts';
@@ -27,7 +27,7 @@ export class NetworkDraft {
   readonly problems: NetworkProblem[] = [];
   readonly chainOf = new Map<string, LineChain>();
   #chains: readonly LineChain[] = [];
-  #index: Flatbush | null = null;
+  #tree: BoxTree | null = null;
   readonly #reported = new Set<string>();
 
   constructor(project: Project) {
@@ -46,15 +46,14 @@ export class NetworkDraft {
   layChains(chains: readonly LineChain[]): void {
     this.#chains = chains;
     for (const chain of chains) this.chainOf.set(chain.line.id, chain);
-    if (chains.length === 0) return;
-    this.#index = new Flatbush(chains.length);
-    for (const { geometry } of chains) this.#index.add(...geometry.box);
-    this.#index.finish();
+    this.#tree = boxTree(chains.length, (add) => {
+      for (const { geometry } of chains) add(...geometry.box);
+    });
   }
 
   /** Indices of the live lines whose box comes within the tolerance of this one. */
   chainsNear(box: Box): number[] {
-    return this.#index?.search(...growBox(box, this.toleranceM)) ?? [];
+    return this.#tree?.search(growBox(box, this.toleranceM)) ?? [];
   }
 
   /** Joints of all live lines within the tolerance of a point; the openings that it lies in go to `inOpening`. */

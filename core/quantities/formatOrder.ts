@@ -23,11 +23,6 @@ export function formatAmount(amount: number, unit: QuantityUnit, units: Units): 
   return `${fixed(amount / lengthM, name === 'm' && amount < 100 ? 1 : 0)} ${name}`;
 }
 
-/** An amount of money; "no price" where there is none. */
-export function priceText(price: number | null, habits: OrderHabits, f: Figures): string {
-  return price === null ? f.words.order.noPrice : formatMoney(price, habits);
-}
-
 /** "pack of 100", "200 m", "each". */
 export function packText({ unit, packSize }: CatalogueItem, f: Figures): string {
   if (unit === 'm') return formatAmount(packSize, 'm', f.units);

@@ -1,17 +1,16 @@
-import Flatbush from 'flatbush';
+import { type BoxTree, boxTree } from '../geometry/boxTree.ts';
 import type { Xy } from '../geometry/types.ts';
+import { keptFor } from '../model/memo.ts';
 import type { MeasuredPath } from './measuredPath.ts';
 
 /** Up to this many segments are simply looked through. */
 const fewSegments = 24;
 
-const indexes = new WeakMap<MeasuredPath, Flatbush>();
-
 /** Segments of a path whose box comes within `reachM` of a point, in order along the path. */
 export function segmentsNear(geometry: MeasuredPath, [x, y]: Xy, reachM: number): number[] {
   const { xy } = geometry;
   if (xy.length - 1 > fewSegments) {
-    const found = indexOf(geometry).search(x - reachM, y - reachM, x + reachM, y + reachM);
+    const found = treeOf(geometry).search([x - reachM, y - reachM, x + reachM, y + reachM]);
     return found.length > 1 ? found.sort((a, b) => a - b) : found;
   }
   const near: number[] = [];
@@ -25,18 +24,13 @@ export function segmentsNear(geometry: MeasuredPath, [x, y]: Xy, reachM: number)
   return near;
 }
 
-function indexOf(geometry: MeasuredPath): Flatbush {
-  let index = indexes.get(geometry);
-  if (!index) {
-    const { xy } = geometry;
-    index = new Flatbush(xy.length - 1);
-    for (let i = 1; i < xy.length; i++) {
-      const [ax, ay] = xy[i - 1]!;
-      const [bx, by] = xy[i]!;
-      index.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
-    }
-    index.finish();
-    indexes.set(geometry, index);
-  }
-  return index;
-}
+const treeOf = keptFor(
+  ({ xy }: MeasuredPath): BoxTree =>
+    boxTree(xy.length - 1, (add) => {
+      for (let i = 1; i < xy.length; i++) {
+        const [ax, ay] = xy[i - 1]!;
+        const [bx, by] = xy[i]!;
+        add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
+      }
+    }),
+);

@@ -10,7 +10,6 @@ import {
   type OrderHabits,
   orderSentence,
   packText,
-  priceText,
 } from '../quantities/formatOrder.ts';
 import type { Order, OrderLine, OrderPart } from '../quantities/order/order.ts';
 import type { Piece, TakeOff } from '../quantities/types.ts';
@@ -153,8 +152,8 @@ function goodsRow(line: OrderLine, { habits, f }: OrderPagesInput): string[] {
     formatAmount(needed, item.unit, habits.units),
     packText(item, f),
     String(packs),
-    priceText(item.price, habits, f),
-    priceText(cost.net, habits, f),
+    formatMoney(item.price, habits),
+    formatMoney(cost.net, habits),
     String(cost.taxPercent),
   ];
 }
@@ -172,8 +171,8 @@ function workTable({ labour }: OrderPart, input: OrderPagesInput): Table {
     rows: labour.map(({ rate, quantity, cost }) => [
       rate.invented ? said.inventedRate({ name: input.f.say(quantity.name) }) : input.f.say(quantity.name),
       formatAmount(quantity.amount, quantity.unit, habits.units),
-      priceText(rate.rate, habits, input.f),
-      priceText(cost.net, habits, input.f),
+      formatMoney(rate.rate, habits),
+      formatMoney(cost.net, habits),
     ]),
   };
 }

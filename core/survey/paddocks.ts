@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import { type Box, boxAround } from '../geometry/box.ts';
+import { boxTree } from '../geometry/boxTree.ts';
 import { facesOfLines } from '../geometry/facesOfLines.ts';
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import { cumulativeLengthsM } from '../geometry/polyline.ts';
@@ -84,11 +84,11 @@ function findName(names: Iterable<PaddockName>, plane: LocalPlane): (paddock: Pa
     return isPlaceOnEarth(named.at) ? [{ named, xy: placeOfName(named.at, plane) }] : [];
   });
   if (placed.length === 0) return () => null;
-  const tree = new Flatbush(placed.length);
-  for (const { xy } of placed) tree.add(xy[0], xy[1], xy[0], xy[1]);
-  tree.finish();
+  const tree = boxTree(placed.length, (add) => {
+    for (const { xy } of placed) add(xy[0], xy[1], xy[0], xy[1]);
+  });
   return (paddock) => {
-    const inside = tree.search(...boxOfRing(paddock.ring), (index) => isInside(placed[index]!.xy, paddock));
+    const inside = tree.search(boxOfRing(paddock.ring), (index) => isInside(placed[index]!.xy, paddock));
     return inside.length === 0 ? null : placed[leastOf(inside)]!.named;
   };
 }

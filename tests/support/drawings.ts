@@ -31,9 +31,11 @@ export function property(changes: Partial<Property> = {}): Property {
   return { ...newProperty('Invented test property', origin), invented: true, ...changes };
 }
 
+const fenceTypes = startingFenceTypes();
+
 /** A project of these things, with fence types and a property unless one is given. */
 export function drawing(...things: readonly (Thing | readonly Thing[])[]): Project {
-  return projectOf([property(), ...startingFenceTypes(), ...things.flat()]);
+  return projectOf([property(), ...fenceTypes, ...things.flat()]);
 }
 
 /** A fence line with two live wires through these points. */

@@ -9,7 +9,11 @@ const months =
 
 /** What the page says in English outside of the catalogue while the language is the pseudo-language, each once. */
 export async function englishOnScreen(page: Page, names: Iterable<string>): Promise<string[]> {
-  const texts = await page.evaluate(textsOfPage);
+  return englishLeft(await page.evaluate(textsOfPage), names);
+}
+
+/** Of these texts in the pseudo-language, each once, those that hold English. */
+export function englishLeft(texts: readonly string[], names: Iterable<string>): string[] {
   const given = [...names];
   const left = texts.map((text) => {
     const rest = englishIn(text.replaceAll(unitsAfterFigures, ' ').replaceAll(months, ' '), given);
@@ -19,7 +23,7 @@ export async function englishOnScreen(page: Page, names: Iterable<string>): Prom
 }
 
 /** Runs in the page: every visible text and every attribute that is read aloud or shown. */
-function textsOfPage(): string[] {
+export function textsOfPage(): string[] {
   const attributes = ['aria-label', 'aria-description', 'aria-valuetext', 'title', 'placeholder', 'alt', 'label'];
   const texts = new Set<string>([document.title]);
   const visit = (element: Element): void => {

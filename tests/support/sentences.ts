@@ -82,8 +82,9 @@ function isNode(value: unknown): value is Node {
 }
 
 function isText(text: string, isRead: boolean): boolean {
-  if (isRead) return /[A-Za-z]{2}/.test(text.replaceAll('VV', ''));
-  return /[A-Za-z’']{2,} +(?:\S+ +)*[A-Za-z’']{2,}/.test(text) && !isCode(text);
+  const own = text.replaceAll('VV', '');
+  if (isRead) return /[A-Za-z]{2}/.test(own);
+  return /[A-Za-z’']{2,}/.test(own) && /[A-Za-z’']{2,} +(?:\S+ +)*[A-Za-z’']{2,}/.test(text) && !isCode(text);
 }
 
 /** SQL. */

@@ -1,6 +1,7 @@
-import Flatbush from 'flatbush';
-import { boxAround } from '../../geometry/box.ts';
+import { boxAround, growBox } from '../../geometry/box.ts';
+import { boxTree } from '../../geometry/boxTree.ts';
 import { polylineGap } from '../../geometry/polyline.ts';
+import { xyDistanceM } from '../../geometry/vector.ts';
 import { refTo } from '../../model/refTo.ts';
 import type { CrossingFigures } from '../../shapes/types.ts';
 import { message } from '../../words/message.ts';
@@ -13,14 +14,12 @@ const clearanceM = 0.3;
 /** Two trenches that cross or run too close to each other. */
 export const trenchNearTrench: Check = ({ survey }) => {
   const trenches = [...survey.crossings.values()].filter(({ crossing, path }) => isBuried(crossing) && path.length > 1);
-  if (trenches.length < 2) return [];
-  const index = new Flatbush(trenches.length);
   const boxes = trenches.map(({ path }) => boxAround(path)!);
-  for (const box of boxes) index.add(...box);
-  index.finish();
+  const tree = boxTree(boxes.length, (add) => {
+    for (const box of boxes) add(...box);
+  });
   return trenches.flatMap((trench, i) => {
-    const [minX, minY, maxX, maxY] = boxes[i]!;
-    const near = index.search(minX - clearanceM, minY - clearanceM, maxX + clearanceM, maxY + clearanceM);
+    const near = tree.search(growBox(boxes[i]!, clearanceM));
     return near.filter((j) => j > i).flatMap((j) => tooNear(trench, trenches[j]!) ?? []);
   });
 
@@ -48,5 +47,5 @@ function isBuried({ method }: CrossingFigures['crossing']): boolean {
 
 function sharePost(a: CrossingFigures, b: CrossingFigures): boolean {
   const ends = [b.path[0]!, b.path.at(-1)!];
-  return [a.path[0]!, a.path.at(-1)!].some((p) => ends.some((q) => Math.hypot(p[0] - q[0], p[1] - q[1]) < 0.3));
+  return [a.path[0]!, a.path.at(-1)!].some((p) => ends.some((q) => xyDistanceM(p, q) < 0.3));
 }

@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import { type Box, boxAround, boxesMeet } from '../../geometry/box.ts';
+import { type BoxTree, boxTree } from '../../geometry/boxTree.ts';
 import { type NearestOnSegment, nearestOnSegment } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
 
@@ -8,7 +8,7 @@ const fewSegments = 16;
 
 interface Indexed {
   readonly boxes: readonly Box[];
-  readonly tree: Flatbush | null;
+  readonly tree: BoxTree | null;
 }
 
 const indexes = new WeakMap<readonly Xy[], Indexed>();
@@ -16,7 +16,7 @@ const indexes = new WeakMap<readonly Xy[], Indexed>();
 /** Segments of a path (or the one point of a point) whose boxes share a point with a box, in order. */
 export function segmentsNear(path: readonly Xy[], box: Box): number[] {
   const { boxes, tree } = indexOf(path);
-  if (tree) return tree.search(...box).sort((a, b) => a - b);
+  if (tree) return tree.search(box).sort((a, b) => a - b);
   const near: number[] = [];
   for (let i = 0; i < boxes.length; i++) if (boxesMeet(boxes[i]!, box)) near.push(i);
   return near;
@@ -46,15 +46,17 @@ function indexOf(path: readonly Xy[]): Indexed {
   let index = indexes.get(path);
   if (!index) {
     const boxes = path.length === 1 ? [boxAround(path)!] : path.slice(1).map((end, i) => segmentBox(path[i]!, end));
-    index = { boxes, tree: boxes.length > fewSegments ? packed(boxes) : null };
+    index = {
+      boxes,
+      tree: boxes.length > fewSegments ? packed(boxes) : null,
+    };
     indexes.set(path, index);
   }
   return index;
 }
 
-function packed(boxes: readonly Box[]): Flatbush {
-  const tree = new Flatbush(boxes.length);
-  for (const box of boxes) tree.add(...box);
-  tree.finish();
-  return tree;
+function packed(boxes: readonly Box[]): BoxTree {
+  return boxTree(boxes.length, (add) => {
+    for (const box of boxes) add(...box);
+  });
 }

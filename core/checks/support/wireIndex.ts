@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import { type Box, boxAround, growBox } from '../../geometry/box.ts';
+import { type BoxTree, boxTree } from '../../geometry/boxTree.ts';
 import type { Xy } from '../../geometry/types.ts';
 import type { Project } from '../../model/project.ts';
 import type { FenceLine, LeadOut } from '../../model/things.ts';
@@ -32,7 +32,7 @@ export function boxOf(path: readonly Xy[]): Box {
 /** All live wires by place. */
 export class WireIndex {
   readonly wires: readonly Wire[];
-  readonly #tree: Flatbush | null;
+  readonly #tree: BoxTree;
 
   constructor(project: Project, survey: Survey) {
     const lines = [...survey.lines.values()].filter(({ line, xy }) => line.live && xy.length > 1);
@@ -44,14 +44,14 @@ export class WireIndex {
         return { thing, path, xy: path.xy, shape: null };
       }),
     ];
-    this.#tree = this.wires.length > 0 ? new Flatbush(this.wires.length) : null;
-    for (const { xy } of this.wires) this.#tree?.add(...boxOf(xy));
-    this.#tree?.finish();
+    this.#tree = boxTree(this.wires.length, (add) => {
+      for (const { xy } of this.wires) add(...boxOf(xy));
+    });
   }
 
   /** Numbers in `wires` of those whose box comes within `reachM` of a box. */
   search(box: Box, reachM = 0): number[] {
-    return this.#tree?.search(...growBox(box, reachM)) ?? [];
+    return this.#tree.search(growBox(box, reachM));
   }
 
   /** Pairs of different wires whose boxes come within `reachM` of each other, each pair once. */

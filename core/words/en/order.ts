@@ -1,4 +1,4 @@
-import { cutList, noPrice, pack, plan, sentence, wireNote } from './order/answers.ts';
+import { cutList, pack, plan, sentence, wireNote } from './order/answers.ts';
 import {
   buildingWire,
   coilLength,
@@ -25,7 +25,6 @@ export const order = {
   inventedPrices,
   noCurrency,
   noItem,
-  noPrice,
   noPriceOf,
   notCounted,
   pack,

@@ -89,6 +89,7 @@ export const things = {
   /** The end of a list that is cut off. */
   more: ({ count }: { count: number }, f: Figures) => `${f.number(count)} more`,
   notKnown: 'not known',
+  noPrice: 'no price',
   /** Several whole sentences, one after another. */
   sentences: ({ all }: { all: readonly string[] }) => all.join(' '),
 };

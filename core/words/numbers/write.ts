@@ -1,3 +1,4 @@
+import { activeLanguage } from '../language.ts';
 import { numberFormat } from './locale.ts';
 import { areaUnit, farUnit, mPerFoot, mPerMile, type Units } from './units.ts';
 
@@ -9,7 +10,7 @@ const feetPerM = 1 / mPerFoot;
 
 /** A length as people say it: 4.20 m, 318 m, 3.84 km; 13 ft 9 in, 1,043 ft, 2.39 mi. */
 export function formatLength(lengthM: number, units: Units): string {
-  if (!Number.isFinite(lengthM)) return 'not known';
+  if (!Number.isFinite(lengthM)) return activeLanguage().words.things.notKnown;
   if (units === 'imperial') return formatImperialLength(lengthM);
   const size = Math.abs(lengthM);
   if (size < 99.95) return `${fixed(lengthM, size < 9.995 ? 2 : 1)} m`;
@@ -19,13 +20,13 @@ export function formatLength(lengthM: number, units: Units): string {
 
 /** A length for work with a tape, always to the centimetre or the hundredth of a foot: 2.40 m, 7.87 ft. */
 export function formatTape(lengthM: number, units: Units): string {
-  if (!Number.isFinite(lengthM)) return 'not known';
+  if (!Number.isFinite(lengthM)) return activeLanguage().words.things.notKnown;
   return units === 'imperial' ? `${fixed(lengthM * feetPerM, 2)} ft` : `${fixed(lengthM, 2)} m`;
 }
 
 /** A height or a step of the ground, to the metre or the foot: 318 m, 1,043 ft. */
 export function formatWholeLength(lengthM: number, units: Units): string {
-  if (!Number.isFinite(lengthM)) return 'not known';
+  if (!Number.isFinite(lengthM)) return activeLanguage().words.things.notKnown;
   return units === 'imperial' ? `${fixed(lengthM * feetPerM, 0)} ft` : `${fixed(lengthM, 0)} m`;
 }
 
@@ -50,7 +51,7 @@ export function formatRound(lengthM: number, units: Units): string {
 }
 
 export function formatArea(areaM2: number, units: Units): string {
-  if (!Number.isFinite(areaM2)) return 'not known';
+  if (!Number.isFinite(areaM2)) return activeLanguage().words.things.notKnown;
   const unit = areaUnit(units);
   return `${fixed(areaM2 / unit.areaM2, 2)} ${unit.name}`;
 }
@@ -62,7 +63,7 @@ export function formatBearing(bearingDeg: number): string {
 }
 
 export function formatVoltage(volts: number): string {
-  if (!Number.isFinite(volts)) return 'not known';
+  if (!Number.isFinite(volts)) return activeLanguage().words.things.notKnown;
   return Math.abs(volts) < 995 ? `${fixed(volts, 0)} V` : `${fixed(volts / 1000, 1)} kV`;
 }
 
@@ -100,8 +101,9 @@ export function plainMoney(amount: number): string {
   return format.format(amount.toFixed(2) as Intl.StringNumericLiteral);
 }
 
-/** "$1,234.50", "1.234,50 €"; "1,234.50" without a currency (ISO 4217). */
-export function formatMoney(amount: number, { currency }: { readonly currency: string | null }): string {
+/** "$1,234.50", "1.234,50 €"; "1,234.50" without a currency (ISO 4217); "no price" for nothing. */
+export function formatMoney(amount: number | null, { currency }: { readonly currency: string | null }): string {
+  if (amount === null) return activeLanguage().words.things.noPrice;
   if (currency === null) return fixed(amount, 2);
   return numberFormat({ style: 'currency', currency, signDisplay: 'auto' }).format(amount);
 }

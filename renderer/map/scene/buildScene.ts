@@ -1,5 +1,5 @@
-import Flatbush from 'flatbush';
 import { type Box, boxAround } from '../../../core/geometry/box.ts';
+import { boxTree } from '../../../core/geometry/boxTree.ts';
 import type { LocalPlane } from '../../../core/geometry/localPlane.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
@@ -59,11 +59,10 @@ export function buildScene(project: Project, survey: Survey, plane: LocalPlane):
 }
 
 function searcher(parts: readonly Part[]): (box: Box) => Part[] {
-  if (parts.length === 0) return () => [];
-  const index = new Flatbush(parts.length);
-  for (const { box } of parts) index.add(box[0], box[1], box[2], box[3]);
-  index.finish();
-  return (box) => index.search(box[0], box[1], box[2], box[3]).map((i) => parts[i]!);
+  const tree = boxTree(parts.length, (add) => {
+    for (const { box } of parts) add(...box);
+  });
+  return (box) => tree.search(box).map((i) => parts[i]!);
 }
 
 function extentOf(parts: readonly Part[]): Box | null {

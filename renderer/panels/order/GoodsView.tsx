@@ -1,4 +1,4 @@
-import { coilNote, formatAmount, lineCaution, packText, priceText } from '../../../core/quantities/formatOrder.ts';
+import { coilNote, formatAmount, lineCaution, packText } from '../../../core/quantities/formatOrder.ts';
 import type { LabourLine, OrderLine, OrderPart } from '../../../core/quantities/order/order.ts';
 import type { Texts } from '../../../core/words/message.ts';
 import { formatMoney } from '../../../core/words/numbers/write.ts';
@@ -90,14 +90,14 @@ function GoodsRow({ line }: { readonly line: OrderLine }) {
           {words.needed({
             amount: formatAmount(needed, item.unit, habits.units),
             pack: packText(item, f),
-            price: priceText(item.price, habits, f),
+            price: formatMoney(item.price, habits),
             invented: item.invented,
           })}
         </span>
         {caution ? <strong className="under">{f.say(caution)}</strong> : null}
       </td>
       <td className="sum-cell">{packs}</td>
-      <td className="sum-cell">{priceText(cost.net, habits, f)}</td>
+      <td className="sum-cell">{formatMoney(cost.net, habits)}</td>
     </tr>
   );
 }
@@ -134,12 +134,12 @@ function WorkRow({ line: { rate, quantity, cost } }: { readonly line: LabourLine
         <span className="under">
           {words.worked({
             amount: formatAmount(quantity.amount, quantity.unit, habits.units),
-            rate: priceText(rate.rate, habits, f),
+            rate: formatMoney(rate.rate, habits),
             invented: rate.invented,
           })}
         </span>
       </td>
-      <td className="sum-cell">{priceText(cost.net, habits, f)}</td>
+      <td className="sum-cell">{formatMoney(cost.net, habits)}</td>
     </tr>
   );
 }

@@ -171,16 +171,19 @@ function namesOf(project: Project): string[] {
 describe('the page for the phone', () => {
   afterEach(() => setLanguage(english));
 
-  it('is in the active language', () => {
+  it.each([
+    ['the invented property', () => projectOf(demoThings())],
+    ['a drawing with what was left in the ground', drawingWithLeft],
+  ] as const)('of %s is in the active language', (_, drawn) => {
     setLanguage(pseudo());
-    const project = drawingWithLeft();
+    const project = drawn();
     const survey = surveyOf(project);
     const page = phonePage({ project, survey, date: '2026-05-01', measure: typefaces().measure, photos: [] });
     expect(page).toContain('<html lang="en-XA">');
     const body = page.slice(page.indexOf('<body>'), page.indexOf('<script>'));
     const spoken = [...body.matchAll(/(?:aria-label|alt)="([^"]*)"/g)].map(([, text]) => text!);
     const shown = body.replaceAll(/<[^>]*>/g, '\n');
-    expect(englishIn([...spoken, shown].join('\n'), namesOf(project))).toBe('');
+    expect(englishIn([...spoken, shown].join('\n'), [...namesOf(project), 'kV', 'ha', 'km'])).toBe('');
   });
 });
 

@@ -74,7 +74,7 @@ describeWith(['pdftotext'], 'the order through pdftotext', () => {
     const words = (await textOf(things)).replace(/\s+/g, ' ');
     for (const { item, cost } of order.parts[0]!.lines) {
       expect(words, item.name).toContain(item.name.split(',')[0]!);
-      expect(words).toContain(formatMoney(cost.net!, { currency: 'NZD' }));
+      expect(words).toContain(formatMoney(cost.net, { currency: 'NZD' }));
     }
     for (const { rolls } of order.parts[0]!.cutLists) {
       for (const { cuts } of rolls) for (const { lengthM } of cuts) expect(words).toContain(`${lengthM.toFixed(2)} m`);

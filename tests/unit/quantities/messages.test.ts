@@ -12,7 +12,6 @@ import {
   lineCaution,
   orderSentence,
   packText,
-  priceText,
 } from '../../../core/quantities/formatOrder.ts';
 import { labourUnits, workMeasure } from '../../../core/quantities/measures.ts';
 import { orderOf } from '../../../core/quantities/order/order.ts';
@@ -25,6 +24,7 @@ import { english } from '../../../core/words/en.ts';
 import { figures } from '../../../core/words/figures.ts';
 import { setLanguage } from '../../../core/words/language.ts';
 import type { Message } from '../../../core/words/message.ts';
+import { formatMoney } from '../../../core/words/numbers/write.ts';
 import { pseudo } from '../../../core/words/pseudo.ts';
 import { orderBook } from '../../../electron/print/orderBook.ts';
 import { drawing, line } from '../../support/drawings.ts';
@@ -107,7 +107,7 @@ describe('in another language', () => {
       orderSentence(order, counted, habits, f),
       orderSentence(order, { ...counted, quantities: [] }, habits, f),
       ...order.parts.flatMap(({ cutLists }) => cutLists.map((list) => cutListSentence(list, f))),
-      priceText(null, habits, f),
+      formatMoney(null, habits),
       packText({ ...startingPrices().items[0]!, unit: 'each', packSize: 1 }, f),
       packText({ ...startingPrices().items[0]!, unit: 'each', packSize: 20 }, f),
       ...labourUnits.map((per) => f.say(workMeasure(per).name)),

@@ -50,7 +50,7 @@ function changed(project: Project): Project {
   const now = put(
     project,
     { ...project.gateway.get('G1')!, atM: 60, widthM: 5, vehicles: false, note: 'moved' },
-    { ...project.crossing.get('X-G1')!, pipeBoreMm: 25, sealed: true },
+    { ...project.crossing.get('X-G1')!, cableId: '', pipeBoreMm: 25, sealed: true },
     { ...project.switch.get('S1')!, normally: 'open' },
     { ...project.energiser.get('E1')!, openCircuitV: 9000, into500OhmV: 4000 },
     { ...newCrossingRecord('X-G1'), soil: 'clay', risers: { start: 'a', end: 'b' } },

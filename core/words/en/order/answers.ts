@@ -26,8 +26,6 @@ export const sentence = {
   },
 };
 
-export const noPrice = 'no price';
-
 /** How an item is packed. */
 export const pack = {
   each: 'each',
