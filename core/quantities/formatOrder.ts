@@ -1,8 +1,8 @@
 import type { CatalogueItem } from '../model/things.ts';
-import { plainWords } from '../words/figures.ts';
+import { type Message, message } from '../words/message.ts';
 import { farUnit, lengthUnit, mPerKm } from '../words/numbers/units.ts';
-import { fixed, formatLength, formatMoney, type Units } from '../words/numbers/write.ts';
-import { counted } from '../words/text.ts';
+import { fixed, formatMoney, type Units } from '../words/numbers/write.ts';
+import type { Figures } from '../words/types.ts';
 import type { CutList } from './cutting/cutLists.ts';
 import { isLiveCable } from './measures.ts';
 import type { Order, OrderLine } from './order/order.ts';
@@ -23,37 +23,43 @@ export function formatAmount(amount: number, unit: QuantityUnit, units: Units): 
   return `${fixed(amount / lengthM, name === 'm' && amount < 100 ? 1 : 0)} ${name}`;
 }
 
-/** "bag of 100", "200 m", "each". */
-export function packText({ unit, packSize }: CatalogueItem, units: Units): string {
-  if (unit === 'm') return formatAmount(packSize, 'm', units);
-  return packSize === 1 ? 'each' : `pack of ${fixed(packSize, Number.isInteger(packSize) ? 0 : 1)}`;
+/** "pack of 100", "200 m", "each". */
+export function packText({ unit, packSize }: CatalogueItem, f: Figures): string {
+  if (unit === 'm') return formatAmount(packSize, 'm', f.units);
+  return packSize === 1 ? f.words.order.pack.each : f.words.order.pack.of({ size: packSize });
 }
 
 /** What must be said beside a line of the order; null for most. */
-export function lineCaution({ quantities }: Pick<OrderLine, 'quantities'>): string | null {
-  return quantities.some(({ key }) => isLiveCable(key)) ? plainWords().power.conductors.orderNote : null;
+export function lineCaution({ quantities }: Pick<OrderLine, 'quantities'>): Message | null {
+  return quantities.some(({ key }) => isLiveCable(key)) ? message('power.conductors.orderNote') : null;
 }
 
-/** What must be said of coils of fence wire, whose lengths are worked out; empty where the order has none. */
-export function coilNote(lines: readonly Pick<OrderLine, 'quantities'>[]): string {
+/** What must be said of coils of fence wire, whose lengths are worked out; null where the order has none. */
+export function coilNote(lines: readonly Pick<OrderLine, 'quantities'>[]): Message | null {
   const some = lines.some(({ quantities }) => quantities.some(({ key }) => key.startsWith('wire:')));
-  return some ? ' Lengths of coils are worked out from mass and gauge: what the label says goes before them.' : '';
+  return some ? message('order.wireNote') : null;
 }
 
 /** The answer of Order in one sentence. */
-export function orderSentence({ parts, total }: Order, { quantities }: TakeOff, habits: OrderHabits): string {
-  if (quantities.length === 0) return 'Nothing is planned that would have to be ordered.';
-  const items = new Set(parts.flatMap(({ lines }) => lines.map(({ item }) => item.id))).size;
-  const stages = parts.filter(({ stage }) => stage !== null).length;
-  const goods = formatMoney(sum(parts.map(({ materials }) => materials.net)), habits);
-  const work = formatMoney(sum(parts.map((part) => part.work.net)), habits);
-  const tax = total.tax > 0 ? ` and ${formatMoney(total.tax, habits)} of tax` : '';
-  const open = total.unpriced > 0 ? `; ${total.unpriced} without a price are not in it` : '';
+export function orderSentence(
+  { parts, total }: Order,
+  { quantities }: TakeOff,
+  habits: OrderHabits,
+  f: Figures,
+): string {
+  const { sentence } = f.words.order;
+  if (quantities.length === 0) return sentence.nothing;
   const fence = quantities.find(({ key }) => key === 'work:fenceKm');
-  const of = fence ? ` for ${formatLength(fence.amount * 1000, habits.units)} of fence` : '';
-  const staged = stages > 0 ? ` in ${counted(stages, 'stage')}` : '';
-  const bought = counted(items, 'item');
-  return `${formatMoney(total.gross, habits)}${of}${staged}: ${bought} for ${goods}, work for ${work}${tax}${open}.`;
+  return sentence.whole({
+    gross: formatMoney(total.gross, habits),
+    goods: formatMoney(sum(parts.map(({ materials }) => materials.net)), habits),
+    work: formatMoney(sum(parts.map((part) => part.work.net)), habits),
+    tax: total.tax > 0 ? formatMoney(total.tax, habits) : null,
+    fenceM: fence ? fence.amount * mPerKm : null,
+    stages: parts.filter(({ stage }) => stage !== null).length,
+    items: new Set(parts.flatMap(({ lines }) => lines.map(({ item }) => item.id))).size,
+    unpriced: total.unpriced,
+  });
 }
 
 function sum(amounts: readonly number[]): number {
@@ -61,17 +67,19 @@ function sum(amounts: readonly number[]): number {
 }
 
 /** "12 pieces, 96.4 m, from 1 roll; 3.5 m left over." */
-export function cutListSentence({ rolls, cutM, leftM }: CutList, units: Units): string {
-  const pieces = rolls.reduce((sum, { cuts }) => sum + cuts.length, 0);
-  const from = counted(rolls.length, 'roll');
-  return `${counted(pieces, 'piece')}, ${formatAmount(cutM, 'm', units)}, from ${from}; ${formatAmount(leftM, 'm', units)} left over.`;
+export function cutListSentence({ rolls, cutM, leftM }: CutList, f: Figures): string {
+  return f.words.order.cutList.sum({
+    pieces: rolls.reduce((count, { cuts }) => count + cuts.length, 0),
+    cut: formatAmount(cutM, 'm', f.units),
+    rolls: rolls.length,
+    left: formatAmount(leftM, 'm', f.units),
+  });
 }
 
-/** Whether the cut list is the best there is, in words. */
-export function cutListProof({ optimal, least, rolls, without, tooLong }: CutList): string {
-  if (without.length > 0) return 'Not all pieces have a roll.';
-  if (optimal) return `Proven: no way to cut ${tooLong.length > 0 ? 'the others ' : ''}buys, opens or wastes less.`;
-  if (least && rolls.length > least.rolls)
-    return `Not proven best: no way to cut opens fewer than ${least.rolls} rolls.`;
-  return 'No way to cut opens fewer rolls; that none wastes less is not proven.';
+/** Whether the cut list is the best there is. */
+export function cutListProof({ optimal, least, rolls, without, tooLong }: CutList): Message {
+  if (without.length > 0) return message('order.cutList.withoutRoll');
+  if (optimal) return message(`order.cutList.${tooLong.length > 0 ? 'provenOthers' : 'proven'}`);
+  if (least && rolls.length > least.rolls) return message('order.cutList.notProvenFewest', { least: least.rolls });
+  return message('order.cutList.notProvenLeast');
 }

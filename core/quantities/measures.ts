@@ -1,11 +1,12 @@
 import type { LabourUnit } from '../model/things.ts';
+import { type Message, message } from '../words/message.ts';
 import type { QuantityGroup, QuantityUnit } from './types.ts';
 
 /** What a take-off quantity is of. Its key names it in price lists and kits; a part after ":" tells its kind or size. */
 export interface Measure {
   readonly key: string;
   readonly group: QuantityGroup;
-  readonly name: string;
+  readonly name: Message;
   readonly unit: QuantityUnit;
   readonly cut: boolean;
 }
@@ -14,72 +15,74 @@ export interface Measure {
 export type MeasureWord = keyof typeof words;
 
 const words = {
-  wire: ['wire', 'Fence wire', 'm'],
-  barbedWire: ['wire', 'Barbed wire', 'm'],
-  strainer: ['posts', 'Strainer post', 'each'],
-  gatePost: ['posts', 'Gate post', 'each'],
-  anglePost: ['posts', 'Angle post', 'each'],
-  stay: ['posts', 'Stay', 'each'],
-  post: ['posts', 'Intermediate post', 'each'],
-  dropper: ['posts', 'Dropper', 'each'],
-  insulator: ['fittings', 'Post insulator', 'each'],
-  strainInsulator: ['fittings', 'Strain insulator', 'each'],
-  joint: ['fittings', 'Joint clamp', 'each'],
-  tightener: ['fittings', 'Wire tightener', 'each'],
-  staple: ['fittings', 'Staple or clip for wire that is not live', 'each'],
-  gate: ['gateways', 'Gate leaf', 'each'],
-  gateway: ['gateways', 'Gateway hardware', 'each'],
-  pipe: ['crossings', 'Pipe', 'm'],
-  cable: ['crossings', 'Live cable', 'm'],
-  earthCable: ['crossings', 'Earth cable', 'm'],
-  cableClamp: ['crossings', 'Cable clamp', 'each'],
-  earthClamp: ['crossings', 'Earth clamp', 'each'],
-  seal: ['crossings', 'Riser seal', 'each'],
-  lug: ['crossings', 'Cable lug', 'each'],
-  switch: ['switches', 'Cut-out switch', 'each'],
-  energiser: ['supply', 'Energiser', 'each'],
-  surge: ['supply', 'Surge protection', 'each'],
-  stake: ['supply', 'Earth stake', 'each'],
-  stakeClamp: ['supply', 'Stake clamp', 'each'],
-  earthLead: ['supply', 'Earth lead', 'm'],
-  sign: ['signs', 'Warning sign', 'each'],
-  work: ['work', 'Work', 'each'],
-} as const satisfies Record<string, readonly [QuantityGroup, string, QuantityUnit]>;
-
-/** A conductor's own name says what it is. */
-const namedByDetail: ReadonlySet<MeasureWord> = new Set(['wire', 'cable']);
+  wire: ['wire', 'm'],
+  barbedWire: ['wire', 'm'],
+  strainer: ['posts', 'each'],
+  gatePost: ['posts', 'each'],
+  anglePost: ['posts', 'each'],
+  stay: ['posts', 'each'],
+  post: ['posts', 'each'],
+  dropper: ['posts', 'each'],
+  insulator: ['fittings', 'each'],
+  strainInsulator: ['fittings', 'each'],
+  joint: ['fittings', 'each'],
+  tightener: ['fittings', 'each'],
+  staple: ['fittings', 'each'],
+  gate: ['gateways', 'each'],
+  gateway: ['gateways', 'each'],
+  pipe: ['crossings', 'm'],
+  cable: ['crossings', 'm'],
+  earthCable: ['crossings', 'm'],
+  cableClamp: ['crossings', 'each'],
+  earthClamp: ['crossings', 'each'],
+  seal: ['crossings', 'each'],
+  lug: ['crossings', 'each'],
+  switch: ['switches', 'each'],
+  energiser: ['supply', 'each'],
+  surge: ['supply', 'each'],
+  stake: ['supply', 'each'],
+  stakeClamp: ['supply', 'each'],
+  earthLead: ['supply', 'm'],
+  sign: ['signs', 'each'],
+} as const satisfies Record<string, readonly [QuantityGroup, QuantityUnit]>;
 
 /** Lengths that must not be joined: whatever lies in the ground. */
 const cutWords: ReadonlySet<string> = new Set(['pipe', 'cable', 'earthCable']);
 
-/** The measure of a sort of thing; `kind` tells it from others of the sort, `detail` says so in words. */
-export function measureOf(word: MeasureWord, kind?: string | number, detail?: string): Measure {
-  const [group, name, unit] = words[word];
-  return {
-    key: kind === undefined ? word : `${word}:${kind}`,
-    group,
-    name: detail === undefined ? name : namedByDetail.has(word) ? detail : `${name}, ${detail}`,
-    unit,
-    cut: cutWords.has(word),
-  };
+/** Sorts of which there are several: their kind or size says what each is called. */
+type SeveralOf = 'wire' | 'gate' | 'gateway' | 'pipe' | 'cable' | 'switch' | 'stake';
+
+/** The measure of a sort of thing of which there is one kind. */
+export function measureOf(word: Exclude<MeasureWord, SeveralOf>): Measure {
+  return measured(word, word, message(`order.goods.${word}`));
 }
 
-const workWords: Readonly<Record<LabourUnit, readonly [name: string, unit: QuantityUnit]>> = {
-  fenceKm: ['Build fence', 'km'],
-  strainer: ['Set a strainer or gate post', 'each'],
-  gateway: ['Hang a gateway', 'each'],
-  crossing: ['Make a crossing', 'each'],
-  trenchM: ['Dig and fill trench', 'm'],
-  switch: ['Fit a switch', 'each'],
-  stake: ['Drive an earth stake', 'each'],
-  energiser: ['Set up an energiser', 'each'],
+/** The measure of a sort of thing; `kind` tells it from others of the sort. */
+export function measureOfKind(word: SeveralOf, kind: string | number, name: Message): Measure {
+  return measured(word, `${word}:${kind}`, name);
+}
+
+function measured(word: MeasureWord, key: string, name: Message): Measure {
+  const [group, unit] = words[word];
+  return { key, group, name, unit, cut: cutWords.has(word) };
+}
+
+const workUnits: Readonly<Record<LabourUnit, QuantityUnit>> = {
+  fenceKm: 'km',
+  strainer: 'each',
+  gateway: 'each',
+  crossing: 'each',
+  trenchM: 'm',
+  switch: 'each',
+  stake: 'each',
+  energiser: 'each',
 };
 
-export const labourUnits = Object.keys(workWords) as readonly LabourUnit[];
+export const labourUnits = Object.keys(workUnits) as readonly LabourUnit[];
 
 export function workMeasure(per: LabourUnit): Measure {
-  const [name, unit] = workWords[per];
-  return { key: `work:${per}`, group: 'work', name, unit, cut: false };
+  const name = message(`order.work.${per}`);
+  return { key: `work:${per}`, group: 'work', name, unit: workUnits[per], cut: false };
 }
 
 /** Whether a quantity is live cable, which must be made for the voltage of a fence. */

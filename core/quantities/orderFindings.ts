@@ -3,7 +3,6 @@ import type { Finding, Fix } from '../checks/finding.ts';
 import { conductorLibrary } from '../electrical/conductors/conductorLibrary.ts';
 import { isBuildingWire } from '../electrical/conductors/fenceCable.ts';
 import { kgPerM } from '../electrical/conductors/wireMass.ts';
-import { figures } from '../words/figures.ts';
 import { message } from '../words/message.ts';
 import type { Cut, CutList } from './cutting/cutLists.ts';
 import { addItemFor, changeItem } from './edits/changePrices.ts';
@@ -80,8 +79,9 @@ function buildingWireFindings({ parts }: Order): Finding[] {
 
 /** A coil of more than this nobody lifts; common practice, no source. */
 const heaviestCoilKg = 50;
-/** What the price list of older versions took every coil to hold. */
+/** What the price list of older versions took every coil to hold, and how it named one. */
 const oldCoilM = 650;
+const oldCoilName = /^(?:Steel|Aluminium) wire \d\.\d mm, coil of 650 m$/;
 
 /** Coils in the order whose length does not go with their gauge. The user's price list stays as it is until told otherwise. */
 function coilFindings({ parts }: Order): Finding[] {
@@ -91,10 +91,9 @@ function coilFindings({ parts }: Order): Finding[] {
     if (item.unit !== 'm' || conductor?.kind !== 'wire' || !conductor.core) return [];
     const { material, diameterMm } = conductor.core;
     const massKg = item.packSize * kgPerM(material, diameterMm);
-    const starting = startingPrices.items.find(({ measure }) => measure === item.measure)!;
+    const starting = startingPrices().items.find(({ measure }) => measure === item.measure)!;
     const usualM = starting.packSize;
-    const isOld =
-      item.packSize === oldCoilM && item.name === `${figures('metric').say(conductor.name)}, coil of ${oldCoilM} m`;
+    const isOld = item.packSize === oldCoilM && oldCoilName.test(item.name);
     if (massKg <= heaviestCoilKg && !(isOld && Math.abs(usualM / oldCoilM - 1) > 0.05)) return [];
     const to = isOld ? { packSize: usualM, name: starting.name, note: starting.note } : { packSize: usualM };
     return [
@@ -119,12 +118,17 @@ function coilFindings({ parts }: Order): Finding[] {
   });
 }
 
+/** Tells a cut from the others of its list, in whatever language. */
+function cutId({ thingIds }: Cut): string {
+  return thingIds.join('+');
+}
+
 function cutFindings({ key, name, tooLong, without, rolls, optimal, least }: CutList): Finding[] {
   const values = (cuts: readonly Cut[]) => ({ name, cuts: cuts.map(({ label, lengthM }) => ({ label, lengthM })) });
   const found: Finding[] = [];
   if (tooLong.length > 0) {
     found.push(
-      finding('cutTooLong', [key, ...tooLong.map(({ label }) => label)], {
+      finding('cutTooLong', [key, ...tooLong.map(cutId)], {
         severity: 'error',
         message: message('order.cuts.tooLong', values(tooLong)),
         remedy: message('order.cuts.tooLongRemedy'),
@@ -134,7 +138,7 @@ function cutFindings({ key, name, tooLong, without, rolls, optimal, least }: Cut
   }
   if (without.length > 0) {
     found.push(
-      finding('cutWithoutRoll', [key, ...without.map(({ label }) => label)], {
+      finding('cutWithoutRoll', [key, ...without.map(cutId)], {
         severity: 'error',
         message: message('order.cuts.withoutRoll', values(without)),
         remedy: message('order.cuts.withoutRollRemedy'),
@@ -190,19 +194,20 @@ function thingsOf({ pieces }: Quantity): string[] {
 }
 
 function unpriced(parts: readonly OrderPart[]): Finding[] {
-  const names = new Set(
+  const items = new Set(
     parts.flatMap(({ lines }) => lines.filter(({ cost }) => cost.net === null).map(({ item }) => item.name)),
   );
-  const work = new Set(
-    parts.flatMap(({ labour }) => labour.filter(({ cost }) => cost.net === null).map(({ quantity }) => quantity.name)),
+  const work = new Map(
+    parts.flatMap(({ labour }) =>
+      labour.filter(({ cost }) => cost.net === null).map(({ quantity }) => [quantity.key, quantity.name]),
+    ),
   );
-  const all = [...names, ...work];
-  if (all.length === 0) return [];
+  if (items.size + work.size === 0) return [];
   return [
     finding('noPrice', [], {
       severity: 'warning',
-      message: message('order.noPrice.message', { names: all }),
-      remedy: message('order.noPrice.remedy'),
+      message: message('order.noPriceOf.message', { items: [...items], work: [...work.values()] }),
+      remedy: message('order.noPriceOf.remedy'),
     }),
   ];
 }

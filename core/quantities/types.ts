@@ -1,9 +1,11 @@
+import type { Message } from '../words/message.ts';
+
 /** One part of a quantity: how much, for what, and in words why. */
 export interface Piece {
   /** The things that need it; any of them lights it up. The first stage that one of them is done in has it. */
   readonly thingIds: readonly string[];
   readonly amount: number;
-  readonly text: string;
+  readonly text: Message;
 }
 
 export type QuantityUnit = 'each' | 'm' | 'km';
@@ -24,7 +26,7 @@ export interface Quantity {
   /** What it is of, for price lists and kits: "pipe:19", "strainer". */
   readonly key: string;
   readonly group: QuantityGroup;
-  readonly name: string;
+  readonly name: Message;
   readonly unit: QuantityUnit;
   readonly amount: number;
   readonly pieces: readonly Piece[];

@@ -1,6 +1,6 @@
 import { letters } from '../drawing/style.ts';
-import { type Project, propertyOf } from '../model/project.ts';
-import type { CutList } from '../quantities/cutting/cutLists.ts';
+import type { Project } from '../model/project.ts';
+import type { CutList, CutRoll } from '../quantities/cutting/cutLists.ts';
 import {
   coilNote,
   cutListProof,
@@ -15,6 +15,7 @@ import type { Order, OrderLine, OrderPart } from '../quantities/order/order.ts';
 import type { Piece, TakeOff } from '../quantities/types.ts';
 import type { Texts } from '../words/message.ts';
 import { formatMoney } from '../words/numbers/write.ts';
+import type { Figures } from '../words/types.ts';
 import { type Block, space, words } from './flow/block.ts';
 import { type Table, tableBlocks } from './flow/table.ts';
 import { type TextPagesInput, textPages, textRoom } from './flow/textPages.ts';
@@ -31,7 +32,7 @@ export interface OrderPagesInput extends TextPagesInput {
 export function orderPages(input: OrderPagesInput): PageDraft[] {
   const { order, takeOff, habits } = input;
   const blocks = [
-    paragraph(orderSentence(order, takeOff, habits), input, 'bold'),
+    paragraph(orderSentence(order, takeOff, habits, input.f), input, 'bold'),
     paragraph(footing(order, input), input),
     ...order.parts
       .filter(({ quantities }) => quantities.length > 0)
@@ -65,9 +66,9 @@ export function quantityPages(input: OrderPagesInput): PageDraft[] {
       {
         columns: [{ title: said.quantity }, { title: together, align: 'right' }, { title: said.madeUpOf }],
         rows: own.map(({ name, amount, unit, pieces }) => [
-          name,
+          input.f.say(name),
           formatAmount(amount, unit, input.habits.units),
-          madeUpOf(pieces, input.project)
+          madeUpOf(pieces, input)
             .map(([thing, sum]) => said.piece({ thing, amount: formatAmount(sum, unit, input.habits.units) }))
             .join('; '),
         ]),
@@ -81,10 +82,10 @@ export function quantityPages(input: OrderPagesInput): PageDraft[] {
 }
 
 /** How much each thing takes, by its name; what no thing with a name takes, by its own words. */
-function madeUpOf(pieces: readonly Piece[], project: Project): [name: string, sum: number][] {
+function madeUpOf(pieces: readonly Piece[], { project, f }: OrderPagesInput): [name: string, sum: number][] {
   const sums = new Map<string, number>();
   for (const { thingIds, text, amount } of pieces) {
-    const name = nameOfThing(project, thingIds[0]) ?? text;
+    const name = nameOfThing(project, thingIds[0]) ?? f.say(text);
     sums.set(name, (sums.get(name) ?? 0) + amount);
   }
   return [...sums];
@@ -128,7 +129,6 @@ function partBlocks(part: OrderPart, several: boolean, input: OrderPagesInput): 
 }
 
 function goodsTable({ lines }: OrderPart, input: OrderPagesInput): Table {
-  const { habits } = input;
   const said = saidOf(input);
   return {
     columns: [
@@ -140,17 +140,17 @@ function goodsTable({ lines }: OrderPart, input: OrderPagesInput): Table {
       { title: said.net, align: 'right' },
       { title: said.taxPercent, align: 'right' },
     ],
-    rows: lines.map((line) => goodsRow(line, habits)),
+    rows: lines.map((line) => goodsRow(line, input)),
   };
 }
 
-function goodsRow(line: OrderLine, habits: OrderHabits): string[] {
+function goodsRow(line: OrderLine, { habits, f }: OrderPagesInput): string[] {
   const { item, needed, packs, cost } = line;
   const caution = lineCaution(line);
   return [
-    `${item.name}${item.invented ? '\u00a0*' : ''}${caution ? `\n${caution}` : ''}`,
+    `${item.name}${item.invented ? '\u00a0*' : ''}${caution ? `\n${f.say(caution)}` : ''}`,
     formatAmount(needed, item.unit, habits.units),
-    packText(item, habits.units),
+    packText(item, f),
     String(packs),
     formatMoney(item.price, habits),
     formatMoney(cost.net, habits),
@@ -169,7 +169,7 @@ function workTable({ labour }: OrderPart, input: OrderPagesInput): Table {
       { title: said.net, align: 'right' },
     ],
     rows: labour.map(({ rate, quantity, cost }) => [
-      rate.invented ? said.inventedRate({ name: quantity.name }) : quantity.name,
+      rate.invented ? said.inventedRate({ name: input.f.say(quantity.name) }) : input.f.say(quantity.name),
       formatAmount(quantity.amount, quantity.unit, habits.units),
       formatMoney(rate.rate, habits),
       formatMoney(cost.net, habits),
@@ -178,10 +178,10 @@ function workTable({ labour }: OrderPart, input: OrderPagesInput): Table {
 }
 
 function cutListBlocks(list: CutList, stage: string, input: OrderPagesInput): Block[] {
-  const { units } = propertyOf(input.project);
   const { f } = input;
   const said = saidOf(input);
-  const title = stage === '' ? list.name : said.listOfStage({ list: list.name, stage });
+  const name = f.say(list.name);
+  const title = stage === '' ? name : said.listOfStage({ list: name, stage });
   const missing = [
     ...list.tooLong.map((cut) => ({ cut, why: said.tooLong })),
     ...list.without.map((cut) => ({ cut, why: said.noRollLeft })),
@@ -189,17 +189,17 @@ function cutListBlocks(list: CutList, stage: string, input: OrderPagesInput): Bl
   const rows = [
     ...list.rolls.flatMap((roll) =>
       roll.cuts.map((cut, i) => [
-        i === 0 ? `${roll.name}, ${f.tape(roll.lengthM)}${roll.bought ? '' : `, ${roll.from.name}`}` : '',
-        cut.label,
+        i === 0 ? rollText(roll, f) : '',
+        f.say(cut.label),
         f.tape(cut.lengthM),
         i === roll.cuts.length - 1 ? f.tape(roll.leftM) : '',
       ]),
     ),
-    ...missing.map(({ cut, why }) => [why, cut.label, f.tape(cut.lengthM), '']),
+    ...missing.map(({ cut, why }) => [why, f.say(cut.label), f.tape(cut.lengthM), '']),
   ];
   return [
     heading(title, input),
-    { ...paragraph(`${cutListSentence(list, units)} ${cutListProof(list)}`, input), keepWithNext: true },
+    { ...paragraph(`${cutListSentence(list, f)} ${f.say(cutListProof(list))}`, input), keepWithNext: true },
     ...table(
       {
         columns: [
@@ -216,16 +216,22 @@ function cutListBlocks(list: CutList, stage: string, input: OrderPagesInput): Bl
   ];
 }
 
+/** Which roll, and where it is from unless it is bought. */
+function rollText({ number, lengthM, ...roll }: CutRoll, f: Figures): string {
+  const { rollOfLength, rollFrom } = f.words.sheets.order;
+  const said = { roll: f.words.order.cutList.roll({ number }), length: f.tape(lengthM) };
+  return roll.bought ? rollOfLength(said) : rollFrom({ ...said, from: f.say(roll.from.name) });
+}
+
 function footing({ parts }: Order, input: OrderPagesInput): string {
   const said = saidOf(input);
   const invented = parts.some(
     ({ lines, labour }) => lines.some(({ item }) => item.invented) || labour.some(({ rate }) => rate.invented),
   );
-  const all = [
-    said.counted,
-    coilNote(parts.flatMap(({ lines }) => lines)).trim(),
-    invented ? said.invented : '',
-  ].filter((each) => each !== '');
+  const note = coilNote(parts.flatMap(({ lines }) => lines));
+  const all = [said.counted, note ? input.f.say(note) : '', invented ? said.invented : ''].filter(
+    (each) => each !== '',
+  );
   return input.f.words.things.sentences({ all });
 }
 

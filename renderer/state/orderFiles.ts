@@ -12,6 +12,7 @@ import { say } from './choose.ts';
 import { download } from './download.ts';
 import { makePdf } from './makePdf.ts';
 import { report } from './report.ts';
+import { figuresOf } from './useFigures.ts';
 
 /** Prints the order, with its cut lists and quantities, from the file as it stands. */
 export async function printOrder(): Promise<void> {
@@ -27,14 +28,19 @@ export async function printOrder(): Promise<void> {
 }
 
 export const saveOrderCsv = () =>
-  saveCsv('order', (project, survey) => writeOrder(worked(project, survey).order, orderSettingsOf(project).currency));
+  saveCsv('order', (project, survey) =>
+    writeOrder(worked(project, survey).order, orderSettingsOf(project).currency, figuresOf(project)),
+  );
 
 export const saveQuantitiesCsv = () =>
-  saveCsv('quantities', (project, survey) => writeQuantities(worked(project, survey).counted));
+  saveCsv('quantities', (project, survey) => writeQuantities(worked(project, survey).counted, figuresOf(project)));
 
 export const saveCutListsCsv = () =>
   saveCsv('cut lists', (project, survey) =>
-    writeCutLists(worked(project, survey).order.parts.flatMap(({ cutLists }) => cutLists)),
+    writeCutLists(
+      worked(project, survey).order.parts.flatMap(({ cutLists }) => cutLists),
+      figuresOf(project),
+    ),
   );
 
 export const savePriceListCsv = () => saveCsv('price list', (project) => writePriceList(priceListOf(project)));

@@ -63,6 +63,7 @@ import { trackAsTrench } from '../../core/record/edits/trackAsTrench.ts';
 import { measured } from '../../core/shapes/measuredPath.ts';
 import { switchCandidates } from '../../core/survey/candidates.ts';
 import { surveyOf } from '../../core/survey/survey.ts';
+import { message } from '../../core/words/message.ts';
 import { countingIds } from './ids.ts';
 import { at, testPlane } from './randomProjects.ts';
 
@@ -232,7 +233,8 @@ export const attempts: Readonly<Record<string, (project: Project, dice: Dice) =>
 
   changeItem: (project, { n, share }) => changeItem(itemOf(project, n), { price: 100 * share }),
   addItem: () => (now) => addItem('New item')(now, newId),
-  addItemFor: () => (now) => addItemFor({ name: 'Pipe', key: 'pipe:19', unit: 'm' })(now, newId),
+  addItemFor: () => (now) =>
+    addItemFor({ name: message('order.goods.pipe', { boreMm: 19 }), key: 'pipe:19', unit: 'm' })(now, newId),
   deleteItem: (project, { n }) => deleteItem(itemOf(project, n)),
   changeKit: (project, { n }) => {
     const kit = pick(priceListOf(project).kits, n);

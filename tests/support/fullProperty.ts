@@ -112,7 +112,7 @@ function otherThings(demo: readonly Thing[]): Thing[] {
     handover,
     search,
     { ...orderDefaults, currency: 'NZD', taxPercent: 15 },
-    startingPrices.items[0]!,
+    startingPrices().items[0]!,
     { kind: 'rollOnHand', id: 'roll', measure: 'pipe:19', lengthM: 38.5, count: 2, note: 'in the shed' },
     { kind: 'stage', id: 'stage-1', name: 'This spring', rank: 0, note: '' },
     { kind: 'stageMark', id: 'in:1', thingId: gateway.id, stageId: 'stage-1' },

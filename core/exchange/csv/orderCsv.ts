@@ -1,13 +1,13 @@
 import type { CutList } from '../../quantities/cutting/cutLists.ts';
 import { lineCaution } from '../../quantities/formatOrder.ts';
-import type { Order } from '../../quantities/order/order.ts';
+import type { Order, OrderLine } from '../../quantities/order/order.ts';
 import type { TakeOff } from '../../quantities/types.ts';
-import { plainWords } from '../../words/figures.ts';
+import type { Figures } from '../../words/types.ts';
 import { type Cell, writeCsv } from './writeCsv.ts';
 
 /** What is ordered and what the work costs, a row each. */
-export function writeOrder({ parts }: Order, currency: string | null): string {
-  const words = plainWords().exchange.orderTables;
+export function writeOrder({ parts }: Order, currency: string | null, f: Figures): string {
+  const words = f.words.exchange.orderTables;
   const columns = [
     words.stage,
     words.sort,
@@ -36,13 +36,13 @@ export function writeOrder({ parts }: Order, currency: string | null): string {
       cost.net,
       cost.taxPercent,
       cost.tax,
-      quantities.map(({ name }) => name).join('; '),
-      lineCaution({ quantities }) ?? '',
+      quantities.map(({ name }) => f.say(name)).join('; '),
+      cautionOf({ quantities }, f),
     ]),
     ...labour.map(({ rate, quantity, cost }): Cell[] => [
       stage?.name ?? '',
       words.labour,
-      quantity.name,
+      f.say(quantity.name),
       round(quantity.amount),
       quantity.unit,
       null,
@@ -59,31 +59,43 @@ export function writeOrder({ parts }: Order, currency: string | null): string {
 }
 
 /** Every quantity with the pieces that make it up. */
-export function writeQuantities({ quantities }: TakeOff): string {
-  const words = plainWords().exchange.orderTables;
+export function writeQuantities({ quantities }: TakeOff, f: Figures): string {
+  const words = f.words.exchange.orderTables;
   const rows = quantities.flatMap(({ name, unit, amount, pieces }) =>
-    pieces.map((piece): Cell[] => [name, round(amount), unit, piece.text, round(piece.amount)]),
+    pieces.map((piece): Cell[] => [f.say(name), round(amount), unit, f.say(piece.text), round(piece.amount)]),
   );
   return writeCsv([words.quantity, words.together, words.unit, words.piece, words.amount], rows);
 }
 
 /** Which piece is cut from which roll. */
-export function writeCutLists(lists: readonly CutList[]): string {
-  const words = plainWords().exchange.orderTables;
+export function writeCutLists(lists: readonly CutList[], f: Figures): string {
+  const words = f.words.exchange.orderTables;
   const rows = lists.flatMap(({ name, rolls, tooLong, without }) => [
     ...rolls.flatMap((roll) =>
       roll.cuts.map((cut): Cell[] => [
-        name,
-        roll.name,
-        roll.bought ? words.bought : roll.from.name,
+        f.say(name),
+        f.words.order.cutList.roll({ number: roll.number }),
+        roll.bought ? words.bought : f.say(roll.from.name),
         roll.lengthM,
-        cut.label,
+        f.say(cut.label),
         cut.lengthM,
       ]),
     ),
-    ...[...tooLong, ...without].map((cut): Cell[] => [name, words.noRoll, '', null, cut.label, cut.lengthM]),
+    ...[...tooLong, ...without].map((cut): Cell[] => [
+      f.say(name),
+      words.noRoll,
+      '',
+      null,
+      f.say(cut.label),
+      cut.lengthM,
+    ]),
   ]);
   return writeCsv([words.of, words.roll, words.from, words.rollLengthM, words.label, words.cutToM], rows);
+}
+
+function cautionOf(line: Pick<OrderLine, 'quantities'>, f: Figures): string {
+  const caution = lineCaution(line);
+  return caution ? f.say(caution) : '';
 }
 
 /** To the millimetre or the thousandth. */

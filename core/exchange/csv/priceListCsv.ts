@@ -5,6 +5,7 @@ import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/thi
 import { withOwnPrices } from '../../quantities/edits/changePrices.ts';
 import { labourUnits, workMeasure } from '../../quantities/measures.ts';
 import type { PriceList } from '../../quantities/order/priceList.ts';
+import { plainWords } from '../../words/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import { type Outcome, refuse } from './outcome.ts';
 import { type CsvRow, type CsvTable, readCsv, readFigure } from './readCsv.ts';
@@ -59,7 +60,8 @@ function itemRow(item: CatalogueItem): Cell[] {
 }
 
 function labourRow({ id, per, rate, taxPercent, invented }: LabourRate): Cell[] {
-  const { name, unit } = workMeasure(per);
+  const { unit } = workMeasure(per);
+  const name = plainWords().order.work[per];
   return ['labour', id, name, per, unit, 1, rate, taxPercent, null, yes(invented), '', '', null];
 }
 

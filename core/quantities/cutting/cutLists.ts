@@ -1,5 +1,6 @@
 import type { Project } from '../../model/project.ts';
 import type { CatalogueItem, OrderSettings } from '../../model/things.ts';
+import { type Message, message } from '../../words/message.ts';
 import { serves } from '../measures.ts';
 import { itemsFor, type PriceList } from '../order/priceList.ts';
 import type { Quantity } from '../types.ts';
@@ -8,7 +9,7 @@ import type { Packing } from './types.ts';
 
 /** A length to be cut, with the label that goes on it. */
 export interface Cut {
-  readonly label: string;
+  readonly label: Message;
   readonly lengthM: number;
   readonly thingIds: readonly string[];
 }
@@ -17,24 +18,27 @@ export interface Cut {
 export interface StockRoll {
   readonly measure: string;
   readonly lengthM: number;
-  readonly name: string;
+  /** What the user notes of it, else on hand or left over. */
+  readonly name: Message;
 }
 
-export interface CutRoll {
-  /** "Roll 2". */
-  readonly name: string;
-  /** What it is: on hand, left over, or the item that is bought. */
-  readonly from: StockRoll | CatalogueItem;
-  readonly bought: boolean;
+/** Where a roll is from: on hand, left over, or bought. */
+type RollSource =
+  | { readonly bought: false; readonly from: StockRoll }
+  | { readonly bought: true; readonly from: CatalogueItem };
+
+export type CutRoll = RollSource & {
+  /** By which it is told from the others of its list, from 1. */
+  readonly number: number;
   readonly lengthM: number;
   readonly cuts: readonly Cut[];
   /** Left on the roll after all cuts, their losses and the trim. */
   readonly leftM: number;
-}
+};
 
 export interface CutList {
   readonly key: string;
-  readonly name: string;
+  readonly name: Message;
   readonly rolls: readonly CutRoll[];
   /** Longer than every roll that is on hand or for sale: it can't be had without a joint. */
   readonly tooLong: readonly Cut[];
@@ -51,8 +55,12 @@ const unitsPerM = 100;
 
 export function rollsOnHand(project: Project): StockRoll[] {
   return [...project.rollOnHand.values()].flatMap(({ measure, lengthM, count, note }) =>
-    Array<StockRoll>(count).fill({ measure, lengthM, name: note.trim() || 'on hand' }),
+    Array<StockRoll>(count).fill({ measure, lengthM, name: nameOnHand(note.trim()) }),
   );
+}
+
+function nameOnHand(note: string): Message {
+  return note === '' ? message('order.cutList.onHand') : message('order.cutList.noted', { note });
 }
 
 /** How each quantity that must not be joined is cut from the rolls that are there and those for sale. */
@@ -75,23 +83,23 @@ function cutList(
   const kept = stock.filter(({ measure }) => serves(measure, key));
   const sold = itemsFor(prices, key).filter(({ unit }) => unit === 'm');
   const sources = [
-    ...kept.map((from) => ({ from, lengthM: from.lengthM, bought: false, count: 1 })),
-    ...sold.map((from) => ({ from, lengthM: from.packSize, bought: true, count: Infinity })),
+    ...kept.map((from) => ({ roll: { bought: false, from } as const, lengthM: from.lengthM, count: 1 })),
+    ...sold.map((from) => ({ roll: { bought: true, from } as const, lengthM: from.packSize, count: Infinity })),
   ];
   // The loss of each cut is part of its piece, so the last cut of a roll may lose more than is there: hence the extra.
   const packing = packRolls(
     cuts.map(({ lengthM }) => units(lengthM + cutLossM)),
-    sources.map(({ lengthM, bought, count }) => ({
+    sources.map(({ lengthM, roll: { bought }, count }) => ({
       length: Math.floor((lengthM - rollTrimM + cutLossM) * unitsPerM + 1e-6),
       count,
       bought,
     })),
   );
   const rolls = packing.rolls.map(({ size, pieces: cut }, i): CutRoll => {
-    const { from, lengthM, bought } = sources[size]!;
+    const { roll, lengthM } = sources[size]!;
     const ofRoll = cut.map((piece) => cuts[piece]!);
     const usedM = ofRoll.reduce((sum, piece) => sum + piece.lengthM + cutLossM, 0) + rollTrimM;
-    return { name: `Roll ${i + 1}`, from, bought, lengthM, cuts: ofRoll, leftM: Math.max(0, lengthM - usedM) };
+    return { ...roll, number: i + 1, lengthM, cuts: ofRoll, leftM: Math.max(0, lengthM - usedM) };
   });
   return {
     key,
@@ -119,9 +127,10 @@ export function stockAfter(stock: readonly StockRoll[], lists: readonly CutList[
   const opened = new Map<StockRoll, number>();
   const left: StockRoll[] = [];
   for (const { key, rolls } of lists) {
-    for (const { from, bought, leftM } of rolls) {
-      if (!bought) opened.set(from as StockRoll, (opened.get(from as StockRoll) ?? 0) + 1);
-      if (leftM >= leastM) left.push({ measure: key, lengthM: leftM, name: 'left over' });
+    for (const roll of rolls) {
+      if (!roll.bought) opened.set(roll.from, (opened.get(roll.from) ?? 0) + 1);
+      if (roll.leftM >= leastM)
+        left.push({ measure: key, lengthM: roll.leftM, name: message('order.cutList.leftOver') });
     }
   }
   const whole = stock.filter((roll) => {

@@ -1,8 +1,9 @@
 import { whyNotFields } from '../../model/edits/support/checkFields.ts';
 import { EditRefused, type NewId } from '../../model/edits/support/edit.ts';
-import { type Project, put, putAll, remove, removeAll } from '../../model/project.ts';
+import { type Project, propertyOf, put, putAll, remove, removeAll } from '../../model/project.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
-import { message } from '../../words/message.ts';
+import { figures } from '../../words/figures.ts';
+import { message, say } from '../../words/message.ts';
 import { priceListOf } from '../order/priceList.ts';
 import type { Quantity } from '../types.ts';
 
@@ -50,7 +51,8 @@ export function addItem(name: string, measure: string | null = null, unit: Catal
 export function addItemFor({ name, key, unit }: Pick<Quantity, 'name' | 'key' | 'unit'>) {
   return (before: Project, newId: NewId): Project => {
     const id = newId('catalogueItem');
-    const project = addItem(name, key, unit === 'm' ? 'm' : 'each')(before, () => id);
+    const called = say(name, figures(propertyOf(before).units));
+    const project = addItem(called, key, unit === 'm' ? 'm' : 'each')(before, () => id);
     return unit === 'm' ? put(project, { ...project.catalogueItem.get(id)!, packSize: 100 }) : project;
   };
 }
@@ -117,5 +119,5 @@ function refuse(project: Project, kind: 'catalogueItem' | 'kit' | 'labourRate', 
 }
 
 function gone(what: 'item' | 'kit'): EditRefused {
-  return new EditRefused({ code: 'notFound', message: message('order.gone', { what }) });
+  return new EditRefused({ code: 'notFound', message: message(`order.gone.${what}`) });
 }

@@ -155,9 +155,9 @@ function linesFor(
 
 function boughtRolls({ rolls }: CutList): Map<CatalogueItem, { readonly count: number; readonly cutM: number }> {
   const items = new Map<CatalogueItem, { count: number; cutM: number }>();
-  for (const { from, bought, cuts } of rolls) {
-    if (!bought) continue;
-    const item = from as CatalogueItem;
+  for (const roll of rolls) {
+    if (!roll.bought) continue;
+    const { from: item, cuts } = roll;
     const { count, cutM } = items.get(item) ?? { count: 0, cutM: 0 };
     items.set(item, { count: count + 1, cutM: cutM + cuts.reduce((sum, { lengthM }) => sum + lengthM, 0) });
   }

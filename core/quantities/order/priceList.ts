@@ -1,7 +1,7 @@
 import type { Project } from '../../model/project.ts';
 import type { CatalogueItem, Kit, LabourRate } from '../../model/things.ts';
 import { serves } from '../measures.ts';
-import { startingPrices } from './startingPrices.ts';
+import { type StartingPrices, startingPrices } from './startingPrices.ts';
 
 /** What the order is priced with. */
 export interface PriceList {
@@ -12,16 +12,26 @@ export interface PriceList {
   readonly starting: boolean;
 }
 
-const beginning: PriceList = {
-  items: new Map(startingPrices.items.map((item) => [item.id, item])),
-  kits: startingPrices.kits,
-  labour: startingPrices.labour,
-  starting: true,
-};
+/** By the list that it was made of. */
+const beginnings = new WeakMap<StartingPrices, PriceList>();
+
+/** What every property begins with, in the active language; the same as long as that is. */
+function beginning(): PriceList {
+  const prices = startingPrices();
+  const { items, kits, labour } = prices;
+  const known = beginnings.get(prices) ?? {
+    items: new Map(items.map((item) => [item.id, item])),
+    kits,
+    labour,
+    starting: true,
+  };
+  beginnings.set(prices, known);
+  return known;
+}
 
 /** The property's own price list; until something of it was changed, the one that every property begins with. */
 export function priceListOf(project: Project): PriceList {
-  if (project.catalogueItem.size + project.kit.size + project.labourRate.size === 0) return beginning;
+  if (project.catalogueItem.size + project.kit.size + project.labourRate.size === 0) return beginning();
   return {
     items: project.catalogueItem,
     kits: [...project.kit.values()],

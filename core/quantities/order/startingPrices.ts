@@ -3,7 +3,9 @@ import type { Material } from '../../electrical/conductors/materials.ts';
 import { coilLengthM } from '../../electrical/conductors/wireMass.ts';
 import type { CatalogueItem, Kit, LabourRate, LabourUnit } from '../../model/things.ts';
 import { figures } from '../../words/figures.ts';
-import { fixed } from '../../words/numbers/write.ts';
+import { activeLanguage } from '../../words/language.ts';
+import type { Language, Texts } from '../../words/message.ts';
+import { activeLocale } from '../../words/numbers/locale.ts';
 
 /**
  * What a property's price list begins with: plain goods of no make, with prices that are invented and say so, in no
@@ -26,146 +28,141 @@ type Row = readonly [
   note?: string,
 ];
 
+type Said = Texts['order']['starting'];
+
 /** Coils by mass, as wire is sold; which masses: common practice, no source. */
 export const coilKg: Readonly<Record<Material, number>> = { zincCoatedSteel: 25, aluminium: 10, copper: 10 };
 const coilPrice: Readonly<Record<Material, number>> = { zincCoatedSteel: 150, aluminium: 320, copper: 320 };
 
-const fenceWires: readonly Row[] = conductorLibrary.flatMap(({ id, name, kind, core }): Row[] => {
-  if (kind !== 'wire' || !core) return [];
-  const massKg = coilKg[core.material];
-  const lengthM = Math.round(coilLengthM(massKg, core.material, core.diameterMm));
-  const zinc = core.material === 'zincCoatedSteel' ? ' Zinc makes it a few per cent shorter.' : '';
-  const note = `Length by mass and gauge of the bare metal.${zinc} What the label says goes before it.`;
-  const item = `${figures('metric').say(name)}, coil of ${massKg} kg, about ${fixed(lengthM, 0)} m`;
-  return [[`wire-${id}`, item, `wire:${id}`, 'm', lengthM, coilPrice[core.material], 3, note]];
-});
+function fenceWires(said: Said): Row[] {
+  return conductorLibrary.flatMap(({ id, name, kind, core }): Row[] => {
+    if (kind !== 'wire' || !core) return [];
+    const massKg = coilKg[core.material];
+    const lengthM = Math.round(coilLengthM(massKg, core.material, core.diameterMm));
+    const note = core.material === 'zincCoatedSteel' ? said.zincCoilNote : said.coilNote;
+    const item = said.coil({ conductor: name, massKg, lengthM });
+    return [[`wire-${id}`, item, `wire:${id}`, 'm', lengthM, coilPrice[core.material], 3, note]];
+  });
+}
 
 const rolls = [50, 100, 200] as const;
 
-const pipes: readonly Row[] = [15, 19, 25, 32].flatMap((bore) =>
-  rolls.map((lengthM): Row => {
-    const price = Math.round(lengthM * (0.4 + bore * 0.05));
-    return [
-      `pipe-${bore}-${lengthM}`,
-      `Low-density pipe, ${bore} mm bore, roll of ${lengthM} m`,
-      `pipe:${bore}`,
-      'm',
-      lengthM,
-      price,
-    ];
-  }),
-);
-
-const cables: readonly Row[] = conductorLibrary
-  .filter(({ kind }) => kind === 'cable')
-  .flatMap(({ id, name }) =>
+function pipes(said: Said): Row[] {
+  return [15, 19, 25, 32].flatMap((boreMm) =>
     rolls.map((lengthM): Row => {
-      const price = Math.round(lengthM * (id.includes('copper') ? 3.8 : 1.7));
-      return [
-        `${id}-${lengthM}`,
-        `${figures('metric').say(name)}, roll of ${lengthM} m`,
-        `cable:${id}`,
-        'm',
-        lengthM,
-        price,
-      ];
+      const price = Math.round(lengthM * (0.4 + boreMm * 0.05));
+      return [`pipe-${boreMm}-${lengthM}`, said.pipe({ boreMm, lengthM }), `pipe:${boreMm}`, 'm', lengthM, price];
     }),
   );
+}
 
-const earthCables: readonly Row[] = rolls.map((lengthM) => [
-  `earth-cable-${lengthM}`,
-  `Earth cable, roll of ${lengthM} m`,
-  'earthCable',
-  'm',
-  lengthM,
-  Math.round(lengthM * 1.4),
-]);
+function cables(said: Said): Row[] {
+  return conductorLibrary
+    .filter(({ kind }) => kind === 'cable')
+    .flatMap(({ id, name }) =>
+      rolls.map((lengthM): Row => {
+        const price = Math.round(lengthM * (id.includes('copper') ? 3.8 : 1.7));
+        return [`${id}-${lengthM}`, said.cable({ conductor: name, lengthM }), `cable:${id}`, 'm', lengthM, price];
+      }),
+    );
+}
 
-const gates: readonly Row[] = [2.4, 3, 3.6, 4.2, 4.8].map((widthM) => [
-  `gate-${widthM}`,
-  `Gate leaf for an opening of ${widthM.toFixed(1)} m`,
-  `gate:${widthM.toFixed(2)}`,
-  'each',
-  1,
-  Math.round(90 + 48 * widthM),
-]);
+function earthCables(said: Said): Row[] {
+  return rolls.map((lengthM): Row => {
+    const price = Math.round(lengthM * 1.4);
+    return [`earth-cable-${lengthM}`, said.earthCable({ lengthM }), 'earthCable', 'm', lengthM, price];
+  });
+}
 
-const stakes: readonly Row[] = [1.2, 1.5, 1.8, 2.4].map((lengthM) => [
-  `stake-${lengthM}`,
-  `Earth stake, coated steel, ${lengthM.toFixed(1)} m`,
-  `stake:${lengthM}`,
-  'each',
-  1,
-  Math.round(9 + 8 * lengthM),
-]);
+function gates(said: Said): Row[] {
+  return [2.4, 3, 3.6, 4.2, 4.8].map((widthM): Row => {
+    const price = Math.round(90 + 48 * widthM);
+    return [`gate-${widthM}`, said.gate({ widthM }), `gate:${widthM.toFixed(2)}`, 'each', 1, price];
+  });
+}
 
-const others: readonly Row[] = [
-  [
-    'barbed-wire',
-    'Barbed wire, reel of 500 m (assumed)',
-    'barbedWire',
-    'm',
-    500,
-    145,
-    3,
-    'A reel of 500 m is assumed: makes differ. What the label says goes before it.',
-  ],
-  ['strainer', 'Strainer post, 2.4 m', 'strainer', 'each', 1, 38],
-  ['gate-post', 'Gate post, 2.4 m', 'gatePost', 'each', 1, 42],
-  ['angle-post', 'Angle post, 2.4 m', 'anglePost', 'each', 1, 29],
-  ['stay', 'Stay with block', 'stay', 'each', 1, 19],
-  ['post', 'Fence post, 1.8 m', 'post', 'each', 1, 9.5, 2],
-  ['dropper', 'Dropper', 'dropper', 'each', 1, 2.4, 2],
-  ['insulator', 'Post insulators, bag of 100', 'insulator', 'each', 100, 34, 2],
-  ['strain-insulator', 'Strain insulators, bag of 25', 'strainInsulator', 'each', 25, 41, 2],
-  ['joint-clamp', 'Joint clamps, bag of 20', 'joint', 'each', 20, 27],
-  ['tightener', 'Wire tighteners, box of 10', 'tightener', 'each', 10, 38],
-  ['staple', 'Staples, box of 500', 'staple', 'each', 500, 24, 5],
-  ['hinge-set', 'Hinges for one gate leaf', null, 'each', 1, 24],
-  ['latch', 'Gate latch', null, 'each', 1, 18],
-  ['drop-bolt', 'Drop bolt for a double gateway', null, 'each', 1, 21],
-  ['cable-clamp', 'Cable clamps, bag of 10', 'cableClamp', 'each', 10, 22],
-  ['earth-clamp', 'Earth clamps, bag of 10', 'earthClamp', 'each', 10, 25],
-  ['sealant', 'Sealant, tube for 20 riser ends', 'seal', 'each', 20, 14],
-  ['lug', 'Cable lugs, bag of 25', 'lug', 'each', 25, 16],
-  ['switch', 'Cut-out switch', null, 'each', 1, 19],
-  ['switch-screws', 'Screws for switches, bag of 50', null, 'each', 50, 11],
-  ['energiser', 'Energiser, mains', 'energiser', 'each', 1, 780],
-  ['surge', 'Surge protection set', 'surge', 'each', 1, 65],
-  ['stake-clamp', 'Stake clamps, bag of 5', 'stakeClamp', 'each', 5, 23],
-  ['earth-lead', 'Earth lead, roll of 50 m', 'earthLead', 'm', 50, 78, 5],
-  ['sign', 'Warning signs, packet of 10', 'sign', 'each', 10, 32],
-];
+function stakes(said: Said): Row[] {
+  return [1.2, 1.5, 1.8, 2.4].map((lengthM): Row => {
+    const price = Math.round(9 + 8 * lengthM);
+    return [`stake-${lengthM}`, said.stake({ lengthM }), `stake:${lengthM}`, 'each', 1, price];
+  });
+}
 
-export const startingPrices: StartingPrices = {
-  items: [...fenceWires, ...others, ...gates, ...pipes, ...cables, ...earthCables, ...stakes].map(item),
-  kits: [
-    kit('gateway-single', 'Hardware of a single gateway', 'gateway:single', [
-      ['hinge-set', 1],
-      ['latch', 1],
-    ]),
-    kit('gateway-double', 'Hardware of a double gateway', 'gateway:double', [
-      ['hinge-set', 2],
-      ['latch', 1],
-      ['drop-bolt', 1],
-    ]),
-    kit('switch', 'Cut-out switch with its clamps', 'switch', [
-      ['switch', 1],
-      ['cable-clamp', 2],
-      ['switch-screws', 2],
-    ]),
-  ],
-  labour: [
-    labour('fenceKm', 4200),
-    labour('strainer', 65),
-    labour('gateway', 110),
-    labour('crossing', 140),
-    labour('trenchM', 9),
-    labour('switch', 18),
-    labour('stake', 22),
-    labour('energiser', 160),
-  ],
-};
+function others({ goods, barbedWireNote }: Said): Row[] {
+  return [
+    ['barbed-wire', goods.barbedWire, 'barbedWire', 'm', 500, 145, 3, barbedWireNote],
+    ['strainer', goods.strainer, 'strainer', 'each', 1, 38],
+    ['gate-post', goods.gatePost, 'gatePost', 'each', 1, 42],
+    ['angle-post', goods.anglePost, 'anglePost', 'each', 1, 29],
+    ['stay', goods.stay, 'stay', 'each', 1, 19],
+    ['post', goods.post, 'post', 'each', 1, 9.5, 2],
+    ['dropper', goods.dropper, 'dropper', 'each', 1, 2.4, 2],
+    ['insulator', goods.insulator, 'insulator', 'each', 100, 34, 2],
+    ['strain-insulator', goods.strainInsulator, 'strainInsulator', 'each', 25, 41, 2],
+    ['joint-clamp', goods.joint, 'joint', 'each', 20, 27],
+    ['tightener', goods.tightener, 'tightener', 'each', 10, 38],
+    ['staple', goods.staple, 'staple', 'each', 500, 24, 5],
+    ['hinge-set', goods.hinges, null, 'each', 1, 24],
+    ['latch', goods.latch, null, 'each', 1, 18],
+    ['drop-bolt', goods.dropBolt, null, 'each', 1, 21],
+    ['cable-clamp', goods.cableClamp, 'cableClamp', 'each', 10, 22],
+    ['earth-clamp', goods.earthClamp, 'earthClamp', 'each', 10, 25],
+    ['sealant', goods.seal, 'seal', 'each', 20, 14],
+    ['lug', goods.lug, 'lug', 'each', 25, 16],
+    ['switch', goods.switch, null, 'each', 1, 19],
+    ['switch-screws', goods.switchScrews, null, 'each', 50, 11],
+    ['energiser', goods.energiser, 'energiser', 'each', 1, 780],
+    ['surge', goods.surge, 'surge', 'each', 1, 65],
+    ['stake-clamp', goods.stakeClamp, 'stakeClamp', 'each', 5, 23],
+    ['earth-lead', goods.earthLead, 'earthLead', 'm', 50, 78, 5],
+    ['sign', goods.sign, 'sign', 'each', 10, 32],
+  ];
+}
+
+let made: { readonly language: Language; readonly locale: string; readonly prices: StartingPrices } | undefined;
+
+/** The list in the active language and with the user's own numbers; the same as long as those are. */
+export function startingPrices(): StartingPrices {
+  const language = activeLanguage();
+  const locale = activeLocale();
+  if (made?.language !== language || made.locale !== locale) {
+    made = { language, locale, prices: saidWith(figures('metric', language).words.order.starting) };
+  }
+  return made.prices;
+}
+
+function saidWith(said: Said): StartingPrices {
+  const rows = [fenceWires, others, gates, pipes, cables, earthCables, stakes].flatMap((each) => each(said));
+  return {
+    items: rows.map(item),
+    kits: [
+      kit('gateway-single', said.kits.single, 'gateway:single', [
+        ['hinge-set', 1],
+        ['latch', 1],
+      ]),
+      kit('gateway-double', said.kits.double, 'gateway:double', [
+        ['hinge-set', 2],
+        ['latch', 1],
+        ['drop-bolt', 1],
+      ]),
+      kit('switch', said.kits.switch, 'switch', [
+        ['switch', 1],
+        ['cable-clamp', 2],
+        ['switch-screws', 2],
+      ]),
+    ],
+    labour: [
+      labour('fenceKm', 4200),
+      labour('strainer', 65),
+      labour('gateway', 110),
+      labour('crossing', 140),
+      labour('trenchM', 9),
+      labour('switch', 18),
+      labour('stake', 22),
+      labour('energiser', 160),
+    ],
+  };
+}
 
 function item([id, name, measure, unit, packSize, price, wastePercent = 0, note = '']: Row): CatalogueItem {
   return {

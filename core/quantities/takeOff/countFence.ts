@@ -1,9 +1,7 @@
 import { conductorById } from '../../electrical/conductors/conductorLibrary.ts';
-import { propertyOf } from '../../model/project.ts';
 import type { FenceType } from '../../model/things.ts';
-import { figures } from '../../words/figures.ts';
-import { formatLength, formatTape } from '../../words/numbers/write.ts';
-import { measureOf, workMeasure } from '../measures.ts';
+import { type Message, message, type ValuesOf } from '../../words/message.ts';
+import { measureOf, measureOfKind, workMeasure } from '../measures.ts';
 import type { NotCounted } from '../types.ts';
 import type { FencePosts, LinePosts, Station, Stretch } from './fencePosts.ts';
 import { counts, type TakeOffInput } from './input.ts';
@@ -31,30 +29,32 @@ export function countFence(input: TakeOffInput, fence: FencePosts, tally: Tally)
   return notCounted;
 }
 
+type WireSort = ValuesOf<'order.pieces.wire'>['sorts'][number];
+type WireKind = WireSort & { readonly conductorId: string };
+
 function countLine(input: TakeOffInput, { shape, stretches }: LinePosts, type: FenceType, tally: Tally): void {
   const { line } = shape;
-  const { units } = propertyOf(input.project);
   const plainWires = type.plainWires ?? 0;
   const wires = type.liveWires + type.earthWires + plainWires;
   const liveWires = line.live ? type.liveWires : 0;
   const strains = stretches.flatMap((stretch) => strainsOf(input, line.id, stretch));
   const lengthM = strains.reduce((sum, strain) => sum + strain.lengthM, 0);
-  const onSlope = strains.some(({ sloped }) => sloped) ? ' over the ground' : '';
+  const along = { line: line.name, lengthM, overGround: strains.some(({ sloped }) => sloped) };
   const tieOffsM = 2 * strains.length * input.settings.tieOffM;
-  const said = (count: number, of = '') =>
-    `${line.name}: ${count} x ${formatLength(lengthM, units)}${onSlope}${of}, and ${formatTape(tieOffsM, units)} each for tying off at ${2 * strains.length} ends`;
+  const said = (count: number, sorts: readonly WireSort[]) =>
+    message('order.pieces.wire', { ...along, count, sorts, tieOffsM, ends: 2 * strains.length });
   const kinds = [
-    { name: line.live ? 'live' : 'not live', count: type.liveWires, conductorId: type.wireId },
-    { name: 'earth', count: type.earthWires, conductorId: type.plainWireId ?? type.wireId },
-    { name: 'plain', count: plainWires, conductorId: type.plainWireId ?? type.wireId },
-  ].filter(({ count }) => count > 0);
+    { sort: line.live ? 'live' : 'notLive', count: type.liveWires, conductorId: type.wireId },
+    { sort: 'earth', count: type.earthWires, conductorId: type.plainWireId ?? type.wireId },
+    { sort: 'plain', count: plainWires, conductorId: type.plainWireId ?? type.wireId },
+  ].filter(({ count }) => count > 0) as WireKind[];
   for (const [conductorId, alike] of Map.groupBy(kinds, (kind) => kind.conductorId)) {
     const count = alike.reduce((sum, kind) => sum + kind.count, 0);
-    const of = kinds.length > 1 ? ` (${alike.map((kind) => `${kind.count} ${kind.name}`).join(', ')})` : '';
-    const wire = measureOf('wire', conductorId, conductorName(input, conductorId));
-    tally.add(wire, [line.id], count * (lengthM + tieOffsM), said(count, of));
+    const sorts = kinds.length > 1 ? alike.map(({ sort, count: ofSort }) => ({ sort, count: ofSort })) : [];
+    const wire = measureOfKind('wire', conductorId, conductorName(input, conductorId));
+    tally.add(wire, [line.id], count * (lengthM + tieOffsM), said(count, sorts));
   }
-  tally.add(measureOf('barbedWire'), [line.id], type.barbedWires * (lengthM + tieOffsM), said(type.barbedWires));
+  tally.add(measureOf('barbedWire'), [line.id], type.barbedWires * (lengthM + tieOffsM), said(type.barbedWires, []));
 
   const tighteners = strains.reduce(
     (sum, strain) => sum + Math.ceil(strain.lengthM / input.settings.tightenerEveryM),
@@ -64,42 +64,41 @@ function countLine(input: TakeOffInput, { shape, stretches }: LinePosts, type: F
     measureOf('tightener'),
     [line.id],
     wires * tighteners,
-    `${line.name}: ${wires} wires, ${strains.length} strains`,
+    message('order.pieces.tighteners', { line: line.name, count: wires, strains: strains.length }),
   );
 
   const bays = stretches.flatMap((stretch) => baysOf(stretch, type.postSpacingM));
   const between = bays.reduce((sum, count) => sum + count - 1, 0);
   const passed = stretches.flatMap(({ stations }) => stations.filter(({ tied }) => !tied)).length;
-  const spacing = formatTape(type.postSpacingM, units);
   tally.add(
     measureOf('post'),
     [line.id],
     between,
-    `${line.name}: ${bays.length} stretches between fixed posts, at most ${spacing} from post to post`,
+    message('order.pieces.posts', { line: line.name, stretches: bays.length, spacingM: type.postSpacingM }),
   );
   const held = between + passed;
-  const dropperCount = input.project.fenceMake.get(`make:${type.id}`)?.droppersPerBay ?? 0;
+  const each = input.project.fenceMake.get(`make:${type.id}`)?.droppersPerBay ?? 0;
   const bayCount = bays.reduce((sum, count) => sum + count, 0);
   tally.add(
     measureOf('dropper'),
     [line.id],
-    dropperCount * bayCount,
-    `${line.name}: ${dropperCount} in each of ${bayCount} bays`,
+    each * bayCount,
+    message('order.pieces.droppers', { line: line.name, each, bays: bayCount }),
   );
   tally.add(
     measureOf('insulator'),
     [line.id],
     liveWires * held,
-    `${line.name}: ${liveWires} live wires at ${held} posts`,
+    message('order.pieces.insulators', { line: line.name, count: liveWires, posts: held }),
   );
   const dead = wires - liveWires + type.barbedWires;
-  tally.add(measureOf('staple'), [line.id], dead * held, `${line.name}: ${dead} wires at ${held} posts`);
   tally.add(
-    workMeasure('fenceKm'),
+    measureOf('staple'),
     [line.id],
-    lengthM / 1000,
-    `${line.name}: ${formatLength(lengthM, units)}${onSlope}`,
+    dead * held,
+    message('order.pieces.staples', { line: line.name, count: dead, posts: held }),
   );
+  tally.add(workMeasure('fenceKm'), [line.id], lengthM / 1000, message('order.pieces.fence', along));
 }
 
 interface Strain {
@@ -141,7 +140,7 @@ export function endsByPost(input: TakeOffInput, { lines }: FencePosts): Map<numb
   return ends;
 }
 
-export function conductorName({ project }: TakeOffInput, conductorId: string): string {
-  const name = conductorById(conductorId, [...project.conductor.values()])?.name;
-  return name ? figures(propertyOf(project).units).say(name) : conductorId;
+export function conductorName({ project }: TakeOffInput, conductorId: string): Message {
+  const conductor = conductorById(conductorId, [...project.conductor.values()]);
+  return conductor?.name ?? message('order.goods.unknownConductor', { id: conductorId });
 }

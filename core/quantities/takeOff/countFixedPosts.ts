@@ -1,3 +1,4 @@
+import { type Message, message } from '../../words/message.ts';
 import { measureOf, workMeasure } from '../measures.ts';
 import { endsByPost, type FenceEnd } from './countFence.ts';
 import type { FencePost, FencePosts } from './fencePosts.ts';
@@ -22,7 +23,7 @@ export function countFixedPosts(input: TakeOffInput, fence: FencePosts, tally: T
   }
 }
 
-function countPost(post: FencePost, counted: readonly FenceEnd[], name: string, tally: Tally): void {
+function countPost(post: FencePost, counted: readonly FenceEnd[], name: Message, tally: Tally): void {
   const owners = ownersOf(counted, post);
   if (post.role === 'gatePost' || post.role === 'strainer') {
     tally.add(measureOf(post.role), owners, 1, name);
@@ -32,15 +33,16 @@ function countPost(post: FencePost, counted: readonly FenceEnd[], name: string, 
   }
 }
 
-function countEnd({ line, type, station, tied }: FenceEnd, name: string, tally: Tally): void {
+function countEnd({ line, type, station, tied }: FenceEnd, name: Message, tally: Tally): void {
   if (!tied) return;
   const owner = [station.gateway?.id ?? line.line.id];
-  tally.add(measureOf('stay'), owner, 1, `${line.line.name} ends at: ${name}`);
+  tally.add(measureOf('stay'), owner, 1, message('order.pieces.stay', { line: line.line.name, at: name }));
   const live = line.line.live ? type.liveWires : 0;
-  tally.add(measureOf('strainInsulator'), owner, live, `${line.line.name}, ${live} live wires, at: ${name}`);
+  const text = message('order.pieces.liveWires', { line: line.line.name, count: live, at: name });
+  tally.add(measureOf('strainInsulator'), owner, live, text);
 }
 
-function countJoints(ends: readonly FenceEnd[], name: string, which: 'live' | 'earth', tally: Tally): void {
+function countJoints(ends: readonly FenceEnd[], name: Message, which: 'live' | 'earth', tally: Tally): void {
   const wiresOf = ({ type }: FenceEnd) => (which === 'live' ? type.liveWires : type.earthWires);
   const alike = ends.filter((end) => end.line.line.live && wiresOf(end) > 0);
   const joined = alike.filter(({ station }) => station.gateway === null);
@@ -52,7 +54,8 @@ function countJoints(ends: readonly FenceEnd[], name: string, which: 'live' | 'e
     const wires = wiresOf(end);
     const alone = !meeting && end.tied && wires > 1;
     if (!(meeting || alone)) continue;
-    tally.add(measureOf('joint'), owners, wires, `${end.line.line.name}, ${wires} ${which} wires, at: ${name}`);
+    const said = { line: end.line.line.name, count: wires, at: name };
+    tally.add(measureOf('joint'), owners, wires, message(`order.pieces.${which}Wires`, said));
   }
 }
 
@@ -67,12 +70,12 @@ function ownersOf(counted: readonly FenceEnd[], { marked }: FencePost): string[]
   return [...new Set([...(gateways.length > 0 ? gateways : lines), ...(marked ? [marked.id] : [])])];
 }
 
-function nameOf(post: FencePost, ends: readonly FenceEnd[]): string {
+function nameOf(post: FencePost, ends: readonly FenceEnd[]): Message {
   const gateways = [...new Set(ends.flatMap(({ station }) => station.gateway?.name ?? []))];
   const lines = [...new Set(ends.map(({ line }) => line.line.name))];
-  if (post.marked) return `${post.marked.name} on ${lines.join(' and ')}`;
-  if (gateways.length > 0) return `gate post of ${gateways.join(' and ')}`;
-  if (lines.length > 1) return `where ${lines.join(' and ')} meet`;
-  const corner = ends.length > 1 ? 'corner or strainer of' : post.role === 'angle' ? 'bend of' : 'end of';
-  return `${corner} ${lines[0]}`;
+  if (post.marked) return message('order.posts.marked', { post: post.marked.name, lines });
+  if (gateways.length > 0) return message('order.posts.ofGate', { gateways });
+  if (lines.length > 1) return message('order.posts.meeting', { lines });
+  const which = ends.length > 1 ? 'corner' : post.role === 'angle' ? 'bend' : 'end';
+  return message(`order.posts.${which}`, { line: lines[0]! });
 }

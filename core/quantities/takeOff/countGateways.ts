@@ -1,8 +1,7 @@
-import { propertyOf } from '../../model/project.ts';
 import type { Gateway } from '../../model/things.ts';
 import type { CrossingFigures } from '../../shapes/types.ts';
-import { formatTape } from '../../words/numbers/write.ts';
-import { measureOf, workMeasure } from '../measures.ts';
+import { message } from '../../words/message.ts';
+import { measureOf, measureOfKind, workMeasure } from '../measures.ts';
 import type { NotCounted } from '../types.ts';
 import { conductorName } from './countFence.ts';
 import { counts, type TakeOffInput } from './input.ts';
@@ -19,61 +18,68 @@ export function countGateways(input: TakeOffInput, tally: Tally): NotCounted[] {
       notCounted.push({ code: 'gatewayWithoutOpening', thingId: gateway.id, name: gateway.name });
       continue;
     }
-    if (counts(input, gateway.status)) countGateway(input, gateway, tally);
+    if (counts(input, gateway.status)) countGateway(gateway, tally);
     const figures = input.survey.crossings.get(gateway.id);
     if (figures && counts(input, figures.crossing.status)) countCrossing(input, figures, tally);
   }
   return notCounted;
 }
 
-function countGateway({ project }: TakeOffInput, gateway: Gateway, tally: Tally): void {
-  const leafM = gateway.widthM / gateway.leaves;
-  const width = formatTape(leafM, propertyOf(project).units);
+function countGateway(gateway: Gateway, tally: Tally): void {
+  const { id, name, leaves, widthM } = gateway;
+  const leafM = widthM / leaves;
+  const leaf = measureOfKind('gate', leafM.toFixed(2), message('order.goods.gate', { leafM }));
   for (const hand of handsOf(gateway)) {
-    tally.add(measureOf('gate', leafM.toFixed(2), `${width}`), [gateway.id], 1, `${gateway.name}: ${hand}`);
+    tally.add(leaf, [id], 1, message(`order.pieces.hinged.${hand}`, { gateway: name }));
   }
-  const detail = gateway.leaves === 2 ? 'double' : 'single';
-  tally.add(measureOf('gateway', detail, detail), [gateway.id], 1, gateway.name);
-  tally.add(workMeasure('gateway'), [gateway.id], 1, gateway.name);
+  const kind = leaves === 2 ? 'double' : 'single';
+  const whole = message('order.pieces.whole', { name });
+  tally.add(measureOfKind('gateway', kind, message(`order.goods.gateway.${kind}`)), [id], 1, whole);
+  tally.add(workMeasure('gateway'), [id], 1, whole);
 }
 
 /**
  * The hand of each leaf: the side its hinges are on for somebody who pushes it open. Looking along the line from its
  * start, a gate that opens to the left is pushed from the right, with the start post on the left.
  */
-export function handsOf({ leaves, hungFrom, opens }: Pick<Gateway, 'leaves' | 'hungFrom' | 'opens'>): string[] {
-  if (leaves === 2) return ['hinged left', 'hinged right'];
-  return [(hungFrom === 'start') === (opens === 'left') ? 'hinged left' : 'hinged right'];
+export function handsOf({
+  leaves,
+  hungFrom,
+  opens,
+}: Pick<Gateway, 'leaves' | 'hungFrom' | 'opens'>): ('left' | 'right')[] {
+  if (leaves === 2) return ['left', 'right'];
+  return [(hungFrom === 'start') === (opens === 'left') ? 'left' : 'right'];
 }
 
 function countCrossing(input: TakeOffInput, figures: CrossingFigures, tally: Tally): void {
   const { crossing, gateway } = figures;
   const owner = [gateway.id];
-  const { name } = gateway;
+  const said = { gateway: gateway.name };
+  const whole = message('order.pieces.whole', { name: gateway.name });
   const line = input.survey.lines.get(gateway.lineId);
-  const liveWires = Math.max(1, line?.type?.liveWires ?? 1);
+  const count = Math.max(1, line?.type?.liveWires ?? 1);
   const buried = crossing.method === 'buried';
   if (buried) {
-    tally.add(pipeMeasure(crossing.pipeBoreMm), owner, figures.pipeM, name);
-    tally.add(measureOf('seal'), owner, 2, `${name}: both risers`);
-    tally.add(workMeasure('trenchM'), owner, figures.trenchM, name);
+    tally.add(pipeMeasure(crossing.pipeBoreMm), owner, figures.pipeM, whole);
+    tally.add(measureOf('seal'), owner, 2, message('order.pieces.risers', said));
+    tally.add(workMeasure('trenchM'), owner, figures.trenchM, whole);
   }
-  tally.add(cableMeasure(input, crossing.cableId), owner, figures.liveCableM, name);
-  tally.add(measureOf('earthCable'), owner, figures.earthCableM, name);
-  const clamps = Math.ceil(liveWires / wiresPerClamp);
-  tally.add(measureOf('cableClamp'), owner, 2 * clamps, `${name}: both ends, ${liveWires} live wires`);
-  if (crossing.earth) tally.add(measureOf('earthClamp'), owner, 2, `${name}: both ends`);
-  const cables = crossing.earth ? 2 : 1;
+  tally.add(cableMeasure(input, crossing.cableId), owner, figures.liveCableM, whole);
+  tally.add(measureOf('earthCable'), owner, figures.earthCableM, whole);
+  const clamps = Math.ceil(count / wiresPerClamp);
+  tally.add(measureOf('cableClamp'), owner, 2 * clamps, message('order.pieces.endsOfWires', { ...said, count }));
+  if (crossing.earth) tally.add(measureOf('earthClamp'), owner, 2, message('order.pieces.ends', said));
+  const lugs = crossing.earth ? 4 : 2;
   tally.add(
     measureOf('lug'),
     owner,
-    2 * cables,
-    `${name}: both ends of ${cables === 2 ? 'live and earth cable' : 'the live cable'}`,
+    lugs,
+    message(`order.pieces.${crossing.earth ? 'endsOfBoth' : 'endsOfLive'}`, said),
   );
-  tally.add(workMeasure('crossing'), owner, 1, name);
+  tally.add(workMeasure('crossing'), owner, 1, whole);
 }
 
-export const pipeMeasure = (boreMm: number) => measureOf('pipe', boreMm, `${boreMm} mm bore`);
+export const pipeMeasure = (boreMm: number) => measureOfKind('pipe', boreMm, message('order.goods.pipe', { boreMm }));
 
 export const cableMeasure = (input: TakeOffInput, cableId: string) =>
-  measureOf('cable', cableId, conductorName(input, cableId));
+  measureOfKind('cable', cableId, conductorName(input, cableId));

@@ -1,5 +1,6 @@
 import { signPlaces } from '../../checks/installation/warningSigns.ts';
 import { CheckContext } from '../../checks/support/context.ts';
+import { message } from '../../words/message.ts';
 import { measureOf } from '../measures.ts';
 import { counts, type TakeOffInput } from './input.ts';
 import type { Tally } from './tally.ts';
@@ -11,6 +12,11 @@ export function countSigns(input: TakeOffInput, tally: Tally): void {
   const counted = places.filter(({ line }) => counts(input, line.status));
   for (const group of Map.groupBy(counted, ({ line, service }) => `${line.id} ${service.id}`).values()) {
     const { line, service } = group[0]!;
-    tally.add(measureOf('sign'), [line.id], group.length, `${line.name}, along ${service.name}`);
+    tally.add(
+      measureOf('sign'),
+      [line.id],
+      group.length,
+      message('order.pieces.sign', { line: line.name, along: service.name }),
+    );
   }
 }

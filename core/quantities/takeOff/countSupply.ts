@@ -1,24 +1,21 @@
 import { propertyOf } from '../../model/project.ts';
-import type { CutOutSwitch } from '../../model/things.ts';
 import { measuredPath } from '../../shapes/measuredPath.ts';
-import { formatTape } from '../../words/numbers/write.ts';
-import { measureOf, workMeasure } from '../measures.ts';
+import { message } from '../../words/message.ts';
+import { measureOf, measureOfKind, workMeasure } from '../measures.ts';
 import { cableMeasure, pipeMeasure } from './countGateways.ts';
 import { counts, type TakeOffInput } from './input.ts';
 import type { Tally } from './tally.ts';
 
-const placeWords: Readonly<Record<CutOutSwitch['place']['on'], readonly [kind: string, detail: string]>> = {
-  gateway: ['gateway', 'at a gateway'],
-  lineEnd: ['takeOff', 'at a take-off'],
-  line: ['run', 'along a run'],
-  leadOut: ['leadOut', 'at the lead-out'],
-};
+/** What the places of a switch are called in keys. */
+const placeKeys = { gateway: 'gateway', lineEnd: 'takeOff', line: 'run', leadOut: 'leadOut' } as const;
 
 export function countSwitches(input: TakeOffInput, tally: Tally): void {
   for (const cutOut of input.project.switch.values()) {
     if (!counts(input, cutOut.status)) continue;
-    tally.add(measureOf('switch', ...placeWords[cutOut.place.on]), [cutOut.id], 1, cutOut.name);
-    tally.add(workMeasure('switch'), [cutOut.id], 1, cutOut.name);
+    const { on } = cutOut.place;
+    const whole = message('order.pieces.whole', { name: cutOut.name });
+    tally.add(measureOfKind('switch', placeKeys[on], message(`order.goods.switch.${on}`)), [cutOut.id], 1, whole);
+    tally.add(workMeasure('switch'), [cutOut.id], 1, whole);
   }
 }
 
@@ -28,37 +25,40 @@ export function countSwitches(input: TakeOffInput, tally: Tally): void {
  */
 export function countSupply(input: TakeOffInput, tally: Tally): void {
   const { project } = input;
-  const { crossings, units } = propertyOf(project);
+  const { crossings } = propertyOf(project);
   for (const { id, name, status } of project.energiser.values()) {
     if (!counts(input, status)) continue;
-    tally.add(measureOf('energiser'), [id], 1, name);
-    tally.add(measureOf('surge'), [id], 1, name);
-    tally.add(workMeasure('energiser'), [id], 1, name);
+    const whole = message('order.pieces.whole', { name });
+    tally.add(measureOf('energiser'), [id], 1, whole);
+    tally.add(measureOf('surge'), [id], 1, whole);
+    tally.add(workMeasure('energiser'), [id], 1, whole);
   }
   for (const { id, name, status, path, cableId, buried } of project.leadOut.values()) {
     const geometry = measuredPath(path, input.survey.plane);
     if (!geometry || !counts(input, status)) continue;
     const { lengthM } = geometry;
-    tally.add(cableMeasure(input, cableId), [id], lengthM + 2 * crossings.tailM, `lead-out ${name}`);
-    tally.add(measureOf('cableClamp'), [id], 1, `lead-out ${name}, at the fence`);
-    tally.add(measureOf('lug'), [id], 2, `lead-out ${name}: both ends`);
+    const whole = message('order.pieces.leadOut', { name });
+    const bothEnds = message('order.pieces.leadOutEnds', { name });
+    tally.add(cableMeasure(input, cableId), [id], lengthM + 2 * crossings.tailM, whole);
+    tally.add(measureOf('cableClamp'), [id], 1, message('order.pieces.leadOutAtFence', { name }));
+    tally.add(measureOf('lug'), [id], 2, bothEnds);
     if (!buried) continue;
-    tally.add(pipeMeasure(crossings.pipeBoreMm), [id], lengthM + crossings.allowanceM, `lead-out ${name}`);
-    tally.add(measureOf('seal'), [id], 2, `lead-out ${name}: both ends`);
-    tally.add(workMeasure('trenchM'), [id], lengthM, `lead-out ${name}`);
+    tally.add(pipeMeasure(crossings.pipeBoreMm), [id], lengthM + crossings.allowanceM, whole);
+    tally.add(measureOf('seal'), [id], 2, bothEnds);
+    tally.add(workMeasure('trenchM'), [id], lengthM, whole);
   }
   for (const { id, energiserId, at, rods, rodLengthM, spacingM, status } of project.earthField.values()) {
     if (!counts(input, status)) continue;
     const energiser = project.energiser.get(energiserId);
-    const name = `earth of ${energiser?.name ?? 'an energiser'}`;
-    const stake = measureOf('stake', rodLengthM, formatTape(rodLengthM, units));
-    tally.add(stake, [id], rods, `${name}: ${rods} stakes`);
-    tally.add(measureOf('stakeClamp'), [id], rods, `${name}: one for each stake`);
-    tally.add(workMeasure('stake'), [id], rods, name);
+    const of = { energiser: energiser?.name ?? null };
+    const stake = measureOfKind('stake', rodLengthM, message('order.goods.stake', { lengthM: rodLengthM }));
+    tally.add(stake, [id], rods, message('order.pieces.earthStakes', { ...of, count: rods }));
+    tally.add(measureOf('stakeClamp'), [id], rods, message('order.pieces.earthClamps', of));
+    tally.add(workMeasure('stake'), [id], rods, message('order.pieces.earth', of));
     const leadM =
       (energiser ? input.survey.plane.earth.distanceM(energiser.at, at) : 0) +
       (rods - 1) * spacingM +
       2 * crossings.tailM;
-    tally.add(measureOf('earthLead'), [id], leadM, `${name}: to the field and along ${rods} stakes`);
+    tally.add(measureOf('earthLead'), [id], leadM, message('order.pieces.earthLead', { ...of, count: rods }));
   }
 }

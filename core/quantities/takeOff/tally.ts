@@ -1,3 +1,4 @@
+import type { Message } from '../../words/message.ts';
 import type { Measure } from '../measures.ts';
 import type { Piece, Quantity } from '../types.ts';
 
@@ -6,7 +7,7 @@ export class Tally {
   readonly #measures = new Map<string, Measure>();
   readonly #pieces = new Map<string, Piece[]>();
 
-  add(measure: Measure, thingIds: readonly string[], amount: number, text: string): void {
+  add(measure: Measure, thingIds: readonly string[], amount: number, text: Message): void {
     if (!(amount > 0)) return;
     let pieces = this.#pieces.get(measure.key);
     if (!pieces) {

@@ -24,7 +24,7 @@ export function materialPages(input: PackInput): PageDraft[] {
   const rows = [...groups].flatMap(([group, quantities]) =>
     quantities.map(({ name, amount, unit }, i) => [
       i === 0 ? order.groups[group] : '',
-      name,
+      f.say(name),
       formatAmount(amount, unit, f.units),
     ]),
   );

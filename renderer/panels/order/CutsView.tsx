@@ -6,15 +6,13 @@ import { deleteThings } from '../../../core/model/edits/deleteThings.ts';
 import type { RollOnHand } from '../../../core/model/things.ts';
 import type { CutList, CutRoll } from '../../../core/quantities/cutting/cutLists.ts';
 import { cutListProof, cutListSentence } from '../../../core/quantities/formatOrder.ts';
-import { formatTape } from '../../../core/words/numbers/write.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { useOpenFile } from '../../state/appState.ts';
 import { change } from '../../state/change.ts';
 import { light } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useWords } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { NumberField, SelectField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -49,26 +47,27 @@ export function CutsView({ worked }: { readonly worked: WorkedOrder }) {
 }
 
 function CutListBlock({ list, stage }: { readonly list: CutList; readonly stage: string | null }) {
-  const units = useUnits();
-  const { cuts: words } = useWords().window.order;
-  const title = stage === null ? list.name : words.title({ list: list.name, stage });
+  const f = useFigures();
+  const { cuts: words } = f.words.window.order;
+  const name = f.say(list.name);
+  const title = stage === null ? name : words.title({ list: name, stage });
   return (
     <section className="block" aria-label={title}>
       <h3>{title}</h3>
       <p>
-        {cutListSentence(list, units)} <span className="field-hint">{cutListProof(list)}</span>
+        {cutListSentence(list, f)} <span className="field-hint">{f.say(cutListProof(list))}</span>
       </p>
       {[...list.tooLong, ...list.without].map((cut) => (
-        <p key={`${cut.label} ${cut.lengthM}`} className="field-problem">
+        <p key={`${cut.thingIds.join(' ')} ${cut.lengthM}`} className="field-problem">
           {words[list.tooLong.includes(cut) ? 'tooLong' : 'without']({
-            piece: cut.label,
-            length: formatTape(cut.lengthM, units),
+            piece: f.say(cut.label),
+            length: f.tape(cut.lengthM),
           })}
         </p>
       ))}
       <ol className="rolls">
         {list.rolls.map((roll) => (
-          <RollStrip key={roll.name} roll={roll} />
+          <RollStrip key={roll.number} roll={roll} />
         ))}
       </ol>
     </section>
@@ -77,14 +76,15 @@ function CutListBlock({ list, stage }: { readonly list: CutList; readonly stage:
 
 /** A roll as a strip: its pieces in their lengths, and what is left. */
 function RollStrip({ roll }: { readonly roll: CutRoll }) {
-  const units = useUnits();
-  const { cuts: words } = useWords().window.order;
-  const from = roll.bought ? words.bought : roll.from.name;
+  const f = useFigures();
+  const { cuts: words } = f.words.window.order;
+  const name = f.words.order.cutList.roll({ number: roll.number });
+  const from = roll.bought ? words.bought : f.say(roll.from.name);
   return (
     <li>
       <p className="roll-head">
-        <strong>{words.roll({ name: roll.name, length: formatTape(roll.lengthM, units), from })}</strong>
-        <span>{words.left({ length: formatTape(roll.leftM, units) })}</span>
+        <strong>{words.roll({ name, length: f.tape(roll.lengthM), from })}</strong>
+        <span>{words.left({ length: f.tape(roll.leftM) })}</span>
       </p>
       <div className="roll-strip" aria-hidden="true">
         {roll.cuts.map((cut, i) => (
@@ -101,8 +101,8 @@ function RollStrip({ roll }: { readonly roll: CutRoll }) {
             onPointerEnter={() => light(cut.thingIds)}
             onPointerLeave={() => light([])}
           >
-            <span>{cut.label}</span>
-            <span>{formatTape(cut.lengthM, units)}</span>
+            <span>{f.say(cut.label)}</span>
+            <span>{f.tape(cut.lengthM)}</span>
           </li>
         ))}
       </ul>
@@ -112,10 +112,11 @@ function RollStrip({ roll }: { readonly roll: CutRoll }) {
 
 function RollsOnHand({ worked }: { readonly worked: WorkedOrder }) {
   const { project } = useOpenFile();
-  const { cuts: words } = useWords().window.order;
+  const f = useFigures();
+  const { cuts: words } = f.words.window.order;
   const measures = worked.takeOff.quantities
     .filter(({ cut }) => cut)
-    .map(({ key, name }) => ({ value: key, label: name }));
+    .map(({ key, name }) => ({ value: key, label: f.say(name) }));
   const rolls = [...project.rollOnHand.values()];
   const [first] = measures;
   const add = (measure: string) =>

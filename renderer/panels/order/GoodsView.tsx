@@ -4,7 +4,7 @@ import type { Texts } from '../../../core/words/message.ts';
 import { formatMoney } from '../../../core/words/numbers/write.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { light } from '../../state/choose.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { useHabits } from './useHabits.ts';
 
@@ -41,15 +41,17 @@ function nameOf({ stage }: OrderPart, count: number, words: Texts['window']['ord
 }
 
 function Goods({ part }: { readonly part: OrderPart }) {
-  const { goods: words } = useWords().window.order;
+  const f = useFigures();
+  const { goods: words } = f.words.window.order;
   const { lines } = part;
+  const note = coilNote(lines);
   if (lines.length === 0) return <p className="register-empty">{words.nothing}</p>;
   return (
     <div className="order-table">
       <table>
         <caption>
           {words.caption}
-          {coilNote(lines)}
+          {note ? ` ${f.say(note)}` : ''}
           {lines.some(({ item }) => item.invented) ? words.inventedPrice : ''}
         </caption>
         <thead>
@@ -75,7 +77,8 @@ function Goods({ part }: { readonly part: OrderPart }) {
 
 function GoodsRow({ line }: { readonly line: OrderLine }) {
   const habits = useHabits();
-  const { goods: words } = useWords().window.order;
+  const f = useFigures();
+  const { goods: words } = f.words.window.order;
   const { item, needed, packs, cost, quantities } = line;
   const caution = lineCaution(line);
   const things = [...new Set(quantities.flatMap(({ pieces }) => pieces.flatMap(({ thingIds }) => thingIds)))];
@@ -86,12 +89,12 @@ function GoodsRow({ line }: { readonly line: OrderLine }) {
         <span className="under">
           {words.needed({
             amount: formatAmount(needed, item.unit, habits.units),
-            pack: packText(item, habits.units),
+            pack: packText(item, f),
             price: formatMoney(item.price, habits),
             invented: item.invented,
           })}
         </span>
-        {caution ? <strong className="under">{caution}</strong> : null}
+        {caution ? <strong className="under">{f.say(caution)}</strong> : null}
       </td>
       <td className="sum-cell">{packs}</td>
       <td className="sum-cell">{formatMoney(cost.net, habits)}</td>
@@ -121,12 +124,13 @@ function Work({ part }: { readonly part: OrderPart }) {
 
 function WorkRow({ line: { rate, quantity, cost } }: { readonly line: LabourLine }) {
   const habits = useHabits();
-  const { goods: words } = useWords().window.order;
+  const f = useFigures();
+  const { goods: words } = f.words.window.order;
   const things = [...new Set(quantity.pieces.flatMap(({ thingIds }) => thingIds))];
   return (
     <tr onPointerEnter={() => light(things)} onPointerLeave={() => light([])}>
       <td>
-        {quantity.name}
+        {f.say(quantity.name)}
         <span className="under">
           {words.worked({
             amount: formatAmount(quantity.amount, quantity.unit, habits.units),

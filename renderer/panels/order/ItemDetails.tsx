@@ -3,7 +3,7 @@ import { catalogueItem } from '../../../core/kinds/order.ts';
 import type { CatalogueItem } from '../../../core/model/things.ts';
 import { changeItem, deleteItem, type ItemFields } from '../../../core/quantities/edits/changePrices.ts';
 import { commit } from '../../state/session.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { CheckField, NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -19,7 +19,8 @@ export function ItemDetails({
   readonly worked: WorkedOrder;
   readonly onGone: () => void;
 }) {
-  const { order, frame } = useWords().window;
+  const f = useFigures();
+  const { order, frame } = f.words.window;
   const { item: words } = order;
   const set = (fields: ItemFields) => void commit(words.changed({ name: item.name }), changeItem(item.id, fields));
   const setPack = (packSize: number | null) => {
@@ -31,7 +32,7 @@ export function ItemDetails({
       <SelectField
         label={words.serves}
         value={item.measure ?? ''}
-        choices={[{ value: '', label: words.kitsOnly }, ...measureChoices(worked, item.measure)]}
+        choices={[{ value: '', label: words.kitsOnly }, ...measureChoices(worked, item.measure, f)]}
         onCommit={(measure) => set({ measure: measure === '' ? null : measure })}
       />
       <div className="field-pair">

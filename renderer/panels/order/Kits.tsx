@@ -5,15 +5,16 @@ import { addKit, changeKit, deleteKit } from '../../../core/quantities/edits/cha
 import type { PriceList } from '../../../core/quantities/order/priceList.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { NumberField, SelectField, TextField } from '../parts/fields.tsx';
 import { measureChoices } from './measureChoices.ts';
 
 /** Items that go in together for one of a quantity: the hardware of a gateway, a switch with its clamps. */
 export function Kits({ prices, worked }: { readonly prices: PriceList; readonly worked: WorkedOrder }) {
-  const { kits: words } = useWords().window.order;
-  const [first] = measureChoices(worked, null);
+  const f = useFigures();
+  const { kits: words } = f.words.window.order;
+  const [first] = measureChoices(worked, null, f);
   const [item] = prices.items.keys();
   return (
     <section className="block" aria-labelledby="kits">
@@ -57,7 +58,8 @@ function KitFields({
   readonly prices: PriceList;
   readonly worked: WorkedOrder;
 }) {
-  const { order, frame } = useWords().window;
+  const f = useFigures();
+  const { order, frame } = f.words.window;
   const { kits: words } = order;
   const items = [...prices.items.values()].map(({ id, name }) => ({ value: id, label: name }));
   const set = (fields: Parameters<typeof changeKit>[1]) =>
@@ -68,7 +70,7 @@ function KitFields({
       <SelectField
         label={words.forOneOf}
         value={kit.measure}
-        choices={measureChoices(worked, kit.measure)}
+        choices={measureChoices(worked, kit.measure, f)}
         onCommit={(measure) => set({ measure })}
       />
       {kit.parts.map((part, i) => (

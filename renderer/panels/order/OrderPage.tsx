@@ -6,7 +6,7 @@ import { orderFindings } from '../../../core/quantities/orderFindings.ts';
 import { orderSettingsOf } from '../../../core/quantities/takeOff.ts';
 import { useOpenFile } from '../../state/appState.ts';
 import { light } from '../../state/choose.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import { type WorkedOrder, workOutOrder } from '../../work/order.ts';
 import { Answer } from '../parts/Answer.tsx';
 import { Findings } from '../parts/Findings.tsx';
@@ -53,7 +53,8 @@ export function OrderPage() {
 function Worked({ worked, fresh }: { readonly worked: WorkedOrder; readonly fresh: boolean }) {
   const { project } = useOpenFile();
   const habits = useHabits();
-  const { order: words } = useWords().window;
+  const f = useFigures();
+  const { order: words } = f.words.window;
   const [open, setOpen] = useState<(typeof registers)[number]['name']>('quantities');
   const View = registers.find(({ name }) => name === open)!.view;
   const { takeOff, order } = worked;
@@ -63,7 +64,7 @@ function Worked({ worked, fresh }: { readonly worked: WorkedOrder; readonly fres
   );
   return (
     <>
-      <Answer>{orderSentence(order, takeOff, habits)}</Answer>
+      <Answer>{orderSentence(order, takeOff, habits, f)}</Answer>
       {fresh ? null : (
         <p className="field-hint" role="status">
           {words.countingAgain}

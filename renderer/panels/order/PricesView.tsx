@@ -6,8 +6,7 @@ import { type PriceList, priceListOf } from '../../../core/quantities/order/pric
 import { useOpenFile } from '../../state/appState.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useWords } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 import { CheckField } from '../parts/fields.tsx';
 import { ItemDetails } from './ItemDetails.tsx';
@@ -89,15 +88,15 @@ function ItemRow({
   readonly onToggle: () => void;
   readonly worked: WorkedOrder;
 }) {
-  const units = useUnits();
-  const { prices: words } = useWords().window.order;
+  const f = useFigures();
+  const { prices: words } = f.words.window.order;
   return (
     <li>
       <div className="price-row">
         <button type="button" className="price-name" aria-expanded={open} onClick={onToggle}>
           {item.name}
           <span className="under">
-            {item.invented ? words.invented({ pack: packText(item, units) }) : packText(item, units)}
+            {item.invented ? words.invented({ pack: packText(item, f) }) : packText(item, f)}
           </span>
         </button>
         <PriceInput

@@ -4,8 +4,7 @@ import type { Piece, Quantity } from '../../../core/quantities/types.ts';
 import { CommandButton } from '../../commands/CommandButton.tsx';
 import { choose, light } from '../../state/choose.ts';
 import { mapView } from '../../state/mapView.ts';
-import { useWords } from '../../state/useFigures.ts';
-import { useUnits } from '../../state/useUnits.ts';
+import { useFigures, useWords } from '../../state/useFigures.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 
 const piecesAtOnce = 40;
@@ -65,9 +64,10 @@ function QuantityRow({
   readonly onToggle: () => void;
   readonly onLeave: () => void;
 }) {
-  const units = useUnits();
-  const { quantities: words } = useWords().window.order;
-  const { name, amount, unit, pieces } = quantity;
+  const f = useFigures();
+  const { quantities: words } = f.words.window.order;
+  const { amount, unit, pieces } = quantity;
+  const name = f.say(quantity.name);
   return (
     <Fragment>
       <tr
@@ -81,12 +81,12 @@ function QuantityRow({
             type="button"
             className="amount"
             aria-expanded={open}
-            aria-label={words.figure({ name, amount: formatAmount(amount, unit, units) })}
+            aria-label={words.figure({ name, amount: formatAmount(amount, unit, f.units) })}
             onClick={onToggle}
             onFocus={() => light(thingsOf(quantity))}
             onBlur={onLeave}
           >
-            {formatAmount(amount, unit, units)}
+            {formatAmount(amount, unit, f.units)}
           </button>
         </td>
       </tr>
@@ -110,8 +110,8 @@ function Pieces({
   readonly unit: Quantity['unit'];
   readonly onLeave: () => void;
 }) {
-  const units = useUnits();
-  const { quantities: words } = useWords().window.order;
+  const f = useFigures();
+  const { quantities: words } = f.words.window.order;
   const [all, setAll] = useState(false);
   const shown = all ? pieces : pieces.slice(0, piecesAtOnce);
   const show = ({ thingIds }: Piece) => {
@@ -132,8 +132,8 @@ function Pieces({
             onBlur={onLeave}
             onClick={() => show(piece)}
           >
-            <span>{piece.text}</span>
-            <span>{formatAmount(piece.amount, unit, units)}</span>
+            <span>{f.say(piece.text)}</span>
+            <span>{formatAmount(piece.amount, unit, f.units)}</span>
           </button>
         </li>
       ))}

@@ -9,6 +9,7 @@ import { orderOf } from '../../../core/quantities/order/order.ts';
 import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../../core/quantities/takeOff.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { bridgedGateway, drawing, ring } from '../../support/drawings.ts';
 import { inEnglish } from '../../support/english.ts';
 import { countingIds } from '../../support/ids.ts';
@@ -49,6 +50,7 @@ const project = drawing(
   ...bridgedGateway('@SUM(A1)', '=cmd|F1', 50),
 );
 const settings = orderSettingsOf(project);
+const f = figures('metric');
 const counted = takeOff({ project, survey: surveyOf(project) });
 const prices = priceListOf(project);
 const order = orderOf({ project, takeOff: counted, prices, settings });
@@ -185,7 +187,7 @@ describe('a price list', () => {
 
 describe('the order as CSV', () => {
   it('has the lines of the order, safe against formulas in names', () => {
-    const rows = readByTheBook(writeOrder(order, 'EUR'));
+    const rows = readByTheBook(writeOrder(order, 'EUR', f));
     const [part] = order.parts;
     expect(rows).toHaveLength(1 + part!.lines.length + part!.labour.length);
     expect(rows[0]).toContain('price (EUR)');
@@ -199,7 +201,7 @@ describe('the order as CSV', () => {
   });
 
   it('has quantities with their pieces', () => {
-    const rows = readByTheBook(writeQuantities(counted)).slice(1);
+    const rows = readByTheBook(writeQuantities(counted, f)).slice(1);
     expect(rows).toHaveLength(counted.quantities.reduce((sum, { pieces }) => sum + pieces.length, 0));
     const cells = rows.flat();
     expect(cells.some((cell) => cell.startsWith("'=cmd|F1"))).toBe(true);
@@ -207,8 +209,8 @@ describe('the order as CSV', () => {
   });
 
   it('has cut lists with the label of each piece', () => {
-    const rows = readByTheBook(writeCutLists(order.parts[0]!.cutLists)).slice(1);
+    const rows = readByTheBook(writeCutLists(order.parts[0]!.cutLists, f)).slice(1);
     expect(rows.map((row) => row[4])).toEqual(["'@SUM(A1)", "'@SUM(A1)", "'@SUM(A1)"]);
-    expect(readCsv(writeCutLists([])).ok).toBe(true);
+    expect(readCsv(writeCutLists([], f)).ok).toBe(true);
   });
 });

@@ -21,6 +21,7 @@ import { priceListOf } from '../../../core/quantities/order/priceList.ts';
 import { orderSettingsOf, takeOff } from '../../../core/quantities/takeOff.ts';
 import { surveyOf } from '../../../core/survey/survey.ts';
 import { english } from '../../../core/words/en.ts';
+import { figures } from '../../../core/words/figures.ts';
 import { setLanguage } from '../../../core/words/language.ts';
 import type { Message } from '../../../core/words/message.ts';
 import { pseudo } from '../../../core/words/pseudo.ts';
@@ -221,7 +222,8 @@ describe.each([
     const counted = takeOff({ project, survey });
     const prices = priceListOf(project);
     const order = orderOf({ project, takeOff: counted, prices, settings: orderSettingsOf(project) });
-    const heads = [writeOrder(order, null), writeQuantities(counted), writeCutLists([])].map(
+    const f = figures('metric');
+    const heads = [writeOrder(order, null, f), writeQuantities(counted, f), writeCutLists([], f)].map(
       (text) => text.split('\r\n')[0]!,
     );
     expect(englishIn(heads.join('\n'))).toBe('');

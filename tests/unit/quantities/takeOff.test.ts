@@ -19,6 +19,7 @@ import {
   ring,
   strainer,
 } from '../../support/drawings.ts';
+import { inEnglish } from '../../support/english.ts';
 import { randomProject } from '../../support/randomProjects.ts';
 
 function amounts(project: Project, settings: Partial<OrderSettings> = {}): Record<string, number> {
@@ -394,7 +395,7 @@ describe('a kilometre of fence by its wires (worked by hand)', () => {
       ),
     );
     const texts = takeOff({ project, survey: surveyOf(project) }).quantities.flatMap(({ pieces }) =>
-      pieces.map(({ text }) => text),
+      pieces.map(({ text }) => inEnglish(text)),
     );
     expect(texts).toContainEqual(expect.stringContaining('2 x 50.0 m (2 live)'));
     expect(texts).toContainEqual(expect.stringContaining('5 x 50.0 m (1 earth, 4 plain)'));
@@ -463,7 +464,9 @@ describe('length over the ground', () => {
     );
     expect(amounts(project)['wire:steel-2.5']).toBeCloseTo(2 * (104.403 + 1), 1);
     const { quantities } = takeOff({ project, survey: surveyOf(project) });
-    expect(quantities.find(({ key }) => key === 'wire:steel-2.5')!.pieces[0]!.text).toContain('over the ground');
+    expect(inEnglish(quantities.find(({ key }) => key === 'wire:steel-2.5')!.pieces[0]!.text)).toContain(
+      'over the ground',
+    );
   });
 });
 
@@ -523,9 +526,9 @@ describe('supply, switches and signs', () => {
 describe('the hand of a gate', () => {
   it('is the side of the hinges for somebody who pushes it open', () => {
     // Line from west to east; opens to the north (left): pushed from the south, where west is on the left.
-    expect(handsOf({ leaves: 1, hungFrom: 'start', opens: 'left' })).toEqual(['hinged left']);
-    expect(handsOf({ leaves: 1, hungFrom: 'end', opens: 'left' })).toEqual(['hinged right']);
-    expect(handsOf({ leaves: 1, hungFrom: 'start', opens: 'right' })).toEqual(['hinged right']);
+    expect(handsOf({ leaves: 1, hungFrom: 'start', opens: 'left' })).toEqual(['left']);
+    expect(handsOf({ leaves: 1, hungFrom: 'end', opens: 'left' })).toEqual(['right']);
+    expect(handsOf({ leaves: 1, hungFrom: 'start', opens: 'right' })).toEqual(['right']);
     expect(handsOf({ leaves: 2, hungFrom: 'start', opens: 'left' })).toHaveLength(2);
   });
 });
@@ -540,7 +543,7 @@ describe('any drawing', () => {
           expect(pieces.reduce((sum, piece) => sum + piece.amount, 0)).toBeCloseTo(amount, 6);
           if (unit === 'each') expect(Number.isInteger(amount), key).toBe(true);
           for (const { thingIds, text } of pieces) {
-            expect(text).not.toBe('');
+            expect(inEnglish(text)).not.toBe('');
             expect(thingIds.length).toBeGreaterThan(0);
           }
         }

@@ -9,9 +9,9 @@ import { temporaryFolder } from '../../support/temporaryFolder.ts';
 
 const things: readonly Thing[] = [
   { ...orderDefaults, currency: 'NZD', taxPercent: 15 },
-  startingPrices.items[0]!,
-  startingPrices.kits[0]!,
-  startingPrices.labour[0]!,
+  startingPrices().items[0]!,
+  startingPrices().kits[0]!,
+  startingPrices().labour[0]!,
   { kind: 'fenceMake', id: 'make:ft-2', typeId: 'ft-2', droppersPerBay: 2 },
   { kind: 'rollOnHand', id: 'r', measure: 'pipe:19', lengthM: 38.5, count: 2, note: 'in the shed' },
   { kind: 'stage', id: 's', name: 'This spring', rank: 0, note: '' },
@@ -46,7 +46,7 @@ test('the things of an order are kept, and plain SQLite reads them', () => {
 
   const rows = (view: string) => withSqlite(path, (database) => database.prepare(`SELECT * FROM ${view}`).all());
   expect(rows('v_order_settings')).toEqual([{ currency: 'NZD', tax_percent: 15, counts: 'planned' }]);
-  expect(rows('v_price_list')).toMatchObject([{ item: startingPrices.items[0]!.name, invented_price: 1 }]);
+  expect(rows('v_price_list')).toMatchObject([{ item: startingPrices().items[0]!.name, invented_price: 1 }]);
   expect(rows('v_rolls_on_hand')).toEqual([{ serves: 'pipe:19', length_m: 38.5, rolls: 2, note: 'in the shed' }]);
   expect(rows('v_stages')).toEqual([{ stage: 'This spring', what: 'fenceLine', thing: 'F1' }]);
 });

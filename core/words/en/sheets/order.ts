@@ -38,6 +38,8 @@ export const order = {
   tooLong: 'None: longer than every roll',
   noRollLeft: 'None: no roll left',
   roll: 'Roll',
+  rollOfLength: ({ roll, length }: { roll: string; length: string }) => `${roll}, ${length}`,
+  rollFrom: ({ roll, length, from }: { roll: string; length: string; from: string }) => `${roll}, ${length}, ${from}`,
   label: 'Label of the piece',
   cutTo: 'Cut to',
   left: 'Left',
