@@ -9,18 +9,19 @@ import { useOpenFile } from '../../state/appState.ts';
 import { say } from '../../state/choose.ts';
 import { newId } from '../../state/newId.ts';
 import { commit } from '../../state/session.ts';
-import { useWords } from '../../state/useFigures.ts';
+import { useFigures } from '../../state/useFigures.ts';
 import { LengthField } from '../parts/LengthField.tsx';
 
 /** Takes a GPS track that was walked along the open trench as its path. */
 export function TrackField({ figures, shape }: { readonly figures: CrossingFigures; readonly shape: GatewayShape }) {
-  const { track: words, edits } = useWords().window.record.crossing;
+  const f = useFigures();
+  const { track: words, edits } = f.words.window.record.crossing;
   const { survey } = useOpenFile();
   const input = useRef<HTMLInputElement>(null);
   const [seM, setSeM] = useState(5);
   const take = async (file: File) => {
     const read = readGpx(await file.text());
-    if (!read.ok) return say(`${read.message} ${read.remedy}`, 'refused');
+    if (!read.ok) return say(`${f.say(read.message)} ${f.say(read.remedy)}`, 'refused');
     const away = ({ path }: PreviewFeature) =>
       leastOf(path.map((at) => xyDistanceM(survey.plane.toXy(at), shape.centre)));
     const [nearest] = read.preview.features.filter(({ shape: is }) => is === 'line').sort((a, b) => away(a) - away(b));

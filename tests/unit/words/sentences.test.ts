@@ -32,5 +32,7 @@ it('every text that a person reads stands in the catalogue', () => {
   const strange = [...found].flatMap(([path, texts]) =>
     texts.filter((text) => !allowed[path]?.includes(text)).map((text) => `${path}: ${text}`),
   );
-  expect(strange, 'A text belongs into core/words/en (DEVELOPERS.md, "A sentence"); a code into codes.json.').toEqual([]);
+  expect(strange, 'A text belongs into core/words/en (DEVELOPERS.md, "A sentence"); a code into codes.json.').toEqual(
+    [],
+  );
 });
