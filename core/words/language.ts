@@ -2,7 +2,8 @@ import { english } from './en.ts';
 import type { Language } from './message.ts';
 import { pseudo } from './pseudo.ts';
 
-let active: Language = english;
+/** Not English from the start: this may be loaded before English is, which writes with numbers of this language. */
+let active: Language | null = null;
 
 /** The language of every text from now on. Each thread sets its own at its start: window, workers, print. */
 export function setLanguage(language: Language): void {
@@ -10,7 +11,7 @@ export function setLanguage(language: Language): void {
 }
 
 export function activeLanguage(): Language {
-  return active;
+  return active ?? english;
 }
 
 /** By tag (BCP 47). `en-XA` is English made strange, by which tests see what does not come from the catalogue. */
