@@ -62,6 +62,21 @@ export function measureOfKind(word: SeveralOf, kind: string | number, name: Mess
   return measured(word, `${word}:${kind}`, name);
 }
 
+/** What a quantity is called that is only known by its key, as in a price list for other fences. */
+export function nameOfMeasure(key: string): Message {
+  const [word = '', kind] = key.split(':');
+  if (!(word in words)) return message('order.goods.asWritten', { text: key });
+  const sort = word as MeasureWord;
+  if (kind === undefined)
+    return isSeveral(sort) ? message(`order.goods.sorts.${sort}`) : message(`order.goods.${sort}`);
+  if (sort === 'gateway' && (kind === 'single' || kind === 'double')) return message(`order.goods.gateway.${kind}`);
+  return message('order.goods.ofKind', { sort: nameOfMeasure(sort), kind });
+}
+
+function isSeveral(word: MeasureWord): word is SeveralOf {
+  return ['wire', 'gate', 'gateway', 'pipe', 'cable', 'switch', 'stake'].includes(word);
+}
+
 function measured(word: MeasureWord, key: string, name: Message): Measure {
   const [group, unit] = words[word];
   return { key, group, name, unit, cut: cutWords.has(word) };

@@ -4,6 +4,8 @@ import { englishIn } from './pseudo.ts';
 /** Signs of units as the number formats write them after a figure, and months as the system's calendar calls them. */
 const unitsAfterFigures =
   /\d[\d.,\u00A0\u202F]*\s*(?:km²|m²|km|mm|cm|ha|kV|kVA|kB|MB|GB|mJ|ohm|ft|in|yd|mi|ac|acres|deg|px|dpi)(?![A-Za-z])(?:\s?\d+\s?in)?/g;
+/** The unit of a field, which stands by itself beside it. */
+const bareUnit = /^(?:kV|ohm|ohm m|mm|cm|km|ha|kg|ft|in|mi|ac)$/;
 const months =
   /\b\d{0,2}\s?(?:January|February|March|April|May|June|July|August|September|October|November|December)\b/g;
 
@@ -14,9 +16,11 @@ export async function englishOnScreen(page: Page, names: Iterable<string>): Prom
 
 /** Of these texts in the pseudo-language, each once, those that hold English. */
 export function englishLeft(texts: readonly string[], names: Iterable<string>): string[] {
-  const given = [...names];
+  const given = [...new Set(names)].filter((name) => name !== '').sort((a, b) => b.length - a.length);
   const left = texts.map((text) => {
-    const rest = englishIn(text.replaceAll(unitsAfterFigures, ' ').replaceAll(months, ' '), given);
+    if (bareUnit.test(text)) return '';
+    const ownWords = given.reduce((rest, name) => rest.replaceAll(name, ' '), text);
+    const rest = englishIn(ownWords.replaceAll(unitsAfterFigures, ' ').replaceAll(months, ' '));
     return rest === '' ? '' : `${rest}  <-  ${text.slice(0, 160)}`;
   });
   return [...new Set(left.filter((line) => line !== ''))];

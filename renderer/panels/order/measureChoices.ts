@@ -1,3 +1,4 @@
+import { nameOfMeasure } from '../../../core/quantities/measures.ts';
 import type { Figures } from '../../../core/words/types.ts';
 import type { WorkedOrder } from '../../work/order.ts';
 
@@ -11,5 +12,5 @@ export function measureChoices(
     .filter(({ group }) => group !== 'work')
     .map(({ key, name }) => ({ value: key, label: f.say(name) }));
   if (present === null || choices.some(({ value }) => value === present)) return choices;
-  return [{ value: present, label: present.replaceAll(':', ', ') }, ...choices];
+  return [{ value: present, label: f.say(nameOfMeasure(present)) }, ...choices];
 }

@@ -1,7 +1,20 @@
-import type { Figures } from '../../types.ts';
+import type { Figures, Phrase } from '../../types.ts';
 
 /** What is counted. Wire and live cable are called what their conductor is. */
 export const goods = {
+  /** Sorts of which there are several, in general. */
+  sorts: {
+    wire: 'Fence wire',
+    gate: 'Gate leaf',
+    gateway: 'Gateway hardware',
+    pipe: 'Pipe',
+    cable: 'Live cable',
+    switch: 'Cut-out switch',
+    stake: 'Earth stake',
+  },
+  ofKind: ({ sort, kind }: { sort: Phrase; kind: string }, f: Figures) => `${f.say(sort)}, ${kind}`,
+  /** A quantity that this version does not know, by the word that stands in the file. */
+  asWritten: ({ text }: { text: string }) => text,
   barbedWire: 'Barbed wire',
   strainer: 'Strainer post',
   gatePost: 'Gate post',
