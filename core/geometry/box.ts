@@ -32,13 +32,6 @@ export function boxesMeet(a: Box, b: Box): boolean {
   return a[0] <= b[2] && b[0] <= a[2] && a[1] <= b[3] && b[1] <= a[3];
 }
 
-/** Distance from a point to a box, metres; 0 inside. */
-export function boxDistanceM([x, y]: Xy, [minX, minY, maxX, maxY]: Box): number {
-  const east = Math.max(minX - x, 0, x - maxX);
-  const north = Math.max(minY - y, 0, y - maxY);
-  return Math.sqrt(east * east + north * north);
-}
-
 /** Boxes that are looked up together. */
 const groupSize = 16;
 

@@ -1,7 +1,6 @@
 import { create } from 'zustand';
 import type { Dig } from '../../../core/locate/digCheck.ts';
 import type { DrawnDig } from '../../map/findTypes.ts';
-import { useApp } from '../../state/appState.ts';
 
 export type FindView = 'crossings' | 'dig' | 'fault' | 'along';
 
@@ -25,10 +24,4 @@ export function setDig(drawn: DrawnDig, errorM: number = digErrorM.drawn): void 
     view: 'dig',
     dig: { ...drawn, errorM, withinM: dig?.withinM ?? usualWithinM },
   }));
-}
-
-/** Opens Find at a view. */
-export function openFind(view: FindView): void {
-  useApp.setState({ page: 'find', lit: [], pointed: null });
-  useFind.setState({ view });
 }

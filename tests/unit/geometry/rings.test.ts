@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boxAround, boxDistanceM, boxesMeet, growBox } from '../../../core/geometry/box.ts';
+import { boxAround, boxesMeet, growBox } from '../../../core/geometry/box.ts';
 import { interiorPoint, pointInRing, signedRingArea } from '../../../core/geometry/ring.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 
@@ -104,7 +104,5 @@ describe('boxes', () => {
     expect(growBox([0, 1, 3, 5], 1)).toEqual([-1, 0, 4, 6]);
     expect(boxesMeet([0, 0, 1, 1], [1, 1, 2, 2])).toBe(true);
     expect(boxesMeet([0, 0, 1, 1], [1.1, 0, 2, 2])).toBe(false);
-    expect(boxDistanceM([4, 5], [0, 0, 1, 1])).toBe(5);
-    expect(boxDistanceM([0.5, 0.5], [0, 0, 1, 1])).toBe(0);
   });
 });

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { byName, compareNames, counted, inOrder, listed, plural } from '../../../core/words/text.ts';
+import { english } from '../../../core/words/en.ts';
+import { figures } from '../../../core/words/figures.ts';
+import { byName, compareNames, inOrder } from '../../../core/words/text.ts';
+
+const f = figures('metric', english);
 
 describe('words', () => {
   it.each([
@@ -9,12 +13,7 @@ describe('words', () => {
     [2, 'switches'],
     [21, 'switches'],
   ])('%s takes the form "%s"', (count, form) => {
-    expect(plural(count, { one: 'switch', other: 'switches' })).toBe(form);
-  });
-
-  it('counts things with their word', () => {
-    expect([0, 1, 1204].map((count) => counted(count, 'run'))).toEqual(['0 runs', '1 run', '1,204 runs']);
-    expect(counted(12, 'switch', 'switches')).toBe('12 switches');
+    expect(f.plural(count, { one: 'switch', other: 'switches' })).toBe(form);
   });
 
   it.each([
@@ -24,11 +23,11 @@ describe('words', () => {
     [['S1', 'S2', 'S3'], 'S1, S2 and S3'],
     [['S1', 'S2', 'S3', 'S4', 'S5'], 'S1, S2 and 3 more'],
   ])('lists %j as "%s" where at most three are named', (names, text) => {
-    expect(listed(names, 3)).toBe(text);
+    expect(f.list(names, 3)).toBe(text);
   });
 
   it('lists all names where no limit is set', () => {
-    expect(listed(['a', 'b', 'c', 'd', 'e', 'f'])).toBe('a, b, c, d, e and f');
+    expect(f.list(['a', 'b', 'c', 'd', 'e', 'f'])).toBe('a, b, c, d, e and f');
   });
 
   it('orders names as people count them', () => {

@@ -16,7 +16,6 @@ export const state = {
   planned: 'planned',
   built: 'built',
   plannedButRecorded: 'planned, but recorded',
-  plannedOnly: 'planned, not in the ground as far as this file knows',
 };
 
 const assumedWords = { partly: 'partly assumed', wholly: 'assumed' };
