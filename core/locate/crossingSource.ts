@@ -1,5 +1,6 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import type { WasCrossing } from '../model/inGroundThings.ts';
+import { keptFor } from '../model/memo.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { crossingRecordId } from '../model/recordDefaults.ts';
 import type { BuriedPoint, CrossingRecord, TapeTie } from '../model/recordThings.ts';
@@ -87,18 +88,13 @@ export function recordOf(project: Project, crossingId: string): CrossingRecord |
   return project.crossingRecord.get(crossingRecordId(crossingId)) ?? null;
 }
 
-type PointsByCrossing = ReadonlyMap<string, readonly BuriedPoint[]>;
-
-const kept = new WeakMap<Project['buriedPoint'], PointsByCrossing>();
+const byCrossing = keptFor((points: Project['buriedPoint']) =>
+  Map.groupBy(inOrder(points.values()), (point) => point.crossingId),
+);
 
 /** The buried points of a crossing, in order. Sorted out once for each state of the project. */
 export function pointsOf({ buriedPoint }: Pick<Project, 'buriedPoint'>, crossingId: string): readonly BuriedPoint[] {
-  let known = kept.get(buriedPoint);
-  if (!known) {
-    known = Map.groupBy(inOrder(buriedPoint.values()), (point) => point.crossingId);
-    kept.set(buriedPoint, known);
-  }
-  return known.get(crossingId) ?? [];
+  return byCrossing(buriedPoint).get(crossingId) ?? [];
 }
 
 function inOrder(points: Iterable<BuriedPoint>): BuriedPoint[] {

@@ -1,4 +1,5 @@
 import { kindsIn } from '../kinds/allKinds.ts';
+import { keptFor } from '../model/memo.ts';
 import { type Project, projectOf } from '../model/project.ts';
 import { buildableKinds } from '../model/recordDefaults.ts';
 import type { BuildableThing, Handover } from '../model/recordThings.ts';
@@ -27,18 +28,11 @@ interface Then {
   readonly survey: Survey;
 }
 
-const then = new WeakMap<Handover, Then>();
-
 /** The property as it was handed over. */
-export function asHandedOver(handover: Handover): Then {
-  let known = then.get(handover);
-  if (!known) {
-    const project = projectOf(handover.things);
-    known = { project, survey: surveyOf(project) };
-    then.set(handover, known);
-  }
-  return known;
-}
+export const asHandedOver = keptFor(({ things }: Handover): Then => {
+  const project = projectOf(things);
+  return { project, survey: surveyOf(project) };
+});
 
 /** What is new, gone or changed since a handover, kind by kind. */
 export function changesSince(handover: Handover, project: Project, survey: Survey): ChangeSince[] {

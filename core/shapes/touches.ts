@@ -2,6 +2,7 @@ import { boxesMeet, growBox } from '../geometry/box.ts';
 import { nearestOnSegment } from '../geometry/polyline.ts';
 import type { LonLat, Xy } from '../geometry/types.ts';
 import { xyDistanceM } from '../geometry/vector.ts';
+import { keptForPair, keptWhile } from '../model/memo.ts';
 import { type MeasuredPath, stationOf } from './measuredPath.ts';
 import { segmentsNear } from './segmentsNear.ts';
 
@@ -67,42 +68,16 @@ const placeOf = ({ vertex, inner }: Pass): NearPlace => (vertex ?? inner)!;
 
 const nearer = (a: NearPlace | null, b: NearPlace): NearPlace => (a && a.gapM <= b.gapM ? a : b);
 
-interface Kept {
-  readonly toleranceM: number;
-  readonly touches: readonly Touch[];
-}
-
 const noTouches: readonly Touch[] = [];
-const betweenPaths = new WeakMap<MeasuredPath, WeakMap<MeasuredPath, Kept>>();
-const withSelf = new WeakMap<MeasuredPath, Kept>();
 
 /**
  * Where two paths touch: a vertex of either within `toleranceM` of the other. Paths that cross where neither has a
  * vertex do not touch. Worked out once for each pair.
  */
-export function touchesBetween(a: MeasuredPath, b: MeasuredPath, toleranceM: number): readonly Touch[] {
-  let ofA = betweenPaths.get(a);
-  if (!ofA) {
-    ofA = new WeakMap();
-    betweenPaths.set(a, ofA);
-  }
-  let kept = ofA.get(b);
-  if (kept?.toleranceM !== toleranceM) {
-    kept = { toleranceM, touches: findTouches(a, b, toleranceM) };
-    ofA.set(b, kept);
-  }
-  return kept.touches;
-}
+export const touchesBetween = keptForPair(findTouches);
 
 /** Where a path touches itself: a vertex near a piece of it that has been further away in between. */
-export function touchesOfSelf(path: MeasuredPath, toleranceM: number): readonly Touch[] {
-  let kept = withSelf.get(path);
-  if (kept?.toleranceM !== toleranceM) {
-    kept = { toleranceM, touches: findOwnTouches(path, toleranceM) };
-    withSelf.set(path, kept);
-  }
-  return kept.touches;
-}
+export const touchesOfSelf = keptWhile(findOwnTouches);
 
 function findTouches(a: MeasuredPath, b: MeasuredPath, toleranceM: number): readonly Touch[] {
   if (!boxesMeet(growBox(a.box, toleranceM), b.box)) return noTouches;

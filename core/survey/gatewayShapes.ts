@@ -1,15 +1,14 @@
 import type { LocalPlane } from '../geometry/localPlane.ts';
 import type { Xy } from '../geometry/types.ts';
 import { scale, xyBearingDeg } from '../geometry/vector.ts';
+import { keptWhile } from '../model/memo.ts';
 import type { Project } from '../model/project.ts';
-import type { FenceLine, Gateway, LineEnd } from '../model/things.ts';
+import type { LineEnd } from '../model/things.ts';
 import type { Feed } from '../network/feed.ts';
 import type { Network } from '../network/types.ts';
 import { type GatewaySpan, gatewaySpan } from '../shapes/gatewaySpan.ts';
 import { directionAt, type MeasuredPath, measuredPath, wrapStation } from '../shapes/measuredPath.ts';
 import type { GatewayShape } from '../shapes/types.ts';
-
-const kept = new WeakMap<Gateway, { readonly span: GatewaySpan; readonly shape: GatewayShape }>();
 
 /** The shape of every gateway whose line is there, by gateway id. A gateway that stands as before keeps its object. */
 export function gatewayShapes(
@@ -26,19 +25,17 @@ export function gatewayShapes(
     if (!geometry) continue;
     const span = gatewaySpan(gateway, geometry);
     const supply = supplyFrom.get(gateway.id) ?? null;
-    const known = kept.get(gateway);
-    const same = known?.span === span && known.shape.supplyFrom === supply && known.shape.lineLive === line.live;
-    const shape = same ? known.shape : shapeOf(line, span, geometry, supply);
-    if (!same) kept.set(gateway, { span, shape });
-    shapes.set(gateway.id, shape);
+    shapes.set(gateway.id, shapeOf(span, geometry, line.live, supply));
   }
   return shapes;
 }
 
-function shapeOf(
-  line: FenceLine,
+const shapeOf = keptWhile(makeShape);
+
+function makeShape(
   span: GatewaySpan,
   geometry: MeasuredPath,
+  lineLive: boolean,
   supplyFrom: LineEnd | 'both' | null,
 ): GatewayShape {
   const { gateway, startPost, endPost, startPostAt, endPostAt, fromM, toM } = span;
@@ -51,7 +48,7 @@ function shapeOf(
   const bearingDeg = xyBearingDeg(apart ? startPost : scale(ahead, 0), ahead);
   return {
     gateway,
-    lineLive: line.live,
+    lineLive,
     startPost,
     endPost,
     startPostAt,

@@ -1,4 +1,5 @@
 import { kindsIn } from '../kinds/allKinds.ts';
+import { keptFor } from '../model/memo.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import { buildNetwork } from '../network/buildNetwork.ts';
 import { type Feed, feedOf, passesNormally } from '../network/feed.ts';
@@ -48,16 +49,11 @@ export function surveyOf(project: Project, previous?: Surveyed): Survey {
 /** The tables that the network is made from. */
 const networkKinds = kindsIn('network');
 
-const feeds = new WeakMap<Network, Feed>();
+const feedNormally = keptFor((network: Network): Feed => feedOf(network, passesNormally(network)));
 
 function networkOf(project: Project, previous: Surveyed | undefined): { network: Network; feed: Feed } {
   const network = previous && sameNetwork(project, previous.project) ? previous.survey.network : buildNetwork(project);
-  let feed = feeds.get(network);
-  if (!feed) {
-    feed = feedOf(network, passesNormally(network));
-    feeds.set(network, feed);
-  }
-  return { network, feed };
+  return { network, feed: feedNormally(network) };
 }
 
 function sameNetwork(project: Project, before: Project): boolean {

@@ -1,12 +1,11 @@
 import { type SelfIntersection, selfIntersections } from '../../geometry/segments.ts';
 import type { Xy } from '../../geometry/types.ts';
 import { fixSelfCrossing } from '../../model/edits/fixSelfCrossing.ts';
+import { keptWhile } from '../../model/memo.ts';
 import { refTo } from '../../model/refTo.ts';
 import { message } from '../../words/message.ts';
 import type { Check } from '../support/context.ts';
 import { finding } from '../support/make.ts';
-
-const kept = new WeakMap<readonly Xy[], { readonly toleranceM: number; readonly found: readonly SelfIntersection[] }>();
 
 /** A line that crosses itself where it has no corner: the wires are not joined there. */
 export const selfCrossingLine: Check = ({ survey, property }) => {
@@ -29,12 +28,6 @@ export const selfCrossingLine: Check = ({ survey, property }) => {
   return findings;
 };
 
-function crossingsOf(xy: readonly Xy[], toleranceM: number): readonly SelfIntersection[] {
-  let known = kept.get(xy);
-  if (known?.toleranceM !== toleranceM) {
-    const found = selfIntersections(xy, toleranceM).filter(({ meeting }) => meeting.kind === 'cross');
-    known = { toleranceM, found };
-    kept.set(xy, known);
-  }
-  return known.found;
-}
+const crossingsOf = keptWhile((xy: readonly Xy[], toleranceM: number): readonly SelfIntersection[] =>
+  selfIntersections(xy, toleranceM).filter(({ meeting }) => meeting.kind === 'cross'),
+);

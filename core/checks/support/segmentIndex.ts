@@ -2,6 +2,7 @@ import { type Box, boxAround, boxesMeet } from '../../geometry/box.ts';
 import { type BoxTree, boxTree } from '../../geometry/boxTree.ts';
 import { type NearestOnSegment, nearestOnSegment } from '../../geometry/polyline.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { keptFor } from '../../model/memo.ts';
 
 /** Up to this many segments are simply looked through. */
 const fewSegments = 16;
@@ -10,8 +11,6 @@ interface Indexed {
   readonly boxes: readonly Box[];
   readonly tree: BoxTree | null;
 }
-
-const indexes = new WeakMap<readonly Xy[], Indexed>();
 
 /** Segments of a path (or the one point of a point) whose boxes share a point with a box, in order. */
 export function segmentsNear(path: readonly Xy[], box: Box): number[] {
@@ -42,18 +41,10 @@ export function segmentBox(a: Xy, b: Xy, marginM = 0): Box {
   ];
 }
 
-function indexOf(path: readonly Xy[]): Indexed {
-  let index = indexes.get(path);
-  if (!index) {
-    const boxes = path.length === 1 ? [boxAround(path)!] : path.slice(1).map((end, i) => segmentBox(path[i]!, end));
-    index = {
-      boxes,
-      tree: boxes.length > fewSegments ? packed(boxes) : null,
-    };
-    indexes.set(path, index);
-  }
-  return index;
-}
+const indexOf = keptFor((path: readonly Xy[]): Indexed => {
+  const boxes = path.length === 1 ? [boxAround(path)!] : path.slice(1).map((end, i) => segmentBox(path[i]!, end));
+  return { boxes, tree: boxes.length > fewSegments ? packed(boxes) : null };
+});
 
 function packed(boxes: readonly Box[]): BoxTree {
   return boxTree(boxes.length, (add) => {

@@ -1,4 +1,5 @@
 import type { Xy } from '../../geometry/types.ts';
+import { keptWhile } from '../../model/memo.ts';
 import type { Project } from '../../model/project.ts';
 import type { Service } from '../../model/things.ts';
 import { isPlaceOnEarth } from '../../shapes/workingPlane.ts';
@@ -10,16 +11,12 @@ export interface ServiceShape {
   readonly xy: readonly Xy[];
 }
 
-const kept = new WeakMap<Service, { readonly plane: Survey['plane']; readonly shape: ServiceShape }>();
+const shapeOf = keptWhile((service: Service, plane: Survey['plane']): ServiceShape | null => {
+  if (service.path.length === 0 || !service.path.every(isPlaceOnEarth)) return null;
+  return { service, xy: service.path.map(plane.toXy) };
+});
 
 /** Every service whose coordinates are places on earth. */
 export function serviceShapes(project: Project, { plane }: Survey): ServiceShape[] {
-  return [...project.service.values()].flatMap((service) => {
-    const known = kept.get(service);
-    if (known?.plane === plane) return [known.shape];
-    if (service.path.length === 0 || !service.path.every(isPlaceOnEarth)) return [];
-    const shape = { service, xy: service.path.map(plane.toXy) };
-    kept.set(service, { plane, shape });
-    return [shape];
-  });
+  return [...project.service.values()].flatMap((service) => shapeOf(service, plane) ?? []);
 }

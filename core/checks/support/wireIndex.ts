@@ -1,6 +1,7 @@
 import { type Box, boxAround, growBox } from '../../geometry/box.ts';
 import { type BoxTree, boxTree } from '../../geometry/boxTree.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { keptFor } from '../../model/memo.ts';
 import type { Project } from '../../model/project.ts';
 import type { FenceLine, LeadOut } from '../../model/things.ts';
 import { type MeasuredPath, measured } from '../../shapes/measuredPath.ts';
@@ -17,17 +18,8 @@ export interface Wire {
   readonly shape: LineShape | null;
 }
 
-const boxes = new WeakMap<readonly Xy[], Box>();
-
 /** The box around a path, worked out once. */
-export function boxOf(path: readonly Xy[]): Box {
-  let box = boxes.get(path);
-  if (!box) {
-    box = boxAround(path)!;
-    boxes.set(path, box);
-  }
-  return box;
-}
+export const boxOf = keptFor((path: readonly Xy[]): Box => boxAround(path)!);
 
 /** All live wires by place. */
 export class WireIndex {

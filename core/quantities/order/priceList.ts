@@ -1,3 +1,4 @@
+import { keptFor } from '../../model/memo.ts';
 import type { Project } from '../../model/project.ts';
 import type { CatalogueItem, Kit, LabourRate } from '../../model/things.ts';
 import { serves } from '../measures.ts';
@@ -12,26 +13,15 @@ export interface PriceList {
   readonly starting: boolean;
 }
 
-/** By the list that it was made of. */
-const beginnings = new WeakMap<StartingPrices, PriceList>();
-
-/** What every property begins with, in the active language; the same as long as that is. */
-function beginning(): PriceList {
-  const prices = startingPrices();
-  const { items, kits, labour } = prices;
-  const known = beginnings.get(prices) ?? {
-    items: new Map(items.map((item) => [item.id, item])),
-    kits,
-    labour,
-    starting: true,
-  };
-  beginnings.set(prices, known);
-  return known;
-}
+/** What every property begins with, made of the starting prices once. */
+const beginningOf = keptFor(({ items, kits, labour }: StartingPrices): PriceList => {
+  return { items: new Map(items.map((item) => [item.id, item])), kits, labour, starting: true };
+});
 
 /** The property's own price list; until something of it was changed, the one that every property begins with. */
 export function priceListOf(project: Project): PriceList {
-  if (project.catalogueItem.size + project.kit.size + project.labourRate.size === 0) return beginning();
+  if (project.catalogueItem.size + project.kit.size + project.labourRate.size === 0)
+    return beginningOf(startingPrices());
   return {
     items: project.catalogueItem,
     kits: [...project.kit.values()],

@@ -1,5 +1,6 @@
 import type { LocalPlane } from '../../geometry/localPlane.ts';
 import type { Xy } from '../../geometry/types.ts';
+import { keptForPair, keptWhile } from '../../model/memo.ts';
 import type { Project } from '../../model/project.ts';
 import { type PathPlace, placeAt, xyAt } from '../../shapes/measuredPath.ts';
 import type { LineShape } from '../../shapes/types.ts';
@@ -23,11 +24,8 @@ const unknownHeights: Heights = { known: false, heightM: () => null, slopeLength
 /** Mean radius of the earth (IUGG): how much longer a way is the higher it lies. */
 const earthRadiusM = 6_371_008.8;
 
-const models = new WeakMap<Project['ground'], { readonly plane: LocalPlane; readonly model: HeightModel | null }>();
-const profiles = new WeakMap<HeightModel, WeakMap<LineShape, Profile>>();
-
 export function heightsOf(project: Project, plane: LocalPlane, lines: ReadonlyMap<string, LineShape>): Heights {
-  const model = modelOf(project, plane);
+  const model = modelOf(project.ground, plane);
   if (!model) return unknownHeights;
   return {
     known: true,
@@ -39,14 +37,9 @@ export function heightsOf(project: Project, plane: LocalPlane, lines: ReadonlyMa
   };
 }
 
-function modelOf({ ground }: Project, plane: LocalPlane): HeightModel | null {
-  let kept = models.get(ground);
-  if (kept?.plane !== plane) {
-    kept = { plane, model: heightModelOf(ground.values(), plane) };
-    models.set(ground, kept);
-  }
-  return kept.model;
-}
+const modelOf = keptWhile((ground: Project['ground'], plane: LocalPlane): HeightModel | null =>
+  heightModelOf(ground.values(), plane),
+);
 
 /** Along a fence line at stations near enough to each other: length over the ground so far, and places without height. */
 interface Profile {
@@ -56,19 +49,7 @@ interface Profile {
   readonly unknown: readonly number[];
 }
 
-function profileOf(model: HeightModel, shape: LineShape): Profile {
-  let ofModel = profiles.get(model);
-  if (!ofModel) {
-    ofModel = new WeakMap();
-    profiles.set(model, ofModel);
-  }
-  let profile = ofModel.get(shape);
-  if (!profile) {
-    profile = measure(model, shape);
-    ofModel.set(shape, profile);
-  }
-  return profile;
-}
+const profileOf = keptForPair((model: HeightModel, shape: LineShape): Profile => measure(model, shape));
 
 function measure({ heightM, stepM }: HeightModel, shape: LineShape): Profile {
   const stationsM = stationsAlong(shape.stationsM, stepM);

@@ -1,5 +1,6 @@
 import type { CircuitProblem } from '../../electrical/circuit/circuitProblems.ts';
 import { prepareVoltage } from '../../electrical/preparedVoltage.ts';
+import { keptWhile } from '../../model/memo.ts';
 import type { Project } from '../../model/project.ts';
 import { refTo } from '../../model/refTo.ts';
 import type { Network } from '../../network/types.ts';
@@ -9,20 +10,15 @@ import type { Survey } from '../types.ts';
 import { supplyCircuits } from './supplyCircuits.ts';
 import { notKnown, type Power, type PowerProblem, type Supply, type SupplyCircuit } from './types.ts';
 
-const kept = new WeakMap<Survey, Power>();
-
 /**
  * The circuits of a drawing, eliminated and ready to be asked with the switches standing one way or another
  * (`estimateOf`). Worked out once for each survey.
  */
 export function powerOf(project: Project, survey: Survey): Power {
-  let power = kept.get(survey);
-  if (power?.project !== project) {
-    power = prepare(project, survey);
-    kept.set(survey, power);
-  }
-  return power;
+  return prepared(survey, project);
 }
+
+const prepared = keptWhile((survey: Survey, project: Project): Power => prepare(project, survey));
 
 function prepare(project: Project, survey: Survey): Power {
   const { network } = survey;

@@ -3,6 +3,7 @@ import { boxTree } from '../../../core/geometry/boxTree.ts';
 import type { LocalPlane } from '../../../core/geometry/localPlane.ts';
 import type { Xy } from '../../../core/geometry/types.ts';
 import { type LeftInGround, leftInGround } from '../../../core/locate/inGround/leftInGround.ts';
+import { keptFor, keptWhile } from '../../../core/model/memo.ts';
 import type { Project } from '../../../core/model/project.ts';
 import type { LonLat } from '../../../core/model/things.ts';
 import type { Run } from '../../../core/network/types.ts';
@@ -119,13 +120,13 @@ function addSignParts(project: Project, survey: Survey, plane: LocalPlane, add: 
   }
 }
 
-const gatewayPart = madeOnce((shape: GatewayShape): Part => {
+const gatewayPart = keptFor((shape: GatewayShape): Part => {
   const { id, widthM } = shape.gateway;
   // A leaf reaches out of the opening by its own width.
   return { kind: 'gateway', id, shape, box: boxAt(shape.centre, widthM * 1.2) };
 });
 
-const inGroundPart = madeOnce((left: LeftInGround): Part => {
+const inGroundPart = keptFor((left: LeftInGround): Part => {
   const box = boxOf(left.ways.flat());
   return { kind: 'inGround', id: left.thing.id, left, box: box ?? nowhere };
 });
@@ -145,22 +146,9 @@ function addPaddockParts(survey: Survey, add: AddPart): void {
   for (const paddock of survey.paddocks) add(paddockPart(paddock));
 }
 
-const paddockPart = madeOnce((paddock: Paddock): Part => {
+const paddockPart = keptFor((paddock: Paddock): Part => {
   return { kind: 'paddock', id: paddockMapId(paddock), paddock, box: boxOf(paddock.ring) ?? nowhere };
 });
-
-/** The same for the same thing, for as long as that lives: what an edit did not touch keeps its part. */
-function madeOnce<T extends object>(make: (thing: T) => Part): (thing: T) => Part {
-  const made = new WeakMap<T, Part>();
-  return (thing) => {
-    let part = made.get(thing);
-    if (!part) {
-      part = make(thing);
-      made.set(thing, part);
-    }
-    return part;
-  };
-}
 
 /** Things whose places the survey does not hold in the plane. */
 function addFixedParts(project: Project, plane: LocalPlane, add: AddPart): void {
@@ -173,15 +161,15 @@ function addFixedParts(project: Project, plane: LocalPlane, add: AddPart): void 
     add({ kind: 'leadOut', id: leadOut.id, leadOut, xy, box: boxOf(xy) ?? nowhere });
   }
   for (const earthField of project.earthField.values()) {
-    const xy = planePoint(plane, earthField.at);
+    const xy = pointIn(earthField.at, plane);
     add({ kind: 'earthField', id: earthField.id, earthField, xy, box: boxAt(xy, 0) });
   }
   for (const post of project.post.values()) {
-    const xy = planePoint(plane, post.at);
+    const xy = pointIn(post.at, plane);
     add({ kind: 'post', id: post.id, post, xy, box: boxAt(xy, 0) });
   }
   for (const energiser of project.energiser.values()) {
-    const xy = planePoint(plane, energiser.at);
+    const xy = pointIn(energiser.at, plane);
     add({ kind: 'energiser', id: energiser.id, energiser, xy, box: boxAt(xy, 0) });
   }
 }
@@ -226,25 +214,11 @@ export function stretchesBetween(
   return stretches;
 }
 
-type Placed = { readonly plane: LocalPlane; readonly xy: readonly Xy[] };
-const placed = new WeakMap<object, Placed>();
-
 /** Plane points of a path that never changes, remembered for as long as the path lives. */
-export function planePath(plane: LocalPlane, path: readonly LonLat[]): readonly Xy[] {
-  const known = placed.get(path);
-  if (known?.plane === plane) return known.xy;
-  const xy = path.map(plane.toXy);
-  placed.set(path, { plane, xy });
-  return xy;
-}
+export const planePath = (plane: LocalPlane, path: readonly LonLat[]): readonly Xy[] => pathIn(path, plane);
 
-function planePoint(plane: LocalPlane, at: LonLat): Xy {
-  const known = placed.get(at);
-  if (known?.plane === plane) return known.xy[0]!;
-  const xy = plane.toXy(at);
-  placed.set(at, { plane, xy: [xy] });
-  return xy;
-}
+const pathIn = keptWhile((path: readonly LonLat[], plane: LocalPlane): readonly Xy[] => path.map(plane.toXy));
+const pointIn = keptWhile((at: LonLat, plane: LocalPlane): Xy => plane.toXy(at));
 
 /** Of a path that has no place; such parts are left out. */
 const nowhere: Box = [Number.NaN, Number.NaN, Number.NaN, Number.NaN];

@@ -1,19 +1,13 @@
 import type { Xy } from '../../../core/geometry/types.ts';
+import { keptFor } from '../../../core/model/memo.ts';
 import { candidateMapId, findingMapId, type MapId, type MapInput } from '../mapTypes.ts';
 import type { Scene } from './buildScene.ts';
 import type { Part, PiecePart } from './parts.ts';
 
-const piecesByEdge = new WeakMap<Scene, ReadonlyMap<number, PiecePart>>();
-
-function pieceOfEdge(scene: Scene): ReadonlyMap<number, PiecePart> {
-  let known = piecesByEdge.get(scene);
-  if (!known) {
-    const pieces = scene.parts.filter((part) => part.kind === 'piece');
-    known = new Map(pieces.map((piece) => [piece.edge, piece]));
-    piecesByEdge.set(scene, known);
-  }
-  return known;
-}
+const pieceOfEdge = keptFor(({ parts }: Scene): ReadonlyMap<number, PiecePart> => {
+  const pieces = parts.filter((part) => part.kind === 'piece');
+  return new Map(pieces.map((piece) => [piece.edge, piece]));
+});
 
 /** What an id stands for on the map: its parts, and places that are not parts (findings, suggested switches). */
 export function partsFor(scene: Scene, input: MapInput, id: MapId): { parts: readonly Part[]; places: readonly Xy[] } {

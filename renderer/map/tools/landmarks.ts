@@ -1,4 +1,5 @@
 import { turnAngleDeg } from '../../../core/geometry/vector.ts';
+import { keptWhile } from '../../../core/model/memo.ts';
 import type { LineShape } from '../../../core/shapes/types.ts';
 import { message } from '../../../core/words/message.ts';
 import type { Landmark } from '../interaction/gatewaySnap.ts';
@@ -10,16 +11,12 @@ const cornerDeg = 15;
 /** Posts nearer to a line than this stand on it. */
 const onLineM = 0.5;
 
-const known = new WeakMap<LineShape, { readonly scene: Scene; readonly landmarks: readonly Landmark[] }>();
-
 /** What a gate on this line can hang from or shut against, in order: its ends, its corners, posts and lines that join it. */
 export function landmarksOf(scene: Scene, shape: LineShape): readonly Landmark[] {
-  const before = known.get(shape);
-  if (before?.scene === scene) return before.landmarks;
-  const landmarks = findLandmarks(scene, shape);
-  known.set(shape, { scene, landmarks });
-  return landmarks;
+  return landmarksIn(shape, scene);
 }
+
+const landmarksIn = keptWhile((shape: LineShape, scene: Scene): readonly Landmark[] => findLandmarks(scene, shape));
 
 function findLandmarks(scene: Scene, shape: LineShape): Landmark[] {
   const { line, xy, stationsM, lengthM } = shape;
