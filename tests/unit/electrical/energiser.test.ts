@@ -53,6 +53,6 @@ describe('label figures', () => {
 test('stock minimums rise with the pressure and are all common practice', () => {
   for (const { fromV, toV, basis } of stockMinimums) {
     expect(fromV).toBeLessThanOrEqual(toV);
-    expect(basis.mark).toBe('common practice, no source');
+    expect(basis.mark).toBe('commonPractice');
   }
 });
