@@ -15,7 +15,7 @@ export const crossings = {
   fence: 'Fence',
   howSure: 'How sure',
   within: 'Within',
-  choose: 'Choose one here or on the map, or type where you stand.',
+  choose: 'Select one here or on the map, or type where you stand.',
   found: ({ count }: { count: number }, f: Figures) => `${f.number(count)} found.`,
   noSuchName: ({ problem }: { problem: string }) => `No gateway or fence is called that. ${problem}`,
   nearestFirst: 'Nearest first. Enter shows the place on the map.',
