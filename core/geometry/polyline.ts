@@ -168,6 +168,7 @@ function squareCut(before: Xy, after: Xy, offsetM: number): Xy[] {
 
 /** The pieces of a path inside a box, in order, each with at least two vertices. */
 export function clipPolylineToBox(path: readonly Xy[], box: Box): Xy[][] {
+  if (path.length < 2) return [];
   const line = { type: 'LineString', coordinates: path as [number, number][] } as const;
   const { type, coordinates } = bboxClip(line, [...box]).geometry;
   const pieces = (type === 'LineString' ? [coordinates] : coordinates) as readonly unknown[] as Xy[][];

@@ -224,6 +224,8 @@ describe('clipPolylineToBox', () => {
       ],
     ]);
     expect(clipPolylineToBox(zigzag, [10, 10, 20, 20])).toEqual([]);
+    expect(clipPolylineToBox([], [0, 0, 4, 4])).toEqual([]);
+    expect(clipPolylineToBox([[1, 1]], [0, 0, 4, 4])).toEqual([]);
     expect(
       clipPolylineToBox(
         [
