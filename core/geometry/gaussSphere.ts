@@ -46,14 +46,19 @@ export function gaussSphereAt([lon0, lat0]: LonLat): GaussSphere {
   const cosine0 = Math.cos(latitude0);
   const shift = Math.asinh(sineOnSphere / cosine0) - alpha * isometric(lat0 * radians);
   const reach = Math.abs(lat0) <= mostLatitudeDeg ? gaussReachM / radiusM : -1;
+  /** The latitude on the sphere, radians, of its tangent; null where the place is too far. Both ways of the plane ask this. */
+  const latitudeWithinReach = (longitude: number, tangent: number): number | null => {
+    const latitude = Math.atan(tangent);
+    const north = latitude - latitude0;
+    const east = longitude * Math.max(cosine0, 1 / Math.sqrt(1 + tangent * tangent));
+    return north * north + east * east <= reach * reach && reach > 0 ? latitude : null;
+  };
   /** Longitude from the origin's meridian and latitude, radians. */
   const onSphere = ([lon, lat]: LonLat): readonly [longitude: number, latitude: number] | null => {
     const tangent = Math.sinh(alpha * isometric(lat * radians) + shift);
-    const latitude = Math.atan(tangent);
     const longitude = alpha * wrapped(lon - lon0) * radians;
-    const north = latitude - latitude0;
-    const east = longitude * Math.max(cosine0, 1 / Math.sqrt(1 + tangent * tangent));
-    return north * north + east * east <= reach * reach && reach > 0 ? [longitude, latitude] : null;
+    const latitude = latitudeWithinReach(longitude, tangent);
+    return latitude === null ? null : [longitude, latitude];
   };
   const onEarth = (longitude: number, tangent: number): LonLat => {
     const q = (Math.asinh(tangent) - shift) / alpha;
@@ -81,7 +86,8 @@ export function gaussSphereAt([lon0, lat0]: LonLat): GaussSphere {
     },
     fromPlane([x, y]) {
       const lengthM = Math.sqrt(x * x + y * y);
-      if (!(lengthM <= reach * radiusM)) return null;
+      // Well outside, where sines and arctangents would come round again.
+      if (!(lengthM <= 2 * reach * radiusM)) return null;
       if (lengthM === 0) return [wrapped(lon0), lat0];
       const angle = lengthM / radiusM;
       const sine = Math.sin(angle);
@@ -90,7 +96,8 @@ export function gaussSphereAt([lon0, lat0]: LonLat): GaussSphere {
       const east = (x / lengthM) * sine;
       const forward = cosine0 * cosine - sineOnSphere * north;
       const tangent = (sineOnSphere * cosine + cosine0 * north) / Math.sqrt(forward * forward + east * east);
-      return onEarth(Math.atan2(east, forward), tangent);
+      const longitude = Math.atan2(east, forward);
+      return latitudeWithinReach(longitude, tangent) === null ? null : onEarth(longitude, tangent);
     },
   };
 }

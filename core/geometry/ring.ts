@@ -3,7 +3,7 @@ import { keptFor } from '../model/memo.ts';
 import { boxAround } from './box.ts';
 import type { Xy } from './types.ts';
 
-/** Whether a point lies inside a ring or on it. The last vertex may repeat the first or not. */
+/** Whether a point lies inside a ring or on it. The last vertex may repeat the first or not; the array is never changed. */
 export function pointInRing(point: Xy, ring: readonly Xy[]): boolean {
   return ring.length > 2 && booleanPointInPolygon([point[0], point[1]], polygonOf(ring));
 }

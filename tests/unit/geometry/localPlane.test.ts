@@ -61,6 +61,23 @@ describe('createLocalPlane', () => {
     );
   });
 
+  it('goes the same way there and back where the reach of its sphere ends', () => {
+    fc.assert(
+      fc.property(
+        origin,
+        fc.double({ min: 199_990, max: 200_010, noNaN: true }),
+        fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
+        (at, awayM, way) => {
+          const plane = createLocalPlane(at);
+          const [x, y] = [awayM * Math.cos(way), awayM * Math.sin(way)];
+          const [backX, backY] = plane.toXy(plane.toLonLat([x, y]));
+          expect(Math.hypot(backX - x, backY - y)).toBeLessThan(1e-5);
+        },
+      ),
+      { seed: 5, numRuns: 2000 },
+    );
+  });
+
   it('has its origin at zero', () => {
     const plane = createLocalPlane([10, 50]);
     expect(plane.toXy([10, 50])).toEqual([0, 0]);
