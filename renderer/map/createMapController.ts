@@ -73,7 +73,7 @@ export function createMapController(elements: MapElements, first: MapInput, even
     paintStatic(ctx, lookOf(view, scene, input, palette, textWidthOn(ctx))),
   );
   const overlay = createOverlayLayer(map, (ctx, view) => {
-    const tools = { ctx, view, palette };
+    const tools = { ctx, view, palette, say: figures(input.units).say };
     paintGridLabels(tools, input.units);
     if (input.find) paintFind(tools, input.find, input.survey);
     paintMarked(tools, scene, input);

@@ -6,13 +6,12 @@ import { mapFont } from '../staticLayer/mapFont.ts';
 import { tracePlanePath } from '../staticLayer/pixelPath.ts';
 import type { PaintTools } from '../tools/tool.ts';
 import type { SnapTarget } from './snapping.ts';
-import { spotText } from './spotWords.ts';
 
 /** The sign of what the pointer snaps to, one shape for each kind, with its name beside it. */
-export function drawSnapCue({ ctx, view, palette }: PaintTools, target: SnapTarget): void {
+export function drawSnapCue({ ctx, view, palette, say }: PaintTools, target: SnapTarget): void {
   const place = toPx(view, target.xy);
   outlined(ctx, palette, () => snapShape(ctx, place, target.kind));
-  drawTag(ctx, palette, [place[0] + 16, place[1] - 22], spotText(target.spot), 'left');
+  drawTag(ctx, palette, [place[0] + 16, place[1] - 22], say(target.spot), 'left');
 }
 
 function snapShape(ctx: Ctx, [x, y]: Px, kind: SnapTarget['kind']): void {

@@ -3,7 +3,6 @@ import { placeSwitch } from '../../../core/model/edits/placeSwitch.ts';
 import { nextName } from '../../../core/model/names.ts';
 import { paintItems } from '../canvas/paintItems.ts';
 import { drawTag } from '../interaction/cues.ts';
-import { spotText } from '../interaction/spotWords.ts';
 import { markedPen } from '../plane/screenPen.ts';
 import { toPx } from '../plane/view.ts';
 import { stableIds } from './stableIds.ts';
@@ -52,9 +51,9 @@ export function createSwitchTool(context: ToolContext): Tool {
 }
 
 /** A switch as it would stand, with the name of its place. */
-export function drawSwitchOffer({ ctx, view, palette }: PaintTools, offer: SwitchOffer): void {
+export function drawSwitchOffer({ ctx, view, palette, say }: PaintTools, offer: SwitchOffer): void {
   const [x, y] = toPx(view, offer.xy);
   const along = [offer.along[0], -offer.along[1]] as const;
   paintItems(ctx, switchSign([x, y], along, { normally: 'closed', status: 'built' }, markedPen(palette)).items);
-  drawTag(ctx, palette, [x, y - 30], spotText(offer.spot), 'center');
+  drawTag(ctx, palette, [x, y - 30], say(offer.spot), 'center');
 }

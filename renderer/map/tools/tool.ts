@@ -1,6 +1,6 @@
 import type { Palette } from '../../../core/drawing/palette.ts';
 import type { LonLat, Xy } from '../../../core/geometry/types.ts';
-import type { Texts } from '../../../core/words/message.ts';
+import type { Message, Texts } from '../../../core/words/message.ts';
 import type { Ctx } from '../canvas/shapes.ts';
 import type { SnapExcept, SnapTarget } from '../interaction/snapping.ts';
 import type { CursorInfo, MapEdit, MapEvents, MapInput, ToolName } from '../mapTypes.ts';
@@ -46,6 +46,8 @@ export interface PaintTools {
   readonly ctx: Ctx;
   readonly view: View;
   readonly palette: Palette;
+  /** A message in the units of the property and the active language. */
+  readonly say: (message: Message) => string;
 }
 
 /** What a tool reports about the segment under way. */

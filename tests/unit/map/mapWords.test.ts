@@ -40,7 +40,12 @@ async function saidBy(name: keyof ReturnType<typeof createTools>, change: Parame
   const { context, made, refused } = exampleContext(scene, change);
   const tool = createTools(context)[name];
   const said: string[] = [];
-  const tools: PaintTools = { ctx: paper(said), view: context.view(), palette: paletteOf('light') };
+  const tools: PaintTools = {
+    ctx: paper(said),
+    view: context.view(),
+    palette: paletteOf('light'),
+    say: figures('metric').say,
+  };
   const look = () => {
     said.push(tool.hint());
     const { snappedTo } = tool.progress();

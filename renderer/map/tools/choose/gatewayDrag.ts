@@ -2,7 +2,6 @@ import { moveGateway } from '../../../../core/model/edits/moveGateway.ts';
 import type { GatewayShape, LineShape } from '../../../../core/shapes/types.ts';
 import { drawTag } from '../../interaction/cues.ts';
 import { type GatewayStation, gatewayStations, snapGateway } from '../../interaction/gatewaySnap.ts';
-import { spotText } from '../../interaction/spotWords.ts';
 import { toPx } from '../../plane/view.ts';
 import { landmarksOf } from '../landmarks.ts';
 import { placeOnLine } from '../nearestLine.ts';
@@ -37,7 +36,7 @@ export function dragGateway(context: ToolContext, { gateway }: GatewayShape, sha
       if (!at) return;
       const [x, y] = toPx(tools.view, drawOpening(tools, shape, at.atM, widthM, gateway));
       const fromStart = { lengthM: at.atM, name: shape.line.name };
-      const text = at.spot ? spotText(at.spot) : context.words().spots.fromStart(fromStart);
+      const text = at.spot ? tools.say(at.spot) : context.words().spots.fromStart(fromStart);
       drawTag(tools.ctx, tools.palette, [x, y - 34], text, 'center');
     },
   };
