@@ -12,6 +12,7 @@ import type { FirstCalls } from './client/firstCalls.ts';
 import { FaultBoundary } from './panels/FaultBoundary.tsx';
 import { fetchParts } from './panels/lazyPart.tsx';
 import { useApp } from './state/appState.ts';
+import { oncePainted } from './state/oncePainted.ts';
 import { reportWhatNobodyCaught } from './state/report.ts';
 import { startSession } from './state/session.ts';
 import { showAsSystem, showSettings } from './state/settings.ts';
@@ -30,7 +31,7 @@ export function showWindow(first: FirstCalls): void {
     </StrictMode>,
   );
   startSession(first, showSettings)
-    .then(() => requestIdleCallback(() => void fetchParts()))
+    .then(() => oncePainted(() => void fetchParts()))
     .catch((error: unknown) => {
       const why = error instanceof Error ? error.message : String(error);
       const { fault } = plainWords().window.frame;

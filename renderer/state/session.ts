@@ -22,6 +22,7 @@ import { analysis } from '../work/analysis.ts';
 import { type LastLine, type OpenFile, useApp } from './appState.ts';
 import { asGroundSays } from './groundQuestion.ts';
 import { newId } from './newId.ts';
+import { oncePainted } from './oncePainted.ts';
 import { report } from './report.ts';
 import { figuresOf } from './useFigures.ts';
 
@@ -287,17 +288,13 @@ function show(opened: OpenProject | null, keepPage = false): void {
     lit: [],
     ...(keepPage ? {} : { page: 'draw' as const, chosen: [], lastLine: opened.holdsUnknown ? holdsUnknown() : null }),
   });
-  analyseOncePainted();
+  oncePainted(analyse);
 }
 
-/** The worker takes a core and a copy of everything, which the map's first picture does not wait for. */
-function analyseOncePainted(): void {
-  requestAnimationFrame(() =>
-    setTimeout(() => {
-      const { file, analysis: begun } = useApp.getState();
-      if (file && !begun) analysis.reset([...allThings(file.project)], file.state.revision);
-    }),
-  );
+/** The worker takes a core and a copy of everything. An edit may have started it in between. */
+function analyse(): void {
+  const { file, analysis: begun } = useApp.getState();
+  if (file && !begun) analysis.reset([...allThings(file.project)], file.state.revision);
 }
 
 async function refreshRecent(): Promise<void> {
