@@ -50,7 +50,8 @@ const words = {
 const cutWords: ReadonlySet<string> = new Set(['pipe', 'cable', 'earthCable']);
 
 /** Sorts of which there are several: their kind or size says what each is called. */
-type SeveralOf = 'wire' | 'gate' | 'gateway' | 'pipe' | 'cable' | 'switch' | 'stake';
+const several = ['wire', 'gate', 'gateway', 'pipe', 'cable', 'switch', 'stake'] as const;
+type SeveralOf = (typeof several)[number];
 
 /** The measure of a sort of thing of which there is one kind. */
 export function measureOf(word: Exclude<MeasureWord, SeveralOf>): Measure {
@@ -74,7 +75,7 @@ export function nameOfMeasure(key: string): Message {
 }
 
 function isSeveral(word: MeasureWord): word is SeveralOf {
-  return ['wire', 'gate', 'gateway', 'pipe', 'cable', 'switch', 'stake'].includes(word);
+  return (several as readonly MeasureWord[]).includes(word);
 }
 
 function measured(word: MeasureWord, key: string, name: Message): Measure {

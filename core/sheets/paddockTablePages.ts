@@ -1,7 +1,6 @@
 import { letters } from '../drawing/style.ts';
 import { type Project, propertyOf } from '../model/project.ts';
 import type { Survey } from '../survey/types.ts';
-import { plainWords } from '../words/figures.ts';
 import { areaUnit } from '../words/numbers/units.ts';
 import { fixed } from '../words/numbers/write.ts';
 import type { Figures } from '../words/types.ts';
@@ -34,7 +33,7 @@ export function paddockTable(survey: Survey, f: Figures): Table {
     { title: heads.remarks },
   ];
   const rows = survey.paddocks.map(({ name, areaM2, named }) => [
-    name ?? plainWords().survey.unnamedPaddock,
+    name ?? f.words.survey.unnamedPaddock,
     fixed(areaM2 / unit.areaM2, 2),
     named === null ? said.notNamed : named.note.trim(),
   ]);

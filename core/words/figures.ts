@@ -10,7 +10,7 @@ import {
   formatVoltage,
   type Units,
 } from './numbers/write.ts';
-import type { Figures } from './types.ts';
+import type { Figures, Phrase } from './types.ts';
 
 const kept = new WeakMap<Language, Partial<Record<Units, Figures>>>();
 
@@ -25,6 +25,11 @@ export function figures(units: Units, language: Language = activeLanguage()): Fi
 /** All texts in the active language, where no property's units matter: of the host, of the window's frame. */
 export function plainWords(): Texts {
   return figures('metric').words;
+}
+
+/** A message in the active language that holds no measures of a property: what is wrong with a file, a name. */
+export function plainly(phrase: Phrase): string {
+  return figures('metric').say(phrase);
 }
 
 function madeFigures(units: Units, language: Language): Figures {

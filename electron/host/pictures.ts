@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { PictureProgress, PictureTile } from '../../core/api/pictureApi.ts';
 import type { Edit, FileState, ProjectApi } from '../../core/api/projectApi.ts';
 import { whyNotSize } from '../../core/exchange/image/pyramid.ts';
-import { figures, plainWords } from '../../core/words/figures.ts';
+import { plainly, plainWords } from '../../core/words/figures.ts';
 import { ImageStaging } from '../store/imageStaging.ts';
 import { ProblemError } from '../store/problems.ts';
 import type { ProjectStore } from '../store/projectStore.ts';
@@ -16,7 +16,7 @@ export class Pictures {
     { fileName, widthPx, heightPx }: Parameters<ProjectApi['beginPicture']>[0],
   ): { imageId: string } {
     const why = whyNotSize(widthPx, heightPx);
-    if (why) throw new ProblemError('not-valid', figures('metric').say(why), plainWords().host.maps.picture.smaller);
+    if (why) throw new ProblemError('not-valid', plainly(why), plainWords().host.maps.picture.smaller);
     this.dropComing();
     const id = `image-${randomUUID()}`;
     this.#coming = { staging: new ImageStaging(store.path, { id, fileName, widthPx, heightPx }), store };

@@ -1,6 +1,6 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { join } from 'node:path';
-import { figures, plainWords } from '../../core/words/figures.ts';
+import { plainly, plainWords } from '../../core/words/figures.ts';
 import { ProblemError, problemOf } from './problems.ts';
 import type { TileAsked, TileCall, TileTold } from './tileMessages.ts';
 import type { TileProblem } from './tileProblem.ts';
@@ -139,8 +139,7 @@ function nextMessage(child: ChildProcess, withinMs: number, signal?: AbortSignal
 }
 
 function problemTold({ code, message, remedy }: TileProblem['told']): ProblemError {
-  const { say } = figures('metric');
-  return new ProblemError(code, say(message), say(remedy));
+  return new ProblemError(code, plainly(message), plainly(remedy));
 }
 
 function problemWith({ code, message }: { readonly code: string; readonly message: string }, path: string) {

@@ -5,7 +5,7 @@ import { latticeOf, looksLikeDegrees } from '../../core/exchange/image/latticeOf
 import { isWorldFileName, readWorldFile } from '../../core/exchange/image/worldFile.ts';
 import { layUnderlay, whyNotLayUnderlay } from '../../core/model/edits/layUnderlay.ts';
 import type { ByCoordinates, ByEye } from '../../core/model/underlayThings.ts';
-import { figures, plainWords } from '../../core/words/figures.ts';
+import { plainly, plainWords } from '../../core/words/figures.ts';
 import type { Message } from '../../core/words/message.ts';
 import { useApp } from '../state/appState.ts';
 import { mapView } from '../state/mapView.ts';
@@ -78,7 +78,7 @@ async function storeTiles(cutter: Cutter, imageId: string): Promise<void> {
 
 async function placeInWorldFile(file: File): Promise<GeoTiffPlace> {
   const { map, problem } = readWorldFile(await file.slice(0, 10_000).text());
-  if (!map) throw new CutterProblem(figures('metric').say(problem));
+  if (!map) throw new CutterProblem(plainly(problem));
   return { map, epsg: null, ownSystem: false, citation: null };
 }
 
@@ -86,12 +86,12 @@ type Size = { readonly widthPx: number; readonly heightPx: number };
 
 /** Where the coordinates put the picture; null: the user wants it laid by eye. */
 async function placementOf(fileName: string, place: GeoTiffPlace, size: Size): Promise<ByCoordinates | null> {
-  const system = systemKnown(place) ?? (await askForSystem(figures('metric').say(whyAskForSystem(place, fileName))));
+  const system = systemKnown(place) ?? (await askForSystem(plainly(whyAskForSystem(place, fileName))));
   if (system === 'eye') return null;
   const { projection, problem } = projectionOf(system.definition);
-  if (!projection) throw new CutterProblem(figures('metric').say(problem));
-  const lattice = latticeOf(place.map, projection, size, figures('metric').say(system.name));
-  if (!lattice.placement) throw new CutterProblem(figures('metric').say(lattice.problem));
+  if (!projection) throw new CutterProblem(plainly(problem));
+  const lattice = latticeOf(place.map, projection, size, plainly(system.name));
+  if (!lattice.placement) throw new CutterProblem(plainly(lattice.problem));
   return lattice.placement;
 }
 

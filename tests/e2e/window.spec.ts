@@ -158,7 +158,7 @@ test('latitude and longitude are not taken for metres: a picture’s first point
   await type('-35.404678, 147.6659471');
   await expect(page.getByText('Not done yet.')).toBeVisible();
   expect((await thingsOf<Underlay>(app, 'underlay'))[0]!.placement).toMatchObject({ points: [{}] });
-  await page.getByRole('button', { name: 'Leave it as it is' }).click();
+  await page.getByRole('button', { name: 'Keep it as it is' }).click();
   await expect(page.getByText('Not done yet.')).toBeHidden();
   await clickAt(0.65, 0.5);
   await type('-35.404678, 147.6659471');

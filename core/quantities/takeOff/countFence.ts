@@ -142,5 +142,5 @@ export function endsByPost(input: TakeOffInput, { lines }: FencePosts): Map<numb
 
 export function conductorName({ project }: TakeOffInput, conductorId: string): Message {
   const conductor = conductorById(conductorId, [...project.conductor.values()]);
-  return conductor?.name ?? message('order.goods.unknownConductor', { id: conductorId });
+  return conductor?.name ?? message('order.goods.asWritten', { text: conductorId });
 }

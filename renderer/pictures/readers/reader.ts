@@ -1,5 +1,5 @@
 import type { GeoTiffPlace } from '../../../core/exchange/image/geoTiffTags.ts';
-import { figures } from '../../../core/words/figures.ts';
+import { plainly } from '../../../core/words/figures.ts';
 import { type Message, message } from '../../../core/words/message.ts';
 
 /** A picture that is read from top to bottom, as wide as it is and a band at a time. */
@@ -23,7 +23,7 @@ export interface Strip {
 /** Thrown where a picture can't be read; the message is for the user and says what to do, in the language of this thread. */
 export class PictureProblem extends Error {
   constructor(why: Message) {
-    super(figures('metric').say(why));
+    super(plainly(why));
   }
 }
 

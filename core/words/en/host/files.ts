@@ -124,9 +124,9 @@ export const files = {
   },
   taken: {
     message: ({ path }: At) => `There is a file at ${path} already. It was not touched.`,
-    remedy: 'Choose another name.',
+    remedy: 'Give it another name.',
   },
-  tooLong: { message: ({ path }: At) => `The name ${path} is too long.`, remedy: 'Choose a shorter one.' },
+  tooLong: { message: ({ path }: At) => `The name ${path} is too long.`, remedy: 'Give it a shorter one.' },
   nameTooLong: {
     message: ({ name }: { name: string }) => `The name “${name}” is too long.`,
     remedy: 'Give the file a shorter name.',

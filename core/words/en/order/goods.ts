@@ -13,7 +13,7 @@ export const goods = {
     stake: 'Earth stake',
   },
   ofKind: ({ sort, kind }: { sort: Phrase; kind: string }, f: Figures) => `${f.say(sort)}, ${kind}`,
-  /** A quantity that this version does not know, by the word that stands in the file. */
+  /** What is in the file no more, or not known to this version, by the word that stands in the file. */
   asWritten: ({ text }: { text: string }) => text,
   barbedWire: 'Barbed wire',
   strainer: 'Strainer post',
@@ -47,8 +47,6 @@ export const goods = {
   stakeClamp: 'Stake clamp',
   earthLead: 'Earth lead',
   sign: 'Warning sign',
-  /** A conductor that is in the file no more. */
-  unknownConductor: ({ id }: { id: string }) => id,
 };
 
 /** What labour is paid by. */

@@ -21,7 +21,7 @@ export const placing = {
   notDone: 'Not done yet.',
   oddScaleToBe: ({ pixel }: OnePixel) =>
     `With it one pixel would be ${pixel} of ground, which no picture of a property has. Check the coordinates and their units.`,
-  leave: 'Leave it as it is',
+  leave: 'Keep it as it is',
   doIt: 'Do it all the same',
   fit: {
     label: 'Fit',
